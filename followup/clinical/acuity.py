@@ -1,0 +1,393 @@
+"""Visual acuity: any notation in, any notation out, and whether two readings really differ.
+
+Arithmetic: `logMAR = log10(MAR) = -log10(decimal)`, letters = 85 - 50 logMAR on the 4 m
+letter-score chart (0.02 logMAR a letter, five letters a line of 0.1).
+
+>>> read("6/12").logmar == read("20/40").logmar
+True
+>>> read("6/12-2").letters
+68
+>>> read("0.3")
+Traceback (most recent call last):
+followup.clinical.errors.Ambiguous: “0.3” can be read as decimal (6/20) or logMAR (6/12); say which
+"""
+
+import math
+import re
+from dataclasses import dataclass
+from typing import Literal
+
+from followup.clinical.errors import Ambiguous, OutOfRange, Unreadable, one_of
+from followup.clinical.evidence import Figure, Model
+
+Notation = Literal["snellen", "decimal", "logmar", "letters"]
+Category = Literal["CF", "HM", "LP", "NLP"]
+
+NOTATIONS: tuple[Notation, ...] = ("snellen", "decimal", "logmar", "letters")
+CATEGORIES: tuple[Category, ...] = ("CF", "HM", "LP", "NLP")
+CATEGORY_WORDS: dict[Category, str] = {
+    "CF": "counting fingers",
+    "HM": "hand movements",
+    "LP": "light perception",
+    "NLP": "no light perception",
+}
+
+LOGMAR_PER_LETTER = Figure("logMAR for one letter", 0.02, "logMAR", "DEF")
+LETTERS_AT_ZERO = Figure("letters at logMAR 0.00, 4 m chart", 85, "letters", "DEF")
+LETTERS_PER_LINE = Figure("letters in a line", 5, "letters", "DEF")
+
+STAND_INS_VERSION = "bach-web-1"
+STAND_INS: dict[Category, Figure] = {
+    "CF": Figure("counting fingers", 1.9, "logMAR", "Bach"),
+    "HM": Figure("hand movements", 2.3, "logMAR", "Bach"),
+    "LP": Figure("light perception", 2.7, "logMAR", "Bach", note="imputed; a rank, not a measurement"),
+    "NLP": Figure("no light perception", 3.0, "logMAR", "Bach", note="imputed; a rank, not a measurement"),
+}
+"""Numbers to plot a category with. They never decide a comparison: categories compare by rank."""
+
+OTHER_STAND_INS: tuple[Figure, ...] = (
+    Figure("counting fingers", 1.85, "logMAR", "SB06", "derived"),
+    Figure("hand movements", 2.30, "logMAR", "SB06", "derived"),
+    Figure("counting fingers", 1.98, "logMAR", "La09"),
+    Figure("hand movements", 2.28, "logMAR", "La09"),
+    Figure("counting fingers", 2.0, "logMAR", "Hol97", "memory"),
+    Figure("hand movements", 3.0, "logMAR", "Hol97", "memory"),
+    Figure("counting fingers", 2.1, "logMAR", "UKDB", "memory"),
+    Figure("hand movements", 2.4, "logMAR", "UKDB", "memory"),
+    Figure("light perception", 2.7, "logMAR", "UKDB", "memory"),
+    Figure("counting fingers", 1.6, "logMAR", "Gro99", "memory"),
+    Figure("hand movements", 2.0, "logMAR", "Gro99", "memory"),
+    Figure("light perception", 2.5, "logMAR", "Gro99", "memory"),
+)
+
+NOISE_CLINIC = Figure("smallest real change, ordinary clinic", 0.15, "logMAR", "Sid")
+NOISE_CHART = Figure("95 % range of a repeated letter-score chart, normals in focus", 0.11, "logMAR", "Ros04")
+
+# Worst logMAR still inside each WHO class. The step past 0.477 admits 6/19 (0.50) and 20/70 (0.544),
+# which print the same boundary as 6/18; the thousandths admit 6/12, 3/60 and 1/60 themselves.
+WHO_LIMITS: tuple[tuple[str, Figure], ...] = (
+    ("none", Figure("none: 6/12 or better", 0.302, "logMAR", "Epi", "second-hand")),
+    ("mild", Figure("mild: to 6/18 = 6/19 = 20/70", 0.545, "logMAR", "ICD10", note="one boundary printed three ways")),
+    ("moderate", Figure("moderate: to 6/60", 1.001, "logMAR", "ICD10")),
+    ("severe", Figure("severe: to 3/60", 1.302, "logMAR", "ICD10")),
+    ("blindness 3", Figure("blindness 3: to 1/60, or counting fingers at 1 m", 1.801, "logMAR", "ICD10")),
+)
+WHO_BEYOND_CHART = "blindness 4"
+WHO_NO_LIGHT = "blindness 5"
+WHO_ORDER = (*(name for name, _ in WHO_LIMITS), WHO_BEYOND_CHART, WHO_NO_LIGHT)
+
+BEST_LOGMAR = -0.5
+WORST_LOGMAR = 3.0
+MOST_PARTIAL_LETTERS = 7  # ordinary Snellen rows have up to eight letters
+
+# Denominators that charts print. A computed value within a third of a letter of one is shown as it.
+PRINTED_DENOMINATORS: dict[int, tuple[float, ...]] = {
+    6: (3, 3.8, 4.8, 6, 7.5, 9, 9.5, 12, 15, 18, 19, 24, 30, 36, 38, 48, 60, 75, 95, 120, 150, 190, 240, 300, 360),
+    20: (10, 12.5, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800,
+         1000, 1200, 1600, 2000),
+}  # fmt: skip
+PRINTED_WITHIN_LOGMAR = 0.006
+
+_CATEGORY_TEXT: dict[str, Category] = {
+    "cf": "CF", "fc": "CF", "countingfingers": "CF", "countsfingers": "CF", "countfingers": "CF",
+    "hm": "HM", "handmovements": "HM", "handmovement": "HM", "handmotion": "HM", "handmotions": "HM",
+    "lp": "LP", "pl": "LP", "lightperception": "LP", "perceptionoflight": "LP",
+    "nlp": "NLP", "npl": "NLP", "nolightperception": "NLP", "noperceptionoflight": "NLP",
+}  # fmt: skip
+_PLAIN = str.maketrans({"−": "-", "–": "-", "‒": "-", "⁄": "/", "∕": "/", "＋": "+", ",": ".", "\u00a0": " "})
+_NUMBER = r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+"
+_FRACTION = re.compile(rf"(?P<top>{_NUMBER})/(?P<bottom>{_NUMBER})(?P<partial>[+-][0-9])?")
+_CATEGORY = re.compile(rf"(?P<name>[a-z]+)(?:(?:at|@)?(?P<distance>{_NUMBER})(?P<unit>m|cm|ft))?")
+_LOGMAR = re.compile(rf"logmar(?P<a>[+-]?(?:{_NUMBER}))|(?P<b>[+-]?(?:{_NUMBER}))logmar")
+_LETTERS = re.compile(rf"(?P<letters>{_NUMBER})(?:letters?|l)")
+_BARE = re.compile(rf"[+-]?(?:{_NUMBER})")
+_METRES = {"m": 1.0, "cm": 0.01, "ft": 0.3048}
+
+
+@dataclass(frozen=True, slots=True)
+class Acuity:
+    """One reading. `typed` is what the person wrote, untouched.
+
+    `logmar` is the measured value for a chart reading and the versioned stand-in for a category.
+    `distance_m` is the distance of a finger count where one was written. `partial` marks Snellen
+    readings with letters added or missed (0.02 logMAR each, approximate: rows are unequal).
+    """
+
+    typed: str
+    notation: Notation | Literal["category"]
+    logmar: float
+    category: Category | None = None
+    distance_m: float | None = None
+    partial: int = 0
+
+    @property
+    def decimal(self) -> float:
+        """Decimal acuity, 1 / MAR."""
+        return float(10**-self.logmar)
+
+    @property
+    def letters(self) -> int | None:
+        """Letter score 0 to 100, or None where the chart has none."""
+        if self.category:
+            return None
+        return letters_of(self.logmar)
+
+    @property
+    def snellen_6m(self) -> str | None:
+        return None if self.category else snellen(self.logmar, 6)
+
+    @property
+    def snellen_20ft(self) -> str | None:
+        return None if self.category else snellen(self.logmar, 20)
+
+    @property
+    def who_category(self) -> str:
+        """ICD-11 9D90 class of this eye alone; `who_category_of_person` takes the better eye."""
+        if self.category == "NLP":
+            return WHO_NO_LIGHT
+        if self.category == "CF" and (self.distance_m is None or self.distance_m >= 1):
+            return "blindness 3"
+        if self.category:
+            return WHO_BEYOND_CHART
+        return next((name for name, limit in WHO_LIMITS if self.logmar <= limit.value), WHO_BEYOND_CHART)
+
+    @property
+    def rank(self) -> int:
+        """0 for any chart reading, then 1 to 4 for counting fingers to no light perception."""
+        return 0 if self.category is None else 1 + CATEGORIES.index(self.category)
+
+    def worse_than(self, other: "Acuity") -> bool:
+        """Ordinal between categories, by logMAR between chart readings."""
+        if self.rank or other.rank:
+            return self.rank > other.rank
+        return self.logmar > other.logmar
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """From one reading to the next; positive letters and lines are better.
+
+    The numbers are None when either reading is a category: then only `direction` is known.
+    """
+
+    direction: Literal["better", "same", "worse"]
+    logmar: float | None
+    letters: float | None
+    lines: float | None
+    exceeds_noise: bool
+    noise_limit_logmar: float
+
+
+def read(text: str, notation: str | None = None) -> Acuity:
+    """Read an acuity as people write it: 6/12-2, 20/40, 0,5, logMAR 0.30, 70 letters, CF 1m, NPL.
+
+    `notation` (snellen, decimal, logmar, letters) settles a bare number. Raises `Ambiguous` when a
+    bare number has several readings, `OutOfRange` when no eye can have it, else `Unreadable`.
+    """
+    if notation is not None:
+        one_of("notation", notation, NOTATIONS)
+    plain = re.sub(r"\s+", "", text.translate(_PLAIN)).lower()
+    if not plain:
+        raise Unreadable("no acuity was given; write for example 6/12, 20/40, logMAR 0.3, 70 letters, CF or HM")
+    if category := _category(text, plain):
+        return category
+    explicit = _explicit(text, plain)
+    if explicit is None:
+        return _bare(text, plain, notation)
+    if notation not in (None, explicit.notation):
+        raise Unreadable(f"“{text.strip()}” is written as {_NAMES[explicit.notation]}, but {_NAMES[notation or '']} was chosen")
+    return explicit
+
+
+def change(before: Acuity, after: Acuity, noise_limit_logmar: float = NOISE_CLINIC.value) -> Change:
+    """How `after` differs from `before`, and whether by more than test-retest noise.
+
+    The default limit is 0.15 logMAR (8 letters) of an ordinary clinic [Sid]: 7 letters are noise.
+    A step between categories, or between chart and category, always counts as real.
+    """
+    direction: Literal["better", "same", "worse"] = "same"
+    if after.worse_than(before):
+        direction = "worse"
+    elif before.worse_than(after):
+        direction = "better"
+    if before.category or after.category:
+        return Change(direction, None, None, None, direction != "same", noise_limit_logmar)
+    difference = after.logmar - before.logmar
+    letters = -difference / LOGMAR_PER_LETTER.value
+    exceeds = abs(difference) >= noise_limit_logmar - 1e-9
+    return Change(direction, difference, letters, letters / LETTERS_PER_LINE.value, exceeds, noise_limit_logmar)
+
+
+def who_category_of_person(right: Acuity, left: Acuity) -> str:
+    """ICD-11 9D90 class by the better eye."""
+    return min(right.who_category, left.who_category, key=WHO_ORDER.index)
+
+
+def letters_of(logmar: float) -> int | None:
+    """Letter score of a logMAR, rounded to a letter; None where the score would leave 0 to 100."""
+    score = round(LETTERS_AT_ZERO.value - logmar / LOGMAR_PER_LETTER.value)
+    return score if 0 <= score <= 100 else None
+
+
+def snellen(logmar: float, distance: int) -> str:
+    """The Snellen fraction at 6 (metres) or 20 (feet), as charts print it.
+
+    >>> snellen(0.3, 20), snellen(0.6, 6), snellen(0.02, 6)
+    ('20/40', '6/24', '6/6.3')
+    """
+    exact = distance * 10**logmar
+    nearest = min(PRINTED_DENOMINATORS[distance], key=lambda printed: abs(math.log10(printed / exact)))
+    if abs(math.log10(nearest / exact)) <= PRINTED_WITHIN_LOGMAR:
+        return f"{distance}/{nearest:g}"
+    return f"{distance}/{exact:.0f}" if exact >= 30 else f"{distance}/{round(exact, 1):g}"
+
+
+def table() -> dict[str, tuple[float, str, str, int | None]]:
+    """Every usual way to write a chart reading, with (logMAR, 6 m, 20 ft, letters): for offline pages.
+
+    Keys are lower case without spaces; bare numbers stand under `decimal:` and `logmar:` prefixes.
+    """
+    lines: dict[str, tuple[str, str | None]] = {}
+    for top, bottoms in _CHART_LINES.items():
+        for bottom in bottoms:
+            for missed in range(-4, 5):
+                text = f"{top}/{bottom:g}" + (f"{missed:+d}" if missed else "")
+                lines[text] = (text, None)
+    for score in range(101):
+        lines[f"{score}letters"] = (f"{score} letters", None)
+    for hundredth in range(-30, 301):
+        lines[f"logmar:{hundredth / 100:g}"] = (f"{hundredth / 100:g}", "logmar")
+    for hundredth in range(1, 201):
+        lines[f"decimal:{hundredth / 100:g}"] = (f"{hundredth / 100:g}", "decimal")
+    rows = {}
+    for key, (text, notation) in lines.items():
+        try:
+            reading = read(text, notation)
+        except OutOfRange:
+            continue
+        rows[key] = (round(reading.logmar, 3), snellen(reading.logmar, 6), snellen(reading.logmar, 20), reading.letters)
+    return rows
+
+
+_CHART_LINES: dict[str, tuple[float, ...]] = {
+    "6": (3, 3.8, 4, 4.8, 5, 6, 7.5, 7.6, 9, 9.5, 12, 15, 18, 19, 24, 30, 36, 38, 48, 60, 75, 95, 120),
+    "20": (10, 12.5, 15, 16, 20, 25, 30, 32, 40, 50, 60, 63, 70, 80, 100, 125, 150, 160, 200, 250, 320, 400, 500, 640, 800),
+    "4": (2, 2.5, 3.2, 4, 5, 6.3, 8, 10, 12.5, 16, 20, 25, 32, 40),
+    "5": (5, 6, 7.5, 9, 10, 12, 15, 18, 24, 36, 50, 60),
+    "3": (3, 4.8, 6, 7.5, 9, 9.5, 12, 18, 19, 24, 36, 38, 48, 60),
+    "2": (36, 60),
+    "1": (6, 9, 12, 18, 24, 36, 60),
+}
+_NAMES = {"snellen": "Snellen", "decimal": "decimal", "logmar": "logMAR", "letters": "letters"}
+
+
+def _category(typed: str, plain: str) -> Acuity | None:
+    match = _CATEGORY.fullmatch(plain)
+    name = _CATEGORY_TEXT.get(match["name"]) if match else None
+    if match is None or name is None:
+        return None
+    distance = float(match["distance"]) * _METRES[match["unit"]] if match["distance"] else None
+    return Acuity(typed, "category", STAND_INS[name].value, name, distance)
+
+
+def _explicit(typed: str, plain: str) -> Acuity | None:
+    """A text that names its own notation, or None for a bare number. Raises Unreadable for the rest."""
+    if match := _FRACTION.fullmatch(plain.removeprefix("snellen")):
+        return _fraction(typed, float(match["top"]), float(match["bottom"]), int(match["partial"] or 0))
+    if match := _LOGMAR.fullmatch(plain):
+        return _chart(typed, "logmar", float(match["a"] or match["b"]))
+    if match := _LETTERS.fullmatch(plain):
+        return _letters(typed, float(match["letters"]))
+    if _BARE.fullmatch(plain):
+        return None
+    if "/" in plain:
+        raise Unreadable(f"“{typed.strip()}” is not a whole Snellen fraction; write for example 6/12, 6/12-2 or 20/40")
+    raise Unreadable(
+        f"“{typed.strip()}” is not an acuity we can read; write for example 6/12, 20/40, logMAR 0.3, 70 letters, CF or HM"
+    )
+
+
+def _bare(typed: str, plain: str, notation: str | None) -> Acuity:
+    number = float(plain)
+    if notation == "snellen":
+        raise Unreadable(f"“{typed.strip()}” is not a whole Snellen fraction; write for example 6/12 or 20/40")
+    if notation is not None:
+        return _READERS[notation](typed, number)
+    readings = []
+    for reader in _READERS.values():
+        try:
+            readings.append(reader(typed, number))
+        except (OutOfRange, Unreadable):
+            continue
+    if not readings:
+        raise OutOfRange(f"“{typed.strip()}” is no acuity in any notation; write for example 6/12, logMAR 0.3 or 70 letters")
+    if len(readings) > 1:
+        named = " or ".join(f"{_NAMES[r.notation]} ({snellen(r.logmar, 6)})" for r in readings)
+        raise Ambiguous(f"“{typed.strip()}” can be read as {named}; say which")
+    return readings[0]
+
+
+def _fraction(typed: str, top: float, bottom: float, partial: int) -> Acuity:
+    if top == 0 or bottom == 0:
+        raise OutOfRange(f"“{typed.strip()}” has a zero in it; write the distance over the line, for example 6/60")
+    if abs(partial) > MOST_PARTIAL_LETTERS:
+        raise OutOfRange(f"“{typed.strip()}”: at most {MOST_PARTIAL_LETTERS} letters of a line can be added or missed")
+    logmar = math.log10(bottom / top) - LOGMAR_PER_LETTER.value * partial
+    return _chart(typed, "snellen", logmar, partial)
+
+
+def _decimal(typed: str, number: float) -> Acuity:
+    if number <= 0:
+        raise OutOfRange(f"“{typed.strip()}” is not a decimal acuity; accepted is above 0, for example 0.5")
+    return _chart(typed, "decimal", -math.log10(number))
+
+
+def _letters(typed: str, number: float) -> Acuity:
+    if not 0 <= number <= 100:
+        raise OutOfRange(f"“{typed.strip()}”: a letter score lies between 0 and 100")
+    return _chart(typed, "letters", (LETTERS_AT_ZERO.value - number) * LOGMAR_PER_LETTER.value)
+
+
+def _bare_letters(typed: str, number: float) -> Acuity:
+    if not number.is_integer():
+        raise Unreadable(f"“{typed.strip()}”: a letter score is a whole number from 0 to 100")
+    return _letters(typed, number)
+
+
+def _chart(typed: str, notation: Notation, logmar: float, partial: int = 0) -> Acuity:
+    if not BEST_LOGMAR <= logmar <= WORST_LOGMAR:
+        raise OutOfRange(
+            f"“{typed.strip()}” is {'better' if logmar < BEST_LOGMAR else 'worse'} than a chart can show; "
+            f"accepted is logMAR {BEST_LOGMAR:g} to {WORST_LOGMAR:g}, or CF, HM, LP, NLP"
+        )
+    return Acuity(typed, notation, logmar, partial=partial)
+
+
+_READERS = {
+    "decimal": _decimal,
+    "logmar": lambda typed, number: _chart(typed, "logmar", number),
+    "letters": _bare_letters,
+}
+
+MODEL = Model(
+    "Visual acuity",
+    (
+        "logMAR = log10 of the minimum angle of resolution; decimal = 1 / MAR; letters = 85 − 50 × logMAR.",
+        "What was typed is kept as typed. Letters added to or missed from a Snellen line count 0.02 logMAR each.",
+        "Counting fingers, hand movements and light perception are compared by rank. "
+        f"Their stand-in numbers (version {STAND_INS_VERSION}) only place them on a chart.",
+    ),
+    (
+        "Rows of an ordinary Snellen chart differ in letters and steps, so partial lines are approximate.",
+        "While gas covers the line of sight, acuity says little about the retina.",
+    ),
+    (
+        LOGMAR_PER_LETTER,
+        LETTERS_AT_ZERO,
+        NOISE_CLINIC,
+        NOISE_CHART,
+        *STAND_INS.values(),
+        *OTHER_STAND_INS,
+        *(limit for _, limit in WHO_LIMITS),
+    ),
+)

@@ -1,0 +1,368 @@
+"""One eye's course: the operation, the planned visits and every fact recorded since, as plain values.
+
+All times are aware datetimes. A fact carries the time it happened; the order in which facts arrive
+never matters.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import UTC, date, datetime, timedelta, tzinfo
+from functools import cached_property
+from typing import ClassVar, Literal
+
+from followup.clinical import altitude, posture, tamponade
+from followup.clinical.acuity import Acuity
+from followup.clinical.coverage import EYES, Break
+from followup.clinical.errors import OutOfRange, one_of, within
+from followup.clinical.pressure import HIGHEST_MMHG, INSTRUMENTS, LOWEST_MMHG
+
+Trend = Literal["better", "same", "worse"]
+TRENDS: tuple[Trend, ...] = ("better", "same", "worse")
+
+INDICATIONS: dict[str, str] = {
+    "diabetic-traction": "diabetic traction detachment",
+    "diabetic-haemorrhage": "diabetic vitreous haemorrhage",
+    "retinal-detachment": "retinal detachment with a break",
+    "proliferative-vitreoretinopathy": "proliferative vitreoretinopathy",
+    "macular-hole": "macular hole",
+    "epiretinal-membrane": "epiretinal membrane",
+    "submacular-haemorrhage": "submacular haemorrhage",
+    "other": "other",
+}
+RISKS: dict[str, str] = {
+    "residual-traction": "traction left behind",
+    "surgical-break": "break made during surgery",
+    "long-standing-fluid": "long-standing fluid under the retina",
+    "diabetic": "diabetes",
+    "pressure-prone": "glaucoma, or a known pressure rise on steroid drops",
+    "only-good-eye": "this is the only good eye",
+}
+FINDINGS: dict[str, str] = {
+    "leak": "wound leak",
+    "hypopyon": "cells settled in the front chamber (hypopyon)",
+    "iris-vessels": "new vessels on the iris or in the angle",
+    "detached": "retina detached",
+    "traction": "traction on the retina",
+    "haemorrhage": "blood in the vitreous cavity",
+    "tamponade-in-front": "gas or oil in the front chamber",
+}
+PAIN_RANGE = (0, 10)
+SYMPTOM_TRENDS = ("vision", "redness", "flashes", "floaters", "other_eye")
+SYMPTOM_SIGNS = ("discharge", "curtain", "vomiting", "fever", "injury")
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """What was done, and the eye as it was before. Heights in metres, times aware, fill in percent of volume."""
+
+    eye: str
+    at: datetime
+    agent: str
+    percent: float = 0.0
+    fill_percent: float = 0.0
+    lens: str = "unknown"
+    indication: str = "other"
+    breaks: tuple[Break, ...] = ()
+    risks: frozenset[str] = frozenset()
+    steroid_drops_until: datetime | None = None
+    baseline_acuity: Acuity | None = None
+    baseline_iop_mmhg: float | None = None
+    plan: posture.Plan | None = None
+    height_metres: float = 0.0
+
+    def __post_init__(self) -> None:
+        one_of("eye", self.eye, EYES)
+        one_of("indication", self.indication, INDICATIONS)
+        for risk in self.risks:
+            one_of("risk", risk, RISKS)
+        tamponade.forecast(self.agent, self.percent, self.fill_percent, self.lens)
+        altitude.pressure_hpa(self.height_metres)
+
+    def day(self, at: datetime) -> float:
+        """Days after surgery, with its fraction."""
+        return (at - self.at).total_seconds() / 86400
+
+    @property
+    def fades(self) -> bool:
+        return tamponade.AGENTS[self.agent].fades
+
+    @property
+    def liquid(self) -> bool:
+        return self.agent in tamponade.LIQUIDS
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedVisit:
+    """A review visit with the local dates between which it is due."""
+
+    name: str
+    earliest: date
+    latest: date
+
+
+@dataclass(frozen=True, slots=True)
+class Measures:
+    """What the clinic measured on one eye. `bubble_percent` is the height of the meniscus, pain runs from 0 to 10."""
+
+    at: datetime
+    eye: str
+    acuity: Acuity | None = None
+    correction: str | None = None
+    iop_mmhg: float | None = None
+    instrument: str | None = None
+    bubble_percent: float | None = None
+    pain: int | None = None
+    findings: frozenset[str] = frozenset()
+    from_patient: ClassVar[bool] = False
+
+    def __post_init__(self) -> None:
+        one_of("eye", self.eye, EYES)
+        if self.iop_mmhg is not None:
+            within("a pressure of", self.iop_mmhg, LOWEST_MMHG, HIGHEST_MMHG, " mmHg")
+        if self.instrument is not None:
+            one_of("instrument", self.instrument, INSTRUMENTS)
+        if self.bubble_percent is not None:
+            within("a bubble height of", self.bubble_percent, 0, 100, " %")
+        if self.pain is not None:
+            within("pain of", self.pain, *PAIN_RANGE)
+        for finding in self.findings:
+            one_of("finding", finding, FINDINGS)
+
+
+@dataclass(frozen=True, slots=True)
+class Symptoms:
+    """What the patient answered; a missing answer is None and never counts as well or as bad."""
+
+    at: datetime
+    pain: int | None = None
+    vision: Trend | None = None
+    redness: Trend | None = None
+    discharge: bool | None = None
+    curtain: bool | None = None
+    flashes: Trend | None = None
+    floaters: Trend | None = None
+    vomiting: bool | None = None
+    fever: bool | None = None
+    injury: bool | None = None
+    other_eye: Trend | None = None
+    from_patient: ClassVar[bool] = True
+
+    def __post_init__(self) -> None:
+        if self.pain is not None:
+            within("pain of", self.pain, *PAIN_RANGE)
+        for name in SYMPTOM_TRENDS:
+            if (answer := getattr(self, name)) is not None:
+                one_of(f"answer for {name}", answer, TRENDS)
+
+    @property
+    def said(self) -> frozenset[str]:
+        """The answers as rules name them: `vision=worse`, `discharge`. Pain is a number and stays apart."""
+        trends = [f"{name}={answer}" for name in SYMPTOM_TRENDS if (answer := getattr(self, name))]
+        return frozenset(trends + [name for name in SYMPTOM_SIGNS if getattr(self, name)])
+
+
+@dataclass(frozen=True, slots=True)
+class Postured:
+    """A stretch of posturing that the patient or carer logged."""
+
+    at: datetime
+    block: posture.Block
+    from_patient: ClassVar[bool] = True
+
+
+@dataclass(frozen=True, slots=True)
+class BubbleSeen:
+    """The level the patient sees: share of the view below the line, in percent."""
+
+    at: datetime
+    percent: float
+    from_patient: ClassVar[bool] = True
+
+    def __post_init__(self) -> None:
+        within("a bubble height of", self.percent, 0, 100, " %")
+
+
+@dataclass(frozen=True, slots=True)
+class Journey:
+    """A journey planned or made, as heights in metres in order."""
+
+    at: datetime
+    heights_metres: tuple[float, ...]
+    from_patient: ClassVar[bool] = True
+
+    def __post_init__(self) -> None:
+        altitude.journey(self.heights_metres)
+
+
+@dataclass(frozen=True, slots=True)
+class Anaesthetic:
+    """An anaesthetic, dental sedation or gas-and-air that is planned or was given."""
+
+    at: datetime
+    from_patient: ClassVar[bool] = True
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """The patient or carer was heard from in some other way: a call, a message, drops ticked off."""
+
+    at: datetime
+    from_patient: ClassVar[bool] = True
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """The planned visit of that name took place."""
+
+    at: datetime
+    visit: str
+    from_patient: ClassVar[bool] = False
+
+
+@dataclass(frozen=True, slots=True)
+class NoGasSeen:
+    """A clinician looked and saw no gas: the only thing that lifts the travel and nitrous oxide caution."""
+
+    at: datetime
+    from_patient: ClassVar[bool] = False
+
+
+@dataclass(frozen=True, slots=True)
+class TamponadeRemoved:
+    """The oil (or gas) was taken out."""
+
+    at: datetime
+    from_patient: ClassVar[bool] = False
+
+
+Fact = Measures | Symptoms | Postured | BubbleSeen | Journey | Anaesthetic | Heard | Seen | NoGasSeen | TamponadeRemoved
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """One operated eye: what was done, which visits are planned, what was recorded, and the zone of its days."""
+
+    operation: Operation
+    visits: tuple[PlannedVisit, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    zone: tzinfo = field(default=UTC)
+
+    def __post_init__(self) -> None:
+        if self.operation.at.tzinfo is None or any(f.at.tzinfo is None for f in self.facts):
+            raise OutOfRange("every time needs its offset, for example 2027-03-02T14:00:00Z")
+
+
+class Timeline:
+    """A course up to `now`, sorted once and split by kind: what rules and charts read.
+
+    Facts at the same instant are put into a fixed order, so the order of arrival cannot matter. What
+    several rules ask for is worked out once.
+    """
+
+    def __init__(self, course: Course, now: datetime) -> None:
+        self.course = course
+        self.operation = course.operation
+        self.zone = course.zone
+        self.now = now
+        facts = _in_order(f for f in course.facts if f.at <= now)
+        self.measures = [f for f in facts if type(f) is Measures and f.eye == self.operation.eye]
+        self.symptoms = [f for f in facts if type(f) is Symptoms]
+        self.postured = [f for f in facts if type(f) is Postured]
+        self.journeys = [f for f in facts if type(f) is Journey]
+        self.anaesthetics = [f for f in facts if type(f) is Anaesthetic]
+        self.heard_at = [f.at for f in facts if f.from_patient]
+        self.seen = {f.visit: f.at for f in reversed(facts) if type(f) is Seen}
+        self.emptied_at = min((f.at for f in facts if type(f) is NoGasSeen or type(f) is TamponadeRemoved), default=None)
+        self.sightings = [
+            (f.at, _sighting(self.operation, f))
+            for f in facts
+            if f.at >= self.operation.at and (type(f) is BubbleSeen or (type(f) is Measures and _levelled(self, f)))
+        ]
+
+    def empty_at(self, at: datetime) -> bool:
+        """Whether by then a clinician had recorded that nothing is left in the eye."""
+        return self.emptied_at is not None and self.emptied_at <= at
+
+    @cached_property
+    def answers(self) -> list[tuple[datetime, int, frozenset[str], Symptoms]]:
+        """Each symptom check as (when, pain, what was said, all of it)."""
+        return [(told.at, told.pain or 0, told.said, told) for told in self.symptoms]
+
+    @cached_property
+    def forecasts(self) -> list[tuple[datetime, tamponade.Forecast]]:
+        """The forecast after surgery and after each level seen, with the time from which it holds."""
+        op = self.operation
+        latest = tamponade.forecast(op.agent, op.percent, op.fill_percent, op.lens)
+        forecasts = [(op.at, latest)]
+        for at, level in self.sightings:
+            latest = latest.updated(level)
+            forecasts.append((at, latest))
+        return forecasts
+
+    def forecast_before(self, at: datetime) -> tamponade.Forecast:
+        """The forecast as it stood just before `at`."""
+        return next((f for since, f in reversed(self.forecasts) if since < at), self.forecasts[0][1])
+
+    def covers_sight(self, measures: Measures) -> bool:
+        """Whether gas covered the line of sight then: by the level seen, else by the forecast."""
+        op = self.operation
+        if not op.fades or self.empty_at(measures.at) or measures.at < op.at:
+            return False
+        if measures.bubble_percent is not None:
+            return measures.bubble_percent >= 50
+        fill = self.forecast_before(measures.at).at(op.day(measures.at)).fill_percent
+        return fill >= tamponade.LINE_OF_SIGHT.value
+
+    @cached_property
+    def clear_sights(self) -> list[tuple[Measures, Acuity]]:
+        """Measures with an acuity that no gas stood in the way of."""
+        return [(m, m.acuity) for m in self.measures if m.acuity is not None and not self.covers_sight(m)]
+
+    @cached_property
+    def hours_in_plan(self) -> list[posture.DayAdherence]:
+        """Each plan day that has begun, with its hours; empty without a plan."""
+        op = self.operation
+        if op.plan is None:
+            return []
+        return posture.adherence(op.plan, [p.block for p in self.postured], op.at, self.zone, self.now)
+
+    @cached_property
+    def silences(self) -> list[tuple[datetime, float]]:
+        """From when and for how many hours nothing was heard from the patient, counted from surgery."""
+        heard = [self.operation.at, *(at for at in self.heard_at if at > self.operation.at)]
+        pairs = zip(heard, [*heard[1:], self.now], strict=True)
+        return [(last, (following - last).total_seconds() / 3600) for last, following in pairs]
+
+
+def _levelled(timeline: Timeline, measures: Measures) -> bool:
+    return measures.eye == timeline.operation.eye and measures.bubble_percent is not None
+
+
+def _sighting(operation: Operation, fact: BubbleSeen | Measures) -> tamponade.Observation:
+    if isinstance(fact, BubbleSeen):
+        return tamponade.Observation(operation.day(fact.at), fact.percent, "patient")
+    assert fact.bubble_percent is not None
+    return tamponade.Observation(operation.day(fact.at), fact.bubble_percent, "clinic")
+
+
+def _in_order(facts: Iterable[Fact]) -> Sequence[Fact]:
+    """By time and kind; those of one instant and kind by what they say, looked at only when there are such."""
+    ordered = sorted(facts, key=_time_and_kind)
+    if any(a.at == b.at and type(a) is type(b) for a, b in zip(ordered, ordered[1:], strict=False)):
+        ordered.sort(key=lambda fact: (*_time_and_kind(fact), _words(fact)))
+    return ordered
+
+
+def _time_and_kind(fact: Fact) -> tuple[datetime, str]:
+    return fact.at, type(fact).__name__
+
+
+def _words(fact: Fact) -> str:
+    """A fact as text that does not depend on the order of a set or the notation of its time."""
+    parts = (getattr(fact, name) for name in fact.__dataclass_fields__ if name != "at")
+    return repr([sorted(p) if isinstance(p, frozenset) else p for p in parts])
+
+
+def end_of(day: date, zone: tzinfo) -> datetime:
+    """The instant at which a local day is over, in UTC."""
+    return datetime.combine(day + timedelta(days=1), datetime.min.time(), zone).astimezone(UTC)

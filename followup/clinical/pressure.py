@@ -1,0 +1,207 @@
+"""Intraocular pressure: units, instruments, bands, spikes, steroid response, low pressure.
+
+>>> read("4.0 kPa")
+30.0
+>>> band(31)
+'spike'
+"""
+
+import re
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Literal
+
+from followup.clinical.errors import Unreadable, one_of, within
+from followup.clinical.evidence import Figure, Model
+
+KPA_PER_MMHG = Figure("1 mmHg", 0.133322, "kPa", "DEF")
+
+LOWEST_MMHG = 0.0
+HIGHEST_MMHG = 90.0
+UNLIKELY_ABOVE_MMHG = 50.0
+UNLIKELY_BELOW_MMHG = 3.0
+
+# Upper edge of each band, mmHg (inclusive below `raised`, exclusive of the next band's start above).
+HYPOTONY_AT_MOST = Figure("hypotony, at most", 5, "mmHg", "Def", note="published cuts run from <5 to <8; 6.5 is 3 SD below the mean")
+NORMAL_FROM = Figure("normal band, from", 10, "mmHg", "CP", "memory")
+NORMAL_TO = Figure("normal band, to", 21, "mmHg", "CP", "memory")
+SPIKE_FROM = Figure("spike, from", 30, "mmHg", "Bern12")
+SEVERE_FROM = Figure("severe, from", 40, "mmHg", "Bern12")
+REFER_FROM = Figure("refer and treat, from", 24, "mmHg", "NICE")
+
+BECKER_LOW_BELOW = Figure("level on steroid drops: low responder below", 20, "mmHg", "Lew88")
+BECKER_HIGH_ABOVE = Figure("level on steroid drops: high responder above", 31, "mmHg", "Lew88")
+ARMALY_RESPONSE_FROM = Figure("rise on steroid drops that counts as a response", 6, "mmHg", "Arm67")
+ARMALY_HIGH_ABOVE = Figure("rise on steroid drops: high responder above", 15, "mmHg", "Arm67", "memory")
+STEROID_ONSET = Figure("usual days of drops before a response", 14, "days", "CP", "memory")
+
+NOT_COMPARABLE_BELOW = Figure("change between different instruments that says nothing, below", 5, "mmHg", "CP", "common practice")
+
+
+@dataclass(frozen=True, slots=True)
+class Instrument:
+    """A tonometer and its published 95 % agreement with Goldmann-type applanation (device minus applanation)."""
+
+    name: str
+    words: str
+    low_mmhg: Figure | None = None
+    high_mmhg: Figure | None = None
+
+
+INSTRUMENTS: dict[str, Instrument] = {
+    i.name: i
+    for i in (
+        Instrument(
+            "applanation",
+            "Goldmann-type applanation",
+            Figure("second applanation observer, lower", -2.6, "mmHg", "BJO05"),
+            Figure("second applanation observer, upper", 2.6, "mmHg", "BJO05"),
+        ),
+        Instrument(
+            "rebound",
+            "rebound tonometer",
+            Figure("rebound, normal eyes 75+, lower", -3.3, "mmHg", "Reb13"),
+            Figure("rebound, normal eyes 75+, upper", 4.0, "mmHg", "Reb13"),
+        ),
+        Instrument(
+            "non-contact",
+            "non-contact (air puff)",
+            Figure("air puff, lower", -3.8, "mmHg", "Cook12"),
+            Figure("air puff, upper", 4.3, "mmHg", "Cook12"),
+        ),
+        Instrument(
+            "applanation-pen",
+            "handheld applanation pen",
+            Figure("applanation pen, lower", -5.9, "mmHg", "BJO05", "derived", "bias 0.6, ± 6.5"),
+            Figure("applanation pen, upper", 7.1, "mmHg", "BJO05", "derived", "bias 0.6, ± 6.5"),
+        ),
+        Instrument("palpation", "finger estimate"),
+    )
+}
+
+Band = Literal["hypotony", "low", "normal", "raised", "spike", "severe"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bands:
+    """The clinic's own band edges in mmHg; the defaults are the published ones."""
+
+    hypotony_at_most: float = HYPOTONY_AT_MOST.value
+    normal_from: float = NORMAL_FROM.value
+    normal_to: float = NORMAL_TO.value
+    spike_from: float = SPIKE_FROM.value
+    severe_from: float = SEVERE_FROM.value
+
+
+DEFAULT_BANDS = Bands()
+
+
+@dataclass(frozen=True, slots=True)
+class SteroidResponse:
+    """Both schemes side by side: one is a level, the other a rise from baseline. `pattern` needs the rise."""
+
+    pattern: bool
+    level: Literal["low", "intermediate", "high"]
+    rise_mmhg: float
+    rise: Literal["low", "intermediate", "high"]
+    days_on_drops: float
+
+
+def read(text: str | float) -> float:
+    """Pressure in mmHg from `31`, `31 mmHg` or `4.1 kPa`. Raises Unreadable, or OutOfRange beyond 0-90 mmHg."""
+    match = re.fullmatch(r"\s*([0-9]+(?:[.,][0-9]+)?)\s*(mmhg|kpa)?\s*", str(text), re.IGNORECASE)
+    if match is None:
+        raise Unreadable(f"“{str(text).strip()}” is not a pressure; write it in mmHg, for example 15, or 2.0 kPa")
+    number = float(match[1].replace(",", "."))
+    in_mmhg = mmhg(number) if (match[2] or "").lower() == "kpa" else number
+    return within("a pressure of", in_mmhg, LOWEST_MMHG, HIGHEST_MMHG, " mmHg")
+
+
+def kpa(iop_mmhg: float) -> float:
+    return iop_mmhg * KPA_PER_MMHG.value
+
+
+def mmhg(iop_kpa: float) -> float:
+    """Pressure in mmHg, to the tenth that any tonometer can show."""
+    return round(iop_kpa / KPA_PER_MMHG.value, 1)
+
+
+def band(iop_mmhg: float, bands: Bands = DEFAULT_BANDS) -> Band:
+    """hypotony, low, normal, raised, spike or severe [Bern12, Def]; the edges come from the clinic's rulebook."""
+    if iop_mmhg >= bands.severe_from:
+        return "severe"
+    if iop_mmhg >= bands.spike_from:
+        return "spike"
+    if iop_mmhg > bands.normal_to:
+        return "raised"
+    if iop_mmhg >= bands.normal_from:
+        return "normal"
+    return "hypotony" if iop_mmhg <= bands.hypotony_at_most else "low"
+
+
+def rise(iop_mmhg: float, baseline_mmhg: float | None) -> float | None:
+    """Rise over the eye's own baseline in mmHg, or None without one."""
+    return None if baseline_mmhg is None else iop_mmhg - baseline_mmhg
+
+
+def comparable(change_mmhg: float, instrument_before: str, instrument_after: str) -> bool:
+    """Whether a change can be believed: between two kinds of instrument less than 5 mmHg says nothing."""
+    for name in (instrument_before, instrument_after):
+        one_of("instrument", name, INSTRUMENTS)
+    return instrument_before == instrument_after or abs(change_mmhg) >= NOT_COMPARABLE_BELOW.value
+
+
+def steroid_response(
+    iop_mmhg: float,
+    baseline_mmhg: float,
+    on_drops: timedelta,
+    response_from_mmhg: float = ARMALY_RESPONSE_FROM.value,
+    onset_days: float = STEROID_ONSET.value,
+) -> SteroidResponse:
+    """Whether a pressure looks like a steroid response: a rise of 6 mmHg or more [Arm67] after 14 days of drops."""
+    risen = iop_mmhg - baseline_mmhg
+    days = on_drops / timedelta(days=1)
+    return SteroidResponse(
+        pattern=risen >= response_from_mmhg and days >= onset_days,
+        level=_grade(iop_mmhg, BECKER_LOW_BELOW.value, BECKER_HIGH_ABOVE.value),
+        rise_mmhg=risen,
+        rise=_grade(risen, ARMALY_RESPONSE_FROM.value, ARMALY_HIGH_ABOVE.value),
+        days_on_drops=days,
+    )
+
+
+def _grade(value: float, low_below: float, high_above: float) -> Literal["low", "intermediate", "high"]:
+    if value < low_below:
+        return "low"
+    return "high" if value > high_above else "intermediate"
+
+
+MODEL = Model(
+    "Eye pressure",
+    (
+        "kPa = mmHg × 0.133322.",
+        "Bands: hypotony, low, normal, raised, spike, severe. The clinic's signed rulebook sets what is done about each.",
+        "A steroid response is a rise over the eye's own baseline after days on steroid drops. "
+        "The level scheme and the rise scheme are shown side by side and never mixed.",
+    ),
+    (
+        "Instruments differ: less than 5 mmHg between two kinds of instrument says nothing.",
+        "In gas-filled eyes portable instruments may read low when the true pressure is high (from memory).",
+    ),
+    (
+        KPA_PER_MMHG,
+        HYPOTONY_AT_MOST,
+        NORMAL_FROM,
+        NORMAL_TO,
+        REFER_FROM,
+        SPIKE_FROM,
+        SEVERE_FROM,
+        BECKER_LOW_BELOW,
+        BECKER_HIGH_ABOVE,
+        ARMALY_RESPONSE_FROM,
+        ARMALY_HIGH_ABOVE,
+        STEROID_ONSET,
+        NOT_COMPARABLE_BELOW,
+        *(f for i in INSTRUMENTS.values() for f in (i.low_mmhg, i.high_mmhg) if f),
+    ),
+)
