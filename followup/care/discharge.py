@@ -1,0 +1,273 @@
+"""Discharge: from the operation note to a plan (visits, posture, forecast, cautions), and its record."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta, tzinfo
+from typing import Annotated, Any
+
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+
+from followup.care import enrol
+from followup.care.actors import Actor
+from followup.care.errors import CareError
+from followup.care.events import DROP_NAME_LENGTH
+from followup.care.eye import Eye, load, operation_of, protocol
+from followup.clinical import acuity, coverage, posture, pressure, schedule, tamponade
+from followup.clinical.course import Operation
+from followup.clinical.errors import ClinicalError, OutOfRange
+from followup.protocols import book
+from followup.records import Store, audit, eyes, people
+
+OLDEST_PATIENT_YEARS = 120
+MOST_PLAUSIBLE_DROPS = 12
+PROCEDURE_STEPS: dict[str, str] = {
+    "vitrectomy": "vitrectomy",
+    "membrane-peel": "membranes dissected or peeled",
+    "ilm-peel": "inner limiting membrane peeled",
+    "laser": "laser to breaks",
+    "panretinal-laser": "laser to the whole periphery",
+    "cryotherapy": "cryotherapy",
+    "fluid-air-exchange": "fluid exchanged for air",
+    "retinectomy": "retinectomy",
+    "buckle": "scleral buckle",
+    "cataract": "cataract removed",
+    "anti-vegf": "anti-VEGF injected",
+}
+
+
+class Drop(BaseModel):
+    """A drop as the clinic prescribed it; the app repeats it and computes nothing."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    name: Annotated[str, Field(min_length=1, max_length=DROP_NAME_LENGTH)]
+    times_a_day: Annotated[int, Field(ge=1, le=24)]
+    until: date
+
+
+class Patient(BaseModel):
+    model_config = ConfigDict(extra="forbid")
+
+    number: Annotated[str, Field(min_length=1, max_length=40)]
+    name: Annotated[str, Field(min_length=1, max_length=120)]
+    born_on: date
+    phone: Annotated[str, Field(max_length=40)] = ""
+    language: str = "en"
+
+
+class OperationNote(BaseModel):
+    """What the nurse copies from the operation note."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    eye: str
+    operated_at: datetime
+    surgeon: str
+    indication: str
+    steps: list[str] = []
+    breaks: list[dict[str, Any]] = []
+    lens: str
+    agent: str
+    percent: float = 0
+    fill_percent: float = 0
+    risks: list[str] = []
+    baseline: dict[str, Any] = {}
+    drops: Annotated[list[Drop], Field(max_length=MOST_PLAUSIBLE_DROPS)] = []
+    steroid_drops_until: date | None = None
+    height_metres: float = 0
+    posture: dict[str, Any] | None = None
+    notes: str = ""
+
+    @model_validator(mode="after")
+    def _aware(self) -> "OperationNote":
+        if self.operated_at.tzinfo is None:
+            raise ValueError("the time of surgery needs its offset")
+        return self
+
+    def body(self, zone: tzinfo) -> dict[str, Any]:
+        """The record's body. Drops end with the local day."""
+        body = self.model_dump(mode="json", exclude={"eye", "operated_at", "agent", "surgeon"})
+        if self.steroid_drops_until:
+            end = datetime.combine(self.steroid_drops_until + timedelta(days=1), datetime.min.time(), zone)
+            body["steroid_drops_until"] = end.isoformat()
+        return body
+
+
+@dataclass(frozen=True)
+class Proposal:
+    """What the app proposes from an operation note, for the nurse to adjust and confirm."""
+
+    operation: Operation
+    visits: list[schedule.Window]
+    plan: posture.Plan | None
+    covers: list[coverage.Cover]
+    cover_lost_day: float | None
+    forecast: tamponade.Forecast
+    unplaced: dict[str, str]
+
+
+def check_patient(patient: Patient, today: date) -> None:
+    """Raise `CareError` for a person who cannot be."""
+    if patient.born_on > today:
+        raise CareError("the date of birth lies in the future", "born_on")
+    if patient.born_on.year < today.year - OLDEST_PATIENT_YEARS:
+        raise CareError("the year of birth is more than 120 years ago", "born_on")
+
+
+def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operation:
+    """The clinical operation of a note. Raises `CareError` beside the field that cannot be."""
+    if note.operated_at > now:
+        raise CareError("the date of surgery lies in the future", "operated_at")
+    try:
+        tamponade.forecast(note.agent, note.percent, 0)
+    except ClinicalError as error:
+        field = "percent" if isinstance(error, OutOfRange) else "agent"
+        raise CareError(str(error), field) from error
+    try:
+        tamponade.forecast(note.agent, note.percent, note.fill_percent)
+    except ClinicalError as error:
+        raise CareError(str(error), "fill_percent") from error
+    if note.agent != "none" and note.fill_percent == 0:
+        raise CareError("write how full the eye was at the end of surgery, for example 90", "fill_percent")
+    try:
+        if note.baseline.get("acuity"):
+            acuity.read(note.baseline["acuity"], note.baseline.get("notation"))
+    except ClinicalError as error:
+        raise CareError(str(error), "baseline_acuity") from error
+    try:
+        if note.baseline.get("iop_mmhg") is not None:
+            pressure.read(note.baseline["iop_mmhg"])
+    except ClinicalError as error:
+        raise CareError(str(error), "baseline_iop") from error
+    row = {"eye": note.eye, "operated_at": note.operated_at, "agent": note.agent, "body": note.body(zone)}
+    try:
+        return operation_of(row)
+    except ClinicalError as error:
+        raise CareError(str(error)) from error
+
+
+def propose(
+    store: Store, note: OperationNote, now: datetime, zone: tzinfo, clinic_days: dict[date, int] | None = None
+) -> Proposal:
+    """Visits from the review protocol (on open clinic days), posture from plans and geometry, forecast from the agent."""
+    operation = operation_from(note, now, zone)
+    moves = tamponade.AGENTS[operation.agent].moves
+    plan = book.propose_plan(
+        book.postures(protocol(store, "postures").text),
+        operation.agent,
+        operation.indication,
+        operation.breaks,
+        operation.fill_percent,
+    )
+    operated_on = operation.at.astimezone(zone).date()
+    wanted = schedule.windows(
+        book.reviews(protocol(store, "reviews").text), operated_on, operation.agent, operation.risks
+    )
+    visits, unplaced = _on_clinic_days(store, wanted, clinic_days)
+    forecast = tamponade.forecast(operation.agent, operation.percent, operation.fill_percent, operation.lens)
+    with_bubble = operation.breaks and operation.agent != "none"
+    covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
+    return Proposal(operation, visits, plan, covers, cover_lost_day(operation, plan, forecast), forecast, unplaced)
+
+
+def cover_lost_day(operation: Operation, plan: posture.Plan | None, forecast: tamponade.Forecast) -> float | None:
+    """The day on which the forecast bubble no longer covers every break in the planned posture; None if never or unknown."""
+    if not operation.breaks or plan is None or not operation.fades:
+        return None
+    needed = coverage.fill_needed_percent(operation.breaks, plan.position, forecast.agent.moves)
+    if needed <= 0:
+        return None
+    lost = forecast.day_below(min(needed, 100.0))
+    return lost.median if lost else None
+
+
+def discharge(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    patient: Patient,
+    note: OperationNote,
+    visits: Sequence[schedule.Window],
+    zone: tzinfo,
+) -> tuple[str, str]:
+    """Record patient, operation, plan and visits, and issue an enrolment code. Returns (operation id, code)."""
+    check_patient(patient, now.astimezone(zone).date())
+    operation_from(note, now, zone)
+    with store.transaction():
+        known = people.patient_by_number(store, patient.number)
+        if known and known["born_on"] != patient.born_on.isoformat():
+            raise CareError("this number belongs to a patient with another date of birth", "number")
+        patient_id = known["id"] if known else people.add_patient(store, now, **patient.model_dump())
+        operation_id = eyes.add_operation(store, now, patient_id)
+        _record(store, now, operation_id, note, actor, zone)
+        for visit in visits:
+            add_visit(store, now, operation_id, visit, actor)
+        code = enrol.issue_code(store, now, actor, patient_id)
+        audit.note(store, now, actor.signature, "discharge", operation_id, {"agent": note.agent, "eye": note.eye})
+    return operation_id, code
+
+
+def change_plan(
+    store: Store, now: datetime, actor: Actor, operation_id: str, note: OperationNote, zone: tzinfo
+) -> list[tuple[str, Any, Any]]:
+    """Record a changed operation note or plan; returns what differs as (what, before, after)."""
+    operation_from(note, now, zone)
+    with store.transaction():
+        before = load(store, operation_id, zone)
+        _record(store, now, operation_id, note, actor, zone)
+        differences = changes(before, load(store, operation_id, zone))
+        audit.note(store, now, actor.signature, "plan changed", operation_id, differences)
+    return differences
+
+
+def changes(before: Eye, after: Eye) -> list[tuple[str, Any, Any]]:
+    """What differs between two records of one operation."""
+    old = {**before.row["body"], "agent": before.row["agent"], "operated_at": before.row["operated_at"].isoformat()}
+    new = {**after.row["body"], "agent": after.row["agent"], "operated_at": after.row["operated_at"].isoformat()}
+    return [(key, old.get(key), new.get(key)) for key in sorted({*old, *new}) if old.get(key) != new.get(key)]
+
+
+def add_visit(
+    store: Store, now: datetime, operation_id: str, visit: schedule.Window, actor: Actor, replaces: str | None = None
+) -> str:
+    return eyes.add_visit(
+        store,
+        now,
+        operation_id,
+        visit.name,
+        visit.target,
+        visit.earliest,
+        visit.latest,
+        visit.reason,
+        actor.signature,
+        replaces,
+    )
+
+
+def _record(store: Store, now: datetime, operation_id: str, note: OperationNote, actor: Actor, zone: tzinfo) -> None:
+    eyes.add_operation_record(
+        store,
+        now,
+        operation_id,
+        note.eye,
+        note.operated_at,
+        note.agent,
+        note.surgeon,
+        note.body(zone),
+        actor.signature,
+    )
+
+
+def _on_clinic_days(
+    store: Store, wanted: list[schedule.Window], places: dict[date, int] | None
+) -> tuple[list[schedule.Window], dict[str, str]]:
+    """Move each window's target onto an open clinic day with a place; what finds none keeps its target and is named."""
+    if not wanted or places is None:
+        return wanted, {}
+    booked = eyes.booked_counts(store)
+    free = {day: seats - booked.get(day, 0) for day, seats in places.items()}
+    found = schedule.book([schedule.Request(w.name, w.target, w.earliest, w.latest) for w in wanted], free)
+    moved = [
+        schedule.Window(w.name, found.placed.get(w.name, w.target), w.earliest, w.latest, w.reason) for w in wanted
+    ]
+    return moved, found.unplaced

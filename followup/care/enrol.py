@@ -1,0 +1,81 @@
+"""Enrolment of a patient's phone: one-time code, year of birth, a credential that can be revoked."""
+
+import hashlib
+import secrets
+from datetime import date, datetime, timedelta
+
+from followup.care.actors import Actor
+from followup.care.errors import NotFound, Refused
+from followup.records import Store, audit, people
+from followup.records.store import Row
+from followup.records.times import from_text
+
+CODE_VALID = timedelta(days=7)
+CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like another
+CODE_LENGTH = 8
+WRONG_TRIES = 5
+UNKNOWN_CODES_AN_HOUR = 20
+
+
+def issue_code(store: Store, now: datetime, actor: Actor, patient_id: str) -> str:
+    """A new one-time code for a patient's phone, valid for seven days."""
+    code = "".join(secrets.choice(CODE_LETTERS) for _ in range(CODE_LENGTH))
+    with store.transaction():
+        people.add_enrolment(store, now, patient_id, _digest(code), actor.signature, now + CODE_VALID)
+        audit.note(store, now, actor.signature, "enrolment code", patient_id)
+    return code
+
+
+def enrolment(store: Store, now: datetime, code: str, caller: str) -> Row:
+    """The enrolment of a code that may still be used. Raises `Refused` in plain words otherwise."""
+    window = timedelta(hours=1)
+    if people.tries_within(store, now, "code", caller, window) >= UNKNOWN_CODES_AN_HOUR:
+        raise Refused("too many wrong codes from here; wait an hour or call the clinic", "code")
+    found = people.enrolment_by_code(store, _digest(code))
+    if found is None:
+        people.count_try(store, now, "code", caller)
+        raise Refused("this code is not known; look at the card again, or ask the clinic for a new one", "code")
+    if found["used_at"]:
+        raise Refused("this code has been used; ask the clinic for a new one", "code")
+    if from_text(found["expires_at"]) <= now:
+        raise Refused("this code has expired; ask the clinic for a new one", "code")
+    if found["wrong_tries"] >= WRONG_TRIES:
+        raise Refused("this code is locked after too many wrong tries; ask the clinic for a new one", "code")
+    return found
+
+
+def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str, caller: str) -> str:
+    """Enrol a phone; returns the secret that it keeps in a cookie no script can read. Raises `Refused`."""
+    found = enrolment(store, now, code, caller)
+    patient = people.patient(store, found["patient_id"])
+    assert patient is not None
+    if date.fromisoformat(patient["born_on"]).year != birth_year:
+        people.count_wrong_try(store, found["id"])
+        left = WRONG_TRIES - found["wrong_tries"] - 1
+        raise Refused(f"the year of birth does not fit this code; {left} tries left", "birth_year")
+    token = secrets.token_urlsafe(32)
+    with store.transaction():
+        if not people.use_enrolment(store, now, found["id"]):
+            raise Refused("this code has been used; ask the clinic for a new one", "code")
+        device_id = people.add_device(store, now, patient["id"], _digest(token), used_by)
+        audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient["id"])
+    return token
+
+
+def device(store: Store, token: str | None) -> Row | None:
+    """The enrolled, not revoked device of a token, or None."""
+    found = people.device_by_token(store, _digest(token)) if token else None
+    return found if found and not found["revoked_at"] else None
+
+
+def revoke(store: Store, now: datetime, actor: Actor, device_id: str) -> None:
+    """Lock a lost phone out. What it had not sent stays on it, unreadable here."""
+    with store.transaction():
+        if not people.revoke_device(store, now, device_id, actor.signature):
+            raise NotFound("there is no such phone, or it is locked out already")
+        audit.note(store, now, actor.signature, "device revoked", device_id)
+
+
+def _digest(secret: str) -> str:
+    plain = secret.strip().upper().replace(" ", "").replace("-", "") if len(secret) <= 2 * CODE_LENGTH else secret
+    return hashlib.sha256(plain.encode()).hexdigest()

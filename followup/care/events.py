@@ -1,0 +1,261 @@
+"""The kinds of event, their bodies, and their translation into the clinical core's facts.
+
+The same models check what a phone sends, what a nurse enters, and the facts of a course file.
+"""
+
+import re
+from collections.abc import Mapping
+from datetime import datetime
+from typing import Annotated, Any, Literal
+
+from pydantic import AliasChoices, BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
+
+from followup.clinical import acuity, course, posture, pressure
+from followup.clinical.errors import ClinicalError
+
+Trend = Literal["better", "same", "worse"]
+CORRECTIONS: dict[str, str] = {"unaided": "unaided", "glasses": "own glasses", "pinhole": "pinhole", "best": "best corrected"}
+DROP_NAME_LENGTH = 60
+
+
+class _Body(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+
+    def fact(self, at: datetime) -> course.Fact | None:
+        """The clinical fact this says, or None where it says none."""
+        raise NotImplementedError
+
+    @model_validator(mode="after")
+    def _clinically_possible(self) -> "_Body":
+        try:
+            self.fact(_ANY_TIME)
+        except ClinicalError as error:
+            raise ValueError(str(error)) from error
+        return self
+
+
+class MeasuresBody(_Body):
+    """One eye at a visit. `acuity` as written on the chart; `bubble_percent` is the height of the meniscus."""
+
+    eye: Literal["right", "left"]
+    acuity: str | None = None
+    notation: Literal["snellen", "decimal", "logmar", "letters"] | None = None
+    correction: str | None = None
+    iop_mmhg: Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)] | None = None
+    instrument: str | None = None
+    bubble_percent: Annotated[float, Field(ge=0, le=100)] | None = None
+    pain: Annotated[int, Field(ge=0, le=10)] | None = None
+    findings: tuple[str, ...] = ()
+    notes: str = ""
+
+    def fact(self, at: datetime) -> course.Measures:
+        return course.Measures(
+            at=at,
+            eye=self.eye,
+            acuity=acuity.read(self.acuity, self.notation) if self.acuity else None,
+            correction=self.correction,
+            iop_mmhg=self.iop_mmhg,
+            instrument=self.instrument,
+            bubble_percent=self.bubble_percent,
+            pain=self.pain,
+            findings=frozenset(self.findings),
+        )
+
+
+class SymptomsBody(_Body):
+    """The answers of one symptom check; what was not asked stays out."""
+
+    pain: Annotated[int, Field(ge=0, le=10)] | None = None
+    vision: Trend | None = None
+    redness: Trend | None = None
+    discharge: bool | None = None
+    curtain: bool | None = None
+    flashes: Trend | None = None
+    floaters: Trend | None = None
+    vomiting: bool | None = None
+    fever: bool | None = None
+    injury: bool | None = None
+    other_eye: Trend | None = None
+    words: Annotated[str, Field(max_length=1000)] = ""
+
+    def fact(self, at: datetime) -> course.Symptoms:
+        return course.Symptoms(at=at, **self.model_dump(exclude={"words"}))
+
+
+class PostureBody(_Body):
+    """A stretch in a head position; `from` and `to` as on the phone's clock, `to` missing while it runs."""
+
+    position: str
+    start: Annotated[datetime, Field(validation_alias=AliasChoices("from", "start"), serialization_alias="from")]
+    end: Annotated[datetime | None, Field(validation_alias=AliasChoices("to", "end"), serialization_alias="to")] = None
+
+    @field_validator("start", "end")
+    @classmethod
+    def _with_offset(cls, value: datetime | None) -> datetime | None:
+        if value is not None and value.tzinfo is None:
+            raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
+        return value
+
+    def fact(self, at: datetime) -> course.Postured:
+        return course.Postured(at, posture.Block(self.position, self.start, self.end))
+
+
+class BubbleSeenBody(_Body):
+    """The share of the view below the line, in percent, as the patient sees it."""
+
+    percent: Annotated[float, Field(ge=0, le=100)]
+
+    def fact(self, at: datetime) -> course.BubbleSeen:
+        return course.BubbleSeen(at, self.percent)
+
+
+class JourneyBody(_Body):
+    """A journey planned or made: heights in metres, in order."""
+
+    heights_metres: Annotated[tuple[float, ...], Field(min_length=1, max_length=50)]
+
+    def fact(self, at: datetime) -> course.Journey:
+        return course.Journey(at, self.heights_metres)
+
+
+class AnaestheticBody(_Body):
+    """An anaesthetic or sedation that is planned or was given."""
+
+    words: Annotated[str, Field(max_length=1000)] = ""
+
+    def fact(self, at: datetime) -> course.Anaesthetic:
+        return course.Anaesthetic(at)
+
+
+class DropsBody(_Body):
+    """A drop taken, by the name the clinic entered."""
+
+    name: Annotated[str, Field(max_length=DROP_NAME_LENGTH)]
+
+    def fact(self, at: datetime) -> course.Heard:
+        return course.Heard(at)
+
+
+class VisitRequestBody(_Body):
+    """The patient asks for another time for a visit."""
+
+    visit: str
+    words: Annotated[str, Field(max_length=1000)] = ""
+
+    def fact(self, at: datetime) -> course.Heard:
+        return course.Heard(at)
+
+
+class HeardBody(_Body):
+    """The patient was reached on the phone."""
+
+    words: str = ""
+
+    def fact(self, at: datetime) -> course.Heard:
+        return course.Heard(at)
+
+
+class SeenBody(_Body):
+    """A planned visit took place."""
+
+    visit: str
+
+    def fact(self, at: datetime) -> course.Seen:
+        return course.Seen(at, self.visit)
+
+
+class NoGasSeenBody(_Body):
+    """A clinician looked and saw no gas."""
+
+    def fact(self, at: datetime) -> course.NoGasSeen:
+        return course.NoGasSeen(at)
+
+
+class TamponadeRemovedBody(_Body):
+    """Oil or gas was taken out."""
+
+    def fact(self, at: datetime) -> course.TamponadeRemoved:
+        return course.TamponadeRemoved(at)
+
+
+class WithdrawalBody(_Body):
+    """An earlier event was entered by mistake; `corrects` says which."""
+
+    reason: str = ""
+
+    def fact(self, at: datetime) -> None:
+        return None
+
+
+PATIENT_KINDS: dict[str, type[_Body]] = {
+    "symptoms": SymptomsBody,
+    "posture": PostureBody,
+    "bubble-seen": BubbleSeenBody,
+    "journey": JourneyBody,
+    "anaesthetic": AnaestheticBody,
+    "drops": DropsBody,
+    "visit-request": VisitRequestBody,
+    "withdrawal": WithdrawalBody,
+}
+CLINIC_KINDS: dict[str, type[_Body]] = {
+    "measures": MeasuresBody,
+    "seen": SeenBody,
+    "heard": HeardBody,
+    "no-gas-seen": NoGasSeenBody,
+    "tamponade-removed": TamponadeRemovedBody,
+}
+KINDS = PATIENT_KINDS | CLINIC_KINDS
+_ANY_TIME = datetime.fromisoformat("2000-01-01T00:00:00+00:00")
+
+
+class Envelope(BaseModel):
+    """One event as a phone sends it: made on the device, never changed afterwards."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    id: Annotated[str, Field(pattern=r"^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$")]
+    operation: str
+    kind: Literal["symptoms", "posture", "bubble-seen", "journey", "anaesthetic", "drops", "visit-request", "withdrawal"]
+    at: datetime
+    offset_minutes: Annotated[int, Field(ge=-840, le=840)]
+    sequence: Annotated[int, Field(ge=1)]
+    by: Literal["patient", "carer"] = "patient"
+    corrects: str | None = None
+    body: dict[str, Any]
+
+    @field_validator("at")
+    @classmethod
+    def _with_offset(cls, value: datetime) -> datetime:
+        if value.tzinfo is None:
+            raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
+        return value
+
+
+def body_of(kind: str, body: Mapping[str, Any]) -> _Body:
+    """The checked body of a kind. Raises ValueError in the user's words."""
+    if kind not in KINDS:
+        raise ValueError(f"“{kind}” is not a known kind of entry; accepted are: {', '.join(KINDS)}")
+    try:
+        return KINDS[kind].model_validate(body)
+    except ValidationError as error:
+        raise ValueError(first_message(error)) from error
+
+
+def stored(body: BaseModel) -> dict[str, Any]:
+    """A body as it is kept: without what was not said."""
+    return body.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_defaults=False)
+
+
+def fact_of(kind: str, at: datetime, body: Mapping[str, Any]) -> course.Fact | None:
+    """The clinical fact of a stored event."""
+    return KINDS[kind].model_validate(body).fact(at)
+
+
+def first_message(error: ValidationError) -> str:
+    """The first fault of a validation in plain words, with its field in front."""
+    first = error.errors()[0]
+    message = re.sub(r"^Value error, ", "", first["msg"])
+    place = ".".join(str(step) for step in first["loc"])
+    return f"{place}: {message}" if place else message
+
+

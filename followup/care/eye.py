@@ -1,0 +1,135 @@
+"""One eye as the records have it: its operation, visits, events, warnings, and the course the core reads."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, tzinfo
+from functools import cached_property
+from typing import Any
+
+from followup.care.errors import NotFound
+from followup.care.events import fact_of
+from followup.clinical import acuity, course, posture, tamponade, warnings
+from followup.clinical.coverage import Break
+from followup.protocols import book
+from followup.records import Store, eyes, protocols, worries
+from followup.records.store import Row
+
+
+@dataclass(frozen=True)
+class Eye:
+    """Everything known of one operated eye, read once."""
+
+    operation_id: str
+    row: Row
+    operation: course.Operation
+    visits: list[Row]
+    events: list[Row]
+    warnings: list[Row]
+    callbacks: list[Row]
+    zone: tzinfo
+
+    @property
+    def patient_name(self) -> str:
+        return str(self.row["patient_name"])
+
+    @property
+    def agent(self) -> tamponade.Agent:
+        return tamponade.AGENTS[self.operation.agent]
+
+    @property
+    def drops(self) -> list[dict[str, Any]]:
+        drops: list[dict[str, Any]] = self.row["body"].get("drops", [])
+        return drops
+
+    @cached_property
+    def course(self) -> course.Course:
+        planned = tuple(
+            course.PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"]))
+            for v in self.visits
+        )
+        facts = (fact_of(e["kind"], e["at"], e["body"]) for e in self.events)
+        return course.Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)
+
+    def timeline(self, now: datetime) -> course.Timeline:
+        return course.Timeline(self.course, now)
+
+    def forecast(self, now: datetime) -> tamponade.Forecast:
+        """The forecast with every level seen up to now."""
+        return self.timeline(now).forecasts[-1][1]
+
+    def no_gas_by(self, now: datetime) -> bool:
+        """Whether a clinician has recorded that no gas is left: all that lifts the travel caution."""
+        return self.timeline(now).empty_at(now)
+
+    def caution(self, now: datetime) -> bool:
+        """Whether the flying and nitrous oxide caution stands."""
+        return self.operation.fades and not self.no_gas_by(now)
+
+    def next_visit(self, today: date) -> Row | None:
+        seen = {e["body"]["visit"] for e in self.events if e["kind"] == "seen"}
+        return next((v for v in self.visits if v["name"] not in seen and v["latest"] >= today.isoformat()), None)
+
+
+def operation_of(row: Row) -> course.Operation:
+    """The clinical operation of a stored record."""
+    body = row["body"]
+    baseline = body.get("baseline", {})
+    plan = body.get("posture")
+    until = body.get("steroid_drops_until")
+    return course.Operation(
+        eye=row["eye"],
+        at=row["operated_at"],
+        agent=row["agent"],
+        percent=body.get("percent") or 0,
+        fill_percent=body.get("fill_percent") or 0,
+        lens=body["lens"],
+        indication=body["indication"],
+        breaks=tuple(Break(b["clock"], b["reach"]) for b in body["breaks"]),
+        risks=frozenset(body["risks"]),
+        steroid_drops_until=datetime.fromisoformat(until) if until else None,
+        baseline_acuity=acuity.read(baseline["acuity"], baseline.get("notation")) if baseline.get("acuity") else None,
+        baseline_iop_mmhg=baseline.get("iop_mmhg"),
+        plan=posture.Plan(plan["position"], plan["hours_a_day"], plan["days"]) if plan else None,
+        height_metres=body.get("height_metres", 0),
+    )
+
+
+def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
+    """Read an eye; raises `NotFound`."""
+    row = eyes.operation(store, operation_id)
+    if row is None:
+        raise NotFound("there is no such eye in the records")
+    return Eye(
+        operation_id,
+        row,
+        operation_of(row),
+        eyes.visits_of(store, operation_id),
+        eyes.events_of(store, operation_id),
+        worries.warnings_of(store, operation_id),
+        worries.callbacks_of(store, operation_id),
+        zone,
+    )
+
+
+@dataclass(frozen=True)
+class Protocol:
+    """The text of one part that is in force, and who signed it (None for a draft)."""
+
+    part: str
+    text: str
+    fingerprint: str
+    signature: Row | None
+
+    @property
+    def is_draft(self) -> bool:
+        return self.signature is None
+
+
+def protocol(store: Store, part: str) -> Protocol:
+    """The clinic's own latest text of a part, else the draft that ships."""
+    text = protocols.latest_text(store, part) or book.draft_text(part)
+    mark = book.fingerprint(text)
+    return Protocol(part, text, mark, protocols.signature(store, part, mark))
+
+
+def rulebook(store: Store) -> warnings.Rulebook:
+    return book.rulebook(protocol(store, "rulebook").text)

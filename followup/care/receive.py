@@ -1,0 +1,89 @@
+"""Take what a phone sends: each event in one transaction with all that follows from it; twice changes nothing."""
+
+import json
+from collections.abc import Sequence
+from datetime import datetime, timedelta, tzinfo
+from typing import Any, Literal
+
+from pydantic import BaseModel, ValidationError
+
+from followup.care.events import Envelope, body_of, first_message, stored
+from followup.care.eye import load
+from followup.care.raising import raise_signs
+from followup.records import Store, audit, eyes, people
+from followup.records.store import Row
+
+FUTURE_TOLERANCE = timedelta(hours=26)  # a phone with the wrong date or zone is kept, a year off is not
+
+
+class Result(BaseModel):
+    """What became of one event. `refused` carries the reason; the event stays on the phone with it."""
+
+    id: str
+    status: Literal["received", "refused"]
+    reason: str | None = None
+
+
+def receive(store: Store, now: datetime, device: Row, batch: Sequence[Any], zone: tzinfo) -> list[Result]:
+    """Take a batch from an enrolled device, event by event; one bad event never holds up the others."""
+    people.device_heard(store, now, device["id"])
+    return [_receive_one(store, now, device, raw, zone) for raw in batch]
+
+
+def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinfo) -> Result:
+    id = str(raw.get("id", "")) if isinstance(raw, dict) else ""
+    try:
+        event = Envelope.model_validate(raw)
+        body = body_of(event.kind, event.body)
+        _belongs(store, device, event, now)
+    except ValidationError as error:
+        return _refuse(store, now, device, id, raw, first_message(error))
+    except ValueError as error:
+        return _refuse(store, now, device, id, raw, str(error))
+    known = eyes.event(store, event.id)
+    if known is not None:
+        if known["device_id"] != device["id"]:
+            return _refuse(store, now, device, id, raw, "this id belongs to another entry")
+        return Result(id=event.id, status="received")
+    author = f"{event.by}:{device['id']}"
+    with store.transaction():
+        if eyes.event(store, event.id) is None:
+            eyes.add_event(
+                store,
+                event.id,
+                event.operation,
+                event.kind,
+                event.at,
+                stored(body),
+                author,
+                now,
+                device_id=device["id"],
+                sequence=event.sequence,
+                offset_minutes=event.offset_minutes,
+                corrects=event.corrects,
+            )
+            audit.note(store, now, author, f"event {event.kind}", event.operation, {"id": event.id})
+            raise_signs(store, load(store, event.operation, zone), now)
+    return Result(id=event.id, status="received")
+
+
+def _belongs(store: Store, device: Row, event: Envelope, now: datetime) -> None:
+    operation = eyes.operation(store, event.operation)
+    if operation is None or operation["patient_id"] != device["patient_id"]:
+        raise ValueError("this entry belongs to another eye")
+    if event.at > now + FUTURE_TOLERANCE:
+        raise ValueError("the time of this entry lies in the future; check the date on the phone")
+    if event.corrects is not None:
+        corrected = eyes.event(store, event.corrects)
+        if corrected is None or corrected["operation_id"] != event.operation or corrected["device_id"] is None:
+            raise ValueError("the entry that this one corrects is not known here")
+    elif event.kind == "withdrawal":
+        raise ValueError("a withdrawal names the entry it takes back")
+
+
+def _refuse(store: Store, now: datetime, device: Row, id: str, raw: Any, reason: str) -> Result:
+    operation = raw.get("operation") if isinstance(raw, dict) else None
+    text = json.dumps(raw, ensure_ascii=False)[:10_000]
+    with store.transaction():
+        eyes.add_refused_event(store, now, id, operation if isinstance(operation, str) else None, device["id"], text, reason)
+    return Result(id=id, status="refused", reason=reason)

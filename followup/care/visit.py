@@ -1,0 +1,97 @@
+"""A clinic visit: what was measured on each eye, and what it raised."""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta, tzinfo
+from typing import Any
+
+from followup.care.actors import Actor
+from followup.care.errors import CareError, NotFound
+from followup.care.events import MeasuresBody, body_of, stored
+from followup.care.eye import Eye, load
+from followup.care.raising import raise_signs
+from followup.clinical import schedule
+from followup.records import Store, audit, eyes
+from followup.records.store import Row, new_id
+
+
+def record_visit(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    operation_id: str,
+    measures: Sequence[MeasuresBody],
+    zone: tzinfo,
+    *,
+    visit: str | None = None,
+    no_gas_seen: bool = False,
+) -> list[Row]:
+    """Record the measures of a visit (either eye) and the visit itself; returns the warnings it raised."""
+    if not measures and visit is None and not no_gas_seen:
+        raise CareError("nothing was entered: write at least one measure")
+    with store.transaction():
+        for body in measures:
+            _add(store, now, actor, operation_id, "measures", stored(body))
+        if visit is not None:
+            _add(store, now, actor, operation_id, "seen", {"visit": visit})
+        if no_gas_seen:
+            _add(store, now, actor, operation_id, "no-gas-seen", {})
+        return raise_signs(store, load(store, operation_id, zone), now)
+
+
+def record_clinic_event(
+    store: Store, now: datetime, actor: Actor, operation_id: str, kind: str, body: dict[str, Any], zone: tzinfo
+) -> list[Row]:
+    """Record one event by staff, such as no gas seen or oil taken out; returns the warnings it raised."""
+    try:
+        checked = stored(body_of(kind, body))
+    except ValueError as error:
+        raise CareError(str(error)) from error
+    with store.transaction():
+        _add(store, now, actor, operation_id, kind, checked)
+        return raise_signs(store, load(store, operation_id, zone), now)
+
+
+def bring_forward(store: Store, now: datetime, actor: Actor, eye: Eye, within_days: int, reason: str, zone: tzinfo) -> Row:
+    """Re-plan the next visit so that the eye is seen within that many days; a visit is added if none is planned."""
+    today = now.astimezone(zone).date()
+    upcoming = eye.next_visit(today)
+    with store.transaction():
+        if upcoming is None:
+            window = schedule.Window("extra visit", today, today, today + timedelta(days=within_days), reason)
+            replaces = None
+        else:
+            window = schedule.sooner(_window(upcoming), today, within_days, reason)
+            replaces = upcoming["id"]
+        id = eyes.add_visit(
+            store, now, eye.operation_id, window.name, window.target, window.earliest, window.latest,
+            window.reason, actor.signature, replaces,
+        )  # fmt: skip
+        audit.note(store, now, actor.signature, "visit brought forward", eye.operation_id, {"latest": window.latest})
+    return next(v for v in eyes.visits_of(store, eye.operation_id) if v["id"] == id)
+
+
+def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, operation_id: str, target: Any) -> None:
+    """Put a visit on another day; its window grows to hold that day."""
+    with store.transaction():
+        visit = next((v for v in eyes.visits_of(store, operation_id) if v["id"] == visit_id), None)
+        if visit is None:
+            raise NotFound("there is no such visit any more")
+        w = _window(visit)
+        eyes.add_visit(
+            store, now, operation_id, w.name, target, min(w.earliest, target), max(w.latest, target), w.reason,
+            actor.signature, visit_id,
+        )  # fmt: skip
+        audit.note(store, now, actor.signature, "visit moved", operation_id, {"visit": w.name, "to": target.isoformat()})
+
+
+def _window(row: Row) -> schedule.Window:
+    dates = {key: datetime.fromisoformat(row[key]).date() for key in ("target", "earliest", "latest")}
+    return schedule.Window(row["name"], dates["target"], dates["earliest"], dates["latest"], row["reason"])
+
+
+def _add(store: Store, now: datetime, actor: Actor, operation_id: str, kind: str, body: dict[str, Any]) -> None:
+    if eyes.operation(store, operation_id) is None:
+        raise NotFound("there is no such eye in the records")
+    id = new_id()
+    eyes.add_event(store, id, operation_id, kind, now, body, actor.signature, now)
+    audit.note(store, now, actor.signature, f"event {kind}", operation_id, {"id": id})

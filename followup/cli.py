@@ -1,0 +1,132 @@
+"""`followup …`: each command is one call. Bad input ends with exit code 2 and one line."""
+
+import sys
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+from followup.calc import calc
+from followup.care import accounts
+from followup.care.errors import CareError
+from followup.clinical.errors import ClinicalError
+from followup.config import ConfigError, Settings, load
+from followup.exchange.course_file import CourseFileError
+from followup.protocols.book import ProtocolError
+from followup.records import Store, audit, open_store
+from followup.records.store import StoreError
+
+SAID_WRONG = (ClinicalError, CareError, ConfigError, CourseFileError, ProtocolError, StoreError)
+
+
+@click.group()
+@click.version_option(package_name="followup")
+@click.option("--config", type=click.Path(path_type=Path), help="The clinic's settings (TOML); also FOLLOWUP_CONFIG.")
+@click.pass_context
+def cli(context: click.Context, config: Path | None) -> None:
+    """Follows each eye after retinal surgery with gas or oil left inside."""
+    context.obj = config
+
+
+cli.add_command(calc)
+
+
+@cli.command()
+@click.option("--host", default=None, help="Address to listen on.")
+@click.option("--port", type=int, default=None, help="Port to listen on.")
+@click.option("--folder", type=click.Path(path_type=Path), default=Path(".followup-demo"), help="Where the demo is kept.")
+@click.option("--fresh", is_flag=True, help="Build the invented clinic anew.")
+def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
+    """Build the invented clinic if it is missing, serve it, and print how to sign in."""
+    from demo_db import build
+    from followup.serving import serve as run_server
+
+    settings = build.settings(folder, host, port)
+    store = build.ensure(settings, datetime.now(UTC), fresh=fresh)
+    click.echo(build.sign_in_words(store, settings, datetime.now(UTC)))
+    store.close()
+    run_server(settings)
+
+
+@cli.command()
+@click.option("--database", type=click.Path(path_type=Path), help="The clinic's database.")
+@click.option("--host", help="Address to listen on.")
+@click.option("--port", type=int, help="Port to listen on.")
+@click.option("--workers", type=click.IntRange(1, 64), help="Server processes.")
+@click.option("--jobs/--no-jobs", default=None, help="Whether this process also runs the clock's jobs.")
+@click.pass_obj
+def serve(config: Path | None, **options: object) -> None:
+    """The clinic's own server. Options win over the environment, and that over the settings file."""
+    from followup.serving import serve as run_server
+
+    settings = load(config)
+    given = {key: value for key, value in options.items() if value is not None}
+    server = settings.server.model_validate({**settings.server.model_dump(), **given})
+    settings = settings.model_copy(update={"server": server})
+    _store(settings).close()
+    run_server(settings)
+
+
+@cli.command()
+@click.pass_obj
+def init(config: Path | None) -> None:
+    """Make the database of a new clinic."""
+    settings = load(config)
+    if settings.server.database.exists():
+        raise click.UsageError(f"{settings.server.database} exists already")
+    open_store(settings.server.database, create=True).close()
+    click.echo(f"made {settings.server.database}; add people with “followup staff”")
+
+
+@cli.command()
+@click.option("--name", required=True, help="Full name.")
+@click.option("--role", required=True, help="nurse or surgeon")
+@click.option("--email", required=True, help="Used to sign in.")
+@click.password_option(help="At least ten characters; asked for when missing.")
+@click.pass_obj
+def staff(config: Path | None, name: str, role: str, email: str, password: str) -> None:
+    """Add a nurse or a surgeon."""
+    store = _store(load(config))
+    accounts.add_staff(store, datetime.now(UTC), name, role, email, password)
+    click.echo(f"{name} can sign in as {email}")
+
+
+@cli.command()
+@click.pass_obj
+def check(config: Path | None) -> None:
+    """Check the database and the audit chain; exit code 1 if either is damaged."""
+    store = _store(load(config))
+    faults = store.integrity_faults()
+    if (broken := audit.broken_at(store)) is not None:
+        faults.append(f"the audit chain breaks at entry {broken}")
+    for fault in faults:
+        click.echo(fault)
+    if faults:
+        sys.exit(1)
+    click.echo("the database and the audit chain are whole")
+
+
+def _store(settings: Settings) -> Store:
+    return open_store(settings.server.database)
+
+
+def main() -> None:
+    """Run the command line; every fault of input becomes one line and exit code 2."""
+    try:
+        code = cli.main(standalone_mode=False)
+    except click.exceptions.NoArgsIsHelpError as error:
+        error.show()
+        sys.exit(2)
+    except click.ClickException as error:
+        click.echo(f"followup: {' '.join(error.format_message().split())}", err=True)
+        sys.exit(2)
+    except SAID_WRONG as error:
+        click.echo(f"followup: {' '.join(str(error).split())}", err=True)
+        sys.exit(2)
+    except click.Abort:
+        sys.exit(130)
+    sys.exit(code if isinstance(code, int) else 0)
+
+
+if __name__ == "__main__":
+    main()

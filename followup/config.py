@@ -1,0 +1,106 @@
+"""The clinic's settings: a TOML file (`--config` or FOLLOWUP_CONFIG), overridden by environment variables.
+
+Nothing here is clinical: thresholds and plans live in the signed protocols.
+"""
+
+import os
+import tomllib
+from pathlib import Path
+from typing import Annotated
+from zoneinfo import ZoneInfo, available_timezones
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator
+
+
+class ConfigError(ValueError):
+    """Settings that cannot be used; the message names the setting."""
+
+
+class Clinic(BaseModel):
+    """Who the patients call, where the operations are done, and on which days the clinic sees them."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    name: str = "Eye clinic"
+    phone: str = "(set the clinic's number)"
+    emergency_phone: str = "112"
+    on_call: str = "the on-call eye surgeon"
+    on_call_email: str = ""
+    zone: str = "UTC"
+    language: str = "en"
+    height_metres: Annotated[float, Field(ge=-430, le=5000)] = 0
+    country: str = ""
+    subdivision: str = ""
+    places: dict[str, int] = {"mon": 12, "tue": 12, "wed": 12, "thu": 12, "fri": 8}
+    closed: list[str] = []
+
+    @field_validator("zone")
+    @classmethod
+    def _known_zone(cls, value: str) -> str:
+        if value not in available_timezones():
+            raise ValueError(f"“{value}” is not a time zone; write for example Europe/Vienna")
+        return value
+
+    @property
+    def tz(self) -> ZoneInfo:
+        return ZoneInfo(self.zone)
+
+
+class Server(BaseModel):
+    """Where the server listens. `secure_cookies` is off only for a demo without TLS."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    database: Path = Path("followup.db")
+    host: str = "127.0.0.1"
+    port: Annotated[int, Field(ge=0, le=65535)] = 8000
+    workers: Annotated[int, Field(ge=1, le=64)] = 2
+    jobs: bool = True
+    address: str = ""
+    secure_cookies: bool = True
+    demo: bool = False
+
+    @property
+    def public_address(self) -> str:
+        """The address that patients' phones reach, as it is printed in the QR code."""
+        return (self.address or f"http://{self.host}:{self.port}").rstrip("/")
+
+
+class Settings(BaseModel):
+    model_config = ConfigDict(extra="forbid")
+
+    clinic: Clinic = Clinic()
+    server: Server = Server()
+
+
+ENVIRONMENT = {
+    "FOLLOWUP_DATABASE": ("server", "database"),
+    "FOLLOWUP_HOST": ("server", "host"),
+    "FOLLOWUP_PORT": ("server", "port"),
+    "FOLLOWUP_WORKERS": ("server", "workers"),
+    "FOLLOWUP_JOBS": ("server", "jobs"),
+    "FOLLOWUP_ADDRESS": ("server", "address"),
+    "FOLLOWUP_SECURE_COOKIES": ("server", "secure_cookies"),
+    "FOLLOWUP_DEMO": ("server", "demo"),
+}
+
+
+def load(path: str | Path | None = None) -> Settings:
+    """Settings from the file at `path` (or FOLLOWUP_CONFIG), then the environment. Raises `ConfigError`."""
+    path = path or os.environ.get("FOLLOWUP_CONFIG")
+    raw: dict[str, dict[str, object]] = {}
+    if path:
+        try:
+            raw = tomllib.loads(Path(path).read_text(encoding="utf-8"))
+        except OSError as error:
+            raise ConfigError(f"the settings file {path} cannot be read: {error.strerror}") from error
+        except tomllib.TOMLDecodeError as error:
+            raise ConfigError(f"the settings file {path} is not TOML: {error}") from error
+    for name, (section, key) in ENVIRONMENT.items():
+        if (value := os.environ.get(name)) is not None:
+            raw.setdefault(section, {})[key] = value
+    try:
+        return Settings.model_validate(raw)
+    except ValidationError as error:
+        first = error.errors()[0]
+        raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {first['msg']}") from error

@@ -1,0 +1,1 @@
+"""To and from the outside: course files, QR codes, calendars."""

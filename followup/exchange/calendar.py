@@ -1,0 +1,31 @@
+"""Review visits as an iCalendar feed with alarms (RFC 5545)."""
+
+from collections.abc import Iterable
+from datetime import date, datetime, timedelta
+
+from icalendar import Alarm, Calendar, Event
+
+from followup.records.store import Row
+
+
+def visits(rows: Iterable[Row], clinic: str, phone: str, now: datetime) -> bytes:
+    """The visits as all-day events with an alarm on the day before. Nothing clinical stands in them."""
+    calendar = Calendar()
+    calendar.add("prodid", "-//followup//visits//EN")
+    calendar.add("version", "2.0")
+    for row in rows:
+        event = Event()
+        event.add("uid", f"{row['id']}@followup")
+        event.add("dtstamp", now)
+        day = date.fromisoformat(row["target"])
+        event.add("dtstart", day)
+        event.add("dtend", day + timedelta(days=1))
+        event.add("summary", f"Eye clinic visit: {clinic}")
+        event.add("description", f"To change the date call {phone}.")
+        alarm = Alarm()
+        alarm.add("action", "DISPLAY")
+        alarm.add("description", f"Eye clinic visit tomorrow: {clinic}")
+        alarm.add("trigger", timedelta(hours=-15))
+        event.add_component(alarm)
+        calendar.add_component(event)
+    return calendar.to_ical()

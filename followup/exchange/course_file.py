@@ -1,0 +1,147 @@
+"""A course file: one eye's operation, visits and facts as JSON, for `followup calc course`."""
+
+from collections.abc import Mapping
+from datetime import date, datetime
+from typing import Annotated, Any
+from zoneinfo import ZoneInfo
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from followup.care.events import body_of, first_message
+from followup.clinical import acuity, course, posture, warnings
+from followup.clinical.coverage import Break
+from followup.clinical.errors import ClinicalError
+
+
+class CourseFileError(ValueError):
+    """A course file that cannot be read; the message names the place."""
+
+
+class _Part(BaseModel):
+    model_config = ConfigDict(extra="forbid")
+
+
+class _Break(_Part):
+    clock: float
+    reach: str
+
+
+class _Baseline(_Part):
+    acuity: str | None = None
+    notation: str | None = None
+    iop_mmhg: float | None = None
+
+
+class _Posture(_Part):
+    position: str
+    hours_a_day: float
+    days: int
+
+
+class _Operation(_Part):
+    eye: str = "right"
+    at: datetime
+    indication: str = "other"
+    agent: str = "none"
+    percent: float | None = None
+    fill_percent: float | None = None
+    lens: str = "unknown"
+    breaks: list[_Break] = []
+    risks: list[str] = []
+    steroid_drops_until: date | datetime | None = None
+    baseline: _Baseline = _Baseline()
+    posture: _Posture | None = None
+    height_metres: float = 0
+    zone: str = "UTC"
+
+
+class _Visit(_Part):
+    name: str
+    target: date | None = None
+    earliest: date
+    latest: date
+    reason: str = ""
+
+
+class _CourseFile(_Part):
+    operation: _Operation
+    visits: list[_Visit] = []
+    facts: list[dict[str, Any]] = []
+    until: Annotated[datetime | None, Field()] = None
+
+
+def read(raw: Mapping[str, Any]) -> tuple[course.Course, datetime]:
+    """The course, and the time up to which it is told. Raises `CourseFileError`."""
+    try:
+        file = _CourseFile.model_validate(raw)
+        operation = _operation(file.operation)
+        facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact)) is not None)
+        visits = tuple(course.PlannedVisit(v.name, v.earliest, v.latest) for v in file.visits)
+        told = course.Course(operation, visits, facts, ZoneInfo(file.operation.zone))
+    except ValidationError as error:
+        raise CourseFileError(first_message(error)) from error
+    except (ClinicalError, KeyError) as error:
+        raise CourseFileError(f"operation: {error}") from error
+    until = file.until or max([operation.at, *(f.at for f in facts)])
+    if until.tzinfo is None:
+        raise CourseFileError("until: a time needs its offset, for example 2027-06-01T00:00:00Z")
+    return told, until
+
+
+def signs_as_json(signs: list[warnings.Sign]) -> list[dict[str, Any]]:
+    """The signs as the command line gives them."""
+    return [
+        {
+            "rule": s.rule,
+            "how_soon": s.how_soon,
+            "raised_at": s.raised_at.isoformat().replace("+00:00", "Z"),
+            "values": s.values,
+            "threshold": dict(s.threshold),
+            "source": s.source,
+            "words": s.words,
+        }
+        for s in signs
+    ]
+
+
+def _operation(o: _Operation) -> course.Operation:
+    zone = ZoneInfo(o.zone)
+    until = o.steroid_drops_until
+    if isinstance(until, date) and not isinstance(until, datetime):
+        until = course.end_of(until, zone)
+    elif until is not None and until.tzinfo is None:
+        until = until.replace(tzinfo=zone)
+    return course.Operation(
+        eye=o.eye,
+        at=o.at,
+        agent=o.agent,
+        percent=100.0 if o.percent is None and o.agent == "air" else o.percent or 0.0,
+        fill_percent=o.fill_percent if o.fill_percent is not None else (0.0 if o.agent == "none" else 90.0),
+        lens=o.lens,
+        indication=o.indication,
+        breaks=tuple(Break(b.clock, b.reach) for b in o.breaks),
+        risks=frozenset(o.risks),
+        steroid_drops_until=until,
+        baseline_acuity=acuity.read(o.baseline.acuity, o.baseline.notation) if o.baseline.acuity else None,
+        baseline_iop_mmhg=o.baseline.iop_mmhg,
+        plan=posture.Plan(o.posture.position, o.posture.hours_a_day, o.posture.days) if o.posture else None,
+        height_metres=o.height_metres,
+    )
+
+
+def _fact(number: int, raw: dict[str, Any]) -> course.Fact | None:
+    place = f"fact {number + 1}"
+    fields = dict(raw)
+    try:
+        at = datetime.fromisoformat(str(fields.pop("at")))
+        kind = str(fields.pop("kind"))
+    except KeyError as error:
+        raise CourseFileError(f"{place} has no {error}") from error
+    except ValueError as error:
+        raise CourseFileError(f"{place}: “{raw['at']}” is not a time; write for example 2027-03-03T09:10:00Z") from error
+    if at.tzinfo is None:
+        raise CourseFileError(f"{place}: a time needs its offset, for example 2027-03-03T09:10:00Z")
+    try:
+        return body_of(kind, fields).fact(at)
+    except ValueError as error:
+        raise CourseFileError(f"{place} ({kind}): {error}") from error

@@ -1,0 +1,192 @@
+"""Operations and their records, planned visits, and the events of each eye."""
+
+import json
+from collections.abc import Sequence
+from datetime import date, datetime
+from typing import Any
+
+from followup.records.store import Row, Store, as_json, new_id
+from followup.records.times import from_text, to_text
+
+_OPERATIONS = """
+    SELECT o.id, o.patient_id, o.created_at, o.ended_at,
+           p.name AS patient_name, p.number AS patient_number, p.born_on, p.phone, p.language,
+           r.id AS record_id, r.eye, r.operated_at, r.agent, r.surgeon, r.body, r.recorded_at, r.recorded_by
+    FROM operations o
+    JOIN patients p ON p.id = o.patient_id
+    JOIN operation_records r ON r.id = (
+        SELECT id FROM operation_records WHERE operation_id = o.id ORDER BY recorded_at DESC, id DESC LIMIT 1)
+"""
+
+
+def add_operation(store: Store, now: datetime, patient_id: str) -> str:
+    id = new_id()
+    store.insert("operations", {"id": id, "patient_id": patient_id, "created_at": to_text(now)})
+    return id
+
+
+def add_operation_record(
+    store: Store, now: datetime, operation_id: str, eye: str, operated_at: datetime, agent: str, surgeon: str, body: Any, by: str
+) -> str:
+    id = new_id()
+    row = {"id": id, "operation_id": operation_id, "eye": eye, "operated_at": to_text(operated_at), "agent": agent}
+    store.insert(
+        "operation_records",
+        {**row, "surgeon": surgeon, "body": as_json(body), "recorded_by": by, "recorded_at": to_text(now)},
+    )
+    return id
+
+
+def operation(store: Store, id: str) -> Row | None:
+    """The operation with its patient and its latest record; `body` as a dictionary."""
+    found = store.row(_OPERATIONS + " WHERE o.id = :id", {"id": id})
+    return _opened(found) if found else None
+
+
+def open_operations(store: Store) -> list[Row]:
+    """Every eye still followed, newest operation first."""
+    found = store.rows(_OPERATIONS + " WHERE o.ended_at IS NULL ORDER BY r.operated_at DESC")
+    return [_opened(row) for row in found]
+
+
+def all_operations(store: Store) -> list[Row]:
+    return [_opened(row) for row in store.rows(_OPERATIONS + " ORDER BY r.operated_at")]
+
+
+def operations_of(store: Store, patient_id: str) -> list[Row]:
+    found = store.rows(_OPERATIONS + " WHERE o.patient_id = :id ORDER BY r.operated_at DESC", {"id": patient_id})
+    return [_opened(row) for row in found]
+
+
+def records_of(store: Store, operation_id: str) -> list[Row]:
+    """Every record of the operation, oldest first: what was changed later, and by whom."""
+    sql = "SELECT * FROM operation_records WHERE operation_id = :id ORDER BY recorded_at, id"
+    return [{**row, "body": json.loads(row["body"])} for row in store.rows(sql, {"id": operation_id})]
+
+
+def end_follow_up(store: Store, now: datetime, operation_id: str) -> None:
+    store.execute("UPDATE operations SET ended_at = :now WHERE id = :id", {"id": operation_id, "now": to_text(now)})
+
+
+def add_visit(
+    store: Store,
+    now: datetime,
+    operation_id: str,
+    name: str,
+    target: date,
+    earliest: date,
+    latest: date,
+    reason: str,
+    by: str,
+    replaces: str | None = None,
+) -> str:
+    id = new_id()
+    dates = {"target": target.isoformat(), "earliest": earliest.isoformat(), "latest": latest.isoformat()}
+    row = {"id": id, "operation_id": operation_id, "name": name, **dates, "reason": reason, "replaces": replaces}
+    store.insert("visits", {**row, "recorded_by": by, "recorded_at": to_text(now)})
+    return id
+
+
+_CURRENT = "NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+
+
+def visits_of(store: Store, operation_id: str) -> list[Row]:
+    """The visits as planned now, by date; replaced ones are left out."""
+    sql = f"SELECT v.* FROM visits v WHERE v.operation_id = :id AND {_CURRENT} ORDER BY v.target, v.name"
+    return store.rows(sql, {"id": operation_id})
+
+
+def visits_due(store: Store, until: date) -> list[Row]:
+    """Current visits of followed eyes with a target up to `until`, by operation."""
+    sql = f"""
+        SELECT v.* FROM visits v JOIN operations o ON o.id = v.operation_id
+        WHERE o.ended_at IS NULL AND v.target <= :until AND {_CURRENT} ORDER BY v.target
+    """
+    return store.rows(sql, {"until": until.isoformat()})
+
+
+def booked_counts(store: Store) -> dict[date, int]:
+    """How many current visits fall on each day."""
+    sql = f"""
+        SELECT v.target, count(*) AS n FROM visits v JOIN operations o ON o.id = v.operation_id
+        WHERE o.ended_at IS NULL AND {_CURRENT} GROUP BY v.target
+    """
+    return {date.fromisoformat(row["target"]): row["n"] for row in store.rows(sql)}
+
+
+def add_event(
+    store: Store,
+    id: str,
+    operation_id: str,
+    kind: str,
+    at: datetime,
+    body: Any,
+    author: str,
+    received_at: datetime,
+    *,
+    device_id: str | None = None,
+    sequence: int | None = None,
+    offset_minutes: int | None = None,
+    corrects: str | None = None,
+) -> None:
+    row = {"id": id, "operation_id": operation_id, "kind": kind, "at": to_text(at), "body": as_json(body), "author": author}
+    device = {"device_id": device_id, "sequence": sequence, "offset_minutes": offset_minutes}
+    store.insert("events", {**row, **device, "received_at": to_text(received_at), "corrects": corrects})
+
+
+def event(store: Store, id: str) -> Row | None:
+    found = store.row("SELECT * FROM events WHERE id = :id", {"id": id})
+    return _opened_event(found) if found else None
+
+
+def events_of(store: Store, operation_id: str) -> list[Row]:
+    """The events that stand, by time: those that a later event corrects are left out."""
+    sql = """
+        SELECT e.* FROM events e WHERE e.operation_id = :id AND e.kind != 'withdrawal'
+        AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
+    """
+    return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
+
+
+def history_of(store: Store, operation_id: str) -> list[Row]:
+    """Every event, corrected ones included, in the order received."""
+    sql = "SELECT * FROM events WHERE operation_id = :id ORDER BY received_at, id"
+    return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
+
+
+def seen_visits(store: Store, operation_ids: Sequence[str]) -> set[tuple[str, str]]:
+    """(operation, visit name) of the visits that took place."""
+    sql = "SELECT operation_id, json_extract(body, '$.visit') AS visit FROM events WHERE kind = 'seen'"
+    wanted = set(operation_ids)
+    return {(r["operation_id"], r["visit"]) for r in store.rows(sql) if r["operation_id"] in wanted}
+
+
+def last_heard(store: Store) -> dict[str, datetime]:
+    """When each eye's patient was last heard from."""
+    sql = "SELECT operation_id, max(received_at) AS at FROM events WHERE device_id IS NOT NULL GROUP BY operation_id"
+    return {row["operation_id"]: from_text(row["at"]) for row in store.rows(sql)}
+
+
+def add_refused_event(
+    store: Store, now: datetime, id: str, operation_id: str | None, device_id: str, text: str, reason: str
+) -> None:
+    """Keep what could not be taken, as it came, once."""
+    sql = """
+        INSERT OR IGNORE INTO refused_events (id, operation_id, device_id, text, reason, received_at)
+        VALUES (:id, :operation_id, :device_id, :text, :reason, :now)
+    """
+    row = {"id": id, "operation_id": operation_id, "device_id": device_id, "text": text, "reason": reason}
+    store.execute(sql, {**row, "now": to_text(now)})
+
+
+def refused_events(store: Store) -> list[Row]:
+    return store.rows("SELECT * FROM refused_events ORDER BY received_at DESC LIMIT 100")
+
+
+def _opened(row: Row) -> Row:
+    return {**row, "body": json.loads(row["body"]), "operated_at": from_text(row["operated_at"])}
+
+
+def _opened_event(row: Row) -> Row:
+    times = {"at": from_text(row["at"]), "received_at": from_text(row["received_at"])}
+    return {**row, **times, "body": json.loads(row["body"])}

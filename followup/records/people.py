@@ -1,0 +1,98 @@
+"""Staff, patients, their enrolments and devices, and counted wrong tries."""
+
+from datetime import date, datetime, timedelta
+
+from followup.records.store import Row, Store, new_id
+from followup.records.times import to_text
+
+
+def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password_hash: str) -> str:
+    id = new_id()
+    row = {"id": id, "name": name, "role": role, "email": email.lower(), "password_hash": password_hash}
+    store.insert("staff", {**row, "created_at": to_text(now)})
+    return id
+
+
+def staff_by_email(store: Store, email: str) -> Row | None:
+    return store.row("SELECT * FROM staff WHERE email = :email AND left_at IS NULL", {"email": email.lower().strip()})
+
+
+def staff_member(store: Store, id: str) -> Row | None:
+    return store.row("SELECT * FROM staff WHERE id = :id AND left_at IS NULL", {"id": id})
+
+
+def all_staff(store: Store) -> list[Row]:
+    return store.rows("SELECT * FROM staff WHERE left_at IS NULL ORDER BY role, name")
+
+
+def add_patient(
+    store: Store, now: datetime, number: str, name: str, born_on: date, phone: str, language: str
+) -> str:
+    id = new_id()
+    row = {"id": id, "number": number, "name": name, "born_on": born_on.isoformat(), "phone": phone, "language": language}
+    store.insert("patients", {**row, "created_at": to_text(now)})
+    return id
+
+
+def patient(store: Store, id: str) -> Row | None:
+    return store.row("SELECT * FROM patients WHERE id = :id", {"id": id})
+
+
+def patient_by_number(store: Store, number: str) -> Row | None:
+    return store.row("SELECT * FROM patients WHERE number = :number", {"number": number})
+
+
+def add_enrolment(store: Store, now: datetime, patient_id: str, code_hash: str, by: str, expires: datetime) -> str:
+    id = new_id()
+    row = {"id": id, "patient_id": patient_id, "code_hash": code_hash, "created_by": by}
+    store.insert("enrolments", {**row, "created_at": to_text(now), "expires_at": to_text(expires)})
+    return id
+
+
+def enrolment_by_code(store: Store, code_hash: str) -> Row | None:
+    return store.row("SELECT * FROM enrolments WHERE code_hash = :code_hash", {"code_hash": code_hash})
+
+
+def count_wrong_try(store: Store, enrolment_id: str) -> None:
+    store.execute("UPDATE enrolments SET wrong_tries = wrong_tries + 1 WHERE id = :id", {"id": enrolment_id})
+
+
+def use_enrolment(store: Store, now: datetime, enrolment_id: str) -> bool:
+    """Mark the code used; False if somebody else was faster."""
+    sql = "UPDATE enrolments SET used_at = :now WHERE id = :id AND used_at IS NULL"
+    return store.execute(sql, {"id": enrolment_id, "now": to_text(now)}) == 1
+
+
+def add_device(store: Store, now: datetime, patient_id: str, token_hash: str, used_by: str) -> str:
+    id = new_id()
+    at = to_text(now)
+    row = {"id": id, "patient_id": patient_id, "token_hash": token_hash, "used_by": used_by}
+    store.insert("devices", {**row, "enrolled_at": at, "heard_at": at})
+    return id
+
+
+def device_by_token(store: Store, token_hash: str) -> Row | None:
+    return store.row("SELECT * FROM devices WHERE token_hash = :token_hash", {"token_hash": token_hash})
+
+
+def devices_of(store: Store, patient_id: str) -> list[Row]:
+    return store.rows("SELECT * FROM devices WHERE patient_id = :id ORDER BY enrolled_at", {"id": patient_id})
+
+
+def device_heard(store: Store, now: datetime, device_id: str) -> None:
+    store.execute("UPDATE devices SET heard_at = :now WHERE id = :id", {"id": device_id, "now": to_text(now)})
+
+
+def revoke_device(store: Store, now: datetime, device_id: str, by: str) -> bool:
+    sql = "UPDATE devices SET revoked_at = :now, revoked_by = :by WHERE id = :id AND revoked_at IS NULL"
+    return store.execute(sql, {"id": device_id, "now": to_text(now), "by": by}) == 1
+
+
+def count_try(store: Store, now: datetime, what: str, key: str) -> None:
+    store.insert("tries", {"what": what, "key": key, "at": to_text(now)})
+
+
+def tries_within(store: Store, now: datetime, what: str, key: str, window: timedelta) -> int:
+    sql = "SELECT count(*) AS n FROM tries WHERE what = :what AND key = :key AND at > :since"
+    found = store.row(sql, {"what": what, "key": key, "since": to_text(now - window)})
+    return int(found["n"]) if found else 0

@@ -1,0 +1,122 @@
+"""The database: one connection a thread, write-ahead log, transactions that take the write lock at once."""
+
+import json
+import secrets
+import sqlite3
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import uuid_utils
+from sqlite_utils import Database
+
+from followup.records.migrations import steps
+
+Row = dict[str, Any]
+BUSY_MS = 10_000
+
+
+class StoreError(Exception):
+    """The database cannot be opened or used; the message says why."""
+
+
+def new_id() -> str:
+    """A UUIDv7 as text: unique, and in order of making."""
+    return str(uuid_utils.uuid7())
+
+
+class Store:
+    """The records of one clinic. Safe to share between threads; each gets its own connection."""
+
+    def __init__(self, path: Path | str) -> None:
+        self.path = Path(path)
+        self._local = threading.local()
+
+    @property
+    def db(self) -> Database:
+        if not hasattr(self._local, "db"):
+            connection = sqlite3.connect(self.path, isolation_level=None, timeout=BUSY_MS / 1000)
+            connection.execute("PRAGMA foreign_keys = ON")
+            connection.execute("PRAGMA synchronous = FULL")
+            self._local.db = Database(connection)
+        db: Database = self._local.db
+        return db
+
+    @contextmanager
+    def transaction(self) -> Iterator[None]:
+        """All or nothing. Inside another transaction it is part of that one."""
+        connection = self.db.conn
+        if connection.in_transaction:
+            yield
+            return
+        connection.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+        except BaseException:
+            connection.execute("ROLLBACK")
+            raise
+        connection.execute("COMMIT")
+
+    def rows(self, sql: str, parameters: Row | None = None) -> list[Row]:
+        return list(self.db.query(sql, parameters or {}))
+
+    def row(self, sql: str, parameters: Row | None = None) -> Row | None:
+        return next(iter(self.rows(sql, parameters)), None)
+
+    def execute(self, sql: str, parameters: Row | None = None) -> int:
+        """Run one statement; returns how many rows it changed."""
+        return int(self.db.conn.execute(sql, parameters or {}).rowcount)
+
+    def insert(self, table: str, row: Row) -> None:
+        names = ", ".join(row)
+        marks = ", ".join(f":{name}" for name in row)
+        self.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", row)
+
+    def setting(self, key: str, make: Callable[[], str]) -> str:
+        """A setting of this database, made on first use."""
+        with self.transaction():
+            found = self.row("SELECT value FROM settings WHERE key = :key", {"key": key})
+            if found is None:
+                self.insert("settings", {"key": key, "value": make()})
+                return self.setting(key, make)
+            return str(found["value"])
+
+    @property
+    def secret(self) -> str:
+        """Signs the staff's session cookies."""
+        return self.setting("secret", lambda: secrets.token_hex(32))
+
+    def integrity_faults(self) -> list[str]:
+        """What SQLite finds wrong with the file and its references; empty when whole."""
+        found = [str(row["integrity_check"]) for row in self.rows("PRAGMA integrity_check")]
+        dangling = [f"a row of {row['table']} points at nothing" for row in self.rows("PRAGMA foreign_key_check")]
+        return [fault for fault in found if fault != "ok"] + dangling
+
+    def close(self) -> None:
+        if hasattr(self._local, "db"):
+            self._local.db.conn.close()
+            del self._local.db
+
+
+def open_store(path: Path | str, *, create: bool = False) -> Store:
+    """Open a clinic's database and bring its schema up to date.
+
+    Raises `StoreError` if the file is missing (unless `create`), or is no database of ours.
+    """
+    path = Path(path)
+    if not create and not path.exists():
+        raise StoreError(f"there is no database at {path}; make one with “followup init”")
+    path.parent.mkdir(parents=True, exist_ok=True)
+    store = Store(path)
+    try:
+        store.db.conn.execute("PRAGMA journal_mode = WAL")
+        steps.apply(store.db)
+    except sqlite3.DatabaseError as error:
+        raise StoreError(f"{path} cannot be used as a database: {error}") from error
+    return store
+
+
+def as_json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"), default=str)

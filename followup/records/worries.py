@@ -1,0 +1,136 @@
+"""Warnings, and the callbacks that settle them."""
+
+import json
+from datetime import datetime
+from typing import Any
+
+from followup.records.store import Row, Store, as_json, new_id
+from followup.records.times import from_text, to_text
+
+URGENCY = "CASE c.how_soon WHEN 'now' THEN 0 WHEN 'today' THEN 1 ELSE 2 END"
+_CALLBACKS = """
+    SELECT c.*, s.name AS claimed_by_name FROM callbacks c LEFT JOIN staff s ON s.id = c.claimed_by
+"""
+
+
+def has_warning(store: Store, operation_id: str, rule: str, raised_at: datetime) -> bool:
+    sql = "SELECT 1 FROM warnings WHERE operation_id = :id AND rule = :rule AND raised_at = :at"
+    return store.row(sql, {"id": operation_id, "rule": rule, "at": to_text(raised_at)}) is not None
+
+
+def add_warning(
+    store: Store, now: datetime, operation_id: str, callback_id: str, sign: dict[str, Any], rulebook: str
+) -> str:
+    """Keep a sign: rule, worry, how_soon, raised_at, severity, values, threshold, source, words."""
+    id = new_id()
+    row = {key: sign[key] for key in ("rule", "worry", "how_soon", "severity", "source", "words")}
+    told = {"values_json": as_json(sign["values"]), "threshold": as_json(sign["threshold"])}
+    row |= {"raised_at": to_text(sign["raised_at"]), "recorded_at": to_text(now), "rulebook": rulebook, **told}
+    store.insert("warnings", {"id": id, "operation_id": operation_id, "callback_id": callback_id, **row})
+    return id
+
+
+def warnings_of(store: Store, operation_id: str) -> list[Row]:
+    sql = "SELECT * FROM warnings WHERE operation_id = :id ORDER BY raised_at, id"
+    return [_opened_warning(row) for row in store.rows(sql, {"id": operation_id})]
+
+
+def warnings_of_callback(store: Store, callback_id: str) -> list[Row]:
+    sql = "SELECT * FROM warnings WHERE callback_id = :id ORDER BY raised_at DESC, id DESC"
+    return [_opened_warning(row) for row in store.rows(sql, {"id": callback_id})]
+
+
+def open_callback_of(store: Store, operation_id: str, worry: str) -> Row | None:
+    sql = _CALLBACKS + " WHERE c.operation_id = :id AND c.worry = :worry AND c.state != 'settled'"
+    found = store.row(sql, {"id": operation_id, "worry": worry})
+    return _opened_callback(found) if found else None
+
+
+def callback(store: Store, id: str) -> Row | None:
+    found = store.row(_CALLBACKS + " WHERE c.id = :id", {"id": id})
+    return _opened_callback(found) if found else None
+
+
+def callbacks_of(store: Store, operation_id: str) -> list[Row]:
+    sql = _CALLBACKS + " WHERE c.operation_id = :id ORDER BY c.opened_at"
+    return [_opened_callback(row) for row in store.rows(sql, {"id": operation_id})]
+
+
+def open_callbacks(store: Store) -> list[Row]:
+    """All that are not settled: by how soon, then by how long they have waited."""
+    sql = _CALLBACKS + f" WHERE c.state != 'settled' ORDER BY {URGENCY}, c.opened_at"
+    return [_opened_callback(row) for row in store.rows(sql)]
+
+
+def overdue_callbacks(store: Store, now: datetime) -> list[Row]:
+    sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
+    return [_opened_callback(row) for row in store.rows(sql, {"now": to_text(now)})]
+
+
+def settled_callbacks(store: Store) -> list[Row]:
+    sql = _CALLBACKS + " WHERE c.state = 'settled' ORDER BY c.settled_at"
+    return [_opened_callback(row) for row in store.rows(sql)]
+
+
+def add_callback(
+    store: Store, operation_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime
+) -> str:
+    id = new_id()
+    row = {"id": id, "operation_id": operation_id, "worry": worry, "how_soon": how_soon, "state": "waiting"}
+    store.insert("callbacks", {**row, "opened_at": to_text(opened_at), "due_at": to_text(due_at)})
+    return id
+
+
+def raise_callback(store: Store, id: str, how_soon: str, due_at: datetime) -> None:
+    """Make an open callback more urgent."""
+    sql = "UPDATE callbacks SET how_soon = :how_soon, due_at = :due WHERE id = :id"
+    store.execute(sql, {"id": id, "how_soon": how_soon, "due": to_text(due_at)})
+
+
+def claim(store: Store, now: datetime, id: str, staff_id: str) -> bool:
+    """Take a waiting callback; False if it is not waiting any more."""
+    sql = "UPDATE callbacks SET state = 'claimed', claimed_by = :who, claimed_at = :now WHERE id = :id AND state = 'waiting'"
+    return store.execute(sql, {"id": id, "who": staff_id, "now": to_text(now)}) == 1
+
+
+def release(store: Store, id: str, staff_id: str) -> bool:
+    sql = """UPDATE callbacks SET state = 'waiting', claimed_by = NULL, claimed_at = NULL
+             WHERE id = :id AND state = 'claimed' AND claimed_by = :who"""
+    return store.execute(sql, {"id": id, "who": staff_id}) == 1
+
+
+def settle(store: Store, now: datetime, id: str, staff_id: str, outcome: str) -> bool:
+    """Settle a callback that this person has claimed; False otherwise."""
+    sql = """UPDATE callbacks SET state = 'settled', settled_at = :now, outcome = :outcome
+             WHERE id = :id AND state = 'claimed' AND claimed_by = :who"""
+    return store.execute(sql, {"id": id, "who": staff_id, "now": to_text(now), "outcome": outcome}) == 1
+
+
+def escalate(store: Store, id: str, from_level: int, due_at: datetime) -> bool:
+    """Move a callback one level up; False if another process was faster."""
+    sql = """UPDATE callbacks SET level = level + 1, due_at = :due
+             WHERE id = :id AND level = :level AND state != 'settled'"""
+    return store.execute(sql, {"id": id, "level": from_level, "due": to_text(due_at)}) == 1
+
+
+def add_step(store: Store, at: datetime, callback_id: str, who: str, step: str, detail: Any = None) -> None:
+    row = {"id": new_id(), "callback_id": callback_id, "at": to_text(at), "who": who, "step": step}
+    store.insert("callback_steps", {**row, "detail": as_json(detail or {})})
+
+
+def steps_of(store: Store, callback_id: str) -> list[Row]:
+    sql = "SELECT * FROM callback_steps WHERE callback_id = :id ORDER BY at, id"
+    return [
+        {**row, "at": from_text(row["at"]), "detail": json.loads(row["detail"])}
+        for row in store.rows(sql, {"id": callback_id})
+    ]
+
+
+def _opened_callback(row: Row) -> Row:
+    times = {key: from_text(row[key]) if row[key] else None for key in ("opened_at", "due_at", "claimed_at", "settled_at")}
+    return {**row, **times}
+
+
+def _opened_warning(row: Row) -> Row:
+    told = {"values": json.loads(row["values_json"]), "threshold": json.loads(row["threshold"])}
+    return {**row, **told, "raised_at": from_text(row["raised_at"]), "recorded_at": from_text(row["recorded_at"])}
