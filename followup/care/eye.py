@@ -7,7 +7,8 @@ from typing import Any
 
 from followup.care.errors import NotFound
 from followup.care.events import fact_of
-from followup.clinical import acuity, course, posture, tamponade, warnings
+from followup.clinical import acuity, posture, tamponade, warnings
+from followup.clinical.course import Course, Operation, PlannedVisit, Timeline
 from followup.clinical.coverage import Break
 from followup.protocols import book
 from followup.records import Store, eyes, protocols, worries
@@ -20,7 +21,7 @@ class Eye:
 
     operation_id: str
     row: Row
-    operation: course.Operation
+    operation: Operation
     visits: list[Row]
     events: list[Row]
     warnings: list[Row]
@@ -41,16 +42,16 @@ class Eye:
         return drops
 
     @cached_property
-    def course(self) -> course.Course:
+    def course(self) -> Course:
         planned = tuple(
-            course.PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"]))
+            PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"]))
             for v in self.visits
         )
         facts = (fact_of(e["kind"], e["at"], e["body"]) for e in self.events)
-        return course.Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)
+        return Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)
 
-    def timeline(self, now: datetime) -> course.Timeline:
-        return course.Timeline(self.course, now)
+    def timeline(self, now: datetime) -> Timeline:
+        return Timeline(self.course, now)
 
     def forecast(self, now: datetime) -> tamponade.Forecast:
         """The forecast with every level seen up to now."""
@@ -69,13 +70,13 @@ class Eye:
         return next((v for v in self.visits if v["name"] not in seen and v["latest"] >= today.isoformat()), None)
 
 
-def operation_of(row: Row) -> course.Operation:
+def operation_of(row: Row) -> Operation:
     """The clinical operation of a stored record."""
     body = row["body"]
     baseline = body.get("baseline", {})
     plan = body.get("posture")
     until = body.get("steroid_drops_until")
-    return course.Operation(
+    return Operation(
         eye=row["eye"],
         at=row["operated_at"],
         agent=row["agent"],

@@ -10,10 +10,11 @@ from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import cached_property
 from typing import ClassVar, Literal
 
-from followup.clinical import altitude, posture, tamponade
+from followup.clinical import altitude, bubble, posture, tamponade
 from followup.clinical.acuity import Acuity
 from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import OutOfRange, one_of, within
+from followup.clinical.evidence import Figure
 from followup.clinical.pressure import HIGHEST_MMHG, INSTRUMENTS, LOWEST_MMHG
 
 Trend = Literal["better", "same", "worse"]
@@ -47,6 +48,10 @@ FINDINGS: dict[str, str] = {
     "tamponade-in-front": "gas or oil in the front chamber",
 }
 PAIN_RANGE = (0, 10)
+SIGHT_COVERED_FROM = Figure("height from which the bubble is taken to disturb the line of sight", 40, "%", "CP", "common practice",
+                            "half way up by geometry; edge and pupil disturb earlier")  # fmt: skip
+_COVERED_FROM_FILL = bubble.fill_percent(SIGHT_COVERED_FROM.value)
+View = Literal["gas over sight", "gas below sight", "oil", "clear"]
 SYMPTOM_TRENDS = ("vision", "redness", "flashes", "floaters", "other_eye")
 SYMPTOM_SIGNS = ("discharge", "curtain", "vomiting", "fever", "injury")
 
@@ -303,20 +308,30 @@ class Timeline:
         """The forecast as it stood just before `at`."""
         return next((f for since, f in reversed(self.forecasts) if since < at), self.forecasts[0][1])
 
-    def covers_sight(self, measures: Measures) -> bool:
-        """Whether gas covered the line of sight then: by the level seen, else by the forecast."""
+    def seen_through(self, measures: Measures) -> View:
+        """What the eye looked through then: gas over the line of sight, gas below it, oil, or nothing.
+
+        By the level seen at that visit, else by the forecast of that moment.
+        """
         op = self.operation
-        if not op.fades or self.empty_at(measures.at) or measures.at < op.at:
-            return False
-        if measures.bubble_percent is not None:
-            return measures.bubble_percent >= 50
-        fill = self.forecast_before(measures.at).at(op.day(measures.at)).fill_percent
-        return fill >= tamponade.LINE_OF_SIGHT.value
+        if measures.at < op.at or self.empty_at(measures.at):
+            return "clear"
+        if op.liquid:
+            return "oil"
+        if not op.fades:
+            return "clear"
+        fill = self.forecast_before(measures.at).fill_percent(op.day(measures.at))
+        level = measures.bubble_percent
+        if (fill >= _COVERED_FROM_FILL) if level is None else (level >= SIGHT_COVERED_FROM.value):
+            return "gas over sight"
+        gone_below = tamponade.AGENTS[op.agent].gone_below
+        assert gone_below is not None
+        return "gas below sight" if level != 0 and fill >= gone_below.value else "clear"
 
     @cached_property
-    def clear_sights(self) -> list[tuple[Measures, Acuity]]:
-        """Measures with an acuity that no gas stood in the way of."""
-        return [(m, m.acuity) for m in self.measures if m.acuity is not None and not self.covers_sight(m)]
+    def views(self) -> list[tuple[Measures, Acuity, View]]:
+        """Measures with an acuity, and what the eye looked through."""
+        return [(m, m.acuity, self.seen_through(m)) for m in self.measures if m.acuity is not None]
 
     @cached_property
     def hours_in_plan(self) -> list[posture.DayAdherence]:

@@ -7,6 +7,7 @@ Times are aware datetimes; days are calendar days of a zone, so a night with a c
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from functools import lru_cache
 
 from followup.clinical.coverage import POSTURES
 from followup.clinical.errors import OutOfRange, one_of, within
@@ -158,6 +159,7 @@ def _end(block: Block, now: datetime) -> datetime:
     return block.end or min(now, block.start + timedelta(hours=LONGEST_OPEN_HOURS.value))
 
 
+@lru_cache(maxsize=4096)
 def _midnight_after(day: date, zone: tzinfo) -> datetime:
     return datetime.combine(day + timedelta(days=1), time(), zone).astimezone(UTC)
 

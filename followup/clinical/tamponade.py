@@ -206,12 +206,19 @@ class Forecast:
         """Log of the growth so far: straight to the peak, then kept."""
         return math.log1p((self.growth - 1) * min(1.0, day / self.peak_days)) if self.growth > 1 else 0.0
 
+    def fill_percent(self, day: float) -> float:
+        """The middle of the forecast alone, as `at` gives it."""
+        return min(100.0, 100 * math.exp(self._log_fill(day)))
+
+    def _log_fill(self, day: float) -> float:
+        return self.mean_a - self.mean_k * day + self.log_expansion(day)
+
     def at(self, day: float) -> Level:
         """Fill in percent `day` days after surgery (0 or later), with its 95 % interval, never over 100."""
         within("a day of", day, 0, 3650)
         if self.mean_a == -math.inf:
             return Level(0.0, 0.0, 0.0)
-        middle = self.mean_a - self.mean_k * day + self.log_expansion(day)
+        middle = self._log_fill(day)
         half = INTERVAL_Z.value * math.sqrt(self._variance(day))
         return Level(*(min(100.0, 100 * math.exp(x)) for x in (middle, middle - half, middle + half)))
 
@@ -252,7 +259,7 @@ class Forecast:
         return max(0.0, self.var_a - 2 * self.cov * day + self.var_k * day * day)
 
     def _surprise(self, log_fill: float, error: float, day: float) -> float:
-        expected = min(0.0, self.mean_a - self.mean_k * day + self.log_expansion(day))
+        expected = min(0.0, self._log_fill(day))
         return (log_fill - expected) / math.sqrt(self._variance(day) + error * error)
 
     def updated(self, seen: Observation) -> "Forecast":

@@ -16,6 +16,7 @@ from typing import Any, Literal, NamedTuple, get_args
 from followup.clinical import acuity, altitude, pressure, tamponade
 from followup.clinical.course import (
     PAIN_RANGE,
+    SIGHT_COVERED_FROM,
     SYMPTOM_SIGNS,
     SYMPTOM_TRENDS,
     TRENDS,
@@ -272,22 +273,36 @@ def _vision_category(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterat
 def _vision_drop(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     """A loss of `logmar` from the best comparable reading, by rank where a category is involved.
 
-    Comparable is: same correction, no gas over the line of sight in either, and oil in both or in neither.
-    The reading before surgery stands for the unknown correction and for an eye without oil.
+    With gas over the line of sight nothing is judged. Comparable is what was read with the same correction
+    and through the same: oil with oil, gas below the line of sight with the same. An eye that has become
+    clear must not fall below what it saw past the gas, nor below the reading before surgery.
     """
-    best: dict[tuple[bool, str | None], acuity.Acuity] = {}
+    best: dict[tuple[str, str | None], acuity.Acuity] = {}
     before = timeline.operation.baseline_acuity
-    for m, seen in timeline.clear_sights:
-        oil = timeline.operation.liquid and not timeline.empty_at(m.at)
-        reference = best.get((oil, m.correction)) or (None if oil else before)
-        if reference is None or reference.worse_than(seen):
-            best[oil, m.correction] = seen
+    for m, seen, through in timeline.views:
+        if through == "gas over sight":
+            continue
+        references = [best.get((through, m.correction))]
+        if through == "clear":
+            references += [best.get(("gas below sight", m.correction)), before]
+        reference = _best_of(references)
+        own = references[0]
+        if own is None or own.worse_than(seen):
+            best[through, m.correction] = seen
         if reference is None or not seen.worse_than(reference):
             yield (m.at, None, _NOTHING)
             continue
         bad = acuity.change(reference, seen, threshold["logmar"]).exceeds_noise
         values = {"acuity": seen.typed, "best_before": reference.typed}
         yield (m.at, seen.logmar + seen.rank * 10 if bad else None, values)
+
+
+def _best_of(readings: Iterable[acuity.Acuity | None]) -> acuity.Acuity | None:
+    best: acuity.Acuity | None = None
+    for reading in readings:
+        if reading is not None and (best is None or best.worse_than(reading)):
+            best = reading
+    return best
 
 
 # --- The bubble ---
@@ -431,10 +446,11 @@ MODEL = Model(
         "A sign is raised when it starts, again when it gets worse, and afresh after it had been well in between. "
         "It is never withdrawn. The order in which entries arrive does not matter.",
         "While gas covers the line of sight poor vision is expected: only lost light perception counts then. "
-        "Readings with gas, with oil and without are never compared with one another.",
+        "Readings past a low bubble, through oil and with nothing in the eye are each compared with their own kind; "
+        "a clear eye must not see less than it did past the gas, or before surgery.",
         "Infection does not need pain: about one in five had none.",
     ),
     ("The rules support decisions and take none. Local protocol and licensed judgement come first.",),
-    (acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),
+    (SIGHT_COVERED_FROM, acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),
 )
 

@@ -161,10 +161,28 @@ def seen_visits(store: Store, operation_ids: Sequence[str]) -> set[tuple[str, st
     return {(r["operation_id"], r["visit"]) for r in store.rows(sql) if r["operation_id"] in wanted}
 
 
+def seen_since(store: Store, since: str) -> list[tuple[str, str, str]]:
+    """(operation, visit name, time) of the visits that took place since a time."""
+    sql = """
+        SELECT operation_id, json_extract(body, '$.visit') AS visit, at FROM events WHERE kind = 'seen' AND at >= :since
+    """
+    return [(r["operation_id"], r["visit"], r["at"]) for r in store.rows(sql, {"since": since})]
+
+
 def last_heard(store: Store) -> dict[str, datetime]:
     """When each eye's patient was last heard from."""
     sql = "SELECT operation_id, max(received_at) AS at FROM events WHERE device_id IS NOT NULL GROUP BY operation_id"
     return {row["operation_id"]: from_text(row["at"]) for row in store.rows(sql)}
+
+
+def add_look(store: Store, now: datetime, operation_id: str, who: str) -> None:
+    """A member of staff opened this eye: what had been received by then was looked at."""
+    store.insert("looks", {"id": new_id(), "operation_id": operation_id, "at": to_text(now), "who": who})
+
+
+def last_look(store: Store, operation_id: str) -> datetime | None:
+    found = store.row("SELECT max(at) AS at FROM looks WHERE operation_id = :id", {"id": operation_id})
+    return from_text(found["at"]) if found and found["at"] else None
 
 
 def add_refused_event(

@@ -9,6 +9,7 @@ APPEND_ONLY = (
     "operation_records",
     "visits",
     "events",
+    "looks",
     "refused_events",
     "warnings",
     "callback_steps",
@@ -76,6 +77,10 @@ def m002_eyes(db: Database) -> None:
         ) STRICT;
         CREATE INDEX events_of_operation ON events (operation_id, at);
         CREATE INDEX events_corrected ON events (corrects);
+        CREATE TABLE looks (
+            id TEXT PRIMARY KEY, operation_id TEXT NOT NULL REFERENCES operations, at TEXT NOT NULL, who TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX looks_of_operation ON looks (operation_id, at);
         CREATE TABLE refused_events (
             id TEXT NOT NULL, operation_id TEXT, device_id TEXT, text TEXT NOT NULL, reason TEXT NOT NULL,
             received_at TEXT NOT NULL, UNIQUE (id, device_id, text)

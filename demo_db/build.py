@@ -1,0 +1,230 @@
+"""Turn the invented clinic's data into a database, living through each eye's course in order of time."""
+
+import shlex
+import tomllib
+from collections.abc import Callable, Iterator
+from datetime import UTC, date, datetime, timedelta
+from importlib import resources
+from pathlib import Path
+from typing import Any
+
+from followup.care import accounts, callbacks, discharge, enrol
+from followup.care.actors import Actor
+from followup.care.events import MeasuresBody
+from followup.care.eye import load
+from followup.care.raising import check_eye
+from followup.care.receive import receive
+from followup.care.visit import record_visit
+from followup.clinical.course import RISKS
+from followup.config import Clinic, Server, Settings
+from followup.records import Store, eyes, open_store, people, worries
+from followup.records.store import Row, new_id
+
+Step = tuple[datetime, Callable[[datetime], None]]
+SETTLED_AFTER = timedelta(days=2)
+DIARY_HOUR = timedelta(hours=5)
+CALM = {"pain": 1, "vision": "same", "redness": "same", "discharge": False, "curtain": False, "flashes": "same"}
+CALM |= {"floaters": "same", "vomiting": False, "fever": False, "injury": False}
+
+
+def settings(folder: Path, host: str | None = None, port: int | None = None) -> Settings:
+    """The demo's settings: its own folder, plain cookies, two workers."""
+    server = Server(database=folder / "demo.db", secure_cookies=False, demo=True)
+    given = {key: value for key, value in (("host", host), ("port", port)) if value is not None}
+    server = server.model_validate({**server.model_dump(), **given})
+    return Settings(clinic=Clinic.model_validate(_data("clinic")["clinic"]), server=server)
+
+
+def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
+    """The demo's database, built if it is missing (or `fresh`)."""
+    path = made.server.database
+    if fresh:
+        for file in (path, path.with_name(path.name + "-wal"), path.with_name(path.name + "-shm")):
+            file.unlink(missing_ok=True)
+    if path.exists():
+        return open_store(path)
+    unfinished = path.with_name("unfinished.db")
+    unfinished.unlink(missing_ok=True)
+    store = open_store(unfinished, create=True)
+    fill(store, made.clinic, now)
+    store.close()
+    unfinished.rename(path)
+    return open_store(path)
+
+
+def fill(store: Store, clinic: Clinic, now: datetime) -> None:
+    """Put the invented people and eyes into an empty database, as if the clinic had worked until `now`."""
+    with store.transaction():
+        staff = {}
+        for person in _data("clinic")["staff"]:
+            id = accounts.add_staff(store, now - timedelta(days=365), **person)
+            staff[person["email"]] = Actor(id, person["name"], person["role"])
+        nurse, surgeon = (next(a for a in staff.values() if a.role == role) for role in ("nurse", "surgeon"))
+        for eye in _data("eyes")["eyes"]:
+            _Life(store, clinic, eye, nurse, surgeon, now).live()
+
+
+def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
+    """Where to open the demo, and how to sign in as each of the three people."""
+    address = made.server.public_address
+    nurse, surgeon = (next(p for p in _data("clinic")["staff"] if p["role"] == role) for role in ("nurse", "surgeon"))
+    patient = people.patient_by_number(store, _data("eyes")["eyes"][0]["number"])
+    assert patient is not None
+    code = enrol.issue_code(store, now, Actor("demo", "the demo", "clock"), patient["id"])
+    return (
+        f"\nThe invented clinic is at {address}/\n"
+        f"  nurse    {address}/sign-in   {nurse['email']}   {nurse['password']}\n"
+        f"  surgeon  {address}/sign-in   {surgeon['email']}   {surgeon['password']}\n"
+        f"  patient  {address}/enrol?code={code}   year of birth {patient['born_on'][:4]}   ({patient['name']})\n"
+        "Stop it with Ctrl-C.\n"
+    )
+
+
+class _Life:
+    """One invented eye's course, step by step."""
+
+    def __init__(self, store: Store, clinic: Clinic, eye: dict[str, Any], nurse: Actor, surgeon: Actor, now: datetime) -> None:
+        self.store, self.zone, self.eye, self.nurse, self.surgeon, self.now = store, clinic.tz, eye, nurse, surgeon, now
+        self.operated_at = (now - timedelta(days=eye["operated_days_ago"])).replace(second=0, microsecond=0)
+        self.height_metres = clinic.height_metres
+        self.sequence = 0
+
+    def live(self) -> None:
+        home_at = self.operated_at + timedelta(hours=4)
+        self.operation = self._discharged(min(home_at, self.now))
+        self.device = self._phone(min(home_at, self.now))
+        for at, act in sorted(self._steps(), key=lambda step: step[0]):
+            if at <= self.now:
+                act(at)
+                self._work_through_callbacks(at)
+        check_eye(self.store, self.operation, self.now, self.zone)
+
+    def _discharged(self, at: datetime) -> str:
+        eye = self.eye
+        day = self.operated_at.astimezone(self.zone).date()
+        drops = [_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"])]
+        note = discharge.OperationNote(
+            eye=eye["eye"],
+            operated_at=self.operated_at,
+            surgeon=self.surgeon.name,
+            indication=eye["indication"],
+            steps=["vitrectomy", "membrane-peel", "laser"],
+            breaks=[{"clock": int(b.split()[0]), "reach": b.split()[1]} for b in eye.get("breaks", [])],
+            lens=eye["lens"],
+            agent=eye["agent"],
+            percent=eye.get("percent", 0),
+            fill_percent=eye.get("fill", 0),
+            risks=[r for r in eye.get("risks", []) if r in RISKS],
+            baseline={"acuity": eye["before"]["acuity"], "iop_mmhg": eye["before"]["iop"]},
+            drops=drops,
+            steroid_drops_until=day + timedelta(days=28),
+            height_metres=self.height_metres,
+        )
+        proposal = discharge.propose(self.store, note, at, self.zone)
+        if proposal.plan:
+            plan = proposal.plan
+            note.posture = {"position": plan.position, "hours_a_day": plan.hours_a_day, "days": plan.days}
+        patient = discharge.Patient(number=eye["number"], name=eye["name"], born_on=eye["born"], phone=eye["phone"])
+        operation, _ = discharge.discharge(self.store, at, self.nurse, patient, note, proposal.visits, self.zone)
+        return operation
+
+    def _phone(self, at: datetime) -> Row:
+        patient_id = load(self.store, self.operation, self.zone).row["patient_id"]
+        code = enrol.issue_code(self.store, at, self.nurse, patient_id)
+        token = enrol.enrol(self.store, at, code, self.eye["born"].year, "patient", "demo")
+        device = enrol.device(self.store, token)
+        assert device is not None
+        return device
+
+    def _steps(self) -> Iterator[Step]:
+        yield from self._visits()
+        yield from self._diary()
+        for line in self.eye.get("home", []):
+            day, kind, *words = shlex.split(line)
+            body = _home_body(words)
+            yield self.operated_at + timedelta(days=float(day)), lambda at, k=kind, b=body: self._enter(k, b, at)
+
+    def _visits(self) -> Iterator[Step]:
+        said = {**_data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
+        for visit in eyes.visits_of(self.store, self.operation):
+            if visit["name"] in self.eye.get("missed", []) or visit["name"] not in said:
+                continue
+            at = datetime.combine(date.fromisoformat(visit["target"]), datetime.min.time(), self.zone)
+            at = max(at + timedelta(hours=9, minutes=40), self.operated_at + timedelta(hours=12)).astimezone(UTC)
+            if at.astimezone(self.zone).date() == self.now.astimezone(self.zone).date():
+                continue  # today's visits are left for whoever tries the demo
+            yield at, lambda at, v=visit["name"], words=said[visit["name"]]: self._seen(v, words, at)
+
+    def _diary(self) -> Iterator[Step]:
+        """Daily for two weeks, then weekly: a calm check, and the hours of posturing while the plan lasts."""
+        plan = load(self.store, self.operation, self.zone).operation.plan
+        last = self.eye.get("diary_until", self.eye["operated_days_ago"])
+        first_noon = self.operated_at.astimezone(self.zone).replace(hour=21, minute=30)
+        for n in range(0, int(last) + 1):
+            at = (first_noon + timedelta(days=n)).astimezone(UTC)
+            if at < self.operated_at or (at - self.operated_at) / timedelta(days=1) > last:
+                continue
+            if n <= 14 or n % 7 == 0:
+                yield at, lambda at: self._enter("symptoms", CALM, at)
+            if plan and 0 < n < plan.days:
+                hours = self.eye.get("posture_hours", plan.hours_a_day)
+                start = at - timedelta(minutes=15) - timedelta(hours=hours)
+                body = {"position": plan.position, "from": start.isoformat(), "to": (at - timedelta(minutes=15)).isoformat()}
+                yield at + timedelta(minutes=2), lambda at, b=body: self._enter("posture", b, at)
+
+    def _seen(self, visit: str, words: str, at: datetime) -> None:
+        given = dict(w.split("=", 1) if "=" in w else (w, "yes") for w in shlex.split(words))
+        body = {
+            "eye": self.eye["eye"],
+            "acuity": given["acuity"],
+            "correction": "pinhole",
+            "iop_mmhg": float(given["iop"]),
+            "instrument": "applanation",
+            "pain": int(given["pain"]),
+            "findings": tuple(given["findings"].split(",")) if "findings" in given else (),
+        }
+        if "level" in given:
+            body["bubble_percent"] = float(given["level"])
+        measures = [MeasuresBody.model_validate(body)]
+        gone = "no-gas" in given
+        record_visit(self.store, at, self.nurse, self.operation, measures, self.zone, visit=visit, no_gas_seen=gone)
+
+    def _enter(self, kind: str, body: dict[str, Any], at: datetime) -> None:
+        self.sequence += 1
+        event = {"id": new_id(), "operation": self.operation, "kind": kind, "at": at.isoformat(), "body": body}
+        sent = [{**event, "offset_minutes": 60, "sequence": self.sequence, "by": "patient"}]
+        result = receive(self.store, at, self.device, sent, self.zone)[0]
+        assert result.status == "received", result.reason
+
+    def _work_through_callbacks(self, at: datetime) -> None:
+        """The clinic settled what came up more than two days before today."""
+        if at > self.now - SETTLED_AFTER:
+            return
+        for found in worries.callbacks_of(self.store, self.operation):
+            if found["state"] == "waiting":
+                later = at + timedelta(minutes=40)
+                callbacks.claim(self.store, later, self.nurse, found["id"])
+                callbacks.attempt(self.store, later, self.nurse, found["id"], True, "Spoke with the patient.", self.zone)
+                callbacks.settle(self.store, later, self.nurse, found["id"], "advice", "Advice given, review kept.", self.zone)
+
+
+def _drop(text: str, day: date) -> discharge.Drop:
+    name, times, days = text.rsplit(maxsplit=2)
+    return discharge.Drop(name=name, times_a_day=int(times), until=day + timedelta(days=int(days)))
+
+
+def _home_body(words: list[str]) -> dict[str, Any]:
+    body: dict[str, Any] = {}
+    for word in words:
+        key, value = word.split("=", 1)
+        if key == "heights":
+            body["heights_metres"] = [float(h) for h in value.split(",")]
+        elif key in ("pain", "percent"):
+            body[key] = int(value)
+        else:
+            body[key] = {"yes": True, "no": False}.get(value, value)
+    return body
+
+
+def _data(name: str) -> dict[str, Any]:
+    return tomllib.loads(resources.files(__package__).joinpath(f"{name}.toml").read_text(encoding="utf-8"))

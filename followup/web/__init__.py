@@ -1,0 +1,80 @@
+"""The web application: one blueprint for each reader. Views load, call care, and render."""
+
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from flask import Flask, Response, redirect, render_template, request, url_for
+from flask_babel import Babel
+from flask_wtf.csrf import CSRFError, CSRFProtect
+
+from followup.care.errors import CareError, Conflict, NotFound, Refused
+from followup.config import Settings, load
+from followup.records import Store, open_store
+from followup.resources import folder
+from followup.web import account, api, clinic, display, patient, pages, surgeon
+from followup.web.context import locale
+
+MAX_REQUEST_BYTES = 2 * 1024 * 1024
+STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
+
+
+def create_app(
+    settings: Settings | None = None, store: Store | None = None, clock: Callable[[], datetime] | None = None
+) -> Flask:
+    """The application of one clinic; `clock` is replaced in tests."""
+    settings = settings or load()
+    store = store or open_store(settings.server.database)
+    app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
+    app.config.update(
+        SECRET_KEY=store.secret,
+        SESSION_COOKIE_NAME="staff",
+        SESSION_COOKIE_HTTPONLY=True,
+        SESSION_COOKIE_SAMESITE="Lax",
+        SESSION_COOKIE_SECURE=settings.server.secure_cookies,
+        PERMANENT_SESSION_LIFETIME=timedelta(hours=10),
+        MAX_CONTENT_LENGTH=MAX_REQUEST_BYTES,
+        WTF_CSRF_TIME_LIMIT=None,
+        BABEL_DEFAULT_LOCALE=settings.clinic.language,
+    )
+    app.extensions["followup"] = {"store": store, "settings": settings, "clock": clock or (lambda: datetime.now(UTC))}
+    app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
+    Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
+    csrf = CSRFProtect(app)
+    csrf.exempt(api.bp)  # JSON only, from a SameSite=Strict cookie
+    for blueprint in (account.bp, api.bp, clinic.bp, pages.bp, patient.bp, surgeon.bp):
+        app.register_blueprint(blueprint)
+    display.register(app)
+    app.register_error_handler(CareError, _care_error)
+    app.register_error_handler(CSRFError, _stale_form)
+    app.register_error_handler(404, lambda error: (render_template("error.html", message="There is no such page."), 404))
+    app.after_request(_headers)
+    return app
+
+
+def _care_error(error: CareError) -> Any:
+    status = next((code for kind, code in STATUS.items() if isinstance(error, kind)), 400)
+    if request.path.startswith("/api/"):
+        return {"error": str(error)}, status
+    return render_template("error.html", message=str(error)), status
+
+
+def _stale_form(error: CSRFError) -> Any:
+    if "staff" not in request.cookies:
+        return redirect(url_for("account.sign_in"))
+    return render_template("error.html", message="This form was open too long. Go back, reload and try again."), 400
+
+
+def _headers(response: Response) -> Response:
+    headers = response.headers
+    headers.setdefault(
+        "Content-Security-Policy",
+        "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; frame-ancestors 'none'; "
+        "form-action 'self'",
+    )
+    headers.setdefault("X-Content-Type-Options", "nosniff")
+    headers.setdefault("Referrer-Policy", "same-origin")
+    headers.setdefault("Permissions-Policy", "camera=(), microphone=(), geolocation=()")
+    if request.endpoint != "static":
+        headers.setdefault("Cache-Control", "no-store")
+    return response

@@ -1,0 +1,228 @@
+"""One eye's course as a picture: panels over one axis of days, worked out here, drawn by a template.
+
+Coordinates are in the units of an SVG view box 420 wide, so that text stays readable on a phone.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from math import ceil, floor
+from typing import Any
+
+from followup.care.eye import Eye
+from followup.clinical import acuity, posture, pressure, tamponade
+from followup.records.store import Row
+
+WIDTH, LEFT, RIGHT, TOP, GAP, PANEL = 420, 46, 10, 16, 26, 74
+Scale = Callable[[float], float]
+Point = tuple[float, float]
+
+
+@dataclass
+class Mark:
+    """A value drawn as a point, with the words a reader hears."""
+
+    x: float
+    y: float
+    words: str
+    kind: str = "clinic"
+    label: str = ""
+
+
+@dataclass
+class Panel:
+    """One strip of the picture; `bands` are (y, height, kind), `ticks` (y, words), `line` and `area` polygons."""
+
+    title: str
+    top: float
+    bands: list[tuple[float, float, str]] = field(default_factory=list)
+    ticks: list[tuple[float, str]] = field(default_factory=list)
+    line: list[Point] = field(default_factory=list)
+    area: list[Point] = field(default_factory=list)
+    marks: list[Mark] = field(default_factory=list)
+    bars: list[tuple[float, float, float, float, str]] = field(default_factory=list)
+    path: list[Point] = field(default_factory=list)
+
+    @property
+    def bottom(self) -> float:
+        return self.top + PANEL
+
+
+@dataclass
+class Chart:
+    width: int
+    height: float
+    left: float
+    right: float
+    day_ticks: list[tuple[float, str]]
+    now_x: float
+    panels: list[Panel]
+    warnings: list[Mark]
+    visits: list[Mark]
+
+
+def course_chart(eye: Eye, now: datetime) -> Chart:
+    """The whole course: acuity (better upward), pressure with bands, bubble forecast and levels, posture hours."""
+    last_day = _last_day(eye, now)
+    x = _scale(0, last_day, LEFT, WIDTH - RIGHT)
+    tops = [TOP + n * (PANEL + GAP) for n in range(4)]
+    at = {e["id"]: x(max(0.0, eye.operation.day(e["at"]))) for e in eye.events}
+    measures = [e for e in eye.events if e["kind"] == "measures" and e["body"]["eye"] == eye.operation.eye]
+    panels = [
+        _acuity_panel(tops[0], measures, at),
+        _pressure_panel(tops[1], measures, at),
+        _bubble_panel(eye, tops[2], x, last_day, now, at),
+        _posture_panel(eye, tops[3], x, now),
+    ]
+    foot = panels[-1].bottom
+    day_now = eye.operation.day(now)
+    return Chart(
+        WIDTH,
+        foot + 40,
+        LEFT,
+        WIDTH - RIGHT,
+        [(x(d), str(d)) for d in _day_ticks(last_day)],
+        x(min(day_now, last_day)),
+        panels,
+        [
+            Mark(x(max(0.0, eye.operation.day(w["raised_at"]))), foot + 8, f"{w['how_soon']}: {w['words']}", w["how_soon"])
+            for w in eye.warnings
+        ],
+        [Mark(x(_day_of(eye, v["target"])), foot + 22, f"visit {v['name']}, {v['target']}") for v in eye.visits
+         if 0 <= _day_of(eye, v["target"]) <= last_day],
+    )  # fmt: skip
+
+
+def last_measures(eye: Eye) -> dict[str, Row | None]:
+    """The latest measures of either eye, for the fields' side."""
+    return {
+        side: next((e for e in reversed(eye.events) if e["kind"] == "measures" and e["body"]["eye"] == side), None)
+        for side in ("right", "left")
+    }
+
+
+def reading(body: dict[str, Any]) -> acuity.Acuity | None:
+    """The acuity of stored measures."""
+    return acuity.read(body["acuity"], body.get("notation")) if body.get("acuity") else None
+
+
+def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
+    """The same course as rows (when, what, in words), newest first."""
+    rows = [(e["at"], e["kind"].replace("-", " "), _event_words(e)) for e in eye.events]
+    rows += [(w["raised_at"], "warning", f"{w['how_soon'].replace('-', ' ')}: {w['words']}") for w in eye.warnings]
+    for day in eye.timeline(now).hours_in_plan:
+        end = datetime.combine(day.day, datetime.max.time(), eye.zone).replace(microsecond=0)
+        rows.append((min(end, now), "posture total", f"{day.hours:.1f} of {day.target_hours:g} hours"))
+    return sorted(rows, key=lambda r: r[0], reverse=True)
+
+
+def _event_words(event: Row) -> str:
+    body = event["body"]
+    if event["kind"] == "measures":
+        seen = reading(body)
+        parts = [f"{body['eye']} eye"]
+        if seen:
+            parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
+        if body.get("iop_mmhg") is not None:
+            parts.append(f"pressure {body['iop_mmhg']:g} mmHg ({body.get('instrument')})")
+        if body.get("bubble_percent") is not None:
+            parts.append(f"bubble {body['bubble_percent']:g} % high")
+        if body.get("pain") is not None:
+            parts.append(f"pain {body['pain']}")
+        return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
+    if event["kind"] == "posture":
+        return f"{body['position']}, {body['from']} to {body.get('to', 'still running')}"
+    said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in body.items() if v not in ("", None, False, "same"))
+    return said or "all as before"
+
+
+def _acuity_panel(top: float, measures: list[Row], at: dict[str, float]) -> Panel:
+    panel = Panel("Acuity, logMAR", top)
+    y = _scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
+    labels = ((0.0, "6/6"), (0.3, "6/12"), (1.0, "6/60"))
+    panel.ticks = [(y(value), label) for value, label in labels]
+    panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
+    for event in measures:
+        seen = reading(event["body"])
+        if seen:
+            kind = "category" if seen.category else "clinic"
+            panel.marks.append(Mark(at[event["id"]], y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
+    panel.path = [(m.x, m.y) for m in panel.marks]
+    return panel
+
+
+def _pressure_panel(top: float, measures: list[Row], at: dict[str, float]) -> Panel:
+    bands = pressure.DEFAULT_BANDS
+    values = [e["body"]["iop_mmhg"] for e in measures if e["body"].get("iop_mmhg") is not None]
+    highest = max([50.0, *values])
+    y = _scale(0, highest, top + PANEL, top)
+    panel = Panel("Pressure, mmHg", top)
+    panel.bands = [
+        (y(bands.normal_to), y(bands.normal_from) - y(bands.normal_to), "normal"),
+        (y(highest), y(bands.spike_from) - y(highest), "high"),
+        (y(bands.hypotony_at_most), y(0) - y(bands.hypotony_at_most), "low"),
+    ]
+    panel.ticks = [(y(v), f"{v:g}") for v in (0, bands.normal_from, bands.normal_to, bands.spike_from, bands.severe_from)]
+    for event in measures:
+        iop = event["body"].get("iop_mmhg")
+        if iop is not None:
+            panel.marks.append(Mark(at[event["id"]], y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
+    panel.path = [(m.x, m.y) for m in panel.marks]
+    return panel
+
+
+def _bubble_panel(eye: Eye, top: float, x: Scale, last_day: float, now: datetime, at: dict[str, float]) -> Panel:
+    y = _scale(0, 100, top + PANEL, top)
+    panel = Panel(f"Bubble height, % ({eye.operation.agent})", top)
+    panel.ticks = [(y(v), f"{v}") for v in (0, 50, 100)]
+    if eye.operation.agent != "none":
+        forecast = eye.forecast(now)
+        days = [last_day * n / 60 for n in range(61)]
+        levels = [forecast.at(d) for d in days]
+        panel.line = [(x(d), y(level.meniscus_percent)) for d, level in zip(days, levels, strict=True)]
+        if eye.operation.fades:
+            height = tamponade.bubble.meniscus_percent
+            upper = [(x(d), y(height(level.high_percent))) for d, level in zip(days, levels, strict=True)]
+            lower = [(x(d), y(height(level.low_percent))) for d, level in zip(days, levels, strict=True)]
+            panel.area = upper + lower[::-1]
+    for event in eye.events:
+        body = event["body"]
+        if event["kind"] == "measures" and body["eye"] == eye.operation.eye and body.get("bubble_percent") is not None:
+            level = body["bubble_percent"]
+            panel.marks.append(Mark(at[event["id"]], y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
+        elif event["kind"] == "bubble-seen":
+            panel.marks.append(Mark(at[event["id"]], y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient"))
+    return panel
+
+
+def _posture_panel(eye: Eye, top: float, x: Scale, now: datetime) -> Panel:
+    panel = Panel("Posture, hours a day", top)
+    y = _scale(0, 24, top + PANEL, top)
+    panel.ticks = [(y(v), f"{v}") for v in (0, 12, 24)]
+    blocks = [p.block for p in eye.timeline(now).postured]
+    plan = eye.operation.plan
+    for day, hours in sorted(posture.hours_by_day(blocks, eye.zone, now, plan.position if plan else None).items()):
+        start = x(max(0.0, _day_of(eye, day.isoformat())))
+        width = max(1.5, x(1) - x(0) - 1)
+        panel.bars.append((start, y(hours), width, y(0) - y(hours), f"{day.isoformat()}: {hours:.1f} hours"))
+    if plan:
+        panel.line = [(x(0), y(plan.hours_a_day)), (x(plan.days), y(plan.hours_a_day))]
+    return panel
+
+
+def _last_day(eye: Eye, now: datetime) -> float:
+    return float(max(14, ceil(eye.operation.day(now)) + 7))
+
+
+def _day_of(eye: Eye, iso: str) -> float:
+    start = datetime.fromisoformat(iso[:10]).replace(tzinfo=eye.zone)
+    return (start + timedelta(hours=0) - eye.operation.at.astimezone(eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)) / timedelta(days=1)
+
+
+def _day_ticks(last_day: float) -> list[int]:
+    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 3650) if last_day / s <= 8)
+    return list(range(0, floor(last_day) + 1, step))
+
+
+def _scale(low: float, high: float, start: float, end: float) -> Scale:
+    return lambda value: round(start + (value - low) / (high - low) * (end - start), 1)

@@ -1,0 +1,116 @@
+"""How values look on a page: dates in the clinic's zone, words for codes, urgency with a shape."""
+
+from datetime import date, datetime
+from typing import Any
+
+from flask import Flask
+from flask_babel import format_date, format_datetime, format_decimal
+
+from followup.care.callbacks import LEVELS, OUTCOMES
+from followup.care.discharge import PROCEDURE_STEPS
+from followup.care.events import CORRECTIONS
+from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
+from followup.clinical.evidence import SOURCES
+from followup.clinical.pressure import INSTRUMENTS
+from followup.clinical.tamponade import AGENTS
+from followup.web import context
+
+POSTURES = {
+    "upright": "sit upright",
+    "left-cheek": "left cheek on the pillow",
+    "right-cheek": "right cheek on the pillow",
+    "face-down": "face down",
+    "face-up": "face up",
+}
+HOW_SOON = {"now": "now", "today": "today", "this-week": "this week"}
+HOW_SOON_SHAPE = {"now": "▲", "today": "◆", "this-week": "●"}
+REACHES = {"macula": "macula", "arcade": "arcade", "equator": "equator", "periphery": "periphery"}
+WORDS: dict[str, dict[str, str]] = {
+    "agent": {name: agent.words for name, agent in AGENTS.items()},
+    "posture": POSTURES,
+    "how_soon": HOW_SOON,
+    "indication": INDICATIONS,
+    "risk": RISKS,
+    "finding": FINDINGS,
+    "step": PROCEDURE_STEPS,
+    "correction": CORRECTIONS,
+    "instrument": {name: i.words for name, i in INSTRUMENTS.items()},
+    "outcome": OUTCOMES,
+    "reach": REACHES,
+    "level": dict(enumerate(LEVELS)),  # type: ignore[arg-type]
+    "eye": {"right": "right eye", "left": "left eye"},
+    "worry": {
+        "infection": "infection",
+        "pressure": "pressure",
+        "low-pressure": "low pressure or leak",
+        "retina": "retina",
+        "light": "light perception",
+        "iris-vessels": "new vessels at the front",
+        "bubble": "bubble",
+        "gas-and-height": "gas and height",
+        "gas-and-anaesthetic": "gas and anaesthetic",
+        "oil": "oil",
+        "injury": "injury",
+        "other-eye": "the other eye",
+        "posture": "posture",
+        "silence": "not heard from",
+        "missed-visit": "missed visit",
+    },
+}
+
+
+def words(code: Any, kind: str) -> str:
+    return WORDS[kind].get(code, str(code))
+
+
+def day(value: date | datetime | str) -> str:
+    if isinstance(value, str):
+        value = date.fromisoformat(value[:10])
+    if isinstance(value, datetime):
+        value = value.astimezone(context.zone()).date()
+    return str(format_date(value, "EEE d MMM y"))
+
+
+def moment(value: datetime) -> str:
+    return str(format_datetime(value, "EEE d MMM, HH:mm"))
+
+
+def ago(value: datetime | None) -> str:
+    """How long ago, in the largest whole unit."""
+    if value is None:
+        return "never"
+    minutes = int((context.now() - value).total_seconds() // 60)
+    for size, unit in ((1440, "day"), (60, "hour"), (1, "minute")):
+        if (n := minutes // size) >= 1:
+            return f"{n} {unit}{'s' if n > 1 else ''} ago"
+    return "just now"
+
+
+def number(value: float, digits: int = 0) -> str:
+    return str(format_decimal(round(value, digits)))
+
+
+def citation(source: str) -> str:
+    return SOURCES[source]
+
+
+def pairs(values: dict[str, Any]) -> str:
+    """Values of a warning as text: `iop mmhg 34, instrument applanation`."""
+    shown = ((k.replace("_", " "), v) for k, v in values.items() if v is not None)
+    return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
+
+
+def register(app: Flask) -> None:
+    app.jinja_env.filters.update(
+        words=words, day=day, moment=moment, ago=ago, number=number, citation=citation, pairs=pairs
+    )
+
+    @app.context_processor
+    def everywhere() -> dict[str, Any]:
+        return {
+            "clinic": context.settings().clinic,
+            "demo": context.settings().server.demo,
+            "staff": context.staff(),
+            "now": context.now(),
+            "shapes": HOW_SOON_SHAPE,
+        }

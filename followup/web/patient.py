@@ -1,0 +1,126 @@
+"""The patient's phone: enrolment, and the shell that works without a signal."""
+
+import hashlib
+import json
+from functools import lru_cache
+from typing import Any
+
+from flask import Blueprint, Response, current_app, redirect, render_template, request, url_for
+
+from followup.care import enrol
+from followup.care.errors import NotFound, Refused
+from followup.exchange import calendar
+from followup.records import eyes
+from followup.resources import folder
+from followup.web import context, display
+from followup.web.forms import EnrolForm
+
+bp = Blueprint("patient", __name__)
+COOKIE_DAYS = 400
+SHELL_ASSETS = ("patient/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
+
+
+@bp.route("/enrol", methods=["GET", "POST"])
+def enrolment() -> Any:
+    """The one-time code and the year of birth make this phone the patient's."""
+    form = EnrolForm()
+    if request.method == "GET":
+        form.code.data = request.args.get("code", "")
+    elif form.validate():
+        try:
+            token = enrol.enrol(
+                context.store(),
+                context.now(),
+                form.code.data,
+                form.birth_year.data,
+                form.used_by.data,
+                request.remote_addr or "",
+            )
+        except Refused as error:
+            form[error.field or "code"].errors = [str(error)]
+            return render_template("patient/enrol.html", form=form), 403
+        response = redirect(url_for(".shell"), 303)
+        response.set_cookie(
+            context.DEVICE_COOKIE,
+            token,
+            max_age=COOKIE_DAYS * 86400,
+            httponly=True,
+            samesite="Strict",
+            secure=context.settings().server.secure_cookies,
+        )
+        return response
+    return render_template("patient/enrol.html", form=form), 400 if form.errors else 200
+
+
+@bp.get("/me/")
+def shell() -> Any:
+    """The same page for everybody: what it shows comes from the phone's own store."""
+    response = Response(render_template("patient/shell.html", words=_words()))
+    response.headers["Cache-Control"] = "no-cache"
+    return response
+
+
+@bp.get("/me/visits.ics")
+def visits_calendar() -> Any:
+    """The next visits for the phone's calendar."""
+    device = context.device()
+    if device is None:
+        raise NotFound("this phone is not enrolled")
+    store = context.store()
+    rows = [
+        visit
+        for operation in eyes.operations_of(store, device["patient_id"])
+        if operation["ended_at"] is None
+        for visit in eyes.visits_of(store, operation["id"])
+        if visit["target"] >= context.today().isoformat()
+    ]
+    clinic = context.settings().clinic
+    made = calendar.visits(rows, clinic.name, clinic.phone, context.now())
+    return Response(made, mimetype="text/calendar", headers={"Content-Disposition": "inline; filename=visits.ics"})
+
+
+@bp.get("/manifest.webmanifest")
+def manifest() -> Any:
+    """What makes the page installable."""
+    response = Response(render_template("patient/manifest.json"), mimetype="application/manifest+json")
+    response.headers["Cache-Control"] = "no-cache"
+    return response
+
+
+@bp.get("/sw.js")
+def service_worker() -> Any:
+    """The service worker with the list and version of what it keeps."""
+    assets = shell_assets()
+    kept = {"version": _version(tuple(assets)), "assets": assets}
+    code = (folder("static") / "patient" / "worker.js").read_text(encoding="utf-8")
+    response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
+    response.headers["Cache-Control"] = "no-cache"
+    response.headers["Service-Worker-Allowed"] = "/me/"
+    return response
+
+
+def shell_assets() -> list[str]:
+    """The addresses the phone keeps: the shell, the manifest, and each asset of the patient's pages."""
+    static = folder("static")
+    files = sorted(f for pattern in SHELL_ASSETS for f in static.glob(pattern) if f.name != "worker.js")
+    return [
+        url_for(".shell"),
+        url_for(".manifest"),
+        *(url_for("static", filename=f.relative_to(static).as_posix()) for f in files),
+    ]
+
+
+@lru_cache(maxsize=4)
+def _version(assets: tuple[str, ...]) -> str:
+    """Changes when any kept file, the shell's template or the worker changes."""
+    digest = hashlib.sha256("".join(assets).encode())
+    sources = [*folder("static").rglob("*"), *(folder("templates") / "patient").rglob("*")]
+    for file in sorted(f for f in sources if f.is_file()):
+        digest.update(file.read_bytes())
+    digest.update(json.dumps(current_app.extensions["followup"]["settings"].clinic.model_dump(mode="json")).encode())
+    return digest.hexdigest()[:12]
+
+
+def _words() -> dict[str, dict[str, str]]:
+    """Words for codes that the phone gets in its pack."""
+    return {"posture": display.POSTURES, "agent": display.WORDS["agent"], "how_soon": display.HOW_SOON, "eye": display.WORDS["eye"]}

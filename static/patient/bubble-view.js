@@ -1,0 +1,62 @@
+// Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
+
+import { isoDay } from "./hours.js";
+import { byId, dayWords, text } from "./texts.js";
+
+const STEP = 5;
+
+export class BubbleView {
+  #actions;
+  #words;
+
+  constructor(actions, words) {
+    this.#actions = actions;
+    this.#words = words;
+    const level = byId("bubble-level");
+    level.addEventListener("input", () => this.#draw());
+    byId("bubble-less").addEventListener("click", () => { level.value = Number(level.value) - STEP; this.#draw(); });
+    byId("bubble-more").addEventListener("click", () => { level.value = Number(level.value) + STEP; this.#draw(); });
+    byId("bubble-seen").addEventListener("submit", (event) => this.#save(event));
+    byId("journey").addEventListener("submit", (event) => this.#journey(event));
+    byId("anaesthetic").addEventListener("submit", (event) => this.#anaesthetic(event));
+    this.#draw();
+  }
+
+  show({ eye }, now = new Date()) {
+    byId("bubble-card").hidden = !eye.gas.caution;
+    byId("no-bubble").hidden = eye.gas.caution;
+    byId("anaesthetist").hidden = !eye.gas.caution;
+    if (!eye.gas.caution) return;
+    const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
+    const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
+    byId("bubble-forecast").textContent = today ? text("bubble-now", { now: today.meniscus_percent, clear }) : "";
+    byId("anaesthetist-words").textContent = `${this.#words.eye[eye.eye]}: ${this.#words.agent[eye.gas.agent]}`;
+    const { gone_from: from, gone_to: to } = eye.gas;
+    byId("gone-words").textContent = from && to ? text("gone", { from: dayWords(from), to: dayWords(to) }) : "";
+  }
+
+  #draw() {
+    const value = byId("bubble-level").value;
+    byId("bubble-value").textContent = `${value} %`;
+    byId("bubble-fill").style.height = `${value}%`;
+  }
+
+  async #save(event) {
+    event.preventDefault();
+    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) });
+  }
+
+  async #journey(event) {
+    event.preventDefault();
+    const typed = byId("journey-height").value.trim().replace(",", ".");
+    const height = Number(typed);
+    const wrong = typed === "" || !(height >= -430 && height <= 11000);
+    byId("journey-error").textContent = wrong ? text("metres") : "";
+    if (!wrong && await this.#actions.save("journey", { heights_metres: [height] })) event.target.reset();
+  }
+
+  async #anaesthetic(event) {
+    event.preventDefault();
+    await this.#actions.save("anaesthetic", {});
+  }
+}

@@ -1,0 +1,42 @@
+// IndexedDB with promises. A write resolves only when its transaction is complete, on the disk.
+
+const NAME = "followup";
+const VERSION = 1;
+
+export function openDatabase() {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, VERSION);
+    request.onupgradeneeded = () => {
+      request.result.createObjectStore("entries", { keyPath: "id" });
+      request.result.createObjectStore("facts");
+    };
+    request.onsuccess = () => {
+      request.result.onversionchange = () => request.result.close();
+      resolve(request.result);
+    };
+    request.onerror = () => reject(request.error);
+  });
+}
+
+// Runs `work(stores)` in one transaction; resolves with its request's result once all is written.
+export function transact(database, stores, mode, work) {
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction(stores, mode, { durability: "strict" });
+    const open = Object.fromEntries(stores.map((name) => [name, transaction.objectStore(name)]));
+    const outcome = {};
+    transaction.oncomplete = () => resolve(outcome.value);
+    transaction.onerror = () => reject(transaction.error);
+    transaction.onabort = () => reject(transaction.error ?? new DOMException("aborted", "AbortError"));
+    work(open, (value) => { outcome.value = value; });
+  });
+}
+
+export function readFact(database, key) {
+  return transact(database, ["facts"], "readonly", ({ facts }, give) => {
+    facts.get(key).onsuccess = (event) => give(event.target.result);
+  });
+}
+
+export function writeFact(database, key, value) {
+  return transact(database, ["facts"], "readwrite", ({ facts }) => { facts.put(value, key); });
+}

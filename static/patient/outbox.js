@@ -1,0 +1,96 @@
+// Every entry is on the phone's disk before the screen says so, and leaves only when the clinic confirmed its id.
+
+import { transact } from "./database.js";
+import { uuid7 } from "./ids.js";
+
+const BATCH = 50;
+const FIRST_WAIT_MS = 2000;
+const LONGEST_WAIT_MS = 300000;
+
+export class Outbox {
+  #database;
+  #onChange;
+  #wait = FIRST_WAIT_MS;
+  #timer = null;
+
+  constructor(database, onChange) {
+    this.#database = database;
+    this.#onChange = onChange;
+  }
+
+  async add(kind, operation, by, body, { at = new Date(), corrects = null } = {}) {
+    const event = {
+      id: uuid7(), operation, kind, at: at.toISOString(), offset_minutes: -at.getTimezoneOffset(), by, corrects, body,
+    };
+    const entry = await transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
+      facts.get("sequence").onsuccess = (read) => {
+        event.sequence = (read.target.result ?? 0) + 1;
+        facts.put(event.sequence, "sequence");
+        const saved = { id: event.id, event, state: "saved", reason: null };
+        entries.add(saved);
+        give(saved);
+      };
+    });
+    this.#onChange();
+    this.flush();
+    return entry;
+  }
+
+  all() {
+    return transact(this.#database, ["entries"], "readonly", ({ entries }, give) => {
+      entries.getAll().onsuccess = (event) => give(event.target.result.sort((a, b) => a.event.sequence - b.event.sequence));
+    });
+  }
+
+  // Only one tab sends at a time; a second one waits its turn and finds nothing left.
+  async flush() {
+    clearTimeout(this.#timer);
+    const outcome = await navigator.locks.request("followup-outbox", () => this.#sendAll());
+    if (outcome === "unreachable") this.#tryLater();
+    else this.#wait = FIRST_WAIT_MS;
+    this.#onChange(outcome);
+    return outcome;
+  }
+
+  async #sendAll() {
+    for (;;) {
+      const waiting = (await this.all()).filter((entry) => entry.state === "saved").slice(0, BATCH);
+      if (waiting.length === 0) return "sent";
+      const answer = await this.#send(waiting.map((entry) => entry.event));
+      if (typeof answer === "string") return answer;
+      const known = answer.filter((result) => waiting.some((entry) => entry.id === result.id));
+      await this.#settle(known);
+      if (known.length === 0) return "unreachable";
+    }
+  }
+
+  async #send(events) {
+    try {
+      const answer = await fetch("/api/v1/events", {
+        method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ events }),
+      });
+      if (answer.status === 401) return "locked";
+      if (!answer.ok) return "unreachable";
+      return (await answer.json()).results;
+    } catch {
+      return "unreachable";
+    }
+  }
+
+  #settle(results) {
+    return transact(this.#database, ["entries"], "readwrite", ({ entries }) => {
+      for (const result of results) {
+        entries.get(result.id).onsuccess = (read) => {
+          const entry = read.target.result;
+          if (entry) entries.put({ ...entry, state: result.status, reason: result.reason });
+        };
+      }
+    });
+  }
+
+  #tryLater() {
+    const jitter = 0.5 + Math.random();
+    this.#timer = setTimeout(() => this.flush(), this.#wait * jitter);
+    this.#wait = Math.min(LONGEST_WAIT_MS, this.#wait * 2);
+  }
+}

@@ -1,0 +1,22 @@
+// The service worker: a new version waits until the person takes it, so nothing half typed is lost.
+
+export async function watchForUpdates(notice, button) {
+  if (!("serviceWorker" in navigator)) return;
+  const registration = await navigator.serviceWorker.register("/sw.js", { scope: "/me/" });
+  const offer = (worker) => {
+    notice.hidden = false;
+    button.onclick = () => worker.postMessage("take over");
+  };
+  if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
+  registration.addEventListener("updatefound", () => {
+    const worker = registration.installing;
+    worker.addEventListener("statechange", () => {
+      if (worker.state === "installed" && navigator.serviceWorker.controller) offer(worker);
+    });
+  });
+  let reloading = false;
+  const hadController = Boolean(navigator.serviceWorker.controller);
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (hadController && !reloading) { reloading = true; location.reload(); }
+  });
+}

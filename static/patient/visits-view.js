@@ -1,0 +1,50 @@
+// Visits and drops, and everything entered with its three honest states.
+
+import { isoDay } from "./hours.js";
+import { byId, momentWords, text } from "./texts.js";
+
+export class VisitsView {
+  #actions;
+
+  constructor(actions) {
+    this.#actions = actions;
+  }
+
+  show({ eye, entries }, now = new Date()) {
+    byId("visit-list").replaceChildren(...eye.visits.map((visit) => item(this.#actions.visitWords(visit) + (visit.seen ? ` (${text("seen")})` : ""))));
+    const drops = eye.drops.filter((drop) => drop.until >= isoDay(now));
+    byId("no-drops").hidden = drops.length > 0;
+    byId("drop-list").replaceChildren(...drops.map((drop) => this.#drop(drop, eye, entries, now)));
+    byId("entries").replaceChildren(...this.#entries(eye, entries));
+  }
+
+  #drop(drop, eye, entries, now) {
+    const ids = new Set();
+    const isToday = (kind, at, name) => kind === "drops" && name === drop.name && isoDay(new Date(at)) === isoDay(now);
+    for (const r of eye.receipts) if (isToday(r.kind, r.at, r.body.name)) ids.add(r.id);
+    for (const { id, event, state } of entries) if (state !== "refused" && isToday(event.kind, event.at, event.body.name)) ids.add(id);
+    const row = item(text("drop", { name: drop.name, done: ids.size, times: drop.times_a_day }));
+    const button = document.createElement("button");
+    button.textContent = text("took-it");
+    button.setAttribute("aria-label", `${text("took-it")}: ${drop.name}`);
+    button.addEventListener("click", () => this.#actions.save("drops", { name: drop.name }));
+    row.append(button);
+    return row;
+  }
+
+  #entries(eye, entries) {
+    const looked = new Map(eye.receipts.map((receipt) => [receipt.id, receipt.looked_at]));
+    const mine = entries.map(({ id, event, state, reason }) => ({ id, kind: event.kind, at: event.at, state, reason }));
+    const theirs = eye.receipts.filter((r) => !mine.some((m) => m.id === r.id)).map((r) => ({ ...r, state: "received" }));
+    return [...mine, ...theirs].sort((a, b) => b.at.localeCompare(a.at)).slice(0, 60).map((entry) => {
+      const state = looked.get(entry.id) ? "looked" : entry.state;
+      return item(`${momentWords(new Date(entry.at))}: ${text(`kind-${entry.kind}`)}. ${text(state, { reason: entry.reason ?? "" })}.`);
+    });
+  }
+}
+
+function item(words) {
+  const made = document.createElement("li");
+  made.textContent = words;
+  return made;
+}
