@@ -4,6 +4,7 @@ import shlex
 import tomllib
 from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime, timedelta
+from functools import partial
 from importlib import resources
 from pathlib import Path
 from typing import Any
@@ -83,7 +84,9 @@ def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
 class _Life:
     """One invented eye's course, step by step."""
 
-    def __init__(self, store: Store, clinic: Clinic, eye: dict[str, Any], nurse: Actor, surgeon: Actor, now: datetime) -> None:
+    def __init__(
+        self, store: Store, clinic: Clinic, eye: dict[str, Any], nurse: Actor, surgeon: Actor, now: datetime
+    ) -> None:
         self.store, self.zone, self.eye, self.nurse, self.surgeon, self.now = store, clinic.tz, eye, nurse, surgeon, now
         self.operated_at = (now - timedelta(days=eye["operated_days_ago"])).replace(second=0, microsecond=0)
         self.height_metres = clinic.height_metres
@@ -142,7 +145,7 @@ class _Life:
         for line in self.eye.get("home", []):
             day, kind, *words = shlex.split(line)
             body = _home_body(words)
-            yield self.operated_at + timedelta(days=float(day)), lambda at, k=kind, b=body: self._enter(k, b, at)
+            yield self.operated_at + timedelta(days=float(day)), partial(self._enter, kind, body)
 
     def _visits(self) -> Iterator[Step]:
         said = {**_data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
@@ -153,7 +156,7 @@ class _Life:
             at = max(at + timedelta(hours=9, minutes=40), self.operated_at + timedelta(hours=12)).astimezone(UTC)
             if at.astimezone(self.zone).date() == self.now.astimezone(self.zone).date():
                 continue  # today's visits are left for whoever tries the demo
-            yield at, lambda at, v=visit["name"], words=said[visit["name"]]: self._seen(v, words, at)
+            yield at, partial(self._seen, visit["name"], said[visit["name"]])
 
     def _diary(self) -> Iterator[Step]:
         """Daily for two weeks, then weekly: a calm check, and the hours of posturing while the plan lasts."""
@@ -165,15 +168,15 @@ class _Life:
             if at < self.operated_at or (at - self.operated_at) / timedelta(days=1) > last:
                 continue
             if n <= 14 or n % 7 == 0:
-                yield at, lambda at: self._enter("symptoms", CALM, at)
+                yield at, partial(self._enter, "symptoms", CALM)
             if plan and 0 < n < plan.days:
                 hours = self.eye.get("posture_hours", plan.hours_a_day)
                 start = at - timedelta(minutes=15) - timedelta(hours=hours)
                 body = {"position": plan.position, "from": start.isoformat(), "to": (at - timedelta(minutes=15)).isoformat()}
-                yield at + timedelta(minutes=2), lambda at, b=body: self._enter("posture", b, at)
+                yield at + timedelta(minutes=2), partial(self._enter, "posture", body)
 
     def _seen(self, visit: str, words: str, at: datetime) -> None:
-        given = dict(w.split("=", 1) if "=" in w else (w, "yes") for w in shlex.split(words))
+        given = {name: value for name, _, value in (word.partition("=") for word in shlex.split(words))}
         body = {
             "eye": self.eye["eye"],
             "acuity": given["acuity"],
@@ -205,7 +208,9 @@ class _Life:
                 later = at + timedelta(minutes=40)
                 callbacks.claim(self.store, later, self.nurse, found["id"])
                 callbacks.attempt(self.store, later, self.nurse, found["id"], True, "Spoke with the patient.", self.zone)
-                callbacks.settle(self.store, later, self.nurse, found["id"], "advice", "Advice given, review kept.", self.zone)
+                callbacks.settle(
+                    self.store, later, self.nurse, found["id"], "advice", "Advice given, review kept.", self.zone
+                )
 
 
 def _drop(text: str, day: date) -> discharge.Drop:

@@ -90,9 +90,7 @@ def bubble_(agent: str, percent: float | None, fill: float, lens: str, day: floa
 @click.option("--fill", type=float, required=True, help="Fill, percent of volume.")
 @click.option("--agent", default="sf6", help="Gas and oil float, heavy oil sinks.")
 @as_json
-def coverage_(
-    eye: str, clocks: tuple[float, ...], reach: str, posture: str, fill: float, agent: str, as_json: bool
-) -> None:
+def coverage_(eye: str, clocks: tuple[float, ...], reach: str, posture: str, fill: float, agent: str, as_json: bool) -> None:
     """Is a break covered in a posture, and which postures cover best?"""
     one_of("eye", eye, coverage.EYES)
     moves = tamponade.AGENTS[one_of("tamponade", agent, tamponade.AGENTS)].moves
@@ -209,5 +207,3 @@ def _give(answer: Answer, as_json: bool, caution: str | None = None) -> None:
             click.echo(f"{key:20} {'–' if value is None else value}")
     if caution:
         click.echo(f"\n{caution}")
-
-

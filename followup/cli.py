@@ -55,7 +55,7 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
 @click.option("--workers", type=click.IntRange(1, 64), help="Server processes.")
 @click.option("--jobs/--no-jobs", default=None, help="Whether this process also runs the clock's jobs.")
 @click.pass_obj
-def serve(config: Path | None, **options: object) -> None:
+def serve(config: Path | None, /, **options: object) -> None:
     """The clinic's own server. Options win over the environment, and that over the settings file."""
     from followup.serving import serve as run_server
 

@@ -85,8 +85,14 @@ ENVIRONMENT = {
 }
 
 
+HANDED_OVER = "FOLLOWUP_SETTINGS_JSON"
+"""How the serving process hands its finished settings to its workers."""
+
+
 def load(path: str | Path | None = None) -> Settings:
     """Settings from the file at `path` (or FOLLOWUP_CONFIG), then the environment. Raises `ConfigError`."""
+    if handed_over := os.environ.get(HANDED_OVER):
+        return Settings.model_validate_json(handed_over)
     path = path or os.environ.get("FOLLOWUP_CONFIG")
     raw: dict[str, dict[str, object]] = {}
     if path:

@@ -1,32 +1,36 @@
 """Run the web application under a production WSGI server, with the clock's jobs in the parent process."""
 
 import os
+import socket
 from datetime import UTC, datetime
 
 from granian import Granian
 from granian.constants import Interfaces
 
 from followup import jobs
-from followup.config import ENVIRONMENT, Settings
+from followup.config import HANDED_OVER, ConfigError, Settings
 from followup.records import open_store
+
+THREADS_PER_WORKER = 4
 
 
 def serve(settings: Settings) -> None:
-    """Serve until stopped. Worker processes read the same settings from the environment."""
-    os.environ |= _environment(settings)
+    """Serve until stopped. Raises `ConfigError` when something else listens on the port."""
+    server = settings.server
+    _check_port(server.host, server.port)
+    os.environ[HANDED_OVER] = settings.model_dump_json()
     scheduler = None
-    if settings.server.jobs:
-        store = open_store(settings.server.database, create=settings.server.demo)
-        scheduler = jobs.start(store, settings, lambda: datetime.now(UTC))
+    if server.jobs:
+        scheduler = jobs.start(open_store(server.database), settings, lambda: datetime.now(UTC))
     try:
         Granian(
             "followup.web:create_app",
             factory=True,
             interface=Interfaces.WSGI,
-            address=settings.server.host,
-            port=settings.server.port,
-            workers=settings.server.workers,
-            blocking_threads=8,
+            address=server.host,
+            port=server.port,
+            workers=server.workers,
+            blocking_threads=THREADS_PER_WORKER,
             websockets=False,
         ).serve()
     finally:
@@ -34,8 +38,12 @@ def serve(settings: Settings) -> None:
             scheduler.shutdown(wait=False)
 
 
-def _environment(settings: Settings) -> dict[str, str]:
-    values = {}
-    for name, (section, key) in ENVIRONMENT.items():
-        values[name] = str(getattr(getattr(settings, section), key))
-    return values
+def _check_port(host: str, port: int) -> None:
+    """The workers share their port, so a second server would start silently beside the first."""
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    with socket.socket(family, socket.SOCK_STREAM) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError as error:
+            raise ConfigError(f"cannot listen on {host}:{port}: {error.strerror}; choose another with --port") from error

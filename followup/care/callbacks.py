@@ -44,9 +44,7 @@ def release(store: Store, now: datetime, actor: Actor, callback_id: str) -> None
         audit.note(store, now, actor.signature, "callback given back", callback_id)
 
 
-def attempt(
-    store: Store, now: datetime, actor: Actor, callback_id: str, reached: bool, words: str, zone: tzinfo
-) -> None:
+def attempt(store: Store, now: datetime, actor: Actor, callback_id: str, reached: bool, words: str, zone: tzinfo) -> None:
     """Record a call: whether the patient was reached and what was said."""
     with store.transaction():
         found = _get(store, callback_id)

@@ -160,9 +160,7 @@ def propose(
         operation.fill_percent,
     )
     operated_on = operation.at.astimezone(zone).date()
-    wanted = schedule.windows(
-        book.reviews(protocol(store, "reviews").text), operated_on, operation.agent, operation.risks
-    )
+    wanted = schedule.windows(book.reviews(protocol(store, "reviews").text), operated_on, operation.agent, operation.risks)
     visits, unplaced = _on_clinic_days(store, wanted, clinic_days)
     forecast = tamponade.forecast(operation.agent, operation.percent, operation.fill_percent, operation.lens)
     with_bubble = operation.breaks and operation.agent != "none"
@@ -267,7 +265,5 @@ def _on_clinic_days(
     booked = eyes.booked_counts(store)
     free = {day: seats - booked.get(day, 0) for day, seats in places.items()}
     found = schedule.book([schedule.Request(w.name, w.target, w.earliest, w.latest) for w in wanted], free)
-    moved = [
-        schedule.Window(w.name, found.placed.get(w.name, w.target), w.earliest, w.latest, w.reason) for w in wanted
-    ]
+    moved = [schedule.Window(w.name, found.placed.get(w.name, w.target), w.earliest, w.latest, w.reason) for w in wanted]
     return moved, found.unplaced

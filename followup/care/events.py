@@ -14,7 +14,12 @@ from followup.clinical import acuity, course, posture, pressure
 from followup.clinical.errors import ClinicalError
 
 Trend = Literal["better", "same", "worse"]
-CORRECTIONS: dict[str, str] = {"unaided": "unaided", "glasses": "own glasses", "pinhole": "pinhole", "best": "best corrected"}
+CORRECTIONS: dict[str, str] = {
+    "unaided": "unaided",
+    "glasses": "own glasses",
+    "pinhole": "pinhole",
+    "best": "best corrected",
+}
 DROP_NAME_LENGTH = 60
 
 
@@ -257,5 +262,3 @@ def first_message(error: ValidationError) -> str:
     message = re.sub(r"^Value error, ", "", first["msg"])
     place = ".".join(str(step) for step in first["loc"])
     return f"{place}: {message}" if place else message
-
-

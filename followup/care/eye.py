@@ -44,8 +44,7 @@ class Eye:
     @cached_property
     def course(self) -> Course:
         planned = tuple(
-            PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"]))
-            for v in self.visits
+            PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"])) for v in self.visits
         )
         facts = (fact_of(e["kind"], e["at"], e["body"]) for e in self.events)
         return Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)

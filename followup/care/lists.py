@@ -40,7 +40,9 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
         state = "seen" if done else _state(visit, today)
         found.append(Due(operations[id], visit, state, urgency.get(id), heard.get(id)))
     order = ("due", "missed", "seen", "coming")
-    return sorted(found, key=lambda d: (order.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"]))
+    return sorted(
+        found, key=lambda d: (order.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"])
+    )
 
 
 def worst_by_eye(callbacks: Iterable[Row]) -> dict[str, str]:
@@ -64,7 +66,7 @@ def find(store: Store, words: str) -> list[Row]:
 
 
 def _rank(how_soon: str | None) -> int:
-    return len(HOW_SOON) if how_soon is None else HOW_SOON.index(how_soon)  # type: ignore[arg-type]
+    return len(HOW_SOON) if how_soon is None else HOW_SOON.index(how_soon)
 
 
 def _state(visit: Row, today: date) -> str:

@@ -7,9 +7,8 @@ from typing import Any
 from pydantic import BaseModel
 
 from followup.care.eye import Eye, load, protocol, rulebook
-from followup.clinical import posture, tamponade, warnings
+from followup.clinical import bubble, posture, tamponade, warnings
 from followup.config import Clinic
-
 from followup.records import Store, eyes
 from followup.records.store import Row
 
@@ -206,7 +205,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
 
 def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
     level = forecast.at(day)
-    low, high = (tamponade.bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
+    low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
     return BubbleDay(
         date=_date_of(eye, day, zone),
         fill_percent=round(level.fill_percent),

@@ -195,7 +195,9 @@ def read(text: str, notation: str | None = None) -> Acuity:
     if explicit is None:
         return _bare(text, plain, notation)
     if notation not in (None, explicit.notation):
-        raise Unreadable(f"“{text.strip()}” is written as {_NAMES[explicit.notation]}, but {_NAMES[notation or '']} was chosen")
+        raise Unreadable(
+            f"“{text.strip()}” is written as {_NAMES[explicit.notation]}, but {_NAMES[notation or '']} was chosen"
+        )
     return explicit
 
 

@@ -4,6 +4,7 @@ All times are aware datetimes. A fact carries the time it happened; the order in
 never matters.
 """
 
+import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta, tzinfo
@@ -363,7 +364,7 @@ def _sighting(operation: Operation, fact: BubbleSeen | Measures) -> tamponade.Ob
 def _in_order(facts: Iterable[Fact]) -> Sequence[Fact]:
     """By time and kind; those of one instant and kind by what they say, looked at only when there are such."""
     ordered = sorted(facts, key=_time_and_kind)
-    if any(a.at == b.at and type(a) is type(b) for a, b in zip(ordered, ordered[1:], strict=False)):
+    if any(a.at == b.at and type(a) is type(b) for a, b in itertools.pairwise(ordered)):
         ordered.sort(key=lambda fact: (*_time_and_kind(fact), _words(fact)))
     return ordered
 

@@ -4,6 +4,7 @@
 0.95
 """
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -114,7 +115,7 @@ def value_chart(points: Sequence[tuple[str, float]]) -> list[ChartPoint]:
         return []
     values = [value for _, value in points]
     centre = sum(values) / len(values)
-    moving = sum(abs(b - a) for a, b in zip(values, values[1:], strict=False)) / (len(values) - 1)
+    moving = sum(abs(b - a) for a, b in itertools.pairwise(values)) / (len(values) - 1)
     half = MOVING_RANGE_FACTOR.value * moving
     return [ChartPoint(label, value, centre, centre - half, centre + half) for label, value in points]
 

@@ -122,9 +122,7 @@ def plan_days(plan: Plan, operated_at: datetime, zone: tzinfo) -> list[date]:
     return [first + timedelta(days=n) for n in range(plan.days)]
 
 
-def adherence(
-    plan: Plan, blocks: Sequence[Block], operated_at: datetime, zone: tzinfo, now: datetime
-) -> list[DayAdherence]:
+def adherence(plan: Plan, blocks: Sequence[Block], operated_at: datetime, zone: tzinfo, now: datetime) -> list[DayAdherence]:
     """Each plan day that has begun, with hours in the planned position and target.
 
     The day of surgery has no target: nobody knows when the patient came home.

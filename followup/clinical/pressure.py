@@ -22,7 +22,9 @@ UNLIKELY_ABOVE_MMHG = 50.0
 UNLIKELY_BELOW_MMHG = 3.0
 
 # Upper edge of each band, mmHg (inclusive below `raised`, exclusive of the next band's start above).
-HYPOTONY_AT_MOST = Figure("hypotony, at most", 5, "mmHg", "Def", note="published cuts run from <5 to <8; 6.5 is 3 SD below the mean")
+HYPOTONY_AT_MOST = Figure(
+    "hypotony, at most", 5, "mmHg", "Def", note="published cuts run from <5 to <8; 6.5 is 3 SD below the mean"
+)
 NORMAL_FROM = Figure("normal band, from", 10, "mmHg", "CP", "memory")
 NORMAL_TO = Figure("normal band, to", 21, "mmHg", "CP", "memory")
 SPIKE_FROM = Figure("spike, from", 30, "mmHg", "Bern12")
@@ -35,7 +37,9 @@ ARMALY_RESPONSE_FROM = Figure("rise on steroid drops that counts as a response",
 ARMALY_HIGH_ABOVE = Figure("rise on steroid drops: high responder above", 15, "mmHg", "Arm67", "memory")
 STEROID_ONSET = Figure("usual days of drops before a response", 14, "days", "CP", "memory")
 
-NOT_COMPARABLE_BELOW = Figure("change between different instruments that says nothing, below", 5, "mmHg", "CP", "common practice")
+NOT_COMPARABLE_BELOW = Figure(
+    "change between different instruments that says nothing, below", 5, "mmHg", "CP", "common practice"
+)
 
 
 @dataclass(frozen=True, slots=True)

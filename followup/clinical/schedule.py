@@ -125,7 +125,7 @@ def book(requests: Sequence[Request], places: Mapping[date, int]) -> Booking:
 def _least_cost_flow(
     requests: Sequence[Request], open_days: Mapping[str, Sequence[date]], places: Mapping[date, int]
 ) -> dict[Any, dict[Any, int]]:
-    graph = nx.DiGraph()
+    graph: nx.DiGraph[Any] = nx.DiGraph()
     graph.add_node("end", demand=len(requests))
     longest = max(((r.latest - r.earliest).days for r in requests), default=0)
     no_place = (longest + 1) * (len(requests) + 1)  # dearer than moving everybody else
@@ -148,9 +148,7 @@ def close_day(
     `places` is the capacity of each clinic day; those already booked elsewhere keep their places.
     """
     free = {day: seats - sum(1 for d in booked.values() if d == day) for day, seats in places.items() if day != closed}
-    batch = [
-        Request(id, closed, requests[id].earliest, requests[id].latest) for id, day in booked.items() if day == closed
-    ]
+    batch = [Request(id, closed, requests[id].earliest, requests[id].latest) for id, day in booked.items() if day == closed]
     return book(batch, free)
 
 

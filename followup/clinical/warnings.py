@@ -453,4 +453,3 @@ MODEL = Model(
     ("The rules support decisions and take none. Local protocol and licensed judgement come first.",),
     (SIGHT_COVERED_FROM, acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),
 )
-

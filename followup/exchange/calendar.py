@@ -28,4 +28,4 @@ def visits(rows: Iterable[Row], clinic: str, phone: str, now: datetime) -> bytes
         alarm.add("trigger", timedelta(hours=-15))
         event.add_component(alarm)
         calendar.add_component(event)
-    return calendar.to_ical()
+    return bytes(calendar.to_ical())

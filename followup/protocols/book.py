@@ -29,7 +29,8 @@ class ProtocolError(ValueError):
 
 
 def _known(values: Collection[str], what: str) -> Any:
-    return Field(json_schema_extra={"items": {"type": "string", "enum": sorted(values)}}, description=what)
+    items: dict[str, Any] = {"type": "string", "enum": sorted(values)}
+    return Field(json_schema_extra={"items": items}, description=what)
 
 
 class _Strict(BaseModel):
@@ -164,7 +165,9 @@ def postures(text: str | None = None) -> tuple[PlanText, ...]:
     for plan in read.plans:
         _citation(f"plan “{plan.position}”", plan.source)
         if plan.position != "best" and plan.position not in coverage.POSTURES:
-            raise ProtocolError(f"“{plan.position}” is not a known posture; accepted are: best, {', '.join(coverage.POSTURES)}")
+            raise ProtocolError(
+                f"“{plan.position}” is not a known posture; accepted are: best, {', '.join(coverage.POSTURES)}"
+            )
         if plan.indications and not set(plan.indications) <= set(INDICATIONS):
             raise ProtocolError(f"unknown indication among {', '.join(plan.indications)}")
     return read.plans

@@ -26,7 +26,15 @@ def add_operation(store: Store, now: datetime, patient_id: str) -> str:
 
 
 def add_operation_record(
-    store: Store, now: datetime, operation_id: str, eye: str, operated_at: datetime, agent: str, surgeon: str, body: Any, by: str
+    store: Store,
+    now: datetime,
+    operation_id: str,
+    eye: str,
+    operated_at: datetime,
+    agent: str,
+    surgeon: str,
+    body: Any,
+    by: str,
 ) -> str:
     id = new_id()
     row = {"id": id, "operation_id": operation_id, "eye": eye, "operated_at": to_text(operated_at), "agent": agent}

@@ -25,9 +25,7 @@ def all_staff(store: Store) -> list[Row]:
     return store.rows("SELECT * FROM staff WHERE left_at IS NULL ORDER BY role, name")
 
 
-def add_patient(
-    store: Store, now: datetime, number: str, name: str, born_on: date, phone: str, language: str
-) -> str:
+def add_patient(store: Store, now: datetime, number: str, name: str, born_on: date, phone: str, language: str) -> str:
     id = new_id()
     row = {"id": id, "number": number, "name": name, "born_on": born_on.isoformat(), "phone": phone, "language": language}
     store.insert("patients", {**row, "created_at": to_text(now)})

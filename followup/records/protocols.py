@@ -12,7 +12,9 @@ def save_text(store: Store, now: datetime, part: str, text: str, fingerprint: st
 
 
 def latest_text(store: Store, part: str) -> str | None:
-    found = store.row("SELECT text FROM protocol_texts WHERE part = :part ORDER BY saved_at DESC, id DESC LIMIT 1", {"part": part})
+    found = store.row(
+        "SELECT text FROM protocol_texts WHERE part = :part ORDER BY saved_at DESC, id DESC LIMIT 1", {"part": part}
+    )
     return str(found["text"]) if found else None
 
 

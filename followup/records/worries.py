@@ -36,7 +36,8 @@ def warnings_of(store: Store, operation_id: str) -> list[Row]:
 
 
 def warnings_of_callback(store: Store, callback_id: str) -> list[Row]:
-    sql = "SELECT * FROM warnings WHERE callback_id = :id ORDER BY raised_at DESC, id DESC"
+    """The most urgent first, then the latest."""
+    sql = f"SELECT c.* FROM warnings c WHERE c.callback_id = :id ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
     return [_opened_warning(row) for row in store.rows(sql, {"id": callback_id})]
 
 
@@ -72,9 +73,7 @@ def settled_callbacks(store: Store) -> list[Row]:
     return [_opened_callback(row) for row in store.rows(sql)]
 
 
-def add_callback(
-    store: Store, operation_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime
-) -> str:
+def add_callback(store: Store, operation_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:
     id = new_id()
     row = {"id": id, "operation_id": operation_id, "worry": worry, "how_soon": how_soon, "state": "waiting"}
     store.insert("callbacks", {**row, "opened_at": to_text(opened_at), "due_at": to_text(due_at)})

@@ -12,7 +12,7 @@ from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.resources import folder
-from followup.web import account, api, clinic, display, patient, pages, surgeon
+from followup.web import account, api, clinic, display, pages, patient, surgeon
 from followup.web.context import locale
 
 MAX_REQUEST_BYTES = 2 * 1024 * 1024

@@ -10,10 +10,10 @@ from math import ceil, floor
 from typing import Any
 
 from followup.care.eye import Eye
-from followup.clinical import acuity, posture, pressure, tamponade
+from followup.clinical import acuity, bubble, posture, pressure
 from followup.records.store import Row
 
-WIDTH, LEFT, RIGHT, TOP, GAP, PANEL = 420, 46, 10, 16, 26, 74
+WIDTH, LEFT, RIGHT, TOP, GAP, PANEL = 420, 40, 10, 22, 32, 74
 Scale = Callable[[float], float]
 Point = tuple[float, float]
 
@@ -139,7 +139,7 @@ def _event_words(event: Row) -> str:
 def _acuity_panel(top: float, measures: list[Row], at: dict[str, float]) -> Panel:
     panel = Panel("Acuity, logMAR", top)
     y = _scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
-    labels = ((0.0, "6/6"), (0.3, "6/12"), (1.0, "6/60"))
+    labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
     panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
     for event in measures:
@@ -181,7 +181,7 @@ def _bubble_panel(eye: Eye, top: float, x: Scale, last_day: float, now: datetime
         levels = [forecast.at(d) for d in days]
         panel.line = [(x(d), y(level.meniscus_percent)) for d, level in zip(days, levels, strict=True)]
         if eye.operation.fades:
-            height = tamponade.bubble.meniscus_percent
+            height = bubble.meniscus_percent
             upper = [(x(d), y(height(level.high_percent))) for d, level in zip(days, levels, strict=True)]
             lower = [(x(d), y(height(level.low_percent))) for d, level in zip(days, levels, strict=True)]
             panel.area = upper + lower[::-1]
@@ -191,7 +191,9 @@ def _bubble_panel(eye: Eye, top: float, x: Scale, last_day: float, now: datetime
             level = body["bubble_percent"]
             panel.marks.append(Mark(at[event["id"]], y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
         elif event["kind"] == "bubble-seen":
-            panel.marks.append(Mark(at[event["id"]], y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient"))
+            panel.marks.append(
+                Mark(at[event["id"]], y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
+            )
     return panel
 
 
@@ -216,7 +218,9 @@ def _last_day(eye: Eye, now: datetime) -> float:
 
 def _day_of(eye: Eye, iso: str) -> float:
     start = datetime.fromisoformat(iso[:10]).replace(tzinfo=eye.zone)
-    return (start + timedelta(hours=0) - eye.operation.at.astimezone(eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)) / timedelta(days=1)
+    return (
+        start + timedelta(hours=0) - eye.operation.at.astimezone(eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)
+    ) / timedelta(days=1)
 
 
 def _day_ticks(last_day: float) -> list[int]:

@@ -118,7 +118,11 @@ def _note(form: DischargeForm) -> discharge.OperationNote:
     if form.position.data and form.days.number:
         plan = {"position": form.position.data, "hours_a_day": form.hours_a_day.number or 0, "days": int(form.days.number)}
     drops = [
-        {"name": row.form.name.data.strip(), "times_a_day": int(row.form.times_a_day.number or 1), "until": row.form.until.data}
+        {
+            "name": row.form.name.data.strip(),
+            "times_a_day": int(row.form.times_a_day.number or 1),
+            "until": row.form.until.data,
+        }
         for row in form.drops
         if row.form.name.data and row.form.name.data.strip()
     ]
@@ -201,7 +205,7 @@ def _show_proposal(form: DischargeForm, proposal: discharge.Proposal) -> None:
 
 def _beside_field(form: DischargeForm, error: CareError) -> None:
     name = {"operated_at": "operated_on"}.get(error.field or "", error.field or "notes")
-    field = form[name] if name in form else form.notes
+    field = form.get(name, form.notes)
     field.errors = [*field.errors, str(error)]
 
 
@@ -427,7 +431,13 @@ def settle(callback_id: str) -> Any:
     if form.validate_on_submit():
         try:
             calls.settle(
-                context.store(), context.now(), context.me(), callback_id, form.outcome.data, form.words.data or "", context.zone()
+                context.store(),
+                context.now(),
+                context.me(),
+                callback_id,
+                form.outcome.data,
+                form.words.data or "",
+                context.zone(),
             )
             return redirect(url_for(".callback", callback_id=callback_id), 303)
         except CareError as error:

@@ -4,7 +4,7 @@ from datetime import date, datetime
 from typing import Any
 
 from flask import Flask
-from flask_babel import format_date, format_datetime, format_decimal
+from flask_babel import format_date, format_datetime, format_decimal, get_locale
 
 from followup.care.callbacks import LEVELS, OUTCOMES
 from followup.care.discharge import PROCEDURE_STEPS
@@ -100,10 +100,17 @@ def pairs(values: dict[str, Any]) -> str:
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
+def beside(field: Any, hint: str, given: dict[str, Any]) -> dict[str, Any]:
+    """Attributes that tie a field to its hint and its error for a screen reader."""
+    told = [f"{field.id}-error"] * bool(field.errors) + [f"{field.id}-hint"] * bool(hint)
+    described = {"aria-describedby": " ".join(told)} if told else {}
+    return {**given, **described, **({"aria-invalid": "true"} if field.errors else {})}
+
+
 def register(app: Flask) -> None:
-    app.jinja_env.filters.update(
-        words=words, day=day, moment=moment, ago=ago, number=number, citation=citation, pairs=pairs
-    )
+    app.jinja_env.filters.update(words=words, day=day, moment=moment, ago=ago, number=number, citation=citation, pairs=pairs)
+
+    app.jinja_env.globals.update(beside=beside, get_locale=get_locale)
 
     @app.context_processor
     def everywhere() -> dict[str, Any]:

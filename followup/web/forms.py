@@ -70,7 +70,9 @@ class NumberText(StringField):
         try:
             return float(self.data.strip().replace(",", ".").removesuffix("%"))
         except ValueError:
-            raise ValidationError(f"“{self.data}” is not a number; accepted is {self.low:g} to {self.high:g}{self.unit}") from None
+            raise ValidationError(
+                f"“{self.data}” is not a number; accepted is {self.low:g} to {self.high:g}{self.unit}"
+            ) from None
 
 
 class AcuityText(StringField):
@@ -153,7 +155,9 @@ class DischargeForm(FlaskForm):
     drops = FieldList(FormField(DropForm), min_entries=DROP_ROWS)
     steroid_drops_until = DateField("Steroid drops until", [Optional()])
     notes = TextAreaField("Notes", [Length(max=2000)])
-    position = SelectField("Head position", choices=[("", "no posturing"), *_choices({p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})])
+    position = SelectField(
+        "Head position", choices=[("", "no posturing"), *_choices({p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})]
+    )
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
     days = NumberText("Days", low=0, high=60, unit=" days")
     visits = FieldList(FormField(VisitRowForm))
@@ -179,7 +183,11 @@ class VisitForm(FlaskForm):
 
 
 class AttemptForm(FlaskForm):
-    reached = RadioField("Reached?", choices=[("yes", "Reached"), ("no", "Not reached")], validators=[InputRequired("say whether you reached them")])
+    reached = RadioField(
+        "Reached?",
+        choices=[("yes", "Reached"), ("no", "Not reached")],
+        validators=[InputRequired("say whether you reached them")],
+    )
     words = TextAreaField("What was said", [Length(max=2000)])
 
 
@@ -205,9 +213,15 @@ class ProtocolForm(FlaskForm):
 class EnrolForm(FlaskForm):
     code = StringField("Code", [InputRequired("Type the code from your card.")])
     birth_year = IntegerField(
-        "Year of birth", [InputRequired("Type the year of birth, four digits."), NumberRange(1880, 2200, "Type four digits, for example 1951.")]
+        "Year of birth",
+        [
+            InputRequired("Type the year of birth, four digits."),
+            NumberRange(1880, 2200, "Type four digits, for example 1951."),
+        ],
     )
-    used_by = RadioField("Who will use this phone?", choices=[("patient", "The patient"), ("carer", "A carer")], default="patient")
+    used_by = RadioField(
+        "Who will use this phone?", choices=[("patient", "The patient"), ("carer", "A carer")], default="patient"
+    )
 
 
 def field_errors(form: FlaskForm) -> list[tuple[Field, str]]:

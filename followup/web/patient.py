@@ -123,4 +123,9 @@ def _version(assets: tuple[str, ...]) -> str:
 
 def _words() -> dict[str, dict[str, str]]:
     """Words for codes that the phone gets in its pack."""
-    return {"posture": display.POSTURES, "agent": display.WORDS["agent"], "how_soon": display.HOW_SOON, "eye": display.WORDS["eye"]}
+    return {
+        "posture": display.POSTURES,
+        "agent": display.WORDS["agent"],
+        "how_soon": display.HOW_SOON,
+        "eye": display.WORDS["eye"],
+    }

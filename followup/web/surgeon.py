@@ -68,7 +68,9 @@ def edit(part: str) -> Any:
                 signing.save(context.store(), context.now(), context.me(), part, form.text.data)
                 return redirect(url_for(".protocols"), 303)
             book.check(part, form.text.data)
-            effects = signing.effects(context.store(), form.text.data, context.now(), context.zone()) if part == "rulebook" else []
+            effects = (
+                signing.effects(context.store(), form.text.data, context.now(), context.zone()) if part == "rulebook" else []
+            )
         except (CareError, book.ProtocolError) as error:
             form.text.errors = [str(error)]
             status = 400

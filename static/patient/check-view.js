@@ -28,7 +28,8 @@ export class CheckView {
     byId("all-well").hidden = met.length > 0;
     if (met.length === 0) { byId("all-well").scrollIntoView({ block: "start" }); return; }
     byId("verdict-title").textContent = text(`call-${met[0].how_soon}`);
-    byId("verdict-words").replaceChildren(...[...new Set(met.map((rule) => rule.words))].map(paragraph));
+    const urgent = met.filter((rule) => rule.how_soon === met[0].how_soon);
+    byId("verdict-words").replaceChildren(...[...new Set(urgent.map((rule) => rule.words))].map(paragraph));
     byId("verdict-emergency").hidden = met[0].how_soon !== "now";
     byId("verdict").focus();
   }
