@@ -37,9 +37,11 @@ def meniscus_percent(fill_percent: float) -> float:
 
 
 def _height_of_small_fill(f: float) -> float:
-    x = 0.5 - math.sin(math.asin(1 - 2 * f) / 3)
-    if 0 < x < 1:  # one Newton step restores the digits that the subtraction lost
-        x -= (x * x * (3 - 2 * x) - f) / (6 * x * (1 - x))
+    """The root of x²(3 - 2x) = f for 0 <= f <= 0.5: in closed form, then two Newton steps for the digits it lost."""
+    x = math.sqrt(f / 3) if f < 1e-6 else 0.5 - math.sin(math.asin(1 - 2 * f) / 3)
+    if x > 0:
+        for _ in range(2):
+            x -= (x * x * (3 - 2 * x) - f) / (6 * x * (1 - x))
     return x
 
 

@@ -69,10 +69,10 @@ _C3F8_APHAKIC = C3F8_10_APHAKIC.value / C3F8_10_PHAKIC.value
 _AIR_LENS = AIR_APHAKIC.value / AIR_PHAKIC.value
 _SF6_LENS = SF6_APHAKIC.value / SF6_PHAKIC.value
 
-SPREAD_MEASURED = Figure("spread of half-life between eyes (1 SD of its logarithm)", 0.20, "", "Th92", "derived",
-                         "two studies of one mix differ by 15 to 20 %")  # fmt: skip
-SPREAD_ASSUMED = Figure("spread where no half-life was measured", 0.25, "", "CP", "derived")
-SPREAD_BEYOND = Figure("spread beyond the measured concentrations", 0.35, "", "CP", "derived")
+SPREAD_MEASURED = Figure("spread of half-life between eyes (1 SD of its logarithm)", 0.25, "", "Th92", "derived",
+                         "two studies of one mix differ by 15 to 20 %, and later series saw gas for longer")  # fmt: skip
+SPREAD_ASSUMED = Figure("spread where no half-life was measured", 0.30, "", "CP", "derived")
+SPREAD_BEYOND = Figure("spread beyond the measured concentrations", 0.40, "", "CP", "derived")
 FILL_ERROR = Figure("error of a surgeon’s estimate of fill (1 SD of its logarithm)", 0.10, "", "Can20", "derived",
                     "82 % of eyes hold 80 % or more on day 1")  # fmt: skip
 CLINIC_ERROR = Figure("error of a level seen in clinic (1 SD)", 5, "% of height", "CP", "common practice")
@@ -139,7 +139,7 @@ AGENTS: dict[str, Agent] = {
         Agent(
             "heavy-silicone-oil", "heavy silicone oil", "sinks", False,
             removal_window=(Figure("heavy oil out, from", 60, "days", "CP", "common practice"),
-                            Figure("heavy oil out, by", 91, "days", "CP", "common practice", "about 3 months; more inflammation if left [HSO14]")),
+                            Figure("heavy oil out, by", 91, "days", "HSO14", "common practice", "about 3 months")),
         ),
         Agent("none", "no tamponade", "floats", False),
     )
@@ -252,23 +252,29 @@ class Forecast:
         return self.day_below(self.agent.gone_below.value) if self.agent.gone_below else None
 
     def contradiction(self, seen: Observation) -> float:
-        """How many SD a sighting lies from this forecast; positive is more gas than expected."""
-        return self._surprise(*_log_fill(seen), seen.day)
+        """How many SD a sighting lies from this forecast; positive is more gas than expected.
+
+        The observer's error is taken at the higher of the two levels (near the top of a small bubble the same
+        slip of the eye means many times the volume), and a difference within that error alone counts for no more.
+        """
+        expected = min(0.0, self._log_fill(seen.day))
+        height = bubble.meniscus_percent(100 * math.exp(expected))
+        log_fill, _ = _log_fill(seen)
+        _, error = _log_fill(Observation(seen.day, max(seen.meniscus_percent, height), seen.observer))
+        by_volume = (log_fill - expected) / math.sqrt(self._variance(seen.day) + error * error)
+        by_height = (seen.meniscus_percent - height) / (100 * _height_error(seen))
+        return min(by_volume, by_height, key=abs)
 
     def _variance(self, day: float) -> float:
         return max(0.0, self.var_a - 2 * self.cov * day + self.var_k * day * day)
 
-    def _surprise(self, log_fill: float, error: float, day: float) -> float:
-        expected = min(0.0, self._log_fill(day))
-        return (log_fill - expected) / math.sqrt(self._variance(day) + error * error)
-
     def updated(self, seen: Observation) -> "Forecast":
         """The exact posterior after one more level; a contradicting one (beyond 3 SD) is kept but not used."""
-        log_fill, error = _log_fill(seen)
         agent, growth, peak, a, k = self.agent, self.growth, self.peak_days, self.mean_a, self.mean_k
         var_a, var_k, cov, used, contradicting = self.var_a, self.var_k, self.cov, self.used, self.contradicting
-        if abs(self._surprise(log_fill, error, seen.day)) > CONTRADICTS_BEYOND.value:
+        if abs(self.contradiction(seen)) > CONTRADICTS_BEYOND.value:
             return Forecast(agent, growth, peak, a, k, var_a, var_k, cov, used, (*contradicting, seen))
+        log_fill, error = _log_fill(seen)
         residual = log_fill - self.log_expansion(seen.day) - (a - k * seen.day)
         with_a = var_a - cov * seen.day  # covariance of what was seen with a, and with k
         with_k = cov - var_k * seen.day
@@ -369,9 +375,13 @@ def _spread(substance: Agent, percent: float) -> float:
     return figure.value
 
 
+def _height_error(seen: Observation) -> float:
+    return (CLINIC_ERROR if seen.observer == "clinic" else PATIENT_ERROR).value / 100
+
+
 def _log_fill(seen: Observation) -> tuple[float, float]:
     """Log of the fill for a level seen, and the error of that log carried over from the error of the height."""
-    error = (CLINIC_ERROR if seen.observer == "clinic" else PATIENT_ERROR).value / 100
+    error = _height_error(seen)
     x = max(within("a bubble height of", seen.meniscus_percent, 0, 100, " %") / 100, error / 2)
     fill = x * x * (3 - 2 * x)
     return math.log(fill), max(SMALLEST_LOG_ERROR, 6 * x * (1 - x) * error / fill)

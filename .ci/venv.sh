@@ -1,0 +1,29 @@
+# Sourced by demo_db/run and tests/run: makes .venv with this project in it, and says plainly what is missing.
+
+say() { printf '%s\n' "$*" >&2; }
+
+need_python() {
+    command -v python3 >/dev/null || { say "Python 3.11 or newer is needed: install python3 and run this line again."; exit 1; }
+    python3 -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { say "Python 3.11 or newer is needed, this is $(python3 --version)."; exit 1; }
+}
+
+# On Debian as root, installs packages; elsewhere says which are missing.
+need_packages() {
+    if [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null; then
+        DEBIAN_FRONTEND=noninteractive apt-get update -qq >/dev/null
+        DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" >/dev/null
+    else
+        say "Missing: $*. Install them (on Debian: apt-get install $*) and run this line again."
+        exit 1
+    fi
+}
+
+# make_venv WHAT: a virtual environment with the project ('.' or '.[test]') installed.
+make_venv() {
+    need_python
+    if [ ! -x .venv/bin/python ]; then
+        python3 -c 'import ensurepip, venv' 2>/dev/null || need_packages python3-venv
+        python3 -m venv .venv
+    fi
+    .venv/bin/python -m pip install --quiet --disable-pip-version-check --editable "$1"
+}

@@ -1,0 +1,83 @@
+"""Outcome statistics against published worked examples and lifelines, scipy as second opinions."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from lifelines import KaplanMeierFitter
+from scipy.stats import binomtest
+
+from followup.clinical import outcomes
+from followup.clinical.errors import OutOfRange, Unreadable
+
+# Freireich et al., Blood 1963;21:699, remission in weeks under treatment (+ censored): the textbook example of Kaplan and Meier's estimate.
+REMISSION = [6, 6, 6, 7, 10, 13, 16, 22, 23, 6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35]
+RELAPSED = [True] * 9 + [False] * 12
+
+
+def test_kaplan_meier_matches_the_published_worked_example() -> None:
+    # Survival 0.857, 0.807, 0.753, 0.690, 0.627, 0.538, 0.448 at weeks 6, 7, 10, 13, 16, 22, 23.
+    steps = outcomes.kaplan_meier(REMISSION, RELAPSED)
+    assert [s.day for s in steps] == [6, 7, 10, 13, 16, 22, 23]
+    assert [s.survival for s in steps] == pytest.approx([0.857, 0.807, 0.753, 0.690, 0.627, 0.538, 0.448], abs=0.0006)
+    assert [s.at_risk for s in steps] == [21, 17, 15, 12, 11, 7, 6]
+
+
+@given(st.lists(st.tuples(st.integers(1, 30), st.booleans()), min_size=2, max_size=60))
+def test_kaplan_meier_and_greenwood_match_lifelines(raw: list[tuple[int, bool]]) -> None:
+    days, happened = [d for d, _ in raw], [e for _, e in raw]
+    steps = outcomes.kaplan_meier(days, happened)
+    fitted = KaplanMeierFitter().fit(days, happened)
+    interval = fitted.confidence_interval_
+    for step in steps:
+        assert step.survival == pytest.approx(float(fitted.survival_function_.loc[step.day].iloc[0]), abs=1e-9)
+        if step.survival > 0:
+            assert (step.low, step.high) == pytest.approx(tuple(interval.loc[step.day]), abs=1e-6)
+
+
+def test_when_every_eye_failed_the_curve_ends_at_nought() -> None:
+    assert outcomes.kaplan_meier([1, 2], [True, True])[-1] == outcomes.Step(2, 1, 1, 0.0, 0.0, 0.0)
+
+
+# Published proportions: 2214/2330 95.0 %, 399/445 89.7 %, 12/6474 0.185 %, 31/156 19.9 %, 86/138 62.3 %, 22/223 9.9 %.
+@pytest.mark.parametrize(("events", "total", "percent"), [(2214, 2330, 95.0), (399, 445, 89.7), (12, 6474, 0.185), (31, 156, 19.9), (86, 138, 62.3), (22, 223, 9.9), (3, 3979, 0.075)])
+def test_published_proportions(events: int, total: int, percent: float) -> None:
+    assert outcomes.wilson(events, total).proportion * 100 == pytest.approx(percent, abs=0.051)
+
+
+@given(st.integers(1, 500), st.integers(0, 500))
+def test_wilson_matches_scipy(total: int, events: int) -> None:
+    events = min(events, total)
+    expected = binomtest(events, total).proportion_ci(method="wilson")
+    found = outcomes.wilson(events, total)
+    assert (found.low, found.high) == pytest.approx((expected.low, expected.high), abs=1e-6)
+
+
+def test_proportion_chart_by_its_formula() -> None:
+    # p-chart: centre +/- 3 sqrt(p (1 - p) / n), from memory of any textbook of process control.
+    chart = outcomes.proportion_chart([("Jan", 2, 20), ("Feb", 2, 20), ("Mar", 14, 20), ("Apr", 0, 0)])
+    assert [c.label for c in chart] == ["Jan", "Feb", "Mar"]
+    assert chart[0].centre == pytest.approx(0.3)
+    assert chart[0].high == pytest.approx(0.3 + 3 * (0.3 * 0.7 / 20) ** 0.5)
+    assert chart[0].low == 0
+    assert [c.outside for c in chart] == [False, False, True]
+    assert outcomes.proportion_chart([("Jan", 0, 0)]) == []
+
+
+def test_value_chart_by_its_formula() -> None:
+    # Individuals chart: mean +/- 2.66 mean moving range, from memory of any textbook of process control.
+    chart = outcomes.value_chart([("a", 10), ("b", 12), ("c", 11), ("d", 30)])
+    moving = (2 + 1 + 19) / 3
+    assert chart[0].high == pytest.approx(15.75 + 2.66 * moving)
+    assert chart[0].low == pytest.approx(15.75 - 2.66 * moving)
+    assert outcomes.value_chart([("a", 1)]) == []
+
+
+@pytest.mark.parametrize(("events", "total"), [(3, 2), (-1, 5), (0, 0)])
+def test_no_proportion(events: int, total: int) -> None:
+    with pytest.raises(OutOfRange):
+        outcomes.wilson(events, total)
+
+
+def test_times_and_events_come_in_pairs() -> None:
+    with pytest.raises(Unreadable):
+        outcomes.kaplan_meier([1, 2], [True])

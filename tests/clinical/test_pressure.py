@@ -1,0 +1,100 @@
+"""Pressure against its definition and the published bands and schemes."""
+
+from datetime import timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from followup.clinical import pressure
+from followup.clinical.errors import OutOfRange, Unknown, Unreadable
+
+
+# Definition: 1 mmHg = 0.133322 kPa.
+@pytest.mark.parametrize(("mmhg", "kpa"), [(1, 0.133322), (5, 0.667), (6.5, 0.867), (10, 1.333), (21, 2.800), (24, 3.2), (30, 4.0), (40, 5.333)])
+def test_kilopascals_by_definition(mmhg: float, kpa: float) -> None:
+    assert pressure.kpa(mmhg) == pytest.approx(kpa, abs=0.0006)
+    assert pressure.read(f"{kpa} kPa") == pytest.approx(mmhg, abs=0.06)
+
+
+def test_four_kilopascals_are_thirty() -> None:
+    assert pressure.read("4.0 kPa") == 30.0
+    assert pressure.read("31") == 31
+    assert pressure.read("15,5 mmHg") == 15.5
+
+
+@pytest.mark.parametrize(("text", "error"), [("310", OutOfRange), ("-3", Unreadable), ("high", Unreadable), ("", Unreadable), ("90.5", OutOfRange)])
+def test_impossible_pressures_are_refused(text: str, error: type) -> None:
+    with pytest.raises(error):
+        pressure.read(text)
+
+
+def test_the_range_of_a_tonometer_is_accepted() -> None:
+    assert (pressure.read("0"), pressure.read("90")) == (0, 90)
+
+
+# Bands: hypotony 5 or less [Def]; raised over 21, spike 30 or more, severe 40 or more [Bern12, SO18, Gos13]; 10 to 21 from memory.
+@pytest.mark.parametrize(
+    ("mmhg", "band"),
+    [(0, "hypotony"), (5, "hypotony"), (5.1, "low"), (9.9, "low"), (10, "normal"), (21, "normal"), (21.5, "raised"), (29.9, "raised"),
+     (30, "spike"), (39.9, "spike"), (40, "severe"), (62, "severe")],
+)  # fmt: skip
+def test_bands_change_where_published(mmhg: float, band: str) -> None:
+    assert pressure.band(mmhg) == band
+
+
+def test_nice_refers_from_24() -> None:
+    # NICE NG81: 23 below, 24 refer.
+    assert pressure.REFER_FROM.value == 24
+
+
+def test_a_clinic_may_set_its_own_bands() -> None:
+    assert pressure.band(28, pressure.Bands(spike_from=28)) == "spike"
+
+
+def test_rise_needs_a_baseline() -> None:
+    assert pressure.rise(31, 15) == 16
+    assert pressure.rise(31, None) is None
+
+
+# Lewis 1988 (Becker type, level): 19 low, 25 intermediate, 32 high.
+@pytest.mark.parametrize(("level", "grade"), [(19, "low"), (20, "intermediate"), (25, "intermediate"), (31, "intermediate"), (32, "high")])
+def test_level_scheme(level: float, grade: str) -> None:
+    assert pressure.steroid_response(level, 15, timedelta(weeks=6)).level == grade
+
+
+# Armaly type (rise; bands from memory): 5 low, 6 and 15 intermediate, 16 high.
+@pytest.mark.parametrize(("rise", "grade"), [(5, "low"), (6, "intermediate"), (15, "intermediate"), (16, "high")])
+def test_rise_scheme(rise: float, grade: str) -> None:
+    answer = pressure.steroid_response(14 + rise, 14, timedelta(weeks=4))
+    assert (answer.rise, answer.pattern, answer.days_on_drops) == (grade, rise >= 6, 28)
+
+
+def test_a_rise_before_two_weeks_of_drops_is_no_steroid_pattern() -> None:
+    # Usual onset 2 to 6 weeks (from memory).
+    assert not pressure.steroid_response(28, 15, timedelta(days=13)).pattern
+    assert pressure.steroid_response(28, 15, timedelta(days=14)).pattern
+
+
+# Agreement with applanation: air puff -3.8 to +4.3 [Cook12]; pen bias 0.6, +/- 6.5 [BJO05]; rebound -3.3 to +4.0 [Reb13].
+@pytest.mark.parametrize(("name", "low", "high"), [("non-contact", -3.8, 4.3), ("applanation-pen", -5.9, 7.1), ("rebound", -3.3, 4.0), ("applanation", -2.6, 2.6)])
+def test_instruments_carry_their_published_agreement(name: str, low: float, high: float) -> None:
+    instrument = pressure.INSTRUMENTS[name]
+    assert instrument.low_mmhg and instrument.high_mmhg
+    assert (instrument.low_mmhg.value, instrument.high_mmhg.value) == (low, high)
+
+
+def test_small_changes_between_instruments_say_nothing() -> None:
+    # Common practice, no source: 5 mmHg.
+    assert not pressure.comparable(4.9, "rebound", "applanation")
+    assert pressure.comparable(5, "rebound", "applanation")
+    assert pressure.comparable(-1, "rebound", "rebound")
+    with pytest.raises(Unknown, match="instrument"):
+        pressure.comparable(1, "thumb", "rebound")
+
+
+@given(st.floats(0, 90), st.floats(0, 90))
+def test_higher_pressure_never_gets_a_lower_band(a: float, b: float) -> None:
+    order = ("hypotony", "low", "normal", "raised", "spike", "severe")
+    low, high = sorted((a, b))
+    assert order.index(pressure.band(low)) <= order.index(pressure.band(high))

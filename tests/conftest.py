@@ -1,0 +1,157 @@
+"""People, a clinic and a clock for the tests. Everything is real: a SQLite file, the whole application."""
+
+import os
+from collections.abc import Iterator
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+from hypothesis import settings as hypothesis_settings
+
+from followup.care import accounts, discharge, enrol
+from followup.care.actors import Actor
+from followup.clinical import schedule
+from followup.config import Clinic, Server, Settings
+from followup.records import Store, open_store
+from followup.records.store import Row
+from followup.web import create_app
+
+hypothesis_settings.register_profile("fast", max_examples=60, deadline=None)
+hypothesis_settings.register_profile("full", max_examples=1000, deadline=None)
+hypothesis_settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "fast"))
+
+NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)
+OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)
+PASSWORD = "a long test password"
+
+
+class Clock:
+    """The time of a test; set `now` to move it."""
+
+    def __init__(self) -> None:
+        self.now = NOW
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def pass_(self, **span: float) -> datetime:
+        self.now += timedelta(**span)
+        return self.now
+
+
+@pytest.fixture
+def clock() -> Clock:
+    return Clock()
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> Settings:
+    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", emergency_phone="112", zone="Europe/Vienna", country="AT")
+    return Settings(clinic=clinic, server=Server(database=tmp_path / "clinic.db", secure_cookies=False))
+
+
+@pytest.fixture
+def store(settings: Settings) -> Iterator[Store]:
+    made = open_store(settings.server.database, create=True)
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def nurse(store: Store) -> Actor:
+    return Actor(accounts.add_staff(store, NOW, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD), "Nora Nurse", "nurse")
+
+
+@pytest.fixture
+def surgeon(store: Store) -> Actor:
+    id = accounts.add_staff(store, NOW, "Sol Surgeon", "surgeon", "surgeon@test.invalid", PASSWORD)
+    return Actor(id, "Sol Surgeon", "surgeon")
+
+
+def operation_note(**changes: Any) -> discharge.OperationNote:
+    """A right eye with 16 % C2F6 after diabetic traction; `changes` replace parts of it."""
+    note: dict[str, Any] = {
+        "eye": "right",
+        "operated_at": OPERATED,
+        "surgeon": "Sol Surgeon",
+        "indication": "diabetic-traction",
+        "breaks": [{"clock": 11, "reach": "equator"}],
+        "lens": "phakic",
+        "agent": "c2f6",
+        "percent": 16,
+        "fill_percent": 95,
+        "risks": ["diabetic"],
+        "baseline": {"acuity": "6/60", "iop_mmhg": 15},
+        "steroid_drops_until": date(2027, 3, 30),
+        "posture": {"position": "face-down", "hours_a_day": 12, "days": 5},
+    }
+    return discharge.OperationNote.model_validate({**note, **changes})
+
+
+def patient_details(number: str = "T-1") -> discharge.Patient:
+    return discharge.Patient(number=number, name="Pat Patient", born_on=date(1952, 3, 14), phone="+00 9 876")
+
+
+@pytest.fixture
+def discharged(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str]:
+    """(operation id, enrolment code) of a discharged patient with two planned visits."""
+    visits = [
+        schedule.Window("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3), "pressure"),
+        schedule.Window("week 1", date(2027, 3, 10), date(2027, 3, 8), date(2027, 3, 14), "retina"),
+    ]
+    at = OPERATED + timedelta(hours=5)
+    return discharge.discharge(store, at, nurse, patient_details(), operation_note(), visits, settings.clinic.tz)
+
+
+@pytest.fixture
+def operation_id(discharged: tuple[str, str]) -> str:
+    return discharged[0]
+
+
+@pytest.fixture
+def device(store: Store, discharged: tuple[str, str]) -> Row:
+    """The patient's enrolled phone; `token` is its secret."""
+    token = enrol.enrol(store, OPERATED + timedelta(hours=6), discharged[1], 1952, "patient", "test")
+    found = enrol.device(store, token)
+    assert found is not None
+    return {**found, "token": token}
+
+
+@pytest.fixture
+def app(settings: Settings, store: Store, clock: Clock) -> Flask:
+    made = create_app(settings, store, clock)
+    made.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    return made
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    """Somebody who has not signed in."""
+    return app.test_client()
+
+
+def signed_in(app: Flask, email: str) -> FlaskClient:
+    made = app.test_client()
+    answer = made.post("/sign-in", data={"email": email, "password": PASSWORD})
+    assert answer.status_code == 302
+    return made
+
+
+@pytest.fixture
+def as_nurse(app: Flask, nurse: Actor) -> FlaskClient:
+    return signed_in(app, "nurse@test.invalid")
+
+
+@pytest.fixture
+def as_surgeon(app: Flask, surgeon: Actor) -> FlaskClient:
+    return signed_in(app, "surgeon@test.invalid")
+
+
+@pytest.fixture
+def as_patient(app: Flask, device: Row) -> FlaskClient:
+    made = app.test_client()
+    made.set_cookie("device", device["token"])
+    return made
