@@ -263,10 +263,7 @@ def table() -> dict[str, tuple[float, str, str, int | None]]:
         lines[f"decimal:{hundredth / 100:g}"] = (f"{hundredth / 100:g}", "decimal")
     rows = {}
     for key, (text, notation) in lines.items():
-        try:
-            reading = read(text, notation)
-        except OutOfRange:
-            continue
+        reading = read(text, notation)
         rows[key] = (round(reading.logmar, 3), snellen(reading.logmar, 6), snellen(reading.logmar, 20), reading.letters)
     return rows
 

@@ -1,0 +1,156 @@
+"""Discharge, enrolment, accounts and signing: what cannot be is refused beside its field, and nothing is stored."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+
+from followup.care import accounts, discharge, enrol, signing
+from followup.care.actors import Actor
+from followup.care.errors import CareError, Refused
+from followup.care.eye import load, protocol
+from followup.config import Settings
+from followup.protocols import book
+from followup.records import Store, audit, eyes, people
+from tests.conftest import NOW, OPERATED, PASSWORD, operation_note, patient_details
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "says"),
+    [
+        ({"operated_at": NOW + timedelta(hours=1)}, "operated_at", "future"), ({"agent": "helium"}, "agent", "helium"), ({"percent": 120}, "percent", "0 to 100"),
+        ({"percent": 0}, "percent", "concentration"), ({"fill_percent": 130}, "fill_percent", "0 to 100"), ({"fill_percent": 0}, "fill_percent", "how full"),
+        ({"baseline": {"acuity": "6/0"}}, "baseline_acuity", "zero"), ({"baseline": {"iop_mmhg": 310}}, "baseline_iop", "0 to 90"), ({"lens": "glass"}, "fill_percent", "lens"),
+        ({"breaks": [{"clock": 13, "reach": "equator"}]}, None, "clock hour"), ({"risks": ["luck"]}, None, "risk"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_is_refused_and_nothing_is_stored(store: Store, nurse: Actor, settings: Settings, changes: dict[str, Any], field: str | None, says: str) -> None:
+    if "lens" in changes:
+        field = None
+    with pytest.raises(CareError, match=says) as refused:
+        discharge.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), [], settings.clinic.tz)
+    assert field is None or refused.value.field == field
+    assert eyes.all_operations(store) == []
+    assert people.patient_by_number(store, "T-1") is None
+
+
+@pytest.mark.parametrize(("born", "says"), [(date(2030, 1, 1), "future"), (date(1880, 1, 1), "120 years")])
+def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, born: date, says: str) -> None:
+    person = patient_details().model_copy(update={"born_on": born})
+    with pytest.raises(CareError, match=says):
+        discharge.discharge(store, NOW, nurse, person, operation_note(), [], settings.clinic.tz)
+
+
+def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Store, settings: Settings) -> None:
+    places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 300, 2)}
+    made = discharge.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
+    assert [v.name for v in made.visits][:2] == ["day 1", "week 1"]
+    assert all(v.target in places for v in made.visits)
+    assert made.plan and made.plan.position == "upright"
+    assert made.covers[0].name == "upright"
+    assert made.cover_lost_day and made.cover_lost_day > made.plan.days
+    assert made.forecast.gone
+
+
+def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, operation_id: str, settings: Settings) -> None:
+    eye = load(store, operation_id, settings.clinic.tz)
+    assert (eye.patient_name, eye.operation.agent, eye.operation.baseline_iop_mmhg) == ("Pat Patient", "c2f6", 15)
+    assert eye.operation.steroid_drops_until is not None
+    assert eye.operation.steroid_drops_until.astimezone(settings.clinic.tz).isoformat() == "2027-03-31T00:00:00+02:00"
+    assert [v["name"] for v in eye.visits] == ["day 1", "week 1"]
+    assert "discharge" in [a["action"] for a in audit.of_subject(store, operation_id)]
+
+
+def test_the_second_eye_joins_the_same_patient_and_another_birthday_is_refused(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+    second, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
+    first_row, second_row = eyes.operation(store, operation_id), eyes.operation(store, second)
+    assert first_row and second_row and first_row["patient_id"] == second_row["patient_id"]
+    stranger = patient_details().model_copy(update={"born_on": date(1960, 1, 1)})
+    with pytest.raises(CareError, match="another date of birth"):
+        discharge.discharge(store, NOW, nurse, stranger, operation_note(), [], settings.clinic.tz)
+
+
+def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+    plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
+    changed = discharge.change_plan(store, NOW, nurse, operation_id, operation_note(posture=plan), settings.clinic.tz)
+    assert [c[0] for c in changed] == ["posture"]
+    assert len(eyes.records_of(store, operation_id)) == 2
+    current = load(store, operation_id, settings.clinic.tz).operation.plan
+    assert current and current.position == "left-cheek"
+
+
+def test_a_code_enrols_once(store: Store, discharged: tuple[str, str]) -> None:
+    code = discharged[1]
+    token = enrol.enrol(store, NOW, f" {code[:4].lower()} {code[4:]}", 1952, "carer", "here")
+    device = enrol.device(store, token)
+    assert device and device["used_by"] == "carer"
+    assert enrol.device(store, "made up") is None
+    with pytest.raises(Refused, match="has been used"):
+        enrol.enrol(store, NOW, code, 1952, "patient", "here")
+
+
+def test_a_code_expires_and_locks_after_wrong_tries(store: Store, nurse: Actor, discharged: tuple[str, str]) -> None:
+    with pytest.raises(Refused, match="expired"):
+        enrol.enrol(store, OPERATED + timedelta(days=8), discharged[1], 1952, "patient", "here")
+    for left in (4, 3, 2, 1, 0):
+        with pytest.raises(Refused, match=f"{left} tries left"):
+            enrol.enrol(store, NOW, discharged[1], 1953, "patient", "here")
+    with pytest.raises(Refused, match="locked"):
+        enrol.enrol(store, NOW, discharged[1], 1952, "patient", "here")
+
+
+def test_guessing_codes_is_slowed_down(store: Store, discharged: tuple[str, str]) -> None:
+    for _ in range(enrol.UNKNOWN_CODES_AN_HOUR):
+        with pytest.raises(Refused, match="not known"):
+            enrol.enrolment(store, NOW, "WRONGONE", "1.2.3.4")
+    with pytest.raises(Refused, match="wait an hour"):
+        enrol.enrolment(store, NOW, discharged[1], "1.2.3.4")
+    assert enrol.enrolment(store, NOW, discharged[1], "5.6.7.8")
+    assert enrol.enrolment(store, NOW + timedelta(hours=2), discharged[1], "1.2.3.4")
+
+
+def test_wrong_passwords_lock_for_a_while(store: Store, nurse: Actor) -> None:
+    for _ in range(accounts.WRONG_PASSWORDS):
+        with pytest.raises(Refused, match="e-mail or password"):
+            accounts.sign_in(store, NOW, "nurse@test.invalid", "guess")
+    with pytest.raises(Refused, match="quarter of an hour"):
+        accounts.sign_in(store, NOW, "nurse@test.invalid", PASSWORD)
+    assert accounts.sign_in(store, NOW + timedelta(minutes=16), "Nurse@Test.invalid", PASSWORD).id == nurse.id
+
+
+@pytest.mark.parametrize(("role", "email", "password", "field"), [("king", "a@b.c", PASSWORD, "role"), ("nurse", "a@b.c", "short", "password"), ("nurse", "ab.c", PASSWORD, "email"), ("nurse", "nurse@test.invalid", PASSWORD, "email")])
+def test_accounts_that_cannot_be(store: Store, nurse: Actor, role: str, email: str, password: str, field: str) -> None:
+    with pytest.raises(CareError) as refused:
+        accounts.add_staff(store, NOW, "X", role, email, password)
+    assert refused.value.field == field
+
+
+def test_a_signature_holds_for_exactly_that_text(store: Store, nurse: Actor, surgeon: Actor) -> None:
+    draft = protocol(store, "rulebook")
+    assert draft.is_draft
+    with pytest.raises(CareError, match="only a surgeon"):
+        signing.sign(store, NOW, nurse, "rulebook", draft.fingerprint)
+    signing.sign(store, NOW, surgeon, "rulebook", draft.fingerprint)
+    signed = protocol(store, "rulebook")
+    assert signed.signature and signed.signature["name"] == "Sol Surgeon"
+    changed = signing.save(store, NOW, surgeon, "rulebook", draft.text.replace("mmhg = 40", "mmhg = 42"))
+    assert protocol(store, "rulebook").is_draft
+    with pytest.raises(CareError, match="was changed"):
+        signing.sign(store, NOW, surgeon, "rulebook", draft.fingerprint)
+    signing.sign(store, NOW, surgeon, "rulebook", changed)
+    assert not protocol(store, "rulebook").is_draft
+
+
+def test_a_text_that_cannot_be_used_is_not_kept(store: Store, surgeon: Actor) -> None:
+    with pytest.raises(CareError, match="TOML"):
+        signing.save(store, NOW, surgeon, "rulebook", "rules = [")
+    with pytest.raises(CareError, match="not a part"):
+        signing.save(store, NOW, surgeon, "menu", "")
+
+
+def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(store: Store, operation_id: str, settings: Settings) -> None:
+    text = book.draft_text("rulebook").replace("hours = 36, while_posturing", "hours = 30, while_posturing")
+    effects = signing.effects(store, text, NOW, settings.clinic.tz)
+    assert [e.patient_name for e in effects] == ["Pat Patient"]
+    assert {s.rule for s in effects[0].added} == {s.rule for s in effects[0].dropped} == {"silent-while-posturing"}
+    assert signing.effects(store, book.draft_text("rulebook"), NOW, settings.clinic.tz) == []

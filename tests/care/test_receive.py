@@ -1,0 +1,101 @@
+"""Taking what phones send: once, whole, and never held up by a bad one."""
+
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from followup.care import enrol, receive
+from followup.care.actors import Actor
+from followup.care.errors import NotFound
+from followup.config import Settings
+from followup.records import Store, eyes, worries
+from followup.records.store import Row, new_id
+from tests.conftest import NOW
+
+
+def event(operation_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
+    body = {"pain": 1, "vision": "same"}
+    usual = {"id": new_id(), "operation": operation_id, "kind": kind, "at": NOW.isoformat(), "offset_minutes": 60, "sequence": 1, "by": "patient", "body": body}
+    return {**usual, **changes}
+
+
+@pytest.fixture
+def send(store: Store, device: Row, settings: Settings) -> Any:
+    def sending(*events: Any, now: Any = NOW) -> list[receive.Result]:
+        return receive.receive(store, now, device, events, settings.clinic.tz)
+
+    return sending
+
+
+def test_a_dangerous_check_raises_a_warning_and_a_callback_at_once(send: Any, store: Store, operation_id: str) -> None:
+    results = send(event(operation_id, body={"pain": 8, "vision": "worse", "redness": "worse"}))
+    assert [r.status for r in results] == ["received"]
+    opened = {(c["worry"], c["how_soon"]) for c in worries.open_callbacks(store)}
+    assert ("infection", "now") in opened
+
+
+def test_the_same_id_twice_changes_nothing_and_is_acknowledged_again(send: Any, store: Store, operation_id: str) -> None:
+    made = event(operation_id, body={"pain": 8})
+    first = send(made)
+    callbacks = worries.open_callbacks(store)
+    again = send(made, made)
+    assert [r.status for r in (*first, *again)] == ["received"] * 3
+    assert len(eyes.events_of(store, operation_id)) == 1
+    assert worries.open_callbacks(store) == callbacks
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"id": "not-a-uuid"}, "id"), ({"kind": "wish"}, "kind"), ({"body": {"pain": 44}}, "pain"), ({"body": {"mood": "bad"}}, "mood"),
+        ({"at": "2027-03-05T10:00:00"}, "offset"), ({"operation": "somebody-elses"}, "another eye"), ({"at": "2029-01-01T00:00:00Z"}, "future"),
+        ({"kind": "posture", "body": {"position": "face-down", "from": "2027-03-05T09:00:00Z", "to": "2027-03-05T08:00:00Z"}}, "before its start"),
+        ({"kind": "withdrawal", "body": {}}, "names the entry"), ({"corrects": new_id()}, "not known"), ({"kind": "measures"}, "kind"),
+    ],
+)  # fmt: skip
+def test_one_bad_event_never_holds_up_the_others(send: Any, store: Store, operation_id: str, changes: dict[str, Any], says: str) -> None:
+    results = send(event(operation_id), event(operation_id, **changes), event(operation_id))
+    assert [r.status for r in results] == ["received", "refused", "received"]
+    assert says in str(results[1].reason)
+    kept = eyes.refused_events(store)
+    assert [says in r["reason"] for r in kept] == [True]
+    assert len(eyes.events_of(store, operation_id)) == 2
+
+
+@pytest.mark.parametrize("raw", [None, 7, "text", [], {}])
+def test_what_is_no_event_at_all_is_refused_and_kept(send: Any, store: Store, raw: Any) -> None:
+    assert send(raw)[0].status == "refused"
+    assert len(eyes.refused_events(store)) == 1
+
+
+def test_a_late_entry_is_judged_at_its_own_time(send: Any, store: Store, operation_id: str) -> None:
+    made = (NOW - timedelta(hours=30)).isoformat()
+    send(event(operation_id, at=made, body={"pain": 8}))
+    warning = next(w for w in worries.warnings_of(store, operation_id) if w["rule"] == "severe-pain")
+    assert warning["raised_at"].isoformat() == made
+    assert warning["recorded_at"] == NOW
+
+
+def test_a_correction_points_back_and_the_old_entry_no_longer_stands(send: Any, store: Store, operation_id: str) -> None:
+    wrong = event(operation_id, body={"pain": 3})
+    right = event(operation_id, body={"pain": 2}, corrects=wrong["id"])
+    assert [r.status for r in send(wrong, right)] == ["received", "received"]
+    assert [e["id"] for e in eyes.events_of(store, operation_id)] == [right["id"]]
+
+
+def test_another_phone_cannot_claim_an_id(send: Any, store: Store, operation_id: str, device: Row, nurse: Actor, settings: Settings) -> None:
+    made = event(operation_id)
+    send(made)
+    code = enrol.issue_code(store, NOW, nurse, device["patient_id"])
+    second = enrol.device(store, enrol.enrol(store, NOW, code, 1952, "carer", "test"))
+    assert second is not None
+    assert receive.receive(store, NOW, second, [made], settings.clinic.tz)[0].status == "refused"
+    assert receive.receive(store, NOW, second, [event(operation_id, by="carer")], settings.clinic.tz)[0].status == "received"
+
+
+def test_a_revoked_phone_is_unknown(store: Store, device: Row, nurse: Actor) -> None:
+    enrol.revoke(store, NOW, nurse, device["id"])
+    assert enrol.device(store, device["token"]) is None
+    with pytest.raises(NotFound):
+        enrol.revoke(store, NOW, nurse, device["id"])

@@ -1,0 +1,87 @@
+"""The database: migrations in order, facts that cannot be changed, transactions, and the audit chain. A real file."""
+
+import sqlite3
+from pathlib import Path
+
+import pytest
+from sqlite_utils import Database
+
+from followup.care.actors import Actor
+from followup.records import Store, audit, eyes, open_store
+from followup.records.migrations import APPEND_ONLY, steps
+from followup.records.store import StoreError, new_id
+from tests.conftest import NOW
+
+
+def test_every_step_runs_in_order_on_an_old_database(tmp_path: Path) -> None:
+    names = [step.name for step in steps.pending(Database(memory=True))]
+    assert names == sorted(names)
+    for name in names:
+        path = tmp_path / f"before-{name}.db"
+        old = Database(path)
+        steps.apply(old, stop_before=name)
+        old.conn.close()
+        upgraded = open_store(path)
+        assert not steps.pending(upgraded.db)
+        upgraded.close()
+
+
+def test_opening_twice_changes_nothing(tmp_path: Path) -> None:
+    first = open_store(tmp_path / "a.db", create=True)
+    schema = first.db.schema
+    secret = first.secret
+    first.close()
+    again = open_store(tmp_path / "a.db")
+    assert (again.db.schema, again.secret) == (schema, secret)
+    again.close()
+
+
+def test_a_missing_or_foreign_file_is_named(tmp_path: Path) -> None:
+    with pytest.raises(StoreError, match="followup init"):
+        open_store(tmp_path / "none.db")
+    foreign = tmp_path / "letter.txt"
+    foreign.write_text("Dear reader, this is no database at all. " * 50)
+    with pytest.raises(StoreError, match="cannot be used"):
+        open_store(foreign)
+
+
+@pytest.mark.parametrize("table", APPEND_ONLY)
+def test_the_database_refuses_to_change_or_delete_facts(store: Store, operation_id: str, table: str) -> None:
+    triggers = {row["name"] for row in store.rows("SELECT name FROM sqlite_master WHERE type = 'trigger'")}
+    assert {f"{table}_keeps_update", f"{table}_keeps_delete"} <= triggers
+
+
+def test_an_event_cannot_be_overwritten(store: Store, operation_id: str) -> None:
+    eyes.add_event(store, new_id(), operation_id, "symptoms", NOW, {"pain": 1}, "test", NOW)
+    for sql in ("UPDATE events SET kind = 'x'", "DELETE FROM events"):
+        with pytest.raises(sqlite3.IntegrityError, match="append-only"):
+            store.execute(sql)
+
+
+def test_a_transaction_is_all_or_nothing_and_nests(store: Store) -> None:
+    def fails() -> None:
+        with store.transaction(), store.transaction():
+            store.insert("settings", {"key": "x", "value": "y"})
+            raise RuntimeError
+
+    with pytest.raises(RuntimeError):
+        fails()
+    assert store.row("SELECT * FROM settings WHERE key = 'x'") is None
+
+
+def test_the_audit_chain_shows_where_it_was_broken(store: Store, operation_id: str, nurse: Actor) -> None:
+    assert audit.broken_at(store) is None
+    entries = store.rows("SELECT number FROM audit ORDER BY number")
+    assert len(entries) >= 3
+    store.db.conn.executescript("DROP TRIGGER audit_keeps_update; UPDATE audit SET who = 'somebody else' WHERE number = 2")
+    assert audit.broken_at(store) == 2
+
+
+def test_corrected_and_withdrawn_events_no_longer_stand_but_are_kept(store: Store, operation_id: str) -> None:
+    first, better, other = new_id(), new_id(), new_id()
+    eyes.add_event(store, first, operation_id, "symptoms", NOW, {"pain": 9}, "test", NOW)
+    eyes.add_event(store, better, operation_id, "symptoms", NOW, {"pain": 1}, "test", NOW, corrects=first)
+    eyes.add_event(store, other, operation_id, "drops", NOW, {"name": "x"}, "test", NOW)
+    eyes.add_event(store, new_id(), operation_id, "withdrawal", NOW, {}, "test", NOW, corrects=other)
+    assert [e["id"] for e in eyes.events_of(store, operation_id)] == [better]
+    assert len(eyes.history_of(store, operation_id)) == 4
