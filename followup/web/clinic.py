@@ -23,6 +23,7 @@ from followup.web.forms import (
     SettleForm,
     SmallForm,
     VisitForm,
+    choices,
     field_errors,
 )
 
@@ -205,7 +206,7 @@ def _show_proposal(form: DischargeForm, proposal: discharge.Proposal) -> None:
 
 def _beside_field(form: DischargeForm, error: CareError) -> None:
     name = {"operated_at": "operated_on"}.get(error.field or "", error.field or "notes")
-    field = form.get(name, form.notes)
+    field = getattr(form, name, form.notes)
     field.errors = [*field.errors, str(error)]
 
 
@@ -297,7 +298,7 @@ def new_visit(operation_id: str) -> Any:
     form = VisitForm()
     seen = {e["body"]["visit"] for e in eye.events if e["kind"] == "seen"}
     open_visits = [v for v in eye.visits if v["name"] not in seen]
-    form.visit.choices = [(v["name"], v["name"]) for v in open_visits] + [("", "not a planned visit")]
+    form.visit.choices = choices({v["name"]: v["name"] for v in open_visits} | {"": "not a planned visit"})
     status = 200
     if form.validate_on_submit():
         try:

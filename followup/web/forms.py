@@ -23,6 +23,7 @@ from wtforms import (
     TimeField,
     ValidationError,
 )
+from wtforms.fields.choices import SelectChoice
 from wtforms.validators import InputRequired, Length, NumberRange, Optional
 from wtforms.widgets import CheckboxInput, ListWidget
 
@@ -40,11 +41,15 @@ from followup.web.display import POSTURES
 
 BREAK_ROWS = 4
 DROP_ROWS = 4
-NOTATIONS = [("", "as written")] + [(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in acuity.NOTATIONS]
+NOTATIONS = [
+    SelectChoice("", "as written"),
+    *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in acuity.NOTATIONS),
+]
 
 
-def _choices(words: Mapping[str, str], blank: str | None = None) -> list[tuple[str, str]]:
-    return ([("", blank)] if blank is not None else []) + [(k, v[0].upper() + v[1:]) for k, v in words.items()]
+def choices(words: Mapping[str, str]) -> list[SelectChoice]:
+    """What a field offers, each with its words as a sentence begins."""
+    return [SelectChoice(code, said[0].upper() + said[1:]) for code, said in words.items()]
 
 
 class ManyField(SelectMultipleField):
@@ -111,8 +116,8 @@ class SignInForm(FlaskForm):
 
 
 class BreakForm(Form):
-    clock = SelectField("Clock hour", choices=[("", "–"), *((str(n), str(n)) for n in range(1, 13))], default="")
-    reach = SelectField("Reach", choices=_choices({r: r for r in REACHES}), default="equator")
+    clock = SelectField("Clock hour", choices=choices({"": "–"} | {str(n): str(n) for n in range(1, 13)}), default="")
+    reach = SelectField("Reach", choices=choices({r: r for r in REACHES}), default="equator")
 
 
 class DropForm(Form):
@@ -137,18 +142,18 @@ class DischargeForm(FlaskForm):
     name = StringField("Name", [InputRequired("write the patient’s name"), Length(max=120)])
     born_on = DateField("Date of birth", [InputRequired("write the date of birth")])
     phone = StringField("Phone", [Length(max=40)])
-    eye = RadioField("Eye", choices=[("right", "Right"), ("left", "Left")], validators=[InputRequired("say which eye")])
+    eye = RadioField("Eye", choices=choices({"right": "right", "left": "left"}), validators=[InputRequired("say which eye")])
     operated_on = DateField("Date of surgery", [InputRequired("write the date of surgery")])
     operated_time = TimeField("Time", default=lambda: datetime.min.time().replace(hour=12))
     surgeon = StringField("Surgeon", [InputRequired("write the surgeon’s name"), Length(max=120)])
-    indication = SelectField("Indication", choices=_choices(INDICATIONS))
-    steps = ManyField("What was done", choices=_choices(PROCEDURE_STEPS))
+    indication = SelectField("Indication", choices=choices(INDICATIONS))
+    steps = ManyField("What was done", choices=choices(PROCEDURE_STEPS))
     breaks = FieldList(FormField(BreakForm), min_entries=BREAK_ROWS)
-    lens = SelectField("Lens", choices=_choices({n: n for n in LENSES}))
-    agent = SelectField("Left in the eye", choices=_choices({n: a.words for n, a in AGENTS.items()}))
+    lens = SelectField("Lens", choices=choices({n: n for n in LENSES}))
+    agent = SelectField("Left in the eye", choices=choices({n: a.words for n, a in AGENTS.items()}))
     percent = NumberText("Concentration, %", unit=" %")
     fill_percent = NumberText("Fill at the end of surgery, %", unit=" %")
-    risks = ManyField("Risks left behind", choices=_choices(RISKS))
+    risks = ManyField("Risks left behind", choices=choices(RISKS))
     baseline_acuity = AcuityText("Acuity before surgery", notation="baseline_notation")
     baseline_notation = SelectField("Notation", choices=NOTATIONS, default="")
     baseline_iop = PressureText("Pressure before surgery, mmHg")
@@ -156,7 +161,7 @@ class DischargeForm(FlaskForm):
     steroid_drops_until = DateField("Steroid drops until", [Optional()])
     notes = TextAreaField("Notes", [Length(max=2000)])
     position = SelectField(
-        "Head position", choices=[("", "no posturing"), *_choices({p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})]
+        "Head position", choices=choices({"": "no posturing"} | {p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})
     )
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
     days = NumberText("Days", low=0, high=60, unit=" days")
@@ -166,12 +171,12 @@ class DischargeForm(FlaskForm):
 class EyeMeasuresForm(Form):
     acuity = AcuityText("Acuity", notation="notation")
     notation = SelectField("Notation", choices=NOTATIONS, default="")
-    correction = SelectField("With", choices=_choices(CORRECTIONS))
+    correction = SelectField("With", choices=choices(CORRECTIONS))
     iop = PressureText("Pressure, mmHg")
-    instrument = SelectField("Instrument", choices=_choices({n: i.words for n, i in INSTRUMENTS.items()}))
+    instrument = SelectField("Instrument", choices=choices({n: i.words for n, i in INSTRUMENTS.items()}))
     bubble_percent = NumberText("Bubble height, % of the eye", unit=" %")
     pain = NumberText("Pain, 0–10", low=0, high=10)
-    findings = ManyField("Seen at the lamp", choices=_choices(FINDINGS))
+    findings = ManyField("Seen at the lamp", choices=choices(FINDINGS))
     notes = TextAreaField("Notes", [Length(max=2000)])
 
 
@@ -185,7 +190,7 @@ class VisitForm(FlaskForm):
 class AttemptForm(FlaskForm):
     reached = RadioField(
         "Reached?",
-        choices=[("yes", "Reached"), ("no", "Not reached")],
+        choices=choices({"yes": "reached", "no": "not reached"}),
         validators=[InputRequired("say whether you reached them")],
     )
     words = TextAreaField("What was said", [Length(max=2000)])
@@ -193,7 +198,7 @@ class AttemptForm(FlaskForm):
 
 class SettleForm(FlaskForm):
     outcome = RadioField(
-        "Outcome", choices=_choices(OUTCOMES), validators=[InputRequired("choose an outcome: nothing is closed without one")]
+        "Outcome", choices=choices(OUTCOMES), validators=[InputRequired("choose an outcome: nothing is closed without one")]
     )
     words = TextAreaField("Words for the record", [Length(max=2000)])
 
@@ -220,7 +225,7 @@ class EnrolForm(FlaskForm):
         ],
     )
     used_by = RadioField(
-        "Who will use this phone?", choices=[("patient", "The patient"), ("carer", "A carer")], default="patient"
+        "Who will use this phone?", choices=choices({"patient": "the patient", "carer": "a carer"}), default="patient"
     )
 
 

@@ -1,0 +1,176 @@
+"""A real server process on a real file, driven by a real Chromium."""
+
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page
+
+from followup.care import accounts, discharge
+from followup.care.actors import Actor
+from followup.clinical import schedule
+from followup.config import HANDED_OVER, Clinic, Server, Settings
+from followup.records import Store, open_store
+from tests.conftest import PASSWORD, operation_note, patient_details
+
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
+]  # fmt: skip
+PHONE: dict[str, Any] = {"viewport": {"width": 360, "height": 740}, "device_scale_factor": 2, "has_touch": True, "is_mobile": True}
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args() -> dict[str, Any]:
+    return {"executable_path": shutil.which("chromium"), "args": FLAGS}
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+@dataclass
+class Server_:
+    """A clinic's server that can be stopped and started again on the same database and port."""
+
+    settings: Settings
+    process: subprocess.Popen[bytes] | None = None
+    log: list[str] = field(default_factory=list)
+
+    @property
+    def address(self) -> str:
+        return f"http://localhost:{self.settings.server.port}"
+
+    def start(self) -> None:
+        server = self.settings.server
+        words = [sys.executable, "-m", "followup.cli", "serve", "--database", str(server.database), "--port", str(server.port), "--workers", "1", "--no-jobs"]
+        environment = {k: v for k, v in os.environ.items() if k != HANDED_OVER} | {"FOLLOWUP_SECURE_COOKIES": "false"}
+        environment["FOLLOWUP_CONFIG"] = str(server.database.with_suffix(".toml"))
+        self.process = subprocess.Popen(words, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        deadline = time.monotonic() + 30
+        while time.monotonic() < deadline:
+            try:
+                urllib.request.urlopen(f"{self.address}/sign-in", timeout=2).close()
+                return
+            except OSError:
+                time.sleep(0.1)
+        raise AssertionError("the server did not start")
+
+    def stop(self) -> None:
+        if self.process is not None:
+            self.process.terminate()
+            self.process.wait(timeout=20)
+            self.process = None
+
+    def kill(self) -> None:
+        """As a power cut would: the parent and its workers at once."""
+        if self.process is not None:
+            children = subprocess.run(["ps", "-o", "pid=", "--ppid", str(self.process.pid)], capture_output=True, text=True, check=False)
+            for pid in [*children.stdout.split(), str(self.process.pid)]:
+                os.kill(int(pid), 9)
+            self.process.wait(timeout=20)
+            self.process = None
+
+
+CLINIC_TOML = """[clinic]
+name = "Test Eye Clinic"
+phone = "+00 1 234"
+zone = "Europe/Vienna"
+"""
+
+
+@pytest.fixture
+def server(tmp_path: Path) -> Iterator[Server_]:
+    database = tmp_path / "clinic.db"
+    database.with_suffix(".toml").write_text(CLINIC_TOML, encoding="utf-8")
+    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone="Europe/Vienna")
+    made = Server_(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
+    store = open_store(database, create=True)
+    now = datetime.now(UTC)
+    accounts.add_staff(store, now, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD)
+    accounts.add_staff(store, now, "Sol Surgeon", "surgeon", "surgeon@test.invalid", PASSWORD)
+    store.close()
+    made.start()
+    yield made
+    made.stop()
+
+
+@pytest.fixture
+def clinic_store(server: Server_) -> Iterator[Store]:
+    """The server's own file, opened beside it."""
+    made = open_store(server.settings.server.database)
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def enrolment(server: Server_, clinic_store: Store) -> tuple[str, str]:
+    """(operation id, code) of a patient operated yesterday."""
+    now = datetime.now(UTC)
+    nurse = accounts.sign_in(clinic_store, now, "nurse@test.invalid", PASSWORD)
+    tomorrow = (now + timedelta(days=1)).date()
+    visits = [schedule.Window("week 1", tomorrow, tomorrow, tomorrow + timedelta(days=3), "retina")]
+    drops = [{"name": "antibiotic", "times_a_day": 4, "until": tomorrow + timedelta(days=5)}]
+    note = operation_note(operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20))
+    return discharge.discharge(clinic_store, now, Actor(nurse.id, nurse.name, "nurse"), patient_details(), note, visits, server.settings.clinic.tz)
+
+
+@pytest.fixture
+def open_context(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
+    """Make browser contexts that are closed at the end, and fail on any script error."""
+    made: list[BrowserContext] = []
+    errors: list[str] = []
+
+    def make(**options: Any) -> BrowserContext:
+        context = browser.new_context(**options)
+        context.set_default_timeout(15_000)
+        context.on("weberror", lambda error: errors.append(str(error.error)))
+        made.append(context)
+        return context
+
+    yield make
+    for context in made:
+        context.close()
+    assert errors == []
+
+
+@pytest.fixture
+def phone(open_context: Callable[..., BrowserContext], server: Server_, enrolment: tuple[str, str]) -> Page:
+    """The patient's phone, enrolled, on its first page, ready to work offline."""
+    page = open_context(**PHONE).new_page()
+    enrol(page, server, enrolment[1])
+    return page
+
+
+def enrol(page: Page, server: Server_, code: str, used_by: str = "The patient") -> None:
+    page.goto(f"{server.address}/enrol?code={code}")
+    page.get_by_label("Year of birth").fill("1952")
+    page.get_by_label(used_by).check()
+    page.get_by_role("button", name="Set up").click()
+    page.wait_for_url("**/me/**")
+    ready(page)
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+
+
+def ready(page: Page) -> None:
+    page.wait_for_selector("html[data-ready=yes]")
+
+
+def sign_in(page: Page, server: Server_, email: str) -> None:
+    page.goto(f"{server.address}/sign-in")
+    page.get_by_label("E-mail").fill(email)
+    page.get_by_label("Password").fill(PASSWORD)
+    page.get_by_role("button", name="Sign in").click()
+    page.wait_for_load_state()

@@ -1,0 +1,116 @@
+"""The phone without a signal: opens, answers danger at once, keeps everything, sends it once."""
+
+from playwright.sync_api import Page, expect
+
+from followup.records import Store, eyes
+from tests.browser.conftest import Server_, ready
+
+
+def answer(phone: Page, pain: int, **trends: str) -> None:
+    phone.get_by_role("link", name="Check").click()
+    phone.locator(f"input[name=pain][value='{pain}']").check()
+    for name, value in trends.items():
+        phone.locator(f"input[name={name}][value={value}]").check()
+    phone.get_by_role("button", name="Save", exact=True).click()
+
+
+def kept(store: Store, operation: str) -> list[str]:
+    return [e["id"] for e in eyes.events_of(store, operation)]
+
+
+def test_opens_offline_and_answers_danger_at_once(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    phone.context.set_offline(True)
+    phone.goto(phone.url.split("#")[0])
+    ready(phone)
+    expect(phone.locator("#posture-words")).to_have_text("face down")
+    answer(phone, 8, vision="worse")
+    expect(phone.locator("#verdict-title")).to_have_text("Call now")
+    expect(phone.locator("#sending")).to_have_text("1 to send")
+    phone.get_by_role("link", name="Help").click()
+    expect(phone.locator("#entries li").first).to_contain_text("Saved on this phone")
+    assert kept(clinic_store, enrolment[0]) == []
+    phone.context.set_offline(False)
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(phone: Page, server: Server_, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    server.kill()
+    for pain in (1, 2, 3):
+        answer(phone, pain)
+    expect(phone.locator("#sending")).to_have_text("3 to send")
+    phone.reload()
+    ready(phone)
+    expect(phone.locator("#sending")).to_have_text("3 to send")
+    server.start()
+    phone.reload()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert len(kept(clinic_store, enrolment[0])) == 3
+
+
+def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    lost = []
+
+    def lose(route: object) -> None:
+        response = route.fetch()  # type: ignore[attr-defined]
+        lost.append(response.status)
+        route.abort()  # type: ignore[attr-defined]
+
+    phone.context.route("**/api/v1/events", lose, times=1)
+    answer(phone, 2)
+    expect(phone.locator("#sending")).to_have_text("1 to send")
+    assert lost == [200]
+    assert len(kept(clinic_store, enrolment[0])) == 1
+    phone.reload()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def test_hours_by_hand_and_drops_are_kept(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    phone.get_by_text("Write hours by hand").click()
+    phone.get_by_role("button", name="Save these hours").click()
+    expect(phone.locator("#hand-error")).to_have_text("Give a day, a start and an end.")
+    phone.locator("#hand-from").fill("00:00")
+    phone.locator("#hand-to").fill("00:00")
+    phone.get_by_role("button", name="Save these hours").click()
+    expect(phone.locator("#hand-error")).to_have_text("The end must come after the start.")
+    phone.get_by_role("link", name="Visits").click()
+    phone.get_by_role("button", name="I took it: antibiotic").click()
+    expect(phone.locator("#drop-list")).to_contain_text("antibiotic: 1 of 4")
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def test_a_locked_out_phone_says_so_and_keeps_what_it_has(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    clinic_store.execute("UPDATE devices SET revoked_at = heard_at")
+    answer(phone, 2)
+    expect(phone.locator("#locked")).to_be_visible()
+    expect(phone.locator("#sending")).to_have_text("1 to send")
+    assert kept(clinic_store, enrolment[0]) == []
+
+
+def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    # One set of answers against both: what the phone matches is what the rulebook raises for symptoms.
+    vectors = [
+        {"pain": 4, "vision": "worse"}, {"pain": 3, "vision": "worse"}, {"pain": 5}, {"pain": 7}, {"pain": 1, "curtain": True},
+        {"pain": 4, "vomiting": True}, {"floaters": "worse", "vision": "worse"}, {"redness": "worse", "discharge": True}, {"pain": 2, "vision": "better"},
+    ]  # fmt: skip
+    from datetime import UTC, datetime
+
+    from followup.clinical.course import Course, Symptoms
+    from followup.clinical.warnings import evaluate
+    from followup.protocols import book
+    from tests.conftest import OPERATED
+    from tests.courses import operation
+
+    script = """async (answers) => {
+        const { matching } = await import("/static/patient/rules.js");
+        const pack = await (await fetch("/api/v1/pack")).json();
+        return matching(pack.eyes[0].symptom_rules, answers).map((rule) => rule.id).sort();
+    }"""
+    for answers in vectors:
+        now = datetime.now(UTC)
+        told = Course(operation(at=now, risks=frozenset({"diabetic"})), (), (Symptoms(at=now, **answers),))
+        signs = {s.rule for s in evaluate(told, book.rulebook(), now)}
+        assert phone.evaluate(script, answers) == sorted(signs), answers
+    assert OPERATED

@@ -1,0 +1,99 @@
+"""Who may see what: outsiders sign in, nurses do not sign protocols, phones see their own eye only."""
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from followup.care import discharge
+from followup.care.actors import Actor
+from followup.config import Settings
+from followup.records import Store
+from followup.records.store import Row
+from tests.conftest import NOW, operation_note, patient_details
+
+STAFF = ["/clinic/", "/clinic/discharge", "/clinic/callbacks", "/surgeon/", "/surgeon/protocols", "/surgeon/protocols/rulebook", "/how-this-is-worked-out"]
+PUBLIC = ["/", "/sign-in", "/enrol", "/me/", "/sw.js", "/manifest.webmanifest", "/api/v1/openapi.json", "/api/v1/acuity-table"]
+
+
+@pytest.mark.parametrize("path", STAFF)
+def test_outsiders_are_sent_to_sign_in(client: FlaskClient, path: str) -> None:
+    answer = client.get(path)
+    assert answer.status_code == 302
+    assert answer.headers["Location"].startswith("/sign-in")
+
+
+@pytest.mark.parametrize("path", PUBLIC)
+def test_public_pages_open_and_carry_their_headers(client: FlaskClient, path: str) -> None:
+    answer = client.get(path)
+    assert answer.status_code == 200
+    assert "default-src 'self'" in answer.headers["Content-Security-Policy"]
+    assert answer.headers["X-Content-Type-Options"] == "nosniff"
+
+
+@pytest.mark.parametrize("path", STAFF)
+def test_a_surgeon_opens_every_staff_page(as_surgeon: FlaskClient, path: str) -> None:
+    assert as_surgeon.get(path).status_code == 200
+
+
+@pytest.mark.parametrize("path", ["/surgeon/", "/surgeon/protocols/rulebook"])
+def test_a_nurse_does_not_open_the_surgeons_pages(as_nurse: FlaskClient, path: str) -> None:
+    assert as_nurse.get(path).status_code == 403
+    assert as_nurse.post("/surgeon/protocols/rulebook/sign", data={"fingerprint": "x"}).status_code == 403
+
+
+def test_eye_pages_open_for_staff_and_not_for_phones(as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str) -> None:
+    for part in ("", "/visit", "/card"):
+        assert as_nurse.get(f"/clinic/eyes/{operation_id}{part}").status_code == 200
+        assert as_patient.get(f"/clinic/eyes/{operation_id}{part}").status_code == 302
+
+
+@pytest.mark.parametrize("path", ["/clinic/eyes/none", "/clinic/eyes/none/visit", "/clinic/callbacks/none", "/surgeon/protocols/menu", "/nowhere"])
+def test_what_is_not_there_is_said(as_surgeon: FlaskClient, path: str) -> None:
+    answer = as_surgeon.get(path)
+    assert answer.status_code == 404
+    assert "There is no such" in answer.text or "there is no such" in answer.text
+
+
+def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) -> None:
+    assert client.get("/api/v1/pack").status_code == 401
+    assert client.post("/api/v1/events", json={"events": []}).status_code == 401
+    assert client.get("/me/visits.ics").status_code == 404
+
+
+def test_a_phone_sees_its_own_patient_only(store: Store, as_patient: FlaskClient, nurse: Actor, settings: Settings, operation_id: str) -> None:
+    other = patient_details("T-2").model_copy(update={"name": "Other Person"})
+    discharge.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
+    pack = as_patient.get("/api/v1/pack").json
+    assert [e["operation"] for e in pack["eyes"]] == [operation_id]
+    assert "Other Person" not in str(pack)
+
+
+def test_signing_in_only_leads_inside(app: Flask, nurse: Actor) -> None:
+    data = {"email": "nurse@test.invalid", "password": "a long test password"}
+    for target, leads in (("/clinic/callbacks", "/clinic/callbacks"), ("https://evil.invalid/", "/clinic/"), ("//evil.invalid", "/clinic/"), ("/\\evil", "/clinic/")):
+        assert app.test_client().post("/sign-in", query_string={"next": target}, data=data).headers["Location"] == leads
+
+
+def test_a_wrong_password_is_said_beside_the_field(client: FlaskClient, nurse: Actor) -> None:
+    answer = client.post("/sign-in", data={"email": "nurse@test.invalid", "password": "no"})
+    assert answer.status_code == 403
+    assert "e-mail or password is wrong" in answer.text
+
+
+def test_forms_need_their_token(settings: Settings, store: Store) -> None:
+    from followup.web import create_app
+
+    guarded = create_app(settings, store).test_client()
+    assert guarded.post("/sign-in", data={"email": "a@b.c", "password": "x"}).status_code in (302, 400)
+    assert guarded.post("/enrol", data={"code": "X"}).status_code in (302, 400)
+
+
+def test_signing_out_ends_the_session(as_nurse: FlaskClient) -> None:
+    as_nurse.post("/sign-out")
+    assert as_nurse.get("/clinic/").status_code == 302
+
+
+def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskClient, device: Row) -> None:
+    assert as_patient.get("/api/v1/pack").status_code == 200
+    as_nurse.post(f"/clinic/devices/{device['id']}/revoke")
+    assert as_patient.get("/api/v1/pack").status_code == 401

@@ -1,0 +1,115 @@
+"""The phone's interface: pack, events, enrolment, service worker, calendar, OpenAPI."""
+
+import re
+from datetime import UTC, datetime
+
+import icalendar
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from followup.records.store import new_id
+from tests.conftest import NOW
+
+
+def event(operation_id: str, **changes: object) -> dict[str, object]:
+    usual: dict[str, object] = {"id": new_id(), "operation": operation_id, "kind": "symptoms", "at": NOW.isoformat(), "offset_minutes": 60, "sequence": 1, "body": {"pain": 1}}
+    return {**usual, **changes}
+
+
+def test_the_pack_has_all_that_is_needed_offline(as_patient: FlaskClient) -> None:
+    pack = as_patient.get("/api/v1/pack").json
+    eye = pack["eyes"][0]
+    assert (pack["phone"], pack["emergency_phone"], pack["patient"]) == ("+00 1 234", "112", "Pat Patient")
+    assert (eye["posture"]["position"], len(eye["posture"]["dates"]), eye["gas"]["agent"]) == ("face-down", 5, "c2f6")
+    assert [v["name"] for v in eye["visits"]] == ["day 1", "week 1"]
+    heights = [day["meniscus_percent"] for day in eye["bubble"]]
+    assert heights == sorted(heights, reverse=True)
+    rule = next(r for r in eye["symptom_rules"] if r["id"] == "infection-suspected")
+    assert (rule["count"], rule["pain"], rule["answers"]) == (2, 4, ["discharge", "redness=worse", "vision=worse"])
+
+
+def test_the_pack_is_sent_again_only_when_it_changed(as_patient: FlaskClient, operation_id: str) -> None:
+    first = as_patient.get("/api/v1/pack")
+    headers = {"If-None-Match": first.headers["ETag"]}
+    assert as_patient.get("/api/v1/pack", headers=headers).status_code == 304
+    as_patient.post("/api/v1/events", json={"events": [event(operation_id)]})
+    assert as_patient.get("/api/v1/pack", headers=headers).status_code == 200
+
+
+def test_three_states_saved_received_and_looked_at(as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+    sent = event(operation_id)
+    answer = as_patient.post("/api/v1/events", json={"events": [sent]})
+    assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}]}
+    receipt = as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]
+    assert (receipt["id"], receipt["looked_at"]) == (sent["id"], False)
+    as_nurse.get(f"/clinic/eyes/{operation_id}")
+    assert as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]["looked_at"]
+
+
+@pytest.mark.parametrize(("body", "status"), [({"events": "x"}, 400), ([], 400), ({"events": [{}] * 201}, 413)])
+def test_a_batch_of_the_wrong_shape_is_refused_whole(as_patient: FlaskClient, body: object, status: int) -> None:
+    assert as_patient.post("/api/v1/events", json=body).status_code == status
+
+
+def test_enrolling_sets_a_cookie_no_script_can_read(app: Flask, discharged: tuple[str, str]) -> None:
+    phone = app.test_client()
+    assert discharged[1] in phone.get(f"/enrol?code={discharged[1]}").text
+    wrong = phone.post("/enrol", data={"code": discharged[1], "birth_year": "1951", "used_by": "patient"})
+    assert wrong.status_code == 403
+    assert "year of birth does not fit" in wrong.text
+    assert f'value="{discharged[1]}"' in wrong.text
+    short = phone.post("/enrol", data={"code": discharged[1], "birth_year": "52", "used_by": "patient"})
+    assert short.status_code == 400
+    right = phone.post("/enrol", data={"code": discharged[1], "birth_year": "1952", "used_by": "patient"})
+    assert right.status_code == 303
+    cookie = right.headers["Set-Cookie"]
+    assert "HttpOnly" in cookie
+    assert "SameSite=Strict" in cookie
+    used = app.test_client().post("/enrol", data={"code": discharged[1], "birth_year": "1952", "used_by": "patient"})
+    assert (used.status_code, "has been used" in used.text) == (403, True)
+
+
+def test_everything_the_worker_keeps_can_be_fetched(client: FlaskClient) -> None:
+    code = client.get("/sw.js").text
+    kept = re.search(r'"assets": \[(.*?)\]', code)
+    assert kept
+    addresses = re.findall(r'"([^"]+)"', kept[1])
+    assert len(addresses) > 12
+    for address in addresses:
+        assert client.get(address).status_code == 200, address
+
+
+def test_every_module_a_kept_script_imports_is_kept(client: FlaskClient) -> None:
+    code = client.get("/sw.js").text
+    for script in re.findall(r'"(/static/patient/[a-z-]+\.js)"', code):
+        for name in re.findall(r'from "\./([a-z-]+\.js)"', client.get(script).text):
+            assert f"/static/patient/{name}" in code
+
+
+def test_the_calendar_is_standard_and_tells_nothing_clinical(as_patient: FlaskClient) -> None:
+    # Outside check: the icalendar library reads it (RFC 5545).
+    calendar = icalendar.Calendar.from_ical(as_patient.get("/me/visits.ics").data)
+    events = [c for c in calendar.walk("VEVENT")]
+    assert [e["dtstart"].dt.isoformat() for e in events] == ["2027-03-10"]
+    assert events[0].walk("VALARM")
+    assert "retina" not in as_patient.get("/me/visits.ics").text
+
+
+def test_the_description_names_the_models_that_check(client: FlaskClient) -> None:
+    described = client.get("/api/v1/openapi.json").json
+    assert described["openapi"].startswith("3.1")
+    assert {"Envelope", "Pack", "SymptomsBody", "PostureBody", "Results"} <= set(described["components"]["schemas"])
+
+
+def test_the_shell_shows_the_numbers_to_call_to_anybody(client: FlaskClient) -> None:
+    shell = client.get("/me/").text
+    assert "Nobody watches this round the clock" in shell
+    assert "+00 1 234" in shell
+    assert "112" in shell
+
+
+def test_times_are_stored_in_utc_and_shown_in_the_clinics_zone(as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+    summer = datetime(2027, 3, 4, 20, 30, tzinfo=UTC)
+    as_patient.post("/api/v1/events", json={"events": [event(operation_id, at=summer.isoformat())]})
+    assert "Thu 4 Mar, 21:30" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
