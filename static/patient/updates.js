@@ -2,7 +2,14 @@
 
 export async function watchForUpdates(notice, button) {
   if (!("serviceWorker" in navigator)) return;
-  const registration = await navigator.serviceWorker.register("/sw.js", { scope: "/me/" });
+  let registration;
+  try {
+    registration = await navigator.serviceWorker.register("/sw.js", { scope: "/me/" });
+  } catch (error) {
+    console.info("This browser keeps no pages for later:", error.message);
+    return;
+  }
+  if (!registration) return;
   const offer = (worker) => {
     notice.hidden = false;
     button.onclick = () => worker.postMessage("take over");

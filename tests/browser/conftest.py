@@ -154,14 +154,15 @@ def phone(open_context: Callable[..., BrowserContext], server: Server_, enrolmen
     return page
 
 
-def enrol(page: Page, server: Server_, code: str, used_by: str = "The patient") -> None:
+def enrol(page: Page, server: Server_, code: str, used_by: str = "The patient", *, wait_for_worker: bool = True) -> None:
     page.goto(f"{server.address}/enrol?code={code}")
     page.get_by_label("Year of birth").fill("1952")
     page.get_by_label(used_by).check()
     page.get_by_role("button", name="Set up").click()
     page.wait_for_url("**/me/**")
     ready(page)
-    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    if wait_for_worker:
+        page.evaluate("navigator.serviceWorker.ready.then(() => true)")
 
 
 def ready(page: Page) -> None:

@@ -1,9 +1,16 @@
 """The phone without a signal: opens, answers danger at once, keeps everything, sends it once."""
 
-from playwright.sync_api import Page, expect
+from collections.abc import Callable
+from datetime import UTC, datetime
 
+from playwright.sync_api import BrowserContext, Page, Route, expect
+
+from followup.clinical.course import Course, Symptoms
+from followup.clinical.warnings import evaluate
+from followup.protocols import book
 from followup.records import Store, eyes
-from tests.browser.conftest import Server_, ready
+from tests.browser.conftest import PHONE, Server_, enrol, ready
+from tests.courses import operation
 
 
 def answer(phone: Page, pain: int, **trends: str) -> None:
@@ -48,16 +55,21 @@ def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(phone: Page, se
     assert len(kept(clinic_store, enrolment[0])) == 3
 
 
-def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(
+    open_context: Callable[..., BrowserContext], server: Server_, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    # Without the service worker, whose requests the browser's driver cannot cut.
+    phone = open_context(**PHONE, service_workers="block").new_page()
+    enrol(phone, server, enrolment[1], wait_for_worker=False)
     lost = []
 
-    def lose(route: object) -> None:
-        response = route.fetch()  # type: ignore[attr-defined]
-        lost.append(response.status)
-        route.abort()  # type: ignore[attr-defined]
+    def lose(route: Route) -> None:
+        lost.append(route.fetch().status)
+        route.abort()
 
     phone.context.route("**/api/v1/events", lose, times=1)
-    answer(phone, 2)
+    with phone.expect_event("requestfailed"):
+        answer(phone, 2)
     expect(phone.locator("#sending")).to_have_text("1 to send")
     assert lost == [200]
     assert len(kept(clinic_store, enrolment[0])) == 1
@@ -95,14 +107,6 @@ def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: 
         {"pain": 4, "vision": "worse"}, {"pain": 3, "vision": "worse"}, {"pain": 5}, {"pain": 7}, {"pain": 1, "curtain": True},
         {"pain": 4, "vomiting": True}, {"floaters": "worse", "vision": "worse"}, {"redness": "worse", "discharge": True}, {"pain": 2, "vision": "better"},
     ]  # fmt: skip
-    from datetime import UTC, datetime
-
-    from followup.clinical.course import Course, Symptoms
-    from followup.clinical.warnings import evaluate
-    from followup.protocols import book
-    from tests.conftest import OPERATED
-    from tests.courses import operation
-
     script = """async (answers) => {
         const { matching } = await import("/static/patient/rules.js");
         const pack = await (await fetch("/api/v1/pack")).json();
@@ -113,4 +117,3 @@ def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: 
         told = Course(operation(at=now, risks=frozenset({"diabetic"})), (), (Symptoms(at=now, **answers),))
         signs = {s.rule for s in evaluate(told, book.rulebook(), now)}
         assert phone.evaluate(script, answers) == sorted(signs), answers
-    assert OPERATED
