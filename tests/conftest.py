@@ -69,7 +69,9 @@ def store(settings: Settings) -> Iterator[Store]:
 
 @pytest.fixture
 def nurse(store: Store) -> Actor:
-    return Actor(accounts.add_staff(store, NOW, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD), "Nora Nurse", "nurse")
+    return Actor(
+        accounts.add_staff(store, NOW, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD), "Nora Nurse", "nurse"
+    )
 
 
 @pytest.fixture

@@ -22,9 +22,17 @@ from followup.protocols import book
 
 OPERATED = datetime(2027, 3, 2, 14, tzinfo=UTC)
 WELL: dict[str, Any] = {
-    "pain": 1, "vision": "same", "redness": "same", "discharge": False, "curtain": False, "flashes": "same",
-    "floaters": "same", "vomiting": False, "fever": False, "injury": False,
-}  # fmt: skip
+    "pain": 1,
+    "vision": "same",
+    "redness": "same",
+    "discharge": False,
+    "curtain": False,
+    "flashes": "same",
+    "floaters": "same",
+    "vomiting": False,
+    "fever": False,
+    "injury": False,
+}
 
 
 def at(day: float) -> datetime:
@@ -34,10 +42,18 @@ def at(day: float) -> datetime:
 
 def operation(**changes: Any) -> Operation:
     usual: dict[str, Any] = {
-        "eye": "right", "at": OPERATED, "agent": "c2f6", "percent": 16, "fill_percent": 95, "lens": "phakic",
-        "indication": "diabetic-traction", "risks": frozenset({"diabetic"}), "baseline_acuity": read("6/60"),
-        "baseline_iop_mmhg": 15, "steroid_drops_until": at(28),
-    }  # fmt: skip
+        "eye": "right",
+        "at": OPERATED,
+        "agent": "c2f6",
+        "percent": 16,
+        "fill_percent": 95,
+        "lens": "phakic",
+        "indication": "diabetic-traction",
+        "risks": frozenset({"diabetic"}),
+        "baseline_acuity": read("6/60"),
+        "baseline_iop_mmhg": 15,
+        "steroid_drops_until": at(28),
+    }
     return Operation(**{**usual, **changes})
 
 
@@ -86,8 +102,14 @@ def gas_course(until: int = 90) -> tuple[list[Fact], list[PlannedVisit]]:
     """An uneventful C2F6 eye: posture kept, visits kept, sight returning, pressure normal, gas gone by five weeks."""
     facts: list[Fact] = [*diary(14), *(symptoms(d) for d in range(21, until, 7))]
     facts += [postured(d) for d in range(1, 5)]
-    seen_at = {"day 1": (1, "HM", 18, 88), "week 1": (8, "HM", 17, 52), "week 2": (15, "CF", 16, 32), "week 4": (30, "6/36", 17, 10),
-               "gas check": (38, "6/24", 16, None), "month 3": (90, "6/18", 15, None)}  # fmt: skip
+    seen_at = {
+        "day 1": (1, "HM", 18, 88),
+        "week 1": (8, "HM", 17, 52),
+        "week 2": (15, "CF", 16, 32),
+        "week 4": (30, "6/36", 17, 10),
+        "gas check": (38, "6/24", 16, None),
+        "month 3": (90, "6/18", 15, None),
+    }
     visits = []
     for name, (day, acuity, iop, level) in seen_at.items():
         visits.append(visit(name, day - 1, day + 5))

@@ -10,10 +10,14 @@ MUTATIONS = [
     ("acuity.py", '"logMAR", "Sid")', '"logMAR", "Sid").__class__("x", 0.2, "logMAR", "Sid")'),
     ("pressure.py", '"kPa", "DEF"', '"kPa", "DEF").__class__("x", 0.14, "kPa", "DEF"'),
     ("pressure.py", 'Figure("spike, from", 30', 'Figure("spike, from", 31'),
-    ("pressure.py", "response\", 6,", "response\", 7,"),
+    ("pressure.py", 'response", 6,', 'response", 7,'),
     ("tamponade.py", 'Figure("SF6 20 %, phakic", 2.8', 'Figure("SF6 20 %, phakic", 3.0'),
     ("tamponade.py", 'Figure("C3F8 counts as gone below", 0.5', 'Figure("C3F8 counts as gone below", 5'),
-    ("tamponade.py", 'Figure("an observation this many SD off is kept but not used", 3', 'Figure("an observation this many SD off is kept but not used", 30'),
+    (
+        "tamponade.py",
+        'Figure("an observation this many SD off is kept but not used", 3',
+        'Figure("an observation this many SD off is kept but not used", 30',
+    ),
     ("bubble.py", "(3 * radius_mm - height_mm) / 3000", "(3 * radius_mm - height_mm) / 2900"),
     ("altitude.py", '"hPa", "DEF")', '"hPa", "DEF").__class__("x", 0.0, "hPa", "DEF")'),
     ("altitude.py", 'Figure("temperature lapse", 0.0065', 'Figure("temperature lapse", 0.0070'),
@@ -21,7 +25,7 @@ MUTATIONS = [
     ("posture.py", 'counts for at most", 12', 'counts for at most", 14'),
     ("outcomes.py", '"SD", "DEF")\nLIMIT', '"SD", "DEF").__class__("x", 1.64, "SD", "DEF")\nLIMIT'),
     ("course.py", 'disturb the line of sight", 40', 'disturb the line of sight", 70'),
-]  # fmt: skip
+]
 
 
 def main() -> int:
@@ -35,12 +39,16 @@ def main() -> int:
             continue
         try:
             file.write_text(text.replace(old, new), encoding="utf-8")
-            done = subprocess.run([sys.executable, "-m", "pytest", "-q", "-x", "tests/clinical"], capture_output=True, text=True, check=False)
+            done = subprocess.run(
+                [sys.executable, "-m", "pytest", "-q", "-x", "tests/clinical"], capture_output=True, text=True, check=False
+            )
         finally:
             file.write_text(text, encoding="utf-8")
         noticed = done.returncode == 1
         survivors += not noticed
-        first = next((line for line in done.stdout.splitlines() if line.startswith(("FAILED", "ERROR"))), "").partition(" - ")[0]
+        first = next((line for line in done.stdout.splitlines() if line.startswith(("FAILED", "ERROR"))), "").partition(
+            " - "
+        )[0]
         print(f"{'noticed' if noticed else 'SURVIVED'}: {name}: {old!r}: {first}")
     return survivors
 

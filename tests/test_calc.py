@@ -8,7 +8,17 @@ from pathlib import Path
 import pytest
 
 ACUITY = {"logmar", "decimal", "snellen_6m", "snellen_20ft", "letters", "category", "who_category"}
-BUBBLE = {"fill_percent", "low_percent", "high_percent", "meniscus_percent", "arc_degrees", "clear_of_sight_day", "gone_day", "gone_day_low", "gone_day_high"}
+BUBBLE = {
+    "fill_percent",
+    "low_percent",
+    "high_percent",
+    "meniscus_percent",
+    "arc_degrees",
+    "clear_of_sight_day",
+    "gone_day",
+    "gone_day_low",
+    "gone_day_high",
+}
 
 
 def run(*words: str) -> subprocess.CompletedProcess[str]:
@@ -49,7 +59,9 @@ def test_bubble() -> None:
 
 
 def test_coverage() -> None:
-    made = answer("coverage", "--eye", "right", "--break", "11", "--reach", "equator", "--posture", "left-cheek", "--fill", "60")
+    made = answer(
+        "coverage", "--eye", "right", "--break", "11", "--reach", "equator", "--posture", "left-cheek", "--fill", "60"
+    )
     assert set(made) == {"covered", "margin_degrees", "postures"}
     assert made["postures"][0]["name"] == "upright"  # type: ignore[index]
 
@@ -62,30 +74,75 @@ def test_altitude() -> None:
 
 
 def test_plan() -> None:
-    visits = answer("plan", "--agent", "c3f8", "--operated", "2027-03-02", "--diabetic", "--risk", "residual-traction")["visits"]
+    visits = answer("plan", "--agent", "c3f8", "--operated", "2027-03-02", "--diabetic", "--risk", "residual-traction")[
+        "visits"
+    ]
     assert {frozenset(v) for v in visits} == {frozenset({"name", "target", "earliest", "latest", "reason"})}  # type: ignore[attr-defined]
-    assert visits[0] == {"name": "day 1", "target": "2027-03-03", "earliest": "2027-03-03", "latest": "2027-03-03", "reason": "pressure, infection, fill"}  # type: ignore[index]
+    assert visits[0] == {
+        "name": "day 1",
+        "target": "2027-03-03",
+        "earliest": "2027-03-03",
+        "latest": "2027-03-03",
+        "reason": "pressure, infection, fill",
+    }  # type: ignore[index]
     assert [v["target"] for v in visits] == sorted(v["target"] for v in visits)  # type: ignore[attr-defined]
 
 
 COURSE = {
     "operation": {
-        "eye": "right", "at": "2027-03-02T14:00:00Z", "indication": "diabetic-traction", "agent": "c2f6", "percent": 16, "fill_percent": 95,
-        "lens": "phakic", "breaks": [{"clock": 11, "reach": "equator"}], "risks": ["diabetic", "residual-traction"],
-        "steroid_drops_until": "2027-03-30", "baseline": {"acuity": "6/60", "iop_mmhg": 15}, "posture": {"position": "face-down", "hours_a_day": 12, "days": 5},
+        "eye": "right",
+        "at": "2027-03-02T14:00:00Z",
+        "indication": "diabetic-traction",
+        "agent": "c2f6",
+        "percent": 16,
+        "fill_percent": 95,
+        "lens": "phakic",
+        "breaks": [{"clock": 11, "reach": "equator"}],
+        "risks": ["diabetic", "residual-traction"],
+        "steroid_drops_until": "2027-03-30",
+        "baseline": {"acuity": "6/60", "iop_mmhg": 15},
+        "posture": {"position": "face-down", "hours_a_day": 12, "days": 5},
     },
     "visits": [{"name": "day 1", "earliest": "2027-03-03", "latest": "2027-03-03"}],
     "facts": [
-        {"at": "2027-03-03T09:10:00Z", "kind": "measures", "eye": "right", "acuity": "HM", "correction": "unaided", "iop_mmhg": 34, "instrument": "applanation", "bubble_percent": 90, "pain": 2},
-        {"at": "2027-03-05T20:00:00Z", "kind": "symptoms", "pain": 7, "vision": "worse", "redness": "worse", "discharge": True, "curtain": False,
-         "flashes": "same", "floaters": "same", "vomiting": False, "fever": False, "injury": False},
-        {"at": "2027-03-05T20:05:00Z", "kind": "posture", "position": "face-down", "from": "2027-03-05T08:00:00Z", "to": "2027-03-05T19:00:00Z"},
+        {
+            "at": "2027-03-03T09:10:00Z",
+            "kind": "measures",
+            "eye": "right",
+            "acuity": "HM",
+            "correction": "unaided",
+            "iop_mmhg": 34,
+            "instrument": "applanation",
+            "bubble_percent": 90,
+            "pain": 2,
+        },
+        {
+            "at": "2027-03-05T20:00:00Z",
+            "kind": "symptoms",
+            "pain": 7,
+            "vision": "worse",
+            "redness": "worse",
+            "discharge": True,
+            "curtain": False,
+            "flashes": "same",
+            "floaters": "same",
+            "vomiting": False,
+            "fever": False,
+            "injury": False,
+        },
+        {
+            "at": "2027-03-05T20:05:00Z",
+            "kind": "posture",
+            "position": "face-down",
+            "from": "2027-03-05T08:00:00Z",
+            "to": "2027-03-05T19:00:00Z",
+        },
         {"at": "2027-03-09T08:00:00Z", "kind": "bubble-seen", "percent": 60},
         {"at": "2027-03-10T08:00:00Z", "kind": "journey", "heights_metres": [20, 790]},
         {"at": "2027-03-10T09:00:00Z", "kind": "seen", "visit": "week 1"},
     ],
     "until": "2027-06-01T00:00:00Z",
-}  # fmt: skip
+}
 
 
 def write(folder: Path, course: object) -> str:
@@ -96,7 +153,9 @@ def write(folder: Path, course: object) -> str:
 
 def test_course_as_the_contract_has_it(tmp_path: Path) -> None:
     found = answer("course", write(tmp_path, COURSE))["warnings"]
-    assert {frozenset(f) for f in found} == {frozenset({"rule", "how_soon", "raised_at", "values", "threshold", "source", "words"})}  # type: ignore[attr-defined]
+    assert {frozenset(f) for f in found} == {
+        frozenset({"rule", "how_soon", "raised_at", "values", "threshold", "source", "words"})
+    }  # type: ignore[attr-defined]
     raised = {(f["rule"], f["raised_at"], f["how_soon"]) for f in found}  # type: ignore[attr-defined]
     assert ("pressure-spike", "2027-03-03T09:10:00Z", "today") in raised
     assert ("infection-suspected", "2027-03-05T20:00:00Z", "now") in raised
@@ -116,7 +175,9 @@ def test_a_changed_rulebook_is_tried_on_a_course(tmp_path: Path) -> None:
     from followup.protocols.book import draft_text
 
     changed = tmp_path / "rules.toml"
-    changed.write_text(draft_text("rulebook").replace("threshold = { mmhg = 30 }", "threshold = { mmhg = 35 }"), encoding="utf-8")
+    changed.write_text(
+        draft_text("rulebook").replace("threshold = { mmhg = 30 }", "threshold = { mmhg = 35 }"), encoding="utf-8"
+    )
     found = answer("course", write(tmp_path, COURSE), "--rulebook", str(changed))["warnings"]
     assert "pressure-spike" not in {f["rule"] for f in found}  # type: ignore[attr-defined]
 
@@ -131,18 +192,32 @@ def test_tables_are_for_people() -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (("acuity", "0.3"), "decimal"), (("acuity", "6/0"), "zero"), (("acuity", "20/"), "whole Snellen"), (("acuity", "6/6", "--notation", "inches"), "snellen"),
-        (("pressure", "310"), "0 to 90"), (("pressure", "abc"), "mmHg"), (("pressure", "20", "--baseline", "x"), "mmHg"), (("pressure",), "VALUE"),
-        (("bubble", "--agent", "helium", "--fill", "90"), "air, sf6"), (("bubble", "--agent", "sf6", "--percent", "120", "--fill", "90"), "0 to 100"),
-        (("bubble", "--agent", "sf6", "--fill", "90"), "--percent"), (("bubble", "--agent", "air", "--fill", "x"), "not a valid float"),
-        (("bubble", "--agent", "air", "--fill", "90", "--day", "-1"), "0 to 3650"), (("bubble", "--agent", "air", "--fill", "90", "--lens", "iron"), "phakic"),
-        (("coverage", "--eye", "third", "--break", "3", "--fill", "60"), "right, left"), (("coverage", "--eye", "left", "--break", "14", "--fill", "60"), "0.5 to 12.5"),
-        (("coverage", "--eye", "left", "--break", "3", "--fill", "60", "--posture", "hanging"), "face-down"), (("altitude", "--metres", "20000"), "11000"),
-        (("altitude", "--metres", "100", "--volume-ml", "-1"), "0 to 20"), (("plan", "--agent", "air", "--operated", "2.3.2027"), "2027-03-02"),
-        (("plan", "--agent", "air", "--operated", "2027-03-02", "--risk", "luck"), "residual-traction"), (("plan", "--agent", "x", "--operated", "2027-03-02"), "sf6"),
-        (("course", "/nowhere.json"), "cannot be read"), (("sing",), "No such command"),
+        (("acuity", "0.3"), "decimal"),
+        (("acuity", "6/0"), "zero"),
+        (("acuity", "20/"), "whole Snellen"),
+        (("acuity", "6/6", "--notation", "inches"), "snellen"),
+        (("pressure", "310"), "0 to 90"),
+        (("pressure", "abc"), "mmHg"),
+        (("pressure", "20", "--baseline", "x"), "mmHg"),
+        (("pressure",), "VALUE"),
+        (("bubble", "--agent", "helium", "--fill", "90"), "air, sf6"),
+        (("bubble", "--agent", "sf6", "--percent", "120", "--fill", "90"), "0 to 100"),
+        (("bubble", "--agent", "sf6", "--fill", "90"), "--percent"),
+        (("bubble", "--agent", "air", "--fill", "x"), "not a valid float"),
+        (("bubble", "--agent", "air", "--fill", "90", "--day", "-1"), "0 to 3650"),
+        (("bubble", "--agent", "air", "--fill", "90", "--lens", "iron"), "phakic"),
+        (("coverage", "--eye", "third", "--break", "3", "--fill", "60"), "right, left"),
+        (("coverage", "--eye", "left", "--break", "14", "--fill", "60"), "0.5 to 12.5"),
+        (("coverage", "--eye", "left", "--break", "3", "--fill", "60", "--posture", "hanging"), "face-down"),
+        (("altitude", "--metres", "20000"), "11000"),
+        (("altitude", "--metres", "100", "--volume-ml", "-1"), "0 to 20"),
+        (("plan", "--agent", "air", "--operated", "2.3.2027"), "2027-03-02"),
+        (("plan", "--agent", "air", "--operated", "2027-03-02", "--risk", "luck"), "residual-traction"),
+        (("plan", "--agent", "x", "--operated", "2027-03-02"), "sf6"),
+        (("course", "/nowhere.json"), "cannot be read"),
+        (("sing",), "No such command"),
     ],
-)  # fmt: skip
+)
 def test_bad_values_end_with_two_and_one_line(words: tuple[str, ...], says: str) -> None:
     done = run(*words)
     assert (done.returncode, done.stdout) == (2, "")
@@ -153,16 +228,37 @@ def test_bad_values_end_with_two_and_one_line(words: tuple[str, ...], says: str)
 @pytest.mark.parametrize(
     ("change", "says"),
     [
-        ({"operation": {"at": "2027-03-02T14:00:00Z", "agent": "helium"}}, "helium"), ({"operation": {"at": "yesterday"}}, "operation.at"), ({}, "operation"),
+        ({"operation": {"at": "2027-03-02T14:00:00Z", "agent": "helium"}}, "helium"),
+        ({"operation": {"at": "yesterday"}}, "operation.at"),
+        ({}, "operation"),
         ({"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"kind": "seen"}]}, "fact 1 has no 'at'"),
         ({"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "2027-03-03T14:00:00Z", "kind": "wish"}]}, "wish"),
-        ({"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "2027-03-03T14:00:00", "kind": "journey", "heights_metres": [1]}]}, "offset"),
+        (
+            {
+                "operation": {"at": "2027-03-02T14:00:00Z"},
+                "facts": [{"at": "2027-03-03T14:00:00", "kind": "journey", "heights_metres": [1]}],
+            },
+            "offset",
+        ),
         ({"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "soon", "kind": "seen"}]}, "not a time"),
-        ({"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "2027-03-03T14:00:00Z", "kind": "measures", "eye": "right", "acuity": "6/0"}]}, "zero"),
-        ({"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "2027-03-03T14:00:00Z", "kind": "symptoms", "pain": 12}]}, "pain"),
-        ({"operation": {"at": "2027-03-02T14:00:00Z", "zone": "Mars/Base"}}, "Mars/Base"), ([], "one object"),
+        (
+            {
+                "operation": {"at": "2027-03-02T14:00:00Z"},
+                "facts": [{"at": "2027-03-03T14:00:00Z", "kind": "measures", "eye": "right", "acuity": "6/0"}],
+            },
+            "zero",
+        ),
+        (
+            {
+                "operation": {"at": "2027-03-02T14:00:00Z"},
+                "facts": [{"at": "2027-03-03T14:00:00Z", "kind": "symptoms", "pain": 12}],
+            },
+            "pain",
+        ),
+        ({"operation": {"at": "2027-03-02T14:00:00Z", "zone": "Mars/Base"}}, "Mars/Base"),
+        ([], "one object"),
     ],
-)  # fmt: skip
+)
 def test_a_course_that_cannot_be_says_where(tmp_path: Path, change: object, says: str) -> None:
     done = run("course", write(tmp_path, change))
     assert done.returncode == 2

@@ -14,7 +14,14 @@ from followup.config import ConfigError, load
 def followup(*words: str, folder: Path, **environment: str) -> subprocess.CompletedProcess[str]:
     known = {k: v for k, v in os.environ.items() if not k.startswith("FOLLOWUP_")}
     everything = {**known, "FOLLOWUP_DATABASE": str(folder / "clinic.db"), **environment}
-    return subprocess.run([sys.executable, "-m", "followup.cli", *words], env=everything, capture_output=True, text=True, timeout=60, check=False)
+    return subprocess.run(
+        [sys.executable, "-m", "followup.cli", *words],
+        env=everything,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
 
 
 def test_a_new_clinic_gets_its_database_its_people_and_a_clean_bill(tmp_path: Path) -> None:
@@ -22,9 +29,22 @@ def test_a_new_clinic_gets_its_database_its_people_and_a_clean_bill(tmp_path: Pa
     assert followup("init", folder=tmp_path).returncode == 0
     again = followup("init", folder=tmp_path)
     assert (again.returncode, again.stderr.count("\n")) == (2, 1)
-    added = followup("staff", "--name", "N", "--role", "nurse", "--email", "n@t.invalid", "--password", "long enough words", folder=tmp_path)
+    added = followup(
+        "staff",
+        "--name",
+        "N",
+        "--role",
+        "nurse",
+        "--email",
+        "n@t.invalid",
+        "--password",
+        "long enough words",
+        folder=tmp_path,
+    )
     assert added.stdout == "N can sign in as n@t.invalid\n"
-    short = followup("staff", "--name", "N", "--role", "nurse", "--email", "m@t.invalid", "--password", "short", folder=tmp_path)
+    short = followup(
+        "staff", "--name", "N", "--role", "nurse", "--email", "m@t.invalid", "--password", "short", folder=tmp_path
+    )
     assert (short.returncode, short.stderr) == (2, "followup: a password needs at least 10 characters\n")
     assert "whole" in followup("check", folder=tmp_path).stdout
 
@@ -63,8 +83,13 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
 
 @pytest.mark.parametrize(
     ("text", "says"),
-    [("[clinic", "not TOML"), ('[clinic]\nzone = "Mars"', "clinic.zone.*Europe/Vienna"), ("[server]\nport = 99999", "server.port"), ("[surprise]\nx = 1", "surprise")],
-)  # fmt: skip
+    [
+        ("[clinic", "not TOML"),
+        ('[clinic]\nzone = "Mars"', "clinic.zone.*Europe/Vienna"),
+        ("[server]\nport = 99999", "server.port"),
+        ("[surprise]\nx = 1", "surprise"),
+    ],
+)
 def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, says: str) -> None:
     file = tmp_path / "clinic.toml"
     file.write_text(text, encoding="utf-8")

@@ -35,7 +35,9 @@ def test_the_wheel_runs_by_itself_in_an_empty_folder(tmp_path: Path) -> None:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
-    with subprocess.Popen([followup, "demo", "--port", str(port)], cwd=empty, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as served:
+    with subprocess.Popen(
+        [followup, "demo", "--port", str(port)], cwd=empty, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
+    ) as served:
         try:
             assert served.stdout is not None
             said = "".join(iter(served.stdout.readline, "Stop it with Ctrl-C.\n"))

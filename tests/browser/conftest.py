@@ -24,10 +24,21 @@ from followup.records import Store, open_store
 from tests.conftest import PASSWORD, operation_note, patient_details
 
 FLAGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
-]  # fmt: skip
-PHONE: dict[str, Any] = {"viewport": {"width": 360, "height": 740}, "device_scale_factor": 2, "has_touch": True, "is_mobile": True}
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-dev-shm-usage",
+]
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 360, "height": 740},
+    "device_scale_factor": 2,
+    "has_touch": True,
+    "is_mobile": True,
+}
 
 
 @pytest.fixture(scope="session")
@@ -42,7 +53,7 @@ def free_port() -> int:
 
 
 @dataclass
-class Server_:
+class RunningServer:
     """A clinic's server that can be stopped and started again on the same database and port."""
 
     settings: Settings
@@ -55,7 +66,19 @@ class Server_:
 
     def start(self) -> None:
         server = self.settings.server
-        words = [sys.executable, "-m", "followup.cli", "serve", "--database", str(server.database), "--port", str(server.port), "--workers", "1", "--no-jobs"]
+        words = [
+            sys.executable,
+            "-m",
+            "followup.cli",
+            "serve",
+            "--database",
+            str(server.database),
+            "--port",
+            str(server.port),
+            "--workers",
+            "1",
+            "--no-jobs",
+        ]
         environment = {k: v for k, v in os.environ.items() if k != HANDED_OVER} | {"FOLLOWUP_SECURE_COOKIES": "false"}
         environment["FOLLOWUP_CONFIG"] = str(server.database.with_suffix(".toml"))
         self.process = subprocess.Popen(words, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
@@ -77,7 +100,9 @@ class Server_:
     def kill(self) -> None:
         """As a power cut would: the parent and its workers at once."""
         if self.process is not None:
-            children = subprocess.run(["ps", "-o", "pid=", "--ppid", str(self.process.pid)], capture_output=True, text=True, check=False)
+            children = subprocess.run(
+                ["ps", "-o", "pid=", "--ppid", str(self.process.pid)], capture_output=True, text=True, check=False
+            )
             for pid in [*children.stdout.split(), str(self.process.pid)]:
                 os.kill(int(pid), 9)
             self.process.wait(timeout=20)
@@ -92,11 +117,11 @@ zone = "Europe/Vienna"
 
 
 @pytest.fixture
-def server(tmp_path: Path) -> Iterator[Server_]:
+def server(tmp_path: Path) -> Iterator[RunningServer]:
     database = tmp_path / "clinic.db"
     database.with_suffix(".toml").write_text(CLINIC_TOML, encoding="utf-8")
     clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone="Europe/Vienna")
-    made = Server_(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
+    made = RunningServer(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
     store = open_store(database, create=True)
     now = datetime.now(UTC)
     accounts.add_staff(store, now, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD)
@@ -108,7 +133,7 @@ def server(tmp_path: Path) -> Iterator[Server_]:
 
 
 @pytest.fixture
-def clinic_store(server: Server_) -> Iterator[Store]:
+def clinic_store(server: RunningServer) -> Iterator[Store]:
     """The server's own file, opened beside it."""
     made = open_store(server.settings.server.database)
     yield made
@@ -116,15 +141,19 @@ def clinic_store(server: Server_) -> Iterator[Store]:
 
 
 @pytest.fixture
-def enrolment(server: Server_, clinic_store: Store) -> tuple[str, str]:
+def enrolment(server: RunningServer, clinic_store: Store) -> tuple[str, str]:
     """(operation id, code) of a patient operated yesterday."""
     now = datetime.now(UTC)
     nurse = accounts.sign_in(clinic_store, now, "nurse@test.invalid", PASSWORD)
     tomorrow = (now + timedelta(days=1)).date()
     visits = [schedule.Window("week 1", tomorrow, tomorrow, tomorrow + timedelta(days=3), "retina")]
     drops = [{"name": "antibiotic", "times_a_day": 4, "until": tomorrow + timedelta(days=5)}]
-    note = operation_note(operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20))
-    return discharge.discharge(clinic_store, now, Actor(nurse.id, nurse.name, "nurse"), patient_details(), note, visits, server.settings.clinic.tz)
+    note = operation_note(
+        operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20)
+    )
+    return discharge.discharge(
+        clinic_store, now, Actor(nurse.id, nurse.name, "nurse"), patient_details(), note, visits, server.settings.clinic.tz
+    )
 
 
 @pytest.fixture
@@ -147,14 +176,16 @@ def open_context(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
 
 
 @pytest.fixture
-def phone(open_context: Callable[..., BrowserContext], server: Server_, enrolment: tuple[str, str]) -> Page:
+def phone(open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]) -> Page:
     """The patient's phone, enrolled, on its first page, ready to work offline."""
     page = open_context(**PHONE).new_page()
     enrol(page, server, enrolment[1])
     return page
 
 
-def enrol(page: Page, server: Server_, code: str, used_by: str = "The patient", *, wait_for_worker: bool = True) -> None:
+def enrol(
+    page: Page, server: RunningServer, code: str, used_by: str = "The patient", *, wait_for_worker: bool = True
+) -> None:
     page.goto(f"{server.address}/enrol?code={code}")
     page.get_by_label("Year of birth").fill("1952")
     page.get_by_label(used_by).check()
@@ -169,7 +200,7 @@ def ready(page: Page) -> None:
     page.wait_for_selector("html[data-ready=yes]")
 
 
-def sign_in(page: Page, server: Server_, email: str) -> None:
+def sign_in(page: Page, server: RunningServer, email: str) -> None:
     page.goto(f"{server.address}/sign-in")
     page.get_by_label("E-mail").fill(email)
     page.get_by_label("Password").fill(PASSWORD)

@@ -9,7 +9,7 @@ from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from followup.records import Store, eyes
-from tests.browser.conftest import PHONE, Server_, enrol, ready
+from tests.browser.conftest import PHONE, RunningServer, enrol, ready
 from tests.courses import operation
 
 
@@ -41,7 +41,9 @@ def test_opens_offline_and_answers_danger_at_once(phone: Page, clinic_store: Sto
     assert len(kept(clinic_store, enrolment[0])) == 1
 
 
-def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(phone: Page, server: Server_, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(
+    phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
     server.kill()
     for pain in (1, 2, 3):
         answer(phone, pain)
@@ -56,7 +58,7 @@ def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(phone: Page, se
 
 
 def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(
-    open_context: Callable[..., BrowserContext], server: Server_, clinic_store: Store, enrolment: tuple[str, str]
+    open_context: Callable[..., BrowserContext], server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:
     # Without the service worker, whose requests the browser's driver cannot cut.
     phone = open_context(**PHONE, service_workers="block").new_page()
@@ -93,7 +95,9 @@ def test_hours_by_hand_and_drops_are_kept(phone: Page, clinic_store: Store, enro
     assert len(kept(clinic_store, enrolment[0])) == 1
 
 
-def test_a_locked_out_phone_says_so_and_keeps_what_it_has(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+def test_a_locked_out_phone_says_so_and_keeps_what_it_has(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
     clinic_store.execute("UPDATE devices SET revoked_at = heard_at")
     answer(phone, 2)
     expect(phone.locator("#locked")).to_be_visible()
@@ -104,9 +108,16 @@ def test_a_locked_out_phone_says_so_and_keeps_what_it_has(phone: Page, clinic_st
 def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     # One set of answers against both: what the phone matches is what the rulebook raises for symptoms.
     vectors = [
-        {"pain": 4, "vision": "worse"}, {"pain": 3, "vision": "worse"}, {"pain": 5}, {"pain": 7}, {"pain": 1, "curtain": True},
-        {"pain": 4, "vomiting": True}, {"floaters": "worse", "vision": "worse"}, {"redness": "worse", "discharge": True}, {"pain": 2, "vision": "better"},
-    ]  # fmt: skip
+        {"pain": 4, "vision": "worse"},
+        {"pain": 3, "vision": "worse"},
+        {"pain": 5},
+        {"pain": 7},
+        {"pain": 1, "curtain": True},
+        {"pain": 4, "vomiting": True},
+        {"floaters": "worse", "vision": "worse"},
+        {"redness": "worse", "discharge": True},
+        {"pain": 2, "vision": "better"},
+    ]
     script = """async (answers) => {
         const { matching } = await import("/static/patient/rules.js");
         const pack = await (await fetch("/api/v1/pack")).json();

@@ -7,10 +7,10 @@ from datetime import date, timedelta
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.records import Store, eyes, worries
-from tests.browser.conftest import PHONE, Server_, enrol, sign_in
+from tests.browser.conftest import PHONE, RunningServer, enrol, sign_in
 
 
-def discharge_a_patient(page: Page, server: Server_) -> str:
+def discharge_a_patient(page: Page, server: RunningServer) -> str:
     """Steps of the nurse; returns the code on the card."""
     page.goto(f"{server.address}/clinic/discharge")
     page.get_by_label("Hospital number").fill("W-1")
@@ -40,7 +40,9 @@ def discharge_a_patient(page: Page, server: Server_) -> str:
     return page.locator(".code").inner_text().replace(" ", "")
 
 
-def test_three_people_and_one_eye(open_context: Callable[..., BrowserContext], server: Server_, clinic_store: Store) -> None:
+def test_three_people_and_one_eye(
+    open_context: Callable[..., BrowserContext], server: RunningServer, clinic_store: Store
+) -> None:
     nurse = open_context().new_page()
     sign_in(nurse, server, "nurse@test.invalid")
     code = discharge_a_patient(nurse, server)
@@ -113,7 +115,9 @@ def test_three_people_and_one_eye(open_context: Callable[..., BrowserContext], s
     expect(phone.locator("#entries li").first).to_contain_text("Looked at by a person")
 
 
-def test_a_used_code_is_refused_on_the_phone(phone: Page, server: Server_, enrolment: tuple[str, str], open_context: Callable[..., BrowserContext]) -> None:
+def test_a_used_code_is_refused_on_the_phone(
+    phone: Page, server: RunningServer, enrolment: tuple[str, str], open_context: Callable[..., BrowserContext]
+) -> None:
     other = open_context(**PHONE).new_page()
     other.goto(f"{server.address}/enrol?code={enrolment[1]}")
     other.get_by_label("Year of birth").fill("1952")
@@ -123,7 +127,7 @@ def test_a_used_code_is_refused_on_the_phone(phone: Page, server: Server_, enrol
     expect(other.get_by_label("Year of birth")).to_have_value("1952")
 
 
-def test_the_card_prints_on_one_page(open_context: Callable[..., BrowserContext], server: Server_) -> None:
+def test_the_card_prints_on_one_page(open_context: Callable[..., BrowserContext], server: RunningServer) -> None:
     nurse = open_context().new_page()
     sign_in(nurse, server, "nurse@test.invalid")
     discharge_a_patient(nurse, server)

@@ -54,7 +54,9 @@ def test_nothing_is_settled_without_an_outcome(store: Store, nurse: Actor, opene
         callbacks.claim(store, NOW, nurse, opened)
 
 
-def test_seen_sooner_replans_the_visit_in_the_same_step(store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings) -> None:
+def test_seen_sooner_replans_the_visit_in_the_same_step(
+    store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
     callbacks.claim(store, NOW, nurse, opened)
     moved = callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic.tz)
     assert moved is not None
@@ -62,7 +64,9 @@ def test_seen_sooner_replans_the_visit_in_the_same_step(store: Store, nurse: Act
     assert [v["latest"] for v in eyes.visits_of(store, operation_id) if v["name"] == "week 1"] == ["2027-03-05"]
 
 
-def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings) -> None:
+def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(
+    store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
     measure(store, nurse, operation_id, settings, 33, NOW + timedelta(minutes=10))
     assert [c["how_soon"] for c in worries.open_callbacks(store) if c["worry"] == "pressure"] == ["today"]
     measure(store, nurse, operation_id, settings, 45, NOW + timedelta(minutes=20))
@@ -71,10 +75,14 @@ def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(store: St
     assert now_one[0]["due_at"] == NOW + timedelta(minutes=80)
 
 
-def test_after_settling_the_worry_opens_anew_only_when_raised_anew(store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings) -> None:
+def test_after_settling_the_worry_opens_anew_only_when_raised_anew(
+    store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
     callbacks.claim(store, NOW, nurse, opened)
     callbacks.settle(store, NOW, nurse, opened, "advice", "", settings.clinic.tz)
-    assert not [w for w in measure(store, nurse, operation_id, settings, 34, NOW + timedelta(hours=1)) if w["worry"] == "pressure"]
+    assert not [
+        w for w in measure(store, nurse, operation_id, settings, 34, NOW + timedelta(hours=1)) if w["worry"] == "pressure"
+    ]
     again = measure(store, nurse, operation_id, settings, 37, NOW + timedelta(hours=2))
     assert {w["callback_id"] for w in again if w["worry"] == "pressure"} != {opened}
 
@@ -118,7 +126,9 @@ print(len(callbacks.escalate_overdue(store, datetime.fromisoformat(sys.argv[2]))
 def test_two_processes_move_it_up_exactly_once(store: Store, opened: str) -> None:
     late = (NOW + timedelta(hours=9)).isoformat()
     racers = [
-        subprocess.Popen([sys.executable, "-c", RACE, str(store.path), late], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+        subprocess.Popen(
+            [sys.executable, "-c", RACE, str(store.path), late], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+        )
         for _ in range(3)
     ]
     for racer in racers:

@@ -18,13 +18,22 @@ from tests.conftest import NOW, OPERATED, PASSWORD, operation_note, patient_deta
 @pytest.mark.parametrize(
     ("changes", "field", "says"),
     [
-        ({"operated_at": NOW + timedelta(hours=1)}, "operated_at", "future"), ({"agent": "helium"}, "agent", "helium"), ({"percent": 120}, "percent", "0 to 100"),
-        ({"percent": 0}, "percent", "concentration"), ({"fill_percent": 130}, "fill_percent", "0 to 100"), ({"fill_percent": 0}, "fill_percent", "how full"),
-        ({"baseline": {"acuity": "6/0"}}, "baseline_acuity", "zero"), ({"baseline": {"iop_mmhg": 310}}, "baseline_iop", "0 to 90"), ({"lens": "glass"}, "fill_percent", "lens"),
-        ({"breaks": [{"clock": 13, "reach": "equator"}]}, None, "clock hour"), ({"risks": ["luck"]}, None, "risk"),
+        ({"operated_at": NOW + timedelta(hours=1)}, "operated_at", "future"),
+        ({"agent": "helium"}, "agent", "helium"),
+        ({"percent": 120}, "percent", "0 to 100"),
+        ({"percent": 0}, "percent", "concentration"),
+        ({"fill_percent": 130}, "fill_percent", "0 to 100"),
+        ({"fill_percent": 0}, "fill_percent", "how full"),
+        ({"baseline": {"acuity": "6/0"}}, "baseline_acuity", "zero"),
+        ({"baseline": {"iop_mmhg": 310}}, "baseline_iop", "0 to 90"),
+        ({"lens": "glass"}, "fill_percent", "lens"),
+        ({"breaks": [{"clock": 13, "reach": "equator"}]}, None, "clock hour"),
+        ({"risks": ["luck"]}, None, "risk"),
     ],
-)  # fmt: skip
-def test_what_cannot_be_is_refused_and_nothing_is_stored(store: Store, nurse: Actor, settings: Settings, changes: dict[str, Any], field: str | None, says: str) -> None:
+)
+def test_what_cannot_be_is_refused_and_nothing_is_stored(
+    store: Store, nurse: Actor, settings: Settings, changes: dict[str, Any], field: str | None, says: str
+) -> None:
     if "lens" in changes:
         field = None
     with pytest.raises(CareError, match=says) as refused:
@@ -46,9 +55,11 @@ def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Sto
     made = discharge.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
     assert [v.name for v in made.visits][:2] == ["day 1", "week 1"]
     assert all(v.target in places for v in made.visits)
-    assert made.plan and made.plan.position == "upright"
+    assert made.plan
+    assert made.plan.position == "upright"
     assert made.covers[0].name == "upright"
-    assert made.cover_lost_day and made.cover_lost_day > made.plan.days
+    assert made.cover_lost_day
+    assert made.cover_lost_day > made.plan.days
     assert made.forecast.gone
 
 
@@ -61,29 +72,37 @@ def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, oper
     assert "discharge" in [a["action"] for a in audit.of_subject(store, operation_id)]
 
 
-def test_the_second_eye_joins_the_same_patient_and_another_birthday_is_refused(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+def test_the_second_eye_joins_the_same_patient_and_another_birthday_is_refused(
+    store: Store, nurse: Actor, operation_id: str, settings: Settings
+) -> None:
     second, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
     first_row, second_row = eyes.operation(store, operation_id), eyes.operation(store, second)
-    assert first_row and second_row and first_row["patient_id"] == second_row["patient_id"]
+    assert first_row
+    assert second_row
+    assert first_row["patient_id"] == second_row["patient_id"]
     stranger = patient_details().model_copy(update={"born_on": date(1960, 1, 1)})
     with pytest.raises(CareError, match="another date of birth"):
         discharge.discharge(store, NOW, nurse, stranger, operation_note(), [], settings.clinic.tz)
 
 
-def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(
+    store: Store, nurse: Actor, operation_id: str, settings: Settings
+) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
     changed = discharge.change_plan(store, NOW, nurse, operation_id, operation_note(posture=plan), settings.clinic.tz)
     assert [c[0] for c in changed] == ["posture"]
     assert len(eyes.records_of(store, operation_id)) == 2
     current = load(store, operation_id, settings.clinic.tz).operation.plan
-    assert current and current.position == "left-cheek"
+    assert current
+    assert current.position == "left-cheek"
 
 
 def test_a_code_enrols_once(store: Store, discharged: tuple[str, str]) -> None:
     code = discharged[1]
     token = enrol.enrol(store, NOW, f" {code[:4].lower()} {code[4:]}", 1952, "carer", "here")
     device = enrol.device(store, token)
-    assert device and device["used_by"] == "carer"
+    assert device
+    assert device["used_by"] == "carer"
     assert enrol.device(store, "made up") is None
     with pytest.raises(Refused, match="has been used"):
         enrol.enrol(store, NOW, code, 1952, "patient", "here")
@@ -118,7 +137,15 @@ def test_wrong_passwords_lock_for_a_while(store: Store, nurse: Actor) -> None:
     assert accounts.sign_in(store, NOW + timedelta(minutes=16), "Nurse@Test.invalid", PASSWORD).id == nurse.id
 
 
-@pytest.mark.parametrize(("role", "email", "password", "field"), [("king", "a@b.c", PASSWORD, "role"), ("nurse", "a@b.c", "short", "password"), ("nurse", "ab.c", PASSWORD, "email"), ("nurse", "nurse@test.invalid", PASSWORD, "email")])
+@pytest.mark.parametrize(
+    ("role", "email", "password", "field"),
+    [
+        ("king", "a@b.c", PASSWORD, "role"),
+        ("nurse", "a@b.c", "short", "password"),
+        ("nurse", "ab.c", PASSWORD, "email"),
+        ("nurse", "nurse@test.invalid", PASSWORD, "email"),
+    ],
+)
 def test_accounts_that_cannot_be(store: Store, nurse: Actor, role: str, email: str, password: str, field: str) -> None:
     with pytest.raises(CareError) as refused:
         accounts.add_staff(store, NOW, "X", role, email, password)
@@ -132,7 +159,8 @@ def test_a_signature_holds_for_exactly_that_text(store: Store, nurse: Actor, sur
         signing.sign(store, NOW, nurse, "rulebook", draft.fingerprint)
     signing.sign(store, NOW, surgeon, "rulebook", draft.fingerprint)
     signed = protocol(store, "rulebook")
-    assert signed.signature and signed.signature["name"] == "Sol Surgeon"
+    assert signed.signature
+    assert signed.signature["name"] == "Sol Surgeon"
     changed = signing.save(store, NOW, surgeon, "rulebook", draft.text.replace("mmhg = 40", "mmhg = 42"))
     assert protocol(store, "rulebook").is_draft
     with pytest.raises(CareError, match="was changed"):
@@ -148,7 +176,9 @@ def test_a_text_that_cannot_be_used_is_not_kept(store: Store, surgeon: Actor) ->
         signing.save(store, NOW, surgeon, "menu", "")
 
 
-def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(store: Store, operation_id: str, settings: Settings) -> None:
+def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(
+    store: Store, operation_id: str, settings: Settings
+) -> None:
     text = book.draft_text("rulebook").replace("hours = 36, while_posturing", "hours = 30, while_posturing")
     effects = signing.effects(store, text, NOW, settings.clinic.tz)
     assert [e.patient_name for e in effects] == ["Pat Patient"]

@@ -16,7 +16,16 @@ from tests.conftest import NOW
 
 def event(operation_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
     body = {"pain": 1, "vision": "same"}
-    usual = {"id": new_id(), "operation": operation_id, "kind": kind, "at": NOW.isoformat(), "offset_minutes": 60, "sequence": 1, "by": "patient", "body": body}
+    usual = {
+        "id": new_id(),
+        "operation": operation_id,
+        "kind": kind,
+        "at": NOW.isoformat(),
+        "offset_minutes": 60,
+        "sequence": 1,
+        "by": "patient",
+        "body": body,
+    }
     return {**usual, **changes}
 
 
@@ -48,13 +57,28 @@ def test_the_same_id_twice_changes_nothing_and_is_acknowledged_again(send: Any, 
 @pytest.mark.parametrize(
     ("changes", "says"),
     [
-        ({"id": "not-a-uuid"}, "id"), ({"kind": "wish"}, "kind"), ({"body": {"pain": 44}}, "pain"), ({"body": {"mood": "bad"}}, "mood"),
-        ({"at": "2027-03-05T10:00:00"}, "offset"), ({"operation": "somebody-elses"}, "another eye"), ({"at": "2029-01-01T00:00:00Z"}, "future"),
-        ({"kind": "posture", "body": {"position": "face-down", "from": "2027-03-05T09:00:00Z", "to": "2027-03-05T08:00:00Z"}}, "before its start"),
-        ({"kind": "withdrawal", "body": {}}, "names the entry"), ({"corrects": new_id()}, "not known"), ({"kind": "measures"}, "kind"),
+        ({"id": "not-a-uuid"}, "id"),
+        ({"kind": "wish"}, "kind"),
+        ({"body": {"pain": 44}}, "pain"),
+        ({"body": {"mood": "bad"}}, "mood"),
+        ({"at": "2027-03-05T10:00:00"}, "offset"),
+        ({"operation": "somebody-elses"}, "another eye"),
+        ({"at": "2029-01-01T00:00:00Z"}, "future"),
+        (
+            {
+                "kind": "posture",
+                "body": {"position": "face-down", "from": "2027-03-05T09:00:00Z", "to": "2027-03-05T08:00:00Z"},
+            },
+            "before its start",
+        ),
+        ({"kind": "withdrawal", "body": {}}, "names the entry"),
+        ({"corrects": new_id()}, "not known"),
+        ({"kind": "measures"}, "kind"),
     ],
-)  # fmt: skip
-def test_one_bad_event_never_holds_up_the_others(send: Any, store: Store, operation_id: str, changes: dict[str, Any], says: str) -> None:
+)
+def test_one_bad_event_never_holds_up_the_others(
+    send: Any, store: Store, operation_id: str, changes: dict[str, Any], says: str
+) -> None:
     results = send(event(operation_id), event(operation_id, **changes), event(operation_id))
     assert [r.status for r in results] == ["received", "refused", "received"]
     assert says in str(results[1].reason)
@@ -84,7 +108,9 @@ def test_a_correction_points_back_and_the_old_entry_no_longer_stands(send: Any, 
     assert [e["id"] for e in eyes.events_of(store, operation_id)] == [right["id"]]
 
 
-def test_another_phone_cannot_claim_an_id(send: Any, store: Store, operation_id: str, device: Row, nurse: Actor, settings: Settings) -> None:
+def test_another_phone_cannot_claim_an_id(
+    send: Any, store: Store, operation_id: str, device: Row, nurse: Actor, settings: Settings
+) -> None:
     made = event(operation_id)
     send(made)
     code = enrol.issue_code(store, NOW, nurse, device["patient_id"])

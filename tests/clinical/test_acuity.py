@@ -11,11 +11,26 @@ from followup.clinical.errors import Ambiguous, OutOfRange, Unknown, Unreadable
 
 # Definition: logMAR = log10(MAR); letters = 85 - 50 logMAR. Steps of the standard chart (ISO 8596 / 4 m chart).
 STANDARD = [
-    ("6/6", 0.00, 85), ("20/20", 0.00, 85), ("1.0 decimal", 0.00, 85), ("6/12", 0.301, 70), ("20/40", 0.301, 70),
-    ("6/18", 0.477, None), ("20/70", 0.544, None), ("6/24", 0.602, 55), ("20/80", 0.602, 55), ("6/60", 1.000, 35),
-    ("20/200", 1.000, 35), ("3/60", 1.301, 20), ("20/400", 1.301, 20), ("1/60", 1.778, None), ("20/1200", 1.778, None),
-    ("4/6.3", 0.197, None), ("6/9.5", 0.200, None), ("4/40", 1.0, 35), ("4/4", 0.0, 85),
-]  # fmt: skip
+    ("6/6", 0.00, 85),
+    ("20/20", 0.00, 85),
+    ("1.0 decimal", 0.00, 85),
+    ("6/12", 0.301, 70),
+    ("20/40", 0.301, 70),
+    ("6/18", 0.477, None),
+    ("20/70", 0.544, None),
+    ("6/24", 0.602, 55),
+    ("20/80", 0.602, 55),
+    ("6/60", 1.000, 35),
+    ("20/200", 1.000, 35),
+    ("3/60", 1.301, 20),
+    ("20/400", 1.301, 20),
+    ("1/60", 1.778, None),
+    ("20/1200", 1.778, None),
+    ("4/6.3", 0.197, None),
+    ("6/9.5", 0.200, None),
+    ("4/40", 1.0, 35),
+    ("4/4", 0.0, 85),
+]
 
 
 @pytest.mark.parametrize(("text", "logmar", "letters"), STANDARD)
@@ -48,11 +63,21 @@ def test_low_vision_decimals_match_the_published_ones(decimal: float, logmar: fl
 @pytest.mark.parametrize(
     ("text", "logmar"),
     [
-        ("6/12-2", 0.341), ("6/9.5 +1", 0.1796), ("20/40-1", 0.321), ("6⁄12−2", 0.341), (" 6 / 12 ", 0.301),
-        ("logMAR 0.30", 0.30), ("0.3 LogMAR", 0.30), ("LOGMAR -0.1", -0.1), ("70 Letters", 0.30), ("-0.1", -0.1), ("70", 0.30),
-        ("Snellen 6/12", 0.301), ("logmar .3", 0.3),
+        ("6/12-2", 0.341),
+        ("6/9.5 +1", 0.1796),
+        ("20/40-1", 0.321),
+        ("6⁄12−2", 0.341),
+        (" 6 / 12 ", 0.301),
+        ("logMAR 0.30", 0.30),
+        ("0.3 LogMAR", 0.30),
+        ("LOGMAR -0.1", -0.1),
+        ("70 Letters", 0.30),
+        ("-0.1", -0.1),
+        ("70", 0.30),
+        ("Snellen 6/12", 0.301),
+        ("logmar .3", 0.3),
     ],
-)  # fmt: skip
+)
 def test_reads_what_people_write(text: str, logmar: float) -> None:
     reading = acuity.read(text)
     assert reading.logmar == pytest.approx(logmar, abs=0.0006)
@@ -62,11 +87,20 @@ def test_reads_what_people_write(text: str, logmar: float) -> None:
 @pytest.mark.parametrize(
     ("text", "category", "distance"),
     [
-        ("CF", "CF", None), ("CF 1m", "CF", 1.0), ("cf @ 30 cm", "CF", 0.3), ("CF at 2 ft", "CF", 0.6096),
-        ("Counting Fingers", "CF", None), ("hm", "HM", None), ("hand movements", "HM", None), ("PL", "LP", None),
-        ("LP", "LP", None), ("NPL", "NLP", None), ("nlp", "NLP", None), ("no light perception", "NLP", None),
+        ("CF", "CF", None),
+        ("CF 1m", "CF", 1.0),
+        ("cf @ 30 cm", "CF", 0.3),
+        ("CF at 2 ft", "CF", 0.6096),
+        ("Counting Fingers", "CF", None),
+        ("hm", "HM", None),
+        ("hand movements", "HM", None),
+        ("PL", "LP", None),
+        ("LP", "LP", None),
+        ("NPL", "NLP", None),
+        ("nlp", "NLP", None),
+        ("no light perception", "NLP", None),
     ],
-)  # fmt: skip
+)
 def test_reads_the_low_categories(text: str, category: str, distance: float | None) -> None:
     reading = acuity.read(text)
     assert reading.category == category
@@ -103,15 +137,26 @@ def test_the_notation_settles_a_bare_number() -> None:
 @pytest.mark.parametrize(
     ("text", "notation", "error", "says"),
     [
-        ("6/0", None, OutOfRange, "zero"), ("0/6", None, OutOfRange, "zero"), ("20/", None, Unreadable, "whole Snellen"),
-        ("/20", None, Unreadable, "whole Snellen"), ("", None, Unreadable, "no acuity"), ("abc", None, Unreadable, "not an acuity"),
-        ("6/1", None, OutOfRange, "better than a chart"), ("1/2000", None, OutOfRange, "worse than a chart"),
-        ("101 letters", None, OutOfRange, "between 0 and 100"), ("-1", "letters", OutOfRange, "between 0 and 100"),
-        ("0", "decimal", OutOfRange, "above 0"), ("3.5", "logmar", OutOfRange, "worse"), ("12", "snellen", Unreadable, "fraction"),
-        ("6/12", "decimal", Unreadable, "written as Snellen"), ("70.5", "letters", Unreadable, "whole number"),
-        ("500", None, OutOfRange, "no acuity in any notation"), ("6/12-9", None, OutOfRange, "at most 7"), ("6/12", "inches", Unknown, "accepted are"),
+        ("6/0", None, OutOfRange, "zero"),
+        ("0/6", None, OutOfRange, "zero"),
+        ("20/", None, Unreadable, "whole Snellen"),
+        ("/20", None, Unreadable, "whole Snellen"),
+        ("", None, Unreadable, "no acuity"),
+        ("abc", None, Unreadable, "not an acuity"),
+        ("6/1", None, OutOfRange, "better than a chart"),
+        ("1/2000", None, OutOfRange, "worse than a chart"),
+        ("101 letters", None, OutOfRange, "between 0 and 100"),
+        ("-1", "letters", OutOfRange, "between 0 and 100"),
+        ("0", "decimal", OutOfRange, "above 0"),
+        ("3.5", "logmar", OutOfRange, "worse"),
+        ("12", "snellen", Unreadable, "fraction"),
+        ("6/12", "decimal", Unreadable, "written as Snellen"),
+        ("70.5", "letters", Unreadable, "whole number"),
+        ("500", None, OutOfRange, "no acuity in any notation"),
+        ("6/12-9", None, OutOfRange, "at most 7"),
+        ("6/12", "inches", Unknown, "accepted are"),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_is_refused_in_plain_words(text: str, notation: str | None, error: type, says: str) -> None:
     with pytest.raises(error, match=says):
         acuity.read(text, notation)
@@ -121,12 +166,29 @@ def test_what_cannot_be_is_refused_in_plain_words(text: str, notation: str | Non
 @pytest.mark.parametrize(
     ("text", "who"),
     [
-        ("6/12", "none"), ("6/15", "mild"), ("6/12-1", "mild"), ("6/18", "mild"), ("6/19", "mild"), ("20/70", "mild"),
-        ("6/24", "moderate"), ("6/60", "moderate"), ("6/75", "severe"), ("6/60-1", "severe"), ("3/60", "severe"), ("20/400", "severe"),
-        ("2/60", "blindness 3"), ("1/60", "blindness 3"), ("CF 1m", "blindness 3"), ("CF", "blindness 3"), ("CF 30cm", "blindness 4"),
-        ("20/2000", "blindness 4"), ("HM", "blindness 4"), ("LP", "blindness 4"), ("NLP", "blindness 5"),
+        ("6/12", "none"),
+        ("6/15", "mild"),
+        ("6/12-1", "mild"),
+        ("6/18", "mild"),
+        ("6/19", "mild"),
+        ("20/70", "mild"),
+        ("6/24", "moderate"),
+        ("6/60", "moderate"),
+        ("6/75", "severe"),
+        ("6/60-1", "severe"),
+        ("3/60", "severe"),
+        ("20/400", "severe"),
+        ("2/60", "blindness 3"),
+        ("1/60", "blindness 3"),
+        ("CF 1m", "blindness 3"),
+        ("CF", "blindness 3"),
+        ("CF 30cm", "blindness 4"),
+        ("20/2000", "blindness 4"),
+        ("HM", "blindness 4"),
+        ("LP", "blindness 4"),
+        ("NLP", "blindness 5"),
     ],
-)  # fmt: skip
+)
 def test_who_categories_change_at_their_boundaries(text: str, who: str) -> None:
     assert acuity.read(text).who_category == who
 
@@ -148,10 +210,12 @@ def test_fifteen_letters_are_three_lines_and_double_the_angle() -> None:
     lost = acuity.change(acuity.read("85 letters"), acuity.read("70 letters"))
     assert lost.logmar == pytest.approx(0.30)
     assert lost.lines == pytest.approx(-3)
-    assert 10**0.30 == pytest.approx(2, abs=0.01)
+    assert pytest.approx(2, abs=0.01) == 10**0.30
 
 
-@pytest.mark.parametrize(("before", "after", "direction"), [("6/60", "CF", "worse"), ("HM", "CF", "better"), ("LP", "LP", "same")])
+@pytest.mark.parametrize(
+    ("before", "after", "direction"), [("6/60", "CF", "worse"), ("HM", "CF", "better"), ("LP", "LP", "same")]
+)
 def test_categories_compare_by_rank_not_by_their_stand_in(before: str, after: str, direction: str) -> None:
     change = acuity.change(acuity.read(before), acuity.read(after))
     assert (change.direction, change.logmar, change.letters) == (direction, None, None)
@@ -165,10 +229,14 @@ def test_a_chart_reading_below_a_stand_in_still_ranks_above_counting_fingers() -
 @given(st.integers(0, 100))
 def test_every_letter_survives_the_round_trip_through_every_notation(letters: int) -> None:
     reading = acuity.read(f"{letters} letters")
-    assert reading.snellen_6m and reading.snellen_20ft
+    assert reading.snellen_6m
+    assert reading.snellen_20ft
     for text, notation in (
-        (reading.snellen_6m, None), (reading.snellen_20ft, None), (f"{reading.decimal:.6f}", "decimal"), (f"{reading.logmar:.3f}", "logmar"),
-    ):  # fmt: skip
+        (reading.snellen_6m, None),
+        (reading.snellen_20ft, None),
+        (f"{reading.decimal:.6f}", "decimal"),
+        (f"{reading.logmar:.3f}", "logmar"),
+    ):
         assert acuity.read(text, notation).letters == letters
 
 
@@ -180,8 +248,15 @@ def test_printed_fractions_stay_within_half_a_letter(logmar: float) -> None:
 
 def test_clinic_denominators_are_printed_where_they_fit() -> None:
     # The 4 m chart table's clinic column (6 m and 20 ft).
-    table = [(0.1, "6/7.5", "20/25"), (0.2, "6/9.5", "20/32"), (0.5, "6/19", "20/63"), (0.6, "6/24", "20/80"), (0.8, "6/38", "20/125"),
-             (0.9, "6/48", "20/160"), (1.3, "6/120", "20/400")]  # fmt: skip
+    table = [
+        (0.1, "6/7.5", "20/25"),
+        (0.2, "6/9.5", "20/32"),
+        (0.5, "6/19", "20/63"),
+        (0.6, "6/24", "20/80"),
+        (0.8, "6/38", "20/125"),
+        (0.9, "6/48", "20/160"),
+        (1.3, "6/120", "20/400"),
+    ]
     for logmar, metres, feet in table:
         assert (acuity.snellen(logmar, 6), acuity.snellen(logmar, 20)) == (metres, feet)
 
@@ -191,7 +266,12 @@ def test_offline_table_says_what_the_reader_says() -> None:
     for key, (logmar, metres, feet, letters) in table.items():
         notation, _, bare = key.rpartition(":")
         reading = acuity.read(bare, notation or None)
-        assert (logmar, metres, feet, letters) == (round(reading.logmar, 3), reading.snellen_6m, reading.snellen_20ft, reading.letters)
+        assert (logmar, metres, feet, letters) == (
+            round(reading.logmar, 3),
+            reading.snellen_6m,
+            reading.snellen_20ft,
+            reading.letters,
+        )
     assert len(table) > 1000
 
 

@@ -11,15 +11,34 @@ from followup.clinical.errors import OutOfRange, Unreadable
 # ICAO standard atmosphere (Doc 7488), pressure in hPa; the last rows from the published table, from memory.
 @pytest.mark.parametrize(
     ("metres", "hpa"),
-    [(0, 1013.25), (500, 954.6), (610, 942.1), (1000, 898.7), (1500, 845.6), (2000, 795.0), (2438, 752.7), (3000, 701.1), (5000, 540.2), (11000, 226.3)],
-)  # fmt: skip
+    [
+        (0, 1013.25),
+        (500, 954.6),
+        (610, 942.1),
+        (1000, 898.7),
+        (1500, 845.6),
+        (2000, 795.0),
+        (2438, 752.7),
+        (3000, 701.1),
+        (5000, 540.2),
+        (11000, 226.3),
+    ],
+)
 def test_standard_atmosphere(metres: float, hpa: float) -> None:
     assert altitude.pressure_hpa(metres) == pytest.approx(hpa, rel=0.001)
 
 
 @pytest.mark.parametrize(
-    ("metres", "dry", "wet"), [(500, 1.061, 1.066), (1000, 1.127, 1.137), (1500, 1.198, 1.214), (2000, 1.275, 1.298), (2438, 1.346, 1.378), (3000, 1.445, 1.489)]
-)  # fmt: skip
+    ("metres", "dry", "wet"),
+    [
+        (500, 1.061, 1.066),
+        (1000, 1.127, 1.137),
+        (1500, 1.198, 1.214),
+        (2000, 1.275, 1.298),
+        (2438, 1.346, 1.378),
+        (3000, 1.445, 1.489),
+    ],
+)
 def test_expansion_from_sea_level(metres: float, dry: float, wet: float) -> None:
     # Derived: Boyle dry, and with 47 mmHg of water vapour taken off.
     assert altitude.expansion(metres, wet=False) == pytest.approx(dry, abs=0.001)
@@ -31,7 +50,7 @@ def test_height_counts_from_the_place_of_surgery() -> None:
 
 
 def test_eight_thousand_feet() -> None:
-    assert 8000 * altitude.METRES_PER_FOOT == pytest.approx(2438.4)
+    assert pytest.approx(2438.4) == 8000 * altitude.METRES_PER_FOOT
 
 
 def test_coming_down_and_climbing_back_counts_as_climbing() -> None:

@@ -17,7 +17,9 @@ def test_arc_to_volume_matches_the_published_set(arc: float, ml: float) -> None:
     assert bubble.cap_volume_ml(10.5, arc) == pytest.approx(ml, rel=0.015)
 
 
-@pytest.mark.parametrize(("radius", "ml_90", "ml_180"), [(9, 0.177, 1.53), (10, 0.243, 2.09), (11, 0.324, 2.79), (12, 0.420, 3.62)])
+@pytest.mark.parametrize(
+    ("radius", "ml_90", "ml_180"), [(9, 0.177, 1.53), (10, 0.243, 2.09), (11, 0.324, 2.79), (12, 0.420, 3.62)]
+)
 def test_other_cavities(radius: float, ml_90: float, ml_180: float) -> None:
     # Derived in the reference from the cap formula.
     assert bubble.cap_volume_ml(radius, 90) == pytest.approx(ml_90, rel=0.005)
@@ -36,16 +38,31 @@ def test_cap_volume_is_the_integral_of_its_slices() -> None:
 # Derived table of the reference: height, fill, arc.
 @pytest.mark.parametrize(
     ("height", "fill", "arc"),
-    [(0, 0, 0), (10, 2.8, 73.7), (20, 10.4, 106.3), (25, 15.6, 120), (30, 21.6, 132.8), (40, 35.2, 156.9), (50, 50, 180),
-     (60, 64.8, 203.1), (70, 78.4, 227.2), (75, 84.4, 240), (80, 89.6, 253.7), (90, 97.2, 286.3), (100, 100, 360)],
-)  # fmt: skip
+    [
+        (0, 0, 0),
+        (10, 2.8, 73.7),
+        (20, 10.4, 106.3),
+        (25, 15.6, 120),
+        (30, 21.6, 132.8),
+        (40, 35.2, 156.9),
+        (50, 50, 180),
+        (60, 64.8, 203.1),
+        (70, 78.4, 227.2),
+        (75, 84.4, 240),
+        (80, 89.6, 253.7),
+        (90, 97.2, 286.3),
+        (100, 100, 360),
+    ],
+)
 def test_height_is_not_volume(height: float, fill: float, arc: float) -> None:
     assert bubble.fill_percent(height) == pytest.approx(fill, abs=0.05)
     assert bubble.arc_of_height(height) == pytest.approx(arc, abs=0.05)
     assert bubble.meniscus_percent(fill) == pytest.approx(height, abs=0.05)
 
 
-@pytest.mark.parametrize(("fill", "height", "arc"), [(80, 71.3, 230.4), (10, 19.6, None), (25, 32.6, None), (70, 63.7, None), (90, 80.4, None)])
+@pytest.mark.parametrize(
+    ("fill", "height", "arc"), [(80, 71.3, 230.4), (10, 19.6, None), (25, 32.6, None), (70, 63.7, None), (90, 80.4, None)]
+)
 def test_fill_to_height(fill: float, height: float, arc: float | None) -> None:
     assert bubble.meniscus_percent(fill) == pytest.approx(height, abs=0.05)
     if arc is not None:
@@ -76,9 +93,19 @@ def test_the_bubble_and_the_fluid_mirror_each_other(fill: float) -> None:
 # ABO (n = 144) and Zh (MRI) evaluated in the reference.
 @pytest.mark.parametrize(
     ("axial", "relation", "ml"),
-    [(22, "ABO", 4.12), (23.5, "ABO", 4.81), (24, "ABO", 5.05), (26, "ABO", 6.12), (28, "ABO", 7.36), (30, "ABO", 8.79), (24, "Zh", 4.67), (23, "Zh", 4.21),
-     (28, "Zh-myopic", 8.32), (30, "Zh-myopic", 9.41)],
-)  # fmt: skip
+    [
+        (22, "ABO", 4.12),
+        (23.5, "ABO", 4.81),
+        (24, "ABO", 5.05),
+        (26, "ABO", 6.12),
+        (28, "ABO", 7.36),
+        (30, "ABO", 8.79),
+        (24, "Zh", 4.67),
+        (23, "Zh", 4.21),
+        (28, "Zh-myopic", 8.32),
+        (30, "Zh-myopic", 9.41),
+    ],
+)
 def test_cavity_volume_from_axial_length(axial: float, relation: str, ml: float) -> None:
     assert bubble.cavity_ml(axial, relation) == pytest.approx(ml, abs=0.006)
 
@@ -89,7 +116,15 @@ def test_small_bubbles_are_marked_unreliable() -> None:
     assert bubble.reliable(6.2, 4.85)
 
 
-@pytest.mark.parametrize("call", [lambda: bubble.fill_percent(101), lambda: bubble.meniscus_percent(-1), lambda: bubble.fill_for_arc(361), lambda: bubble.cavity_ml(40)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: bubble.fill_percent(101),
+        lambda: bubble.meniscus_percent(-1),
+        lambda: bubble.fill_for_arc(361),
+        lambda: bubble.cavity_ml(40),
+    ],
+)
 def test_what_no_eye_has_is_refused(call: object) -> None:
     with pytest.raises(OutOfRange, match="accepted is"):
         call()  # type: ignore[operator]

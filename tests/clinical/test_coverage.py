@@ -17,7 +17,9 @@ def best(clock: float, reach: str = "equator", fill: float = 60, moves: c.Moves 
 
 
 # Reference vectors 75 to 80: clock hours stay in either eye. Left cheek down puts the patient's right side uppermost (hospital leaflet).
-@pytest.mark.parametrize(("clock", "posture"), [(9, "left-cheek"), (3, "right-cheek"), (12, "upright"), (11, "upright"), (1, "upright")])
+@pytest.mark.parametrize(
+    ("clock", "posture"), [(9, "left-cheek"), (3, "right-cheek"), (12, "upright"), (11, "upright"), (1, "upright")]
+)
 def test_breaks_have_their_posture(clock: int, posture: str) -> None:
     assert best(clock) == posture
 
@@ -39,7 +41,10 @@ def test_face_up_is_never_proposed_with_what_floats() -> None:
 
 
 # Nasal and temporal swap between the eyes, clock hours do not.
-@pytest.mark.parametrize(("side", "eye", "clock"), [("temporal", "right", 9), ("temporal", "left", 3), ("nasal", "right", 3), ("nasal", "left", 9)])
+@pytest.mark.parametrize(
+    ("side", "eye", "clock"),
+    [("temporal", "right", 9), ("temporal", "left", 3), ("nasal", "right", 3), ("nasal", "left", 9)],
+)
 def test_nasal_and_temporal(side: str, eye: str, clock: int) -> None:
     assert c.clock_hour(side, eye) == clock
 
@@ -63,15 +68,28 @@ def test_the_worst_break_decides() -> None:
     assert c.cover(breaks, 60, "upright").margin_degrees == pytest.approx(min(alone))
 
 
-@given(st.floats(1, 12), st.sampled_from(list(c.REACHES)), st.floats(0.5, 99.5), st.sampled_from(["upright", "face-down", "face-up"]))
+@given(
+    st.floats(1, 12),
+    st.sampled_from(list(c.REACHES)),
+    st.floats(0.5, 99.5),
+    st.sampled_from(["upright", "face-down", "face-up"]),
+)
 def test_mirrored_break_has_the_mirrored_answer(clock: float, reach: str, fill: float, posture: str) -> None:
     mirrored = c.Break(12 - clock if clock <= 11.5 else 24 - clock, reach)
-    assert c.cover([c.Break(clock, reach)], fill, posture).margin_degrees == pytest.approx(c.cover([mirrored], fill, posture).margin_degrees)
+    assert c.cover([c.Break(clock, reach)], fill, posture).margin_degrees == pytest.approx(
+        c.cover([mirrored], fill, posture).margin_degrees
+    )
     left, right = c.cover([c.Break(clock, reach)], fill, "left-cheek"), c.cover([mirrored], fill, "right-cheek")
     assert left.margin_degrees == pytest.approx(right.margin_degrees)
 
 
-@given(st.floats(0.5, 12.5), st.sampled_from(list(c.REACHES)), st.sampled_from(list(c.POSTURES)), st.floats(0, 100), st.floats(0, 100))
+@given(
+    st.floats(0.5, 12.5),
+    st.sampled_from(list(c.REACHES)),
+    st.sampled_from(list(c.POSTURES)),
+    st.floats(0, 100),
+    st.floats(0, 100),
+)
 def test_less_gas_covers_less(clock: float, reach: str, posture: str, a: float, b: float) -> None:
     less, more = sorted((a, b))
     at = [c.Break(clock, reach)]
@@ -92,7 +110,10 @@ def test_angles_are_those_between_unit_vectors(clock: float, reach: str, pitch: 
 
 
 # The named postures are tilts: upright, 90 degrees forward, 90 to either shoulder, and back.
-@pytest.mark.parametrize(("name", "pitch", "roll"), [("upright", 0, 0), ("face-down", 90, 0), ("face-up", -90, 0), ("left-cheek", 0, 90), ("right-cheek", 0, -90)])
+@pytest.mark.parametrize(
+    ("name", "pitch", "roll"),
+    [("upright", 0, 0), ("face-down", 90, 0), ("face-up", -90, 0), ("left-cheek", 0, 90), ("right-cheek", 0, -90)],
+)
 def test_named_postures_are_tilts(name: str, pitch: float, roll: float) -> None:
     assert c.up_vector(pitch, roll) == pytest.approx(c.POSTURES[name], abs=1e-12)
 
@@ -113,10 +134,16 @@ def test_fill_needed_just_covers(clock: float, reach: str, posture: str) -> None
 
 @pytest.mark.parametrize(
     ("call", "error"),
-    [(lambda: c.Break(13, "equator"), OutOfRange), (lambda: c.Break(3, "ora"), Unknown), (lambda: c.cover([], 50, "upright"), Unknown),
-     (lambda: c.cover([c.Break(3, "macula")], 50, "sideways"), Unknown), (lambda: c.clock_hour("nasal", "middle"), Unknown),
-     (lambda: c.clock_hour("up", "left"), Unknown), (lambda: c.fill_needed_percent([c.Break(3, "macula")], "sideways"), Unknown)],
-)  # fmt: skip
+    [
+        (lambda: c.Break(13, "equator"), OutOfRange),
+        (lambda: c.Break(3, "ora"), Unknown),
+        (lambda: c.cover([], 50, "upright"), Unknown),
+        (lambda: c.cover([c.Break(3, "macula")], 50, "sideways"), Unknown),
+        (lambda: c.clock_hour("nasal", "middle"), Unknown),
+        (lambda: c.clock_hour("up", "left"), Unknown),
+        (lambda: c.fill_needed_percent([c.Break(3, "macula")], "sideways"), Unknown),
+    ],
+)
 def test_bad_values_are_named(call: object, error: type) -> None:
     with pytest.raises(error):
         call()  # type: ignore[operator]

@@ -39,7 +39,18 @@ def test_when_every_eye_failed_the_curve_ends_at_nought() -> None:
 
 
 # Published proportions: 2214/2330 95.0 %, 399/445 89.7 %, 12/6474 0.185 %, 31/156 19.9 %, 86/138 62.3 %, 22/223 9.9 %.
-@pytest.mark.parametrize(("events", "total", "percent"), [(2214, 2330, 95.0), (399, 445, 89.7), (12, 6474, 0.185), (31, 156, 19.9), (86, 138, 62.3), (22, 223, 9.9), (3, 3979, 0.075)])
+@pytest.mark.parametrize(
+    ("events", "total", "percent"),
+    [
+        (2214, 2330, 95.0),
+        (399, 445, 89.7),
+        (12, 6474, 0.185),
+        (31, 156, 19.9),
+        (86, 138, 62.3),
+        (22, 223, 9.9),
+        (3, 3979, 0.075),
+    ],
+)
 def test_published_proportions(events: int, total: int, percent: float) -> None:
     assert outcomes.wilson(events, total).proportion * 100 == pytest.approx(percent, abs=0.051)
 

@@ -19,7 +19,11 @@ def block(start: str, end: str | None, position: str = "face-down") -> p.Block:
 
 
 def test_overlaps_count_once() -> None:
-    blocks = [block("2027-03-05T08:00Z", "2027-03-05T10:00Z"), block("2027-03-05T09:00Z", "2027-03-05T11:30Z"), block("2027-03-05T09:30Z", "2027-03-05T09:40Z")]
+    blocks = [
+        block("2027-03-05T08:00Z", "2027-03-05T10:00Z"),
+        block("2027-03-05T09:00Z", "2027-03-05T11:30Z"),
+        block("2027-03-05T09:30Z", "2027-03-05T09:40Z"),
+    ]
     assert p.hours_by_day(blocks, UTC, NOW) == {date(2027, 3, 5): 3.5}
 
 
@@ -29,7 +33,9 @@ def test_midnight_splits_by_the_local_day() -> None:
 
 
 # European summer time starts on 28 March 2027 at 01:00 UTC and ends on 31 October 2027 (time-zone database).
-@pytest.mark.parametrize(("day", "hours"), [(date(2027, 3, 28), 23.0), (date(2027, 10, 31), 25.0), (date(2027, 3, 27), 24.0)])
+@pytest.mark.parametrize(
+    ("day", "hours"), [(date(2027, 3, 28), 23.0), (date(2027, 10, 31), 25.0), (date(2027, 3, 27), 24.0)]
+)
 def test_days_with_a_clock_change_have_their_length(day: date, hours: float) -> None:
     start = datetime.combine(day - timedelta(days=1), datetime.min.time(), UTC)
     blocks = [p.Block("upright", start + timedelta(hours=12 * n), start + timedelta(hours=12 * (n + 1))) for n in range(6)]
@@ -43,7 +49,11 @@ def test_an_open_block_runs_to_now_at_most_twelve_hours() -> None:
 
 
 def test_only_the_planned_position_counts_and_nothing_after_now() -> None:
-    blocks = [block("2027-03-10T08:00Z", "2027-03-10T09:00Z", "upright"), block("2027-03-10T11:00Z", "2027-03-10T14:00Z"), block("2027-03-11T08:00Z", None)]
+    blocks = [
+        block("2027-03-10T08:00Z", "2027-03-10T09:00Z", "upright"),
+        block("2027-03-10T11:00Z", "2027-03-10T14:00Z"),
+        block("2027-03-11T08:00Z", None),
+    ]
     assert p.hours_by_day(blocks, UTC, NOW, "face-down") == {date(2027, 3, 10): 1.0}
 
 
@@ -71,7 +81,9 @@ def test_the_trial_of_eight_hours_for_five_days_fits_the_plan() -> None:
     # PIMS (JAMA Ophthalmol 2020;138:725): 8 hours a day for 5 days.
     plan = p.Plan("face-down", p.TRIAL_HOURS.value, 5)
     assert plan.hours_a_day == 8
-    assert p.plan_days(plan, datetime(2027, 3, 2, 23, 30, tzinfo=UTC), VIENNA) == [date(2027, 3, 3) + timedelta(days=n) for n in range(5)]
+    assert p.plan_days(plan, datetime(2027, 3, 2, 23, 30, tzinfo=UTC), VIENNA) == [
+        date(2027, 3, 3) + timedelta(days=n) for n in range(5)
+    ]
 
 
 def test_cycle_is_fifty_minutes_and_ten() -> None:
@@ -81,9 +93,14 @@ def test_cycle_is_fifty_minutes_and_ten() -> None:
 
 @pytest.mark.parametrize(
     ("call", "error"),
-    [(lambda: block("2027-03-05T10:00Z", "2027-03-05T09:00Z"), OutOfRange), (lambda: block("2027-03-05T10:00Z", "2027-03-06T10:01Z"), OutOfRange),
-     (lambda: block("2027-03-05T10:00Z", None, "sideways"), Unknown), (lambda: p.Plan("face-down", 25, 3), OutOfRange), (lambda: p.Plan("face-down", 8, 61), OutOfRange)],
-)  # fmt: skip
+    [
+        (lambda: block("2027-03-05T10:00Z", "2027-03-05T09:00Z"), OutOfRange),
+        (lambda: block("2027-03-05T10:00Z", "2027-03-06T10:01Z"), OutOfRange),
+        (lambda: block("2027-03-05T10:00Z", None, "sideways"), Unknown),
+        (lambda: p.Plan("face-down", 25, 3), OutOfRange),
+        (lambda: p.Plan("face-down", 8, 61), OutOfRange),
+    ],
+)
 def test_what_cannot_be_is_refused(call: object, error: type) -> None:
     with pytest.raises(error):
         call()  # type: ignore[operator]

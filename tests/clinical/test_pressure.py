@@ -11,7 +11,9 @@ from followup.clinical.errors import OutOfRange, Unknown, Unreadable
 
 
 # Definition: 1 mmHg = 0.133322 kPa.
-@pytest.mark.parametrize(("mmhg", "kpa"), [(1, 0.133322), (5, 0.667), (6.5, 0.867), (10, 1.333), (21, 2.800), (24, 3.2), (30, 4.0), (40, 5.333)])
+@pytest.mark.parametrize(
+    ("mmhg", "kpa"), [(1, 0.133322), (5, 0.667), (6.5, 0.867), (10, 1.333), (21, 2.800), (24, 3.2), (30, 4.0), (40, 5.333)]
+)
 def test_kilopascals_by_definition(mmhg: float, kpa: float) -> None:
     assert pressure.kpa(mmhg) == pytest.approx(kpa, abs=0.0006)
     assert pressure.read(f"{kpa} kPa") == pytest.approx(mmhg, abs=0.06)
@@ -23,7 +25,10 @@ def test_four_kilopascals_are_thirty() -> None:
     assert pressure.read("15,5 mmHg") == 15.5
 
 
-@pytest.mark.parametrize(("text", "error"), [("310", OutOfRange), ("-3", Unreadable), ("high", Unreadable), ("", Unreadable), ("90.5", OutOfRange)])
+@pytest.mark.parametrize(
+    ("text", "error"),
+    [("310", OutOfRange), ("-3", Unreadable), ("high", Unreadable), ("", Unreadable), ("90.5", OutOfRange)],
+)
 def test_impossible_pressures_are_refused(text: str, error: type) -> None:
     with pytest.raises(error):
         pressure.read(text)
@@ -36,9 +41,21 @@ def test_the_range_of_a_tonometer_is_accepted() -> None:
 # Bands: hypotony 5 or less [Def]; raised over 21, spike 30 or more, severe 40 or more [Bern12, SO18, Gos13]; 10 to 21 from memory.
 @pytest.mark.parametrize(
     ("mmhg", "band"),
-    [(0, "hypotony"), (5, "hypotony"), (5.1, "low"), (9.9, "low"), (10, "normal"), (21, "normal"), (21.5, "raised"), (29.9, "raised"),
-     (30, "spike"), (39.9, "spike"), (40, "severe"), (62, "severe")],
-)  # fmt: skip
+    [
+        (0, "hypotony"),
+        (5, "hypotony"),
+        (5.1, "low"),
+        (9.9, "low"),
+        (10, "normal"),
+        (21, "normal"),
+        (21.5, "raised"),
+        (29.9, "raised"),
+        (30, "spike"),
+        (39.9, "spike"),
+        (40, "severe"),
+        (62, "severe"),
+    ],
+)
 def test_bands_change_where_published(mmhg: float, band: str) -> None:
     assert pressure.band(mmhg) == band
 
@@ -58,7 +75,9 @@ def test_rise_needs_a_baseline() -> None:
 
 
 # Lewis 1988 (Becker type, level): 19 low, 25 intermediate, 32 high.
-@pytest.mark.parametrize(("level", "grade"), [(19, "low"), (20, "intermediate"), (25, "intermediate"), (31, "intermediate"), (32, "high")])
+@pytest.mark.parametrize(
+    ("level", "grade"), [(19, "low"), (20, "intermediate"), (25, "intermediate"), (31, "intermediate"), (32, "high")]
+)
 def test_level_scheme(level: float, grade: str) -> None:
     assert pressure.steroid_response(level, 15, timedelta(weeks=6)).level == grade
 
@@ -77,10 +96,14 @@ def test_a_rise_before_two_weeks_of_drops_is_no_steroid_pattern() -> None:
 
 
 # Agreement with applanation: air puff -3.8 to +4.3 [Cook12]; pen bias 0.6, +/- 6.5 [BJO05]; rebound -3.3 to +4.0 [Reb13].
-@pytest.mark.parametrize(("name", "low", "high"), [("non-contact", -3.8, 4.3), ("applanation-pen", -5.9, 7.1), ("rebound", -3.3, 4.0), ("applanation", -2.6, 2.6)])
+@pytest.mark.parametrize(
+    ("name", "low", "high"),
+    [("non-contact", -3.8, 4.3), ("applanation-pen", -5.9, 7.1), ("rebound", -3.3, 4.0), ("applanation", -2.6, 2.6)],
+)
 def test_instruments_carry_their_published_agreement(name: str, low: float, high: float) -> None:
     instrument = pressure.INSTRUMENTS[name]
-    assert instrument.low_mmhg and instrument.high_mmhg
+    assert instrument.low_mmhg
+    assert instrument.high_mmhg
     assert (instrument.low_mmhg.value, instrument.high_mmhg.value) == (low, high)
 
 

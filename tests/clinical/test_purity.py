@@ -13,7 +13,19 @@ from followup.web.pages import MODELS
 
 FOLDER = Path(followup.clinical.__file__).parent
 MODULES = sorted(f.stem for f in FOLDER.glob("*.py") if f.stem != "__init__")
-ALLOWED = {"__future__", "collections", "dataclasses", "datetime", "followup", "functools", "itertools", "math", "networkx", "re", "typing"}
+ALLOWED = {
+    "__future__",
+    "collections",
+    "dataclasses",
+    "datetime",
+    "followup",
+    "functools",
+    "itertools",
+    "math",
+    "networkx",
+    "re",
+    "typing",
+}
 
 
 @pytest.mark.parametrize("name", MODULES)
@@ -22,7 +34,11 @@ def test_a_module_imports_nothing_that_reads_or_writes(name: str) -> None:
     imported = {n.name.split(".")[0] for node in ast.walk(tree) if isinstance(node, ast.Import) for n in node.names}
     imported |= {node.module.split(".")[0] for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.module}
     assert imported <= ALLOWED
-    clocks = [n for n in ast.walk(tree) if isinstance(n, ast.Attribute) and n.attr in ("now", "today", "utcnow") and isinstance(n.value, ast.Name)]
+    clocks = [
+        n
+        for n in ast.walk(tree)
+        if isinstance(n, ast.Attribute) and n.attr in ("now", "today", "utcnow") and isinstance(n.value, ast.Name)
+    ]
     assert not [n for n in clocks if n.value.id in ("datetime", "date", "time")]  # type: ignore[attr-defined]
 
 

@@ -59,20 +59,30 @@ def test_no_place_is_said_with_its_reason() -> None:
 
 
 def test_placing_everybody_comes_before_moving_little() -> None:
-    booking = s.book([request("free", 1, 0, 9), request("bound", 1, 1, 1)], {DAY + timedelta(days=1): 1, DAY + timedelta(days=9): 1})
+    booking = s.book(
+        [request("free", 1, 0, 9), request("bound", 1, 1, 1)], {DAY + timedelta(days=1): 1, DAY + timedelta(days=9): 1}
+    )
     assert booking.placed == {"bound": DAY + timedelta(days=1), "free": DAY + timedelta(days=9)}
 
 
 def test_a_closing_day_moves_its_own_visits_only() -> None:
     places = {DAY + timedelta(days=d): 2 for d in range(4)}
-    booked = {"a": DAY + timedelta(days=1), "b": DAY + timedelta(days=1), "c": DAY + timedelta(days=2), "d": DAY + timedelta(days=2)}
+    booked = {
+        "a": DAY + timedelta(days=1),
+        "b": DAY + timedelta(days=1),
+        "c": DAY + timedelta(days=2),
+        "d": DAY + timedelta(days=2),
+    }
     requests = {id: request(id, 1) for id in booked}
     moved = s.close_day(DAY + timedelta(days=1), booked, requests, places)
     assert moved.placed == {"a": DAY, "b": DAY}
     assert moved.displacement_days == 2
 
 
-@given(st.lists(st.tuples(st.integers(0, 9), st.integers(0, 4), st.integers(0, 4)), min_size=1, max_size=7), st.lists(st.integers(0, 2), min_size=10, max_size=10))
+@given(
+    st.lists(st.tuples(st.integers(0, 9), st.integers(0, 4), st.integers(0, 4)), min_size=1, max_size=7),
+    st.lists(st.integers(0, 2), min_size=10, max_size=10),
+)
 def test_displacement_equals_scipys_assignment(raw: list[tuple[int, int, int]], capacity: list[int]) -> None:
     requests = [request(str(n), t, max(0, t - a), t + b) for n, (t, a, b) in enumerate(raw)]
     places = {DAY + timedelta(days=d): n for d, n in enumerate(capacity) if n}
@@ -95,6 +105,10 @@ def test_displacement_equals_scipys_assignment(raw: list[tuple[int, int, int]], 
 def test_sooner_is_from_today_and_never_later_than_planned() -> None:
     window = s.Window("week 4", DAY + timedelta(days=30), DAY + timedelta(days=26), DAY + timedelta(days=36), "retina")
     soon = s.sooner(window, DAY + timedelta(days=10), 3, "after a callback")
-    assert (soon.earliest, soon.target, soon.latest) == (DAY + timedelta(days=10), DAY + timedelta(days=13), DAY + timedelta(days=13))
+    assert (soon.earliest, soon.target, soon.latest) == (
+        DAY + timedelta(days=10),
+        DAY + timedelta(days=13),
+        DAY + timedelta(days=13),
+    )
     late = s.sooner(window, DAY + timedelta(days=40), 3, "late")
     assert late.earliest == late.latest == DAY + timedelta(days=40)

@@ -18,11 +18,20 @@ STANDARD = {"air": 100, "sf6": 20, "c2f6": 16, "c3f8": 14}
 @pytest.mark.parametrize(
     ("agent", "percent", "lens", "days"),
     [
-        ("air", 100, "phakic", 1.6), ("air", 100, "aphakic", 0.9), ("air", 100, "unknown", 1.3), ("sf6", 20, "phakic", 2.8), ("sf6", 20, "aphakic", 2.4),
-        ("c3f8", 10, "phakic", 5.7), ("c3f8", 10, "aphakic", 4.5), ("c3f8", 10, "pseudophakic", 4.3),
-        ("c3f8", 5, "unknown", 4.2), ("c3f8", 10, "unknown", 6.5), ("c3f8", 15, "unknown", 8.0), ("c3f8", 20, "unknown", 12.5),
+        ("air", 100, "phakic", 1.6),
+        ("air", 100, "aphakic", 0.9),
+        ("air", 100, "unknown", 1.3),
+        ("sf6", 20, "phakic", 2.8),
+        ("sf6", 20, "aphakic", 2.4),
+        ("c3f8", 10, "phakic", 5.7),
+        ("c3f8", 10, "aphakic", 4.5),
+        ("c3f8", 10, "pseudophakic", 4.3),
+        ("c3f8", 5, "unknown", 4.2),
+        ("c3f8", 10, "unknown", 6.5),
+        ("c3f8", 15, "unknown", 8.0),
+        ("c3f8", 20, "unknown", 12.5),
     ],
-)  # fmt: skip
+)
 def test_published_half_lives(agent: str, percent: float, lens: str, days: float) -> None:
     assert t.half_life_days(agent, percent, lens) == pytest.approx(days)
     # Above the non-expansile concentration the mix also grows; the half-life is of what fades.
@@ -33,8 +42,13 @@ def test_published_half_lives(agent: str, percent: float, lens: str, days: float
 # Derived in the reference: what the first-order model leaves.
 @pytest.mark.parametrize(
     ("agent", "percent", "lens", "day", "left"),
-    [("sf6", 20, "phakic", 7, 17.7), ("sf6", 20, "phakic", 14, 3.1), ("air", 100, "phakic", 7, 4.8), ("air", 100, "phakic", 3, 27)],
-)  # fmt: skip
+    [
+        ("sf6", 20, "phakic", 7, 17.7),
+        ("sf6", 20, "phakic", 14, 3.1),
+        ("air", 100, "phakic", 7, 4.8),
+        ("air", 100, "phakic", 3, 27),
+    ],
+)
 def test_what_is_left_by_day(agent: str, percent: float, lens: str, day: float, left: float) -> None:
     assert t.forecast(agent, percent, 100, lens).fill_percent(day) == pytest.approx(left, abs=0.3)
 
@@ -49,7 +63,8 @@ def test_interpolation_between_published_mixtures() -> None:
 @pytest.mark.parametrize(("agent", "low", "high"), [("air", 5, 7), ("sf6", 10, 14), ("c2f6", 28, 42), ("c3f8", 56, 70)])
 def test_gone_falls_into_the_published_range(agent: str, low: float, high: float) -> None:
     gone = t.forecast(agent, STANDARD[agent], 95, "phakic").gone
-    assert gone is not None and gone.high is not None
+    assert gone is not None
+    assert gone.high is not None
     assert low <= gone.median <= high
     assert gone.low < gone.median < gone.high
     assert [f.value for f in t.AGENTS[agent].published_gone] == [low, high]
@@ -58,13 +73,16 @@ def test_gone_falls_into_the_published_range(agent: str, low: float, high: float
 def test_c3f8_is_not_called_gone_at_five_weeks() -> None:
     # Reference vector 25b: 4.8 % is left at day 35 of 15 % C3F8; published disappearance is 8 weeks.
     eye = t.forecast("c3f8", 15, 100, "unknown")
-    assert eye.gone is not None and eye.gone.median > 49
+    assert eye.gone is not None
+    assert eye.gone.median > 49
     assert math.exp(-math.log(2) * 35 / 8.0) == pytest.approx(0.048, abs=0.001)
     assert eye.fill_percent(35) > 4
 
 
 # RCO18: non-expansile 20 / 16 / 14 %, pure gas expands 2 / 3 / 4 times over up to 2 / 3 / 4 days; IJRV24: mixtures peak at 21 / 27 / 30 h.
-@pytest.mark.parametrize(("agent", "percent", "times", "hours", "days"), [("sf6", 20, 2, 21, 2), ("c2f6", 16, 3, 27, 3), ("c3f8", 14, 4, 30, 4)])
+@pytest.mark.parametrize(
+    ("agent", "percent", "times", "hours", "days"), [("sf6", 20, 2, 21, 2), ("c2f6", 16, 3, 27, 3), ("c3f8", 14, 4, 30, 4)]
+)
 def test_expansion_of_mixtures_and_pure_gas(agent: str, percent: float, times: float, hours: float, days: float) -> None:
     assert t.growth(agent, percent) == 1
     assert t.growth(agent, percent / 2) == 1
@@ -133,7 +151,8 @@ def test_the_interval_of_a_day_is_the_ratio_of_two_normals() -> None:
     )
     days = (draws[:, 0] - math.log(0.5)) / draws[:, 1]
     found = eye.day_below(50)
-    assert found is not None and found.high is not None
+    assert found is not None
+    assert found.high is not None
     low, middle, high = np.quantile(days, [0.025, 0.5, 0.975])
     assert [found.low, found.median, found.high] == pytest.approx([low, middle, high], rel=0.02)
 
@@ -141,7 +160,8 @@ def test_the_interval_of_a_day_is_the_ratio_of_two_normals() -> None:
 def test_the_interval_opens_when_the_rate_is_hardly_known() -> None:
     vague = t.Forecast(t.AGENTS["c3f8"], 1.0, 1.0, math.log(0.9), 0.05, 0.01, 0.01, 0.0)
     days = vague.day_below(50)
-    assert days is not None and days.high is None
+    assert days is not None
+    assert days.high is None
     assert 0 <= days.low <= days.median
 
 
@@ -178,7 +198,8 @@ def test_the_order_of_arrival_does_not_matter(levels: list[t.Observation]) -> No
 def test_seeing_nothing_shortens_the_forecast_and_stays_finite() -> None:
     eye = t.forecast("sf6", 20, 95, "phakic", [seen(12, 0)])
     before = t.forecast("sf6", 20, 95, "phakic")
-    assert eye.gone and before.gone
+    assert eye.gone
+    assert before.gone
     assert eye.gone.median < before.gone.median
     assert eye.used == (seen(12, 0),)
 
@@ -189,7 +210,8 @@ def test_liquids_do_not_fade() -> None:
         assert oil.at(300).fill_percent == pytest.approx(90)
         assert (oil.gone, oil.clear_of_sight, oil.half_life_days) == (None, None, math.inf)
         window = t.AGENTS[agent].removal_window
-        assert window and window[0].value < window[1].value
+        assert window
+        assert window[0].value < window[1].value
     assert t.half_life_days("silicone-oil", 0) == math.inf
     # SOR24a: median dwell 5.9 months; heavy oil about 3 months (common practice).
     assert [t.AGENTS[a].removal_window[1].value for a in t.LIQUIDS] == [183, 91]  # type: ignore[index]
@@ -209,18 +231,26 @@ def test_nothing_left_in_the_eye_has_no_forecast() -> None:
 
 def test_sight_clears_at_half_fill() -> None:
     eye = t.forecast("sf6", 20, 100, "phakic")
-    assert eye.clear_of_sight and eye.clear_of_sight.median == pytest.approx(2.8)
+    assert eye.clear_of_sight
+    assert eye.clear_of_sight.median == pytest.approx(2.8)
     assert eye.at(2.8).meniscus_percent == pytest.approx(50)
     assert eye.at(2.8).arc_degrees == pytest.approx(180)
     low = t.forecast("sf6", 20, 40, "phakic").clear_of_sight
-    assert low and low.median == 0
+    assert low
+    assert low.median == 0
 
 
 @pytest.mark.parametrize(
     ("agent", "percent", "fill", "lens", "error"),
-    [("helium", 20, 90, "phakic", Unknown), ("sf6", 120, 90, "phakic", OutOfRange), ("sf6", 0, 90, "phakic", OutOfRange), ("sf6", 20, 101, "phakic", OutOfRange),
-     ("sf6", 20, 90, "glass", Unknown), ("sf6", -1, 90, "phakic", OutOfRange)],
-)  # fmt: skip
+    [
+        ("helium", 20, 90, "phakic", Unknown),
+        ("sf6", 120, 90, "phakic", OutOfRange),
+        ("sf6", 0, 90, "phakic", OutOfRange),
+        ("sf6", 20, 101, "phakic", OutOfRange),
+        ("sf6", 20, 90, "glass", Unknown),
+        ("sf6", -1, 90, "phakic", OutOfRange),
+    ],
+)
 def test_bad_values_are_named(agent: str, percent: float, fill: float, lens: str, error: type) -> None:
     with pytest.raises(error, match="accepted|needs its concentration"):
         t.forecast(agent, percent, fill, lens)

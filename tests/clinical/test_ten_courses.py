@@ -16,7 +16,10 @@ def test_uneventful_oil_raises_nothing() -> None:
 
 def first(facts: list[Fact], until: float, worry: str, **changes: object) -> tuple[str, object]:
     """The most urgent sign of a worry, and when it came."""
-    found = sorted((s for s in signs(facts, until, **changes) if s.worry == worry), key=lambda s: ("now", "today", "this-week").index(s.how_soon))
+    found = sorted(
+        (s for s in signs(facts, until, **changes) if s.worry == worry),
+        key=lambda s: ("now", "today", "this-week").index(s.how_soon),
+    )
     return found[0].how_soon, found[0].raised_at
 
 
@@ -42,7 +45,9 @@ def test_steroid_response_in_week_3_is_for_this_week() -> None:
 def test_infection_on_day_4_is_for_now() -> None:
     # En22, En18: days 1 to 5; BOSU: blur 85 %, pain 78 %, redness 56 %.
     facts, _ = gas_course(20)
-    assert first([*facts, symptoms(4.2, pain=7, vision="worse", redness="worse", discharge=True)], 20, "infection", plan=GAS_PLAN) == ("now", at(4.2))
+    assert first(
+        [*facts, symptoms(4.2, pain=7, vision="worse", redness="worse", discharge=True)], 20, "infection", plan=GAS_PLAN
+    ) == ("now", at(4.2))
 
 
 def test_new_detachment_in_week_3_is_for_today() -> None:
@@ -60,7 +65,10 @@ def test_new_detachment_in_week_7_is_for_today_by_symptom_and_by_acuity() -> Non
 def test_bleed_in_week_2_is_for_today() -> None:
     facts, _ = gas_course(20)
     assert "bleeding" in rules(signs([*facts, symptoms(12.1, floaters="worse", vision="worse")], 20, plan=GAS_PLAN))
-    assert first([*facts, symptoms(12.1, floaters="worse", vision="worse")], 20, "retina", plan=GAS_PLAN) == ("today", at(12.1))
+    assert first([*facts, symptoms(12.1, floaters="worse", vision="worse")], 20, "retina", plan=GAS_PLAN) == (
+        "today",
+        at(12.1),
+    )
 
 
 def test_leak_on_day_2_is_for_today() -> None:
@@ -72,7 +80,9 @@ def test_a_missed_visit_is_raised_once_at_the_end_of_its_window() -> None:
     facts, visits = gas_course(25)
     missed = [f for f in facts if not (isinstance(f, Seen) and f.visit == "week 2")]
     found = [s for s in signs(missed, 25, visits[:3], plan=GAS_PLAN) if s.worry == "missed-visit"]
-    assert [(s.rule, s.how_soon, s.raised_at.isoformat()) for s in found] == [("missed-visit", "this-week", "2027-03-23T00:00:00+00:00")]
+    assert [(s.rule, s.how_soon, s.raised_at.isoformat()) for s in found] == [
+        ("missed-visit", "this-week", "2027-03-23T00:00:00+00:00")
+    ]
 
 
 def test_a_silent_phone_is_raised_during_posturing_and_after() -> None:

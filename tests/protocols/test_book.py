@@ -24,15 +24,35 @@ def test_the_draft_fits_its_json_schema(part: str) -> None:
     [
         ("rulebook", "rules = [", "not TOML"),
         ("rulebook", 'version = "1"\nrules = [{ id = "x" }]', "rulebook: rules → 1 → check"),
-        ("rulebook", 'version = "1"\n[[rules]]\nid="x"\ncheck="magic"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="CP"\nthreshold={}', "check"),
-        ("rulebook", 'version = "1"\n[[rules]]\nid="x"\ncheck="finding"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="Nobody"\nthreshold={finding="leak"}', "Nobody"),
-        ("rulebook", 'version = "1"\n[[rules]]\nid="x"\ncheck="symptoms"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="CP"\nthreshold={signs=["mood=bad"], count=1}', "symptom"),
-        ("reviews", 'version = "1"\n[[visits]]\nname="a"\ntarget_day=1\nearliest_day=2\nlatest_day=3\nreason=""\nsource="CP"', "follow one another"),
+        (
+            "rulebook",
+            'version = "1"\n[[rules]]\nid="x"\ncheck="magic"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="CP"\nthreshold={}',
+            "check",
+        ),
+        (
+            "rulebook",
+            'version = "1"\n[[rules]]\nid="x"\ncheck="finding"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="Nobody"\nthreshold={finding="leak"}',
+            "Nobody",
+        ),
+        (
+            "rulebook",
+            'version = "1"\n[[rules]]\nid="x"\ncheck="symptoms"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="CP"\nthreshold={signs=["mood=bad"], count=1}',
+            "symptom",
+        ),
+        (
+            "reviews",
+            'version = "1"\n[[visits]]\nname="a"\ntarget_day=1\nearliest_day=2\nlatest_day=3\nreason=""\nsource="CP"',
+            "follow one another",
+        ),
         ("postures", 'version = "1"\n[[plans]]\nposition="sideways"\nhours_a_day=1\ndays=1\nsource="CP"', "sideways"),
         ("postures", 'version = "1"\n[[plans]]\nposition="best"\nhours_a_day=30\ndays=1\nsource="CP"', "hours_a_day"),
-        ("postures", 'version = "1"\n[[plans]]\nposition="best"\nhours_a_day=3\ndays=1\nsource="CP"\nindications=["cold"]', "cold"),
+        (
+            "postures",
+            'version = "1"\n[[plans]]\nposition="best"\nhours_a_day=3\ndays=1\nsource="CP"\nindications=["cold"]',
+            "cold",
+        ),
     ],
-)  # fmt: skip
+)
 def test_a_text_that_cannot_be_used_says_where(part: str, text: str, says: str) -> None:
     with pytest.raises(book.ProtocolError, match=says):
         book.check(part, text)
@@ -55,12 +75,18 @@ def test_every_symptom_rule_for_patients_has_words_and_every_rule_a_reason() -> 
 @pytest.mark.parametrize(
     ("agent", "indication", "breaks", "position", "days"),
     [
-        ("sf6", "macular-hole", [], "face-down", 5), ("sf6", "retinal-detachment", [Break(9, "equator")], "left-cheek", 7),
-        ("sf6", "retinal-detachment", [Break(12, "equator")], "upright", 7), ("heavy-silicone-oil", "retinal-detachment", [Break(6, "equator")], "upright", 3),
-        ("silicone-oil", "diabetic-traction", [], "face-down", 2), ("c3f8", "diabetic-traction", [], "face-down", 5), ("none", "epiretinal-membrane", [], None, 0),
+        ("sf6", "macular-hole", [], "face-down", 5),
+        ("sf6", "retinal-detachment", [Break(9, "equator")], "left-cheek", 7),
+        ("sf6", "retinal-detachment", [Break(12, "equator")], "upright", 7),
+        ("heavy-silicone-oil", "retinal-detachment", [Break(6, "equator")], "upright", 3),
+        ("silicone-oil", "diabetic-traction", [], "face-down", 2),
+        ("c3f8", "diabetic-traction", [], "face-down", 5),
+        ("none", "epiretinal-membrane", [], None, 0),
     ],
-)  # fmt: skip
-def test_posture_plans_are_proposed_by_indication_agent_and_breaks(agent: str, indication: str, breaks: list[Break], position: str | None, days: int) -> None:
+)
+def test_posture_plans_are_proposed_by_indication_agent_and_breaks(
+    agent: str, indication: str, breaks: list[Break], position: str | None, days: int
+) -> None:
     plan = book.propose_plan(book.postures(), agent, indication, breaks, 90)
     assert (plan.position, plan.days) == (position, days) if plan else position is None
 

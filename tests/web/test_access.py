@@ -11,8 +11,25 @@ from followup.records import Store
 from followup.records.store import Row
 from tests.conftest import NOW, operation_note, patient_details
 
-STAFF = ["/clinic/", "/clinic/discharge", "/clinic/callbacks", "/surgeon/", "/surgeon/protocols", "/surgeon/protocols/rulebook", "/how-this-is-worked-out"]
-PUBLIC = ["/", "/sign-in", "/enrol", "/me/", "/sw.js", "/manifest.webmanifest", "/api/v1/openapi.json", "/api/v1/acuity-table"]
+STAFF = [
+    "/clinic/",
+    "/clinic/discharge",
+    "/clinic/callbacks",
+    "/surgeon/",
+    "/surgeon/protocols",
+    "/surgeon/protocols/rulebook",
+    "/how-this-is-worked-out",
+]
+PUBLIC = [
+    "/",
+    "/sign-in",
+    "/enrol",
+    "/me/",
+    "/sw.js",
+    "/manifest.webmanifest",
+    "/api/v1/openapi.json",
+    "/api/v1/acuity-table",
+]
 
 
 @pytest.mark.parametrize("path", STAFF)
@@ -41,13 +58,17 @@ def test_a_nurse_does_not_open_the_surgeons_pages(as_nurse: FlaskClient, path: s
     assert as_nurse.post("/surgeon/protocols/rulebook/sign", data={"fingerprint": "x"}).status_code == 403
 
 
-def test_eye_pages_open_for_staff_and_not_for_phones(as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str) -> None:
+def test_eye_pages_open_for_staff_and_not_for_phones(
+    as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
+) -> None:
     for part in ("", "/visit", "/card"):
         assert as_nurse.get(f"/clinic/eyes/{operation_id}{part}").status_code == 200
         assert as_patient.get(f"/clinic/eyes/{operation_id}{part}").status_code == 302
 
 
-@pytest.mark.parametrize("path", ["/clinic/eyes/none", "/clinic/eyes/none/visit", "/clinic/callbacks/none", "/surgeon/protocols/menu", "/nowhere"])
+@pytest.mark.parametrize(
+    "path", ["/clinic/eyes/none", "/clinic/eyes/none/visit", "/clinic/callbacks/none", "/surgeon/protocols/menu", "/nowhere"]
+)
 def test_what_is_not_there_is_said(as_surgeon: FlaskClient, path: str) -> None:
     answer = as_surgeon.get(path)
     assert answer.status_code == 404
@@ -60,7 +81,9 @@ def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) ->
     assert client.get("/me/visits.ics").status_code == 404
 
 
-def test_a_phone_sees_its_own_patient_only(store: Store, as_patient: FlaskClient, nurse: Actor, settings: Settings, operation_id: str) -> None:
+def test_a_phone_sees_its_own_patient_only(
+    store: Store, as_patient: FlaskClient, nurse: Actor, settings: Settings, operation_id: str
+) -> None:
     other = patient_details("T-2").model_copy(update={"name": "Other Person"})
     discharge.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
     pack = as_patient.get("/api/v1/pack").json
@@ -70,7 +93,12 @@ def test_a_phone_sees_its_own_patient_only(store: Store, as_patient: FlaskClient
 
 def test_signing_in_only_leads_inside(app: Flask, nurse: Actor) -> None:
     data = {"email": "nurse@test.invalid", "password": "a long test password"}
-    for target, leads in (("/clinic/callbacks", "/clinic/callbacks"), ("https://evil.invalid/", "/clinic/"), ("//evil.invalid", "/clinic/"), ("/\\evil", "/clinic/")):
+    for target, leads in (
+        ("/clinic/callbacks", "/clinic/callbacks"),
+        ("https://evil.invalid/", "/clinic/"),
+        ("//evil.invalid", "/clinic/"),
+        ("/\\evil", "/clinic/"),
+    ):
         assert app.test_client().post("/sign-in", query_string={"next": target}, data=data).headers["Location"] == leads
 
 

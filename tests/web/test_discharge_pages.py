@@ -9,12 +9,40 @@ from flask.testing import FlaskClient
 from followup.records import Store, eyes, worries
 
 FORM: dict[str, Any] = {
-    "number": "D-7", "name": "Dora Demo", "born_on": "1950-05-05", "phone": "", "eye": "left", "operated_on": "2027-03-04", "operated_time": "10:30",
-    "surgeon": "Sol Surgeon", "indication": "retinal-detachment", "steps": ["vitrectomy", "laser"], "breaks-0-clock": "2", "breaks-0-reach": "equator",
-    "lens": "pseudophakic", "agent": "c3f8", "percent": "14", "fill_percent": "90", "risks": ["only-good-eye"], "baseline_acuity": "6/18",
-    "baseline_notation": "", "baseline_iop": "14", "drops-0-name": "steroid", "drops-0-times_a_day": "4", "drops-0-until": "2027-04-01", "step": "propose", "position": "", "hours_a_day": "", "days": "",
-    "visits-0-keep": "y", "visits-0-name": "day 1", "visits-0-target": "2027-03-05", "visits-0-earliest": "2027-03-05", "visits-0-latest": "2027-03-05", "visits-0-reason": "pressure",
-}  # fmt: skip
+    "number": "D-7",
+    "name": "Dora Demo",
+    "born_on": "1950-05-05",
+    "phone": "",
+    "eye": "left",
+    "operated_on": "2027-03-04",
+    "operated_time": "10:30",
+    "surgeon": "Sol Surgeon",
+    "indication": "retinal-detachment",
+    "steps": ["vitrectomy", "laser"],
+    "breaks-0-clock": "2",
+    "breaks-0-reach": "equator",
+    "lens": "pseudophakic",
+    "agent": "c3f8",
+    "percent": "14",
+    "fill_percent": "90",
+    "risks": ["only-good-eye"],
+    "baseline_acuity": "6/18",
+    "baseline_notation": "",
+    "baseline_iop": "14",
+    "drops-0-name": "steroid",
+    "drops-0-times_a_day": "4",
+    "drops-0-until": "2027-04-01",
+    "step": "propose",
+    "position": "",
+    "hours_a_day": "",
+    "days": "",
+    "visits-0-keep": "y",
+    "visits-0-name": "day 1",
+    "visits-0-target": "2027-03-05",
+    "visits-0-earliest": "2027-03-05",
+    "visits-0-latest": "2027-03-05",
+    "visits-0-reason": "pressure",
+}
 
 
 def fields_of(page: str) -> dict[str, Any]:
@@ -40,7 +68,12 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     confirmed = as_nurse.post("/clinic/discharge", data=again)
     assert confirmed.status_code == 303
     row = eyes.open_operations(store)[0]
-    assert (row["patient_name"], row["eye"], row["agent"], row["body"]["posture"]["hours_a_day"]) == ("Dora Demo", "left", "c3f8", 10)
+    assert (row["patient_name"], row["eye"], row["agent"], row["body"]["posture"]["hours_a_day"]) == (
+        "Dora Demo",
+        "left",
+        "c3f8",
+        10,
+    )
     names = [v["name"] for v in eyes.visits_of(store, row["id"])]
     assert "first look" in names
     assert len(names) >= 6
@@ -62,29 +95,63 @@ def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: S
 @pytest.mark.parametrize(
     ("field", "value", "says"),
     [
-        ("operated_on", "2027-03-09", "future"), ("operated_on", "", "date of surgery"), ("agent", "helium", "valid choice"), ("percent", "140", "0 to 100"),
-        ("percent", "abc", "not a number"), ("percent", "", "concentration"), ("fill_percent", "", "how full"), ("fill_percent", "101", "0 to 100"),
-        ("baseline_acuity", "6/0", "zero"), ("baseline_acuity", "20/", "whole Snellen"), ("baseline_acuity", "0.3", "decimal"), ("baseline_iop", "310", "0 to 90"),
-        ("number", "", "hospital number"), ("born_on", "2030-01-01", "future"), ("eye", "", "which eye"), ("hours_a_day", "25", "0 to 24"), ("drops-0-times_a_day", "99", "1 to 24"),
+        ("operated_on", "2027-03-09", "future"),
+        ("operated_on", "", "date of surgery"),
+        ("agent", "helium", "valid choice"),
+        ("percent", "140", "0 to 100"),
+        ("percent", "abc", "not a number"),
+        ("percent", "", "concentration"),
+        ("fill_percent", "", "how full"),
+        ("fill_percent", "101", "0 to 100"),
+        ("baseline_acuity", "6/0", "zero"),
+        ("baseline_acuity", "20/", "whole Snellen"),
+        ("baseline_acuity", "0.3", "decimal"),
+        ("baseline_iop", "310", "0 to 90"),
+        ("number", "", "hospital number"),
+        ("born_on", "2030-01-01", "future"),
+        ("eye", "", "which eye"),
+        ("hours_a_day", "25", "0 to 24"),
+        ("drops-0-times_a_day", "99", "1 to 24"),
     ],
-)  # fmt: skip
-def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(as_nurse: FlaskClient, store: Store, field: str, value: str, says: str) -> None:
+)
+def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
+    as_nurse: FlaskClient, store: Store, field: str, value: str, says: str
+) -> None:
     for step in ("propose", "confirm"):
         answer = as_nurse.post("/clinic/discharge", data={**FORM, field: value, "step": step})
         assert answer.status_code == 400
-        assert re.search(rf'class="error" id="{field}[^"]*-error">[^<]*{re.escape(says)}', answer.text) or (field == "eye" and says in answer.text)
+        assert re.search(rf'class="error" id="{field}[^"]*-error">[^<]*{re.escape(says)}', answer.text) or (
+            field == "eye" and says in answer.text
+        )
         if value and field not in ("agent", "eye"):
             assert f'value="{value}"' in answer.text
         assert 'value="Dora Demo"' in answer.text
     assert eyes.all_operations(store) == []
 
 
-VISIT = {"visit": "day 1", "right-acuity": "6/36-1", "right-notation": "", "right-correction": "pinhole", "right-iop": "34", "right-instrument": "rebound", "right-bubble_percent": "90", "right-pain": "2", "left-correction": "unaided", "left-instrument": "applanation"}
+VISIT = {
+    "visit": "day 1",
+    "right-acuity": "6/36-1",
+    "right-notation": "",
+    "right-correction": "pinhole",
+    "right-iop": "34",
+    "right-instrument": "rebound",
+    "right-bubble_percent": "90",
+    "right-pain": "2",
+    "left-correction": "unaided",
+    "left-instrument": "applanation",
+}
 
 
 def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store: Store, operation_id: str) -> None:
     saved = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data=VISIT, follow_redirects=True)
-    for words in ("Pressure 34 mmHg, at or above 30", "iop mmhg 34", "mmhg 30", "Intraocular pressure after 20-gauge vitrectomy", "today"):
+    for words in (
+        "Pressure 34 mmHg, at or above 30",
+        "iop mmhg 34",
+        "mmhg 30",
+        "Intraocular pressure after 20-gauge vitrectomy",
+        "today",
+    ):
         assert words in saved.text
     body = next(e["body"] for e in eyes.events_of(store, operation_id) if e["kind"] == "measures")
     assert (body["acuity"], body["iop_mmhg"], body["instrument"], body["eye"]) == ("6/36-1", 34, "rebound", "right")
@@ -93,9 +160,18 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
 
 @pytest.mark.parametrize(
     ("field", "value", "says"),
-    [("right-acuity", "6/0", "zero"), ("right-acuity", "0.5", "say which"), ("right-iop", "310", "0 to 90"), ("right-bubble_percent", "120", "0 to 100"), ("right-pain", "12", "0 to 10"), ("left-iop", "high", "mmHg")],
-)  # fmt: skip
-def test_measures_that_cannot_be_are_said_and_nothing_is_stored(as_nurse: FlaskClient, store: Store, operation_id: str, field: str, value: str, says: str) -> None:
+    [
+        ("right-acuity", "6/0", "zero"),
+        ("right-acuity", "0.5", "say which"),
+        ("right-iop", "310", "0 to 90"),
+        ("right-bubble_percent", "120", "0 to 100"),
+        ("right-pain", "12", "0 to 10"),
+        ("left-iop", "high", "mmHg"),
+    ],
+)
+def test_measures_that_cannot_be_are_said_and_nothing_is_stored(
+    as_nurse: FlaskClient, store: Store, operation_id: str, field: str, value: str, says: str
+) -> None:
     answer = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**VISIT, field: value})
     assert answer.status_code == 400
     assert re.search(rf'id="{field}-error">[^<]*{says}', answer.text)
@@ -104,19 +180,32 @@ def test_measures_that_cannot_be_are_said_and_nothing_is_stored(as_nurse: FlaskC
 
 
 def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> None:
-    answer = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={"visit": "", "left-correction": "unaided", "right-correction": "unaided", "left-instrument": "rebound", "right-instrument": "rebound"})
+    answer = as_nurse.post(
+        f"/clinic/eyes/{operation_id}/visit",
+        data={
+            "visit": "",
+            "left-correction": "unaided",
+            "right-correction": "unaided",
+            "left-instrument": "rebound",
+            "right-instrument": "rebound",
+        },
+    )
     assert answer.status_code == 400
     assert "nothing was entered" in answer.text
 
 
-def test_only_a_clinicians_record_lifts_the_caution(as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str) -> None:
+def test_only_a_clinicians_record_lifts_the_caution(
+    as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
+) -> None:
     assert as_patient.get("/api/v1/pack").json["eyes"][0]["gas"]["caution"]
     as_nurse.post(f"/clinic/eyes/{operation_id}/record/no-gas-seen")
     assert not as_patient.get("/api/v1/pack").json["eyes"][0]["gas"]["caution"]
     assert as_nurse.post(f"/clinic/eyes/{operation_id}/record/magic").status_code == 400
 
 
-def test_callbacks_are_listed_claimed_and_settled(as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str) -> None:
+def test_callbacks_are_listed_claimed_and_settled(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str
+) -> None:
     as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**VISIT, "right-iop": "46"})
     first = worries.open_callbacks(store)[0]
     listed = as_surgeon.get("/surgeon/")
@@ -135,14 +224,25 @@ def test_callbacks_are_listed_claimed_and_settled(as_nurse: FlaskClient, as_surg
         assert words in shown
 
 
-def test_the_eye_shows_one_picture_and_the_same_as_a_table(as_surgeon: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+def test_the_eye_shows_one_picture_and_the_same_as_a_table(
+    as_surgeon: FlaskClient, as_nurse: FlaskClient, operation_id: str
+) -> None:
     as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data=VISIT)
     page = as_surgeon.get(f"/clinic/eyes/{operation_id}").text
-    for words in ("acuity 6/36-1", "pressure 34 mmHg", "bubble 90 % high, seen in clinic", "visit day 1", "The same as a table", "pinhole"):
+    for words in (
+        "acuity 6/36-1",
+        "pressure 34 mmHg",
+        "bubble 90 % high, seen in clinic",
+        "visit day 1",
+        "The same as a table",
+        "pinhole",
+    ):
         assert words in page
 
 
-def test_protocols_are_drafts_until_signed_and_an_adjusted_one_shows_its_effect(as_surgeon: FlaskClient, store: Store, operation_id: str) -> None:
+def test_protocols_are_drafts_until_signed_and_an_adjusted_one_shows_its_effect(
+    as_surgeon: FlaskClient, store: Store, operation_id: str
+) -> None:
     assert "not signed by a surgeon yet" in as_surgeon.get("/clinic/").text
     page = as_surgeon.get("/surgeon/protocols").text
     for part in ("rulebook", "reviews", "postures"):

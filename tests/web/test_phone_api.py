@@ -13,7 +13,15 @@ from tests.conftest import NOW
 
 
 def event(operation_id: str, **changes: object) -> dict[str, object]:
-    usual: dict[str, object] = {"id": new_id(), "operation": operation_id, "kind": "symptoms", "at": NOW.isoformat(), "offset_minutes": 60, "sequence": 1, "body": {"pain": 1}}
+    usual: dict[str, object] = {
+        "id": new_id(),
+        "operation": operation_id,
+        "kind": "symptoms",
+        "at": NOW.isoformat(),
+        "offset_minutes": 60,
+        "sequence": 1,
+        "body": {"pain": 1},
+    }
     return {**usual, **changes}
 
 
@@ -37,7 +45,9 @@ def test_the_pack_is_sent_again_only_when_it_changed(as_patient: FlaskClient, op
     assert as_patient.get("/api/v1/pack", headers=headers).status_code == 200
 
 
-def test_three_states_saved_received_and_looked_at(as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+def test_three_states_saved_received_and_looked_at(
+    as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str
+) -> None:
     sent = event(operation_id)
     answer = as_patient.post("/api/v1/events", json={"events": [sent]})
     assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}]}
@@ -90,7 +100,7 @@ def test_every_module_a_kept_script_imports_is_kept(client: FlaskClient) -> None
 def test_the_calendar_is_standard_and_tells_nothing_clinical(as_patient: FlaskClient) -> None:
     # Outside check: the icalendar library reads it (RFC 5545).
     calendar = icalendar.Calendar.from_ical(as_patient.get("/me/visits.ics").data)
-    events = [c for c in calendar.walk("VEVENT")]
+    events = list(calendar.walk("VEVENT"))
     assert [e["dtstart"].dt.isoformat() for e in events] == ["2027-03-10"]
     assert events[0].walk("VALARM")
     assert "retina" not in as_patient.get("/me/visits.ics").text
@@ -109,7 +119,9 @@ def test_the_shell_shows_the_numbers_to_call_to_anybody(client: FlaskClient) -> 
     assert "112" in shell
 
 
-def test_times_are_stored_in_utc_and_shown_in_the_clinics_zone(as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+def test_times_are_stored_in_utc_and_shown_in_the_clinics_zone(
+    as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str
+) -> None:
     summer = datetime(2027, 3, 4, 20, 30, tzinfo=UTC)
     as_patient.post("/api/v1/events", json={"events": [event(operation_id, at=summer.isoformat())]})
     assert "Thu 4 Mar, 21:30" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
