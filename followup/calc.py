@@ -52,7 +52,12 @@ def pressure_(value: str, baseline: str | None, as_json: bool) -> None:
     """Convert and judge an eye pressure, for example 31 or "4.1 kPa"."""
     mmhg = pressure.read(value)
     rise = pressure.rise(mmhg, None if baseline is None else pressure.read(baseline))
-    answer = {"mmhg": mmhg, "kpa": _round(pressure.kpa(mmhg)), "band": pressure.band(mmhg), "rise_mmhg": rise}
+    answer = {
+        "mmhg": mmhg,
+        "kpa": _round(pressure.kpa(mmhg)),
+        "band": pressure.band(mmhg, book.rulebook().bands),
+        "rise_mmhg": rise,
+    }
     _give(answer, as_json)
 
 

@@ -165,18 +165,8 @@ def propose(
     forecast = tamponade.forecast(operation.agent, operation.percent, operation.fill_percent, operation.lens)
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
-    return Proposal(operation, visits, plan, covers, cover_lost_day(operation, plan, forecast), forecast, unplaced)
-
-
-def cover_lost_day(operation: Operation, plan: posture.Plan | None, forecast: tamponade.Forecast) -> float | None:
-    """The day on which the forecast bubble no longer covers every break in the planned posture; None if never or unknown."""
-    if not operation.breaks or plan is None or not operation.fades:
-        return None
-    needed = coverage.fill_needed_percent(operation.breaks, plan.position, forecast.agent.moves)
-    if needed <= 0:
-        return None
-    lost = forecast.day_below(min(needed, 100.0))
-    return lost.median if lost else None
+    lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
+    return Proposal(operation, visits, plan, covers, lost.median if lost else None, forecast, unplaced)
 
 
 def discharge(

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Literal
 
-from followup.clinical.errors import Unreadable, one_of, within
+from followup.clinical.errors import OutOfRange, Unreadable, one_of, within
 from followup.clinical.evidence import Figure, Model
 
 KPA_PER_MMHG = Figure("1 mmHg", 0.133322, "kPa", "DEF")
@@ -95,6 +95,11 @@ class Bands:
     normal_to: float = NORMAL_TO.value
     spike_from: float = SPIKE_FROM.value
     severe_from: float = SEVERE_FROM.value
+
+    def __post_init__(self) -> None:
+        edges = (self.hypotony_at_most, self.normal_from, self.normal_to, self.spike_from, self.severe_from)
+        if list(edges) != sorted(edges):
+            raise OutOfRange("the pressure bands must rise from hypotony to severe")
 
 
 DEFAULT_BANDS = Bands()

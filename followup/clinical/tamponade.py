@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from followup.clinical import bubble
-from followup.clinical.coverage import Moves
+from followup.clinical.coverage import Break, Moves, fill_needed_percent
 from followup.clinical.errors import OutOfRange, one_of, within
 from followup.clinical.evidence import Figure, Model
 
@@ -349,6 +349,14 @@ def forecast(
     for level in sorted(seen, key=lambda o: (o.day, o.observer, o.meniscus_percent)):
         prior = prior.updated(level)
     return prior
+
+
+def cover_lost(forecast: Forecast, breaks: Sequence[Break], posture: str) -> Days | None:
+    """The day on which the bubble no longer reaches every break in that posture; None for no break or what does not fade."""
+    if not breaks:
+        return None
+    needed = fill_needed_percent(breaks, posture, forecast.agent.moves)
+    return forecast.day_below(min(100.0, needed)) if needed > 0 else None
 
 
 def _checked(agent: str, percent: float) -> Agent:

@@ -71,8 +71,11 @@ class Rule:
 
 @dataclass(frozen=True, slots=True)
 class Rulebook:
+    """The rules of one version, and the pressure bands that go with them."""
+
     version: str
     rules: tuple[Rule, ...]
+    bands: pressure.Bands = pressure.DEFAULT_BANDS
 
     def __post_init__(self) -> None:
         names = [rule.id for rule in self.rules]

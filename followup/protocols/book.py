@@ -15,7 +15,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from followup.clinical import coverage, posture, schedule, tamponade, warnings
+from followup.clinical import coverage, posture, pressure, schedule, tamponade, warnings
 from followup.clinical.course import INDICATIONS, RISKS
 from followup.clinical.errors import ClinicalError
 from followup.clinical.evidence import SOURCES
@@ -37,6 +37,9 @@ class _Strict(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
 
+Pressure = Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)]
+
+
 class RuleText(_Strict):
     """One warning rule as written."""
 
@@ -55,8 +58,19 @@ class RuleText(_Strict):
     until_day: Annotated[float, Field(ge=0)] = 3650
 
 
+class BandsText(_Strict):
+    """Edges of the pressure bands in mmHg, rising."""
+
+    hypotony_at_most: Pressure
+    normal_from: Pressure
+    normal_to: Pressure
+    spike_from: Pressure
+    severe_from: Pressure
+
+
 class RulebookText(_Strict):
     version: str
+    bands: BandsText
     rules: tuple[RuleText, ...]
 
 
@@ -139,7 +153,7 @@ def rulebook(text: str | None = None) -> warnings.Rulebook:
             _citation(f"rule “{rule.id}”", rule.source)
             for conditions in (rule.threshold.get("signs", ()), rule.threshold.get("also", ())):
                 warnings.signs_of(tuple(conditions))
-        return warnings.Rulebook(fingerprint(text), rules)
+        return warnings.Rulebook(fingerprint(text), rules, pressure.Bands(**read.bands.model_dump()))
     except (ClinicalError, TypeError) as error:
         raise ProtocolError(str(error)) from error
 

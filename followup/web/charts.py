@@ -61,7 +61,7 @@ class Chart:
     visits: list[Mark]
 
 
-def course_chart(eye: Eye, now: datetime) -> Chart:
+def course_chart(eye: Eye, now: datetime, bands: pressure.Bands) -> Chart:
     """The whole course: acuity (better upward), pressure with bands, bubble forecast and levels, posture hours."""
     last_day = _last_day(eye, now)
     x = _scale(0, last_day, LEFT, WIDTH - RIGHT)
@@ -70,7 +70,7 @@ def course_chart(eye: Eye, now: datetime) -> Chart:
     measures = [e for e in eye.events if e["kind"] == "measures" and e["body"]["eye"] == eye.operation.eye]
     panels = [
         _acuity_panel(tops[0], measures, at),
-        _pressure_panel(tops[1], measures, at),
+        _pressure_panel(tops[1], measures, at, bands),
         _bubble_panel(eye, tops[2], x, last_day, now, at),
         _posture_panel(eye, tops[3], x, now),
     ]
@@ -151,8 +151,7 @@ def _acuity_panel(top: float, measures: list[Row], at: dict[str, float]) -> Pane
     return panel
 
 
-def _pressure_panel(top: float, measures: list[Row], at: dict[str, float]) -> Panel:
-    bands = pressure.DEFAULT_BANDS
+def _pressure_panel(top: float, measures: list[Row], at: dict[str, float], bands: pressure.Bands) -> Panel:
     values = [e["body"]["iop_mmhg"] for e in measures if e["body"].get("iop_mmhg") is not None]
     highest = max([50.0, *values])
     y = _scale(0, highest, top + PANEL, top)

@@ -259,7 +259,7 @@ def eye_page(operation_id: str) -> Any:
     return render_template(
         "clinic/eye.html",
         eye=eye,
-        chart=charts.course_chart(eye, now),
+        chart=charts.course_chart(eye, now, rulebook(context.store()).bands),
         rows=charts.course_table(eye, now),
         forecast=eye.forecast(now),
         day=eye.operation.day(now),

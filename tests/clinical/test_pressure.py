@@ -69,6 +69,11 @@ def test_a_clinic_may_set_its_own_bands() -> None:
     assert pressure.band(28, pressure.Bands(spike_from=28)) == "spike"
 
 
+def test_bands_that_do_not_rise_are_refused() -> None:
+    with pytest.raises(OutOfRange, match="must rise"):
+        pressure.Bands(spike_from=45)
+
+
 def test_rise_needs_a_baseline() -> None:
     assert pressure.rise(31, 15) == 16
     assert pressure.rise(31, None) is None

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from followup.clinical import tamponade as t
+from followup.clinical.coverage import Break, cover
 from followup.clinical.errors import OutOfRange, Unknown
 
 STANDARD = {"air": 100, "sf6": 20, "c2f6": 16, "c3f8": 14}
@@ -240,6 +241,19 @@ def test_sight_clears_at_half_fill() -> None:
     assert low.median == 0
 
 
+def test_cover_is_lost_when_the_arc_no_longer_reaches_the_break() -> None:
+    # Second opinion: walk through the days and look at the margin.
+    eye = t.forecast("c2f6", 16, 95, "phakic")
+    breaks = [Break(10, "equator")]
+    lost = t.cover_lost(eye, breaks, "upright")
+    assert lost is not None
+    assert cover(breaks, eye.fill_percent(lost.median - 0.01), "upright").covered
+    assert not cover(breaks, eye.fill_percent(lost.median + 0.01), "upright").covered
+    assert t.cover_lost(eye, [], "upright") is None
+    assert t.cover_lost(eye, [Break(12, "equator")], "upright") is None
+    assert t.cover_lost(t.forecast("silicone-oil", 0, 95), breaks, "upright") is None
+
+
 @pytest.mark.parametrize(
     ("agent", "percent", "fill", "lens", "error"),
     [
@@ -252,7 +266,7 @@ def test_sight_clears_at_half_fill() -> None:
     ],
 )
 def test_bad_values_are_named(agent: str, percent: float, fill: float, lens: str, error: type) -> None:
-    with pytest.raises(error, match="accepted|needs its concentration"):
+    with pytest.raises(error, match=r"accepted|needs its concentration"):
         t.forecast(agent, percent, fill, lens)
 
 

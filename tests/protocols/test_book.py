@@ -9,6 +9,15 @@ import pytest
 from followup.clinical.coverage import Break
 from followup.protocols import book, closures
 
+BANDS = (
+    'version = "1"\nbands = { hypotony_at_most = 5, normal_from = 10, normal_to = 21, spike_from = 30, severe_from = 40 }\n'
+)
+RULE = '[[rules]]\nid="x"\ncheck="{check}"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="{source}"\nthreshold={threshold}'
+
+
+def rule(check: str, source: str, threshold: str) -> str:
+    return BANDS + RULE.format(check=check, source=source, threshold=threshold)
+
 
 @pytest.mark.parametrize("part", book.PARTS)
 def test_the_draft_fits_its_json_schema(part: str) -> None:
@@ -23,20 +32,21 @@ def test_the_draft_fits_its_json_schema(part: str) -> None:
     ("part", "text", "says"),
     [
         ("rulebook", "rules = [", "not TOML"),
-        ("rulebook", 'version = "1"\nrules = [{ id = "x" }]', "rulebook: rules → 1 → check"),
+        ("rulebook", BANDS.replace("spike_from = 30", "spike_from = 50") + "rules = []", "must rise"),
+        ("rulebook", BANDS + 'rules = [{ id = "x" }]', "rulebook: rules → 1 → check"),
         (
             "rulebook",
-            'version = "1"\n[[rules]]\nid="x"\ncheck="magic"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="CP"\nthreshold={}',
+            rule("magic", "CP", "{}"),
             "check",
         ),
         (
             "rulebook",
-            'version = "1"\n[[rules]]\nid="x"\ncheck="finding"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="Nobody"\nthreshold={finding="leak"}',
+            rule("finding", "Nobody", '{finding="leak"}'),
             "Nobody",
         ),
         (
             "rulebook",
-            'version = "1"\n[[rules]]\nid="x"\ncheck="symptoms"\nworry="a"\nhow_soon="now"\nwords="w"\nsource="CP"\nthreshold={signs=["mood=bad"], count=1}',
+            rule("symptoms", "CP", '{signs=["mood=bad"], count=1}'),
             "symptom",
         ),
         (
