@@ -1,6 +1,8 @@
-"""Run the web application under a production WSGI server, with the clock's jobs in the parent process."""
+"""Run the web application under a production WSGI server, with the clock's jobs in a process of their own."""
 
+import multiprocessing
 import os
+import signal
 import socket
 from datetime import UTC, datetime
 
@@ -8,7 +10,7 @@ from granian import Granian
 from granian.constants import Interfaces
 
 from followup import jobs
-from followup.config import HANDED_OVER, ConfigError, Settings
+from followup.config import HANDED_OVER, ConfigError, Settings, load
 from followup.records import open_store
 
 THREADS_PER_WORKER = 4
@@ -19,9 +21,10 @@ def serve(settings: Settings) -> None:
     server = settings.server
     _check_port(server.host, server.port)
     os.environ[HANDED_OVER] = settings.model_dump_json()
-    scheduler = None
+    # A process, not a thread: the server forks its workers, and a forked copy of a running scheduler hangs.
+    clock = multiprocessing.get_context("spawn").Process(target=run_jobs, daemon=True)
     if server.jobs:
-        scheduler = jobs.start(open_store(server.database), settings, lambda: datetime.now(UTC))
+        clock.start()
     try:
         Granian(
             "followup.web:create_app",
@@ -34,8 +37,20 @@ def serve(settings: Settings) -> None:
             websockets=False,
         ).serve()
     finally:
-        if scheduler is not None:
-            scheduler.shutdown(wait=False)
+        if server.jobs:
+            clock.terminate()
+            clock.join()
+
+
+def run_jobs() -> None:
+    """Run the clock's jobs until the serving process ends, however it ends."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the serving process says when
+    settings = load()
+    scheduler = jobs.start(open_store(settings.server.database), settings, lambda: datetime.now(UTC))
+    parent = multiprocessing.parent_process()
+    assert parent is not None
+    parent.join()
+    scheduler.shutdown(wait=False)
 
 
 def _check_port(host: str, port: int) -> None:

@@ -50,6 +50,7 @@ def test_the_wheel_runs_by_itself_in_an_empty_folder(tmp_path: Path) -> None:
             assert "Lindenhof Eye Clinic" in _fetch(f"http://127.0.0.1:{port}/")
         finally:
             served.terminate()
+            served.wait(timeout=30)
     assert [f.name for f in empty.iterdir()] == [".followup-demo"]
 
 

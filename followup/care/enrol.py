@@ -5,7 +5,7 @@ import secrets
 from datetime import date, datetime, timedelta
 
 from followup.care.actors import Actor
-from followup.care.errors import NotFound, Refused
+from followup.care.errors import NotFound, Refused, translatable
 from followup.records import Store, audit, people
 from followup.records.store import Row
 from followup.records.times import from_text
@@ -30,17 +30,17 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Row:
     """The enrolment of a code that may still be used. Raises `Refused` in plain words otherwise."""
     window = timedelta(hours=1)
     if people.tries_within(store, now, "code", caller, window) >= UNKNOWN_CODES_AN_HOUR:
-        raise Refused("too many wrong codes from here; wait an hour or call the clinic", "code")
+        raise Refused(translatable("There were too many wrong codes. Wait one hour, or call the clinic."), "code")
     found = people.enrolment_by_code(store, _digest(code))
     if found is None:
         people.count_try(store, now, "code", caller)
-        raise Refused("this code is not known; look at the card again, or ask the clinic for a new one", "code")
+        raise Refused(translatable("We do not know this code. Look at the card again, or ask the clinic for a new one."), "code")
     if found["used_at"]:
-        raise Refused("this code has been used; ask the clinic for a new one", "code")
+        raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
     if from_text(found["expires_at"]) <= now:
-        raise Refused("this code has expired; ask the clinic for a new one", "code")
+        raise Refused(translatable("This code is too old. Ask the clinic for a new one."), "code")
     if found["wrong_tries"] >= WRONG_TRIES:
-        raise Refused("this code is locked after too many wrong tries; ask the clinic for a new one", "code")
+        raise Refused(translatable("This code is locked after too many wrong tries. Ask the clinic for a new one."), "code")
     return found
 
 
@@ -52,20 +52,19 @@ def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str,
     if date.fromisoformat(patient["born_on"]).year != birth_year:
         people.count_wrong_try(store, found["id"])
         left = WRONG_TRIES - found["wrong_tries"] - 1
-        raise Refused(f"the year of birth does not fit this code; {left} tries left", "birth_year")
+        raise Refused(translatable("The year of birth does not fit this code. Tries left: {left}."), "birth_year", left=left)
     token = secrets.token_urlsafe(32)
     with store.transaction():
         if not people.use_enrolment(store, now, found["id"]):
-            raise Refused("this code has been used; ask the clinic for a new one", "code")
+            raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
         device_id = people.add_device(store, now, patient["id"], _digest(token), used_by)
         audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient["id"])
     return token
 
 
 def device(store: Store, token: str | None) -> Row | None:
-    """The enrolled, not revoked device of a token, or None."""
-    found = people.device_by_token(store, _digest(token)) if token else None
-    return found if found and not found["revoked_at"] else None
+    """The device of a token, locked out or not, or None."""
+    return people.device_by_token(store, _digest(token)) if token else None
 
 
 def revoke(store: Store, now: datetime, actor: Actor, device_id: str) -> None:

@@ -1,11 +1,23 @@
 """What a person is told when something cannot be done. The web turns each into a status once."""
 
+from typing import Any
+
+
+def translatable(message: str) -> str:
+    """Marks a message for the catalogue of the patient's languages; the message itself stays English here."""
+    return message
+
 
 class CareError(Exception):
-    """Not possible as asked; `str(error)` is fit for the person, `field` names the entry it belongs to."""
+    """Not possible as asked; `str(error)` is fit for the person, `field` names the entry it belongs to.
 
-    def __init__(self, message: str, field: str | None = None) -> None:
-        super().__init__(message)
+    `message` may hold places such as {left}, filled from `values`, so that it can be said in other languages.
+    """
+
+    def __init__(self, message: str, field: str | None = None, **values: Any) -> None:
+        super().__init__(message.format_map(values) if values else message)
+        self.message = message
+        self.values = values
         self.field = field
 
 

@@ -5,7 +5,7 @@ The same models check what a phone sends, what a nurse enters, and the facts of 
 
 import re
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Annotated, Any, Literal
 
 from pydantic import AliasChoices, BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
@@ -244,6 +244,12 @@ def body_of(kind: str, body: Mapping[str, Any]) -> _Body:
         return KINDS[kind].model_validate(body)
     except ValidationError as error:
         raise ValueError(first_message(error)) from error
+
+
+def moved(body: _Body, skew: timedelta) -> _Body:
+    """The body with every time in it moved from the phone's clock to the clinic's."""
+    times = {name: value + skew for name in type(body).model_fields if isinstance(value := getattr(body, name), datetime)}
+    return body.model_copy(update=times) if skew and times else body
 
 
 def stored(body: BaseModel) -> dict[str, Any]:

@@ -1,11 +1,13 @@
 """What a patient's phone carries: all it needs offline, worked out here so that the phone works out nothing clinical."""
 
 import hashlib
+from collections.abc import Callable
 from datetime import date, datetime, timedelta, tzinfo
 from typing import Any
 
 from pydantic import BaseModel
 
+from followup.care import sealing
 from followup.care.eye import Eye, load, protocol, rulebook
 from followup.clinical import bubble, posture, tamponade, warnings
 from followup.config import Clinic
@@ -50,6 +52,7 @@ class PosturePlan(BaseModel):
 
 class Visit(BaseModel):
     name: str
+    words: str
     target: date
     latest: date
     seen: bool
@@ -108,12 +111,17 @@ class Pack(BaseModel):
     clinic: str
     phone: str
     emergency_phone: str
+    language: str
     rules_signed: bool
+    sealing_key: str
     eyes: list[EyePack]
 
 
-def pack(store: Store, clinic: Clinic, device: Row, now: datetime) -> Pack:
-    """The pack of an enrolled phone: every eye of its patient that is still followed."""
+Translate = Callable[[str], str]
+
+
+def pack(store: Store, clinic: Clinic, device: Row, now: datetime, translate: Translate = str) -> Pack:
+    """The pack of an enrolled phone: every eye of its patient that is still followed, its words through `translate`."""
     rows = [row for row in eyes.operations_of(store, device["patient_id"]) if row["ended_at"] is None]
     return Pack(
         made_at=now,
@@ -123,8 +131,10 @@ def pack(store: Store, clinic: Clinic, device: Row, now: datetime) -> Pack:
         clinic=clinic.name,
         phone=clinic.phone,
         emergency_phone=clinic.emergency_phone,
+        language=device["language"],
+        sealing_key=sealing.public_key(store),
         rules_signed=not protocol(store, "rulebook").is_draft,
-        eyes=[_eye_pack(store, load(store, row["id"], clinic.tz), now, clinic.tz) for row in rows],
+        eyes=[_eye_pack(store, load(store, row["id"], clinic.tz), now, clinic.tz, translate) for row in rows],
     )
 
 
@@ -134,7 +144,7 @@ def mark(made: Pack) -> str:
     return hashlib.sha256(said.encode()).hexdigest()[:16]
 
 
-def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo) -> EyePack:
+def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
     operation = eye.operation
     looked = eyes.last_look(store, eye.operation_id)
     seen = {e["body"]["visit"] for e in eye.events if e["kind"] == "seen"}
@@ -147,8 +157,8 @@ def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo) -> EyePack:
         gas=_gas(eye, now, zone),
         posture=_posture(eye, zone),
         bubble=_bubble(eye, now, zone),
-        symptom_rules=_symptom_rules(store, eye),
-        visits=[Visit(name=v["name"], target=v["target"], latest=v["latest"], seen=v["name"] in seen) for v in eye.visits],
+        symptom_rules=_symptom_rules(store, eye, translate),
+        visits=[Visit(name=v["name"], words=translate(v["name"]), target=v["target"], latest=v["latest"], seen=v["name"] in seen) for v in eye.visits],
         drops=[Drop.model_validate(drop) for drop in eye.drops],
         receipts=[
             Receipt(
@@ -215,7 +225,7 @@ def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) 
     )
 
 
-def _symptom_rules(store: Store, eye: Eye) -> list[SymptomRule]:
+def _symptom_rules(store: Store, eye: Eye, translate: Translate) -> list[SymptomRule]:
     rules = []
     for rule in rulebook(store).rules:
         if rule.check != "symptoms" or not rule.patient_words or not rule.applies(eye.operation):
@@ -230,7 +240,7 @@ def _symptom_rules(store: Store, eye: Eye) -> list[SymptomRule]:
                 pain=signs.pain,
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
-                words=rule.patient_words,
+                words=translate(rule.patient_words),
                 valid_from=eye.operation.at + timedelta(days=rule.from_day),
                 valid_until=eye.operation.at + timedelta(days=rule.until_day),
             )

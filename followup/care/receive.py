@@ -7,13 +7,14 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ValidationError
 
-from followup.care.events import Envelope, body_of, first_message, stored
+from followup.care.events import Envelope, body_of, first_message, moved, stored
 from followup.care.eye import load
 from followup.care.raising import raise_signs
 from followup.records import Store, audit, eyes, people
 from followup.records.store import Row
 
 FUTURE_TOLERANCE = timedelta(hours=26)  # a phone with the wrong date or zone is kept, a year off is not
+SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
 
 
 class Result(BaseModel):
@@ -24,17 +25,26 @@ class Result(BaseModel):
     reason: str | None = None
 
 
-def receive(store: Store, now: datetime, device: Row, batch: Sequence[Any], zone: tzinfo) -> list[Result]:
-    """Take a batch from an enrolled device, event by event; one bad event never holds up the others."""
+def receive(
+    store: Store, now: datetime, device: Row, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
+) -> list[Result]:
+    """Take a batch from an enrolled device, event by event; one bad event never holds up the others.
+
+    `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
+    the batch is moved by the difference, and the phone's own time is kept beside it.
+    """
     people.device_heard(store, now, device["id"])
-    return [_receive_one(store, now, device, raw, zone) for raw in batch]
+    skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
+    return [_receive_one(store, now, device, raw, zone, skew) for raw in batch]
 
 
-def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinfo) -> Result:
+def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
     id = str(raw.get("id", "")) if isinstance(raw, dict) else ""
     try:
         event = Envelope.model_validate(raw)
-        body = body_of(event.kind, event.body)
+        device_at = event.at
+        event = event.model_copy(update={"at": device_at + skew})
+        body = moved(body_of(event.kind, event.body), skew)
         _belongs(store, device, event, now)
     except ValidationError as error:
         return _refuse(store, now, device, id, raw, first_message(error))
@@ -60,6 +70,7 @@ def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinf
                 device_id=device["id"],
                 sequence=event.sequence,
                 offset_minutes=event.offset_minutes,
+                device_at=device_at,
                 corrects=event.corrects,
             )
             audit.note(store, now, author, f"event {event.kind}", event.operation, {"id": event.id})

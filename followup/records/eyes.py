@@ -135,10 +135,13 @@ def add_event(
     device_id: str | None = None,
     sequence: int | None = None,
     offset_minutes: int | None = None,
+    device_at: datetime | None = None,
     corrects: str | None = None,
 ) -> None:
+    """Keep an event. `at` is when it happened by the clinic's clock, `device_at` by the phone's own."""
     row = {"id": id, "operation_id": operation_id, "kind": kind, "at": to_text(at), "body": as_json(body), "author": author}
     device = {"device_id": device_id, "sequence": sequence, "offset_minutes": offset_minutes}
+    device |= {"device_at": to_text(device_at) if device_at else None}
     store.insert("events", {**row, **device, "received_at": to_text(received_at), "corrects": corrects})
 
 

@@ -73,7 +73,7 @@ def m002_eyes(db: Database) -> None:
         CREATE TABLE events (
             id TEXT PRIMARY KEY, operation_id TEXT NOT NULL REFERENCES operations, kind TEXT NOT NULL, at TEXT NOT NULL,
             body TEXT NOT NULL, author TEXT NOT NULL, device_id TEXT REFERENCES devices, sequence INTEGER,
-            offset_minutes INTEGER, received_at TEXT NOT NULL, corrects TEXT REFERENCES events
+            offset_minutes INTEGER, device_at TEXT, received_at TEXT NOT NULL, corrects TEXT REFERENCES events
         ) STRICT;
         CREATE INDEX events_of_operation ON events (operation_id, at);
         CREATE INDEX events_corrected ON events (corrects);

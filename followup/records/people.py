@@ -70,7 +70,8 @@ def add_device(store: Store, now: datetime, patient_id: str, token_hash: str, us
 
 
 def device_by_token(store: Store, token_hash: str) -> Row | None:
-    return store.row("SELECT * FROM devices WHERE token_hash = :token_hash", {"token_hash": token_hash})
+    sql = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.patient_id WHERE d.token_hash = :token_hash"
+    return store.row(sql, {"token_hash": token_hash})
 
 
 def devices_of(store: Store, patient_id: str) -> list[Row]:

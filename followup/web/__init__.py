@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 from typing import Any
 
 from flask import Flask, Response, redirect, render_template, request, url_for
 from flask_babel import Babel
+from flask_compress import Compress
 from flask_wtf.csrf import CSRFError, CSRFProtect
 
 from followup.care.errors import CareError, Conflict, NotFound, Refused
@@ -15,6 +17,15 @@ from followup.resources import folder
 from followup.web import account, api, clinic, display, pages, patient, surgeon
 from followup.web.context import locale
 
+COMPRESSED = [
+    "text/html",
+    "text/css",
+    "text/javascript",
+    "application/json",
+    "application/manifest+json",
+    "image/svg+xml",
+    "text/calendar",
+]
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
 
@@ -35,11 +46,15 @@ def create_app(
         PERMANENT_SESSION_LIFETIME=timedelta(hours=10),
         MAX_CONTENT_LENGTH=MAX_REQUEST_BYTES,
         WTF_CSRF_TIME_LIMIT=None,
-        BABEL_DEFAULT_LOCALE=settings.clinic.language,
+        BABEL_DEFAULT_LOCALE="en",
+        BABEL_TRANSLATION_DIRECTORIES=str(Path(__file__).parent.parent / "translations"),
+        COMPRESS_ALGORITHM=["gzip"],
+        COMPRESS_MIMETYPES=COMPRESSED,
     )
     app.extensions["followup"] = {"store": store, "settings": settings, "clock": clock or (lambda: datetime.now(UTC))}
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
+    Compress(app)
     csrf = CSRFProtect(app)
     csrf.exempt(api.bp)  # JSON only, from a SameSite=Strict cookie
     for blueprint in (account.bp, api.bp, clinic.bp, pages.bp, patient.bp, surgeon.bp):

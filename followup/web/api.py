@@ -1,27 +1,44 @@
 """The phones' machine interface, version 1. Its OpenAPI description comes from the models that check it."""
 
+import json
+import zlib
+from contextlib import nullcontext
+from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, Response, jsonify, request
-from pydantic import BaseModel, ConfigDict, Field
+from flask_babel import force_locale, gettext
+from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
 from pydantic.json_schema import models_json_schema
 
 from followup.care import pack as packs
+from followup.care import sealing
 from followup.care.events import PATIENT_KINDS, Envelope
 from followup.care.receive import Result, receive
 from followup.clinical import acuity
+from followup.records.store import Row
 from followup.web import context
 
 bp = Blueprint("api", __name__, url_prefix="/api/v1")
 MOST_EVENTS = 200
+MAX_UNPACKED_BYTES = 4 * 1024 * 1024
 
 
 class Batch(BaseModel):
-    """Events from one phone, at most 200, in any order."""
+    """Events from one phone, at most 200, in any order, and what the phone's clock says now."""
 
     model_config = ConfigDict(extra="forbid")
 
+    sent_at: datetime | None = None
     events: list[Envelope] = Field(max_length=MOST_EVENTS)
+
+
+class SealedBatch(BaseModel):
+    """Packets that a locked-out phone sealed, sent after it was enrolled again."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    sealed: list[sealing.Sealed] = Field(max_length=20)
 
 
 class Results(BaseModel):
@@ -32,18 +49,19 @@ class Results(BaseModel):
 
 @bp.before_request
 def only_enrolled_phones() -> Any:
-    """401 without a valid device: the phone keeps its entries and says so."""
-    if request.endpoint not in ("api.openapi", "api.acuity_table") and context.device() is None:
-        return {"error": "this phone is not enrolled, or was locked out"}, 401
-    return None
+    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
+    if request.endpoint in ("api.openapi", "api.acuity_table") or context.device() is not None:
+        return None
+    locked = context.known_device() is not None
+    return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
 
 
 @bp.get("/pack")
 def pack() -> Any:
-    """All that the phone shows offline; 304 when nothing changed."""
-    device = context.device()
-    assert device is not None
-    made = packs.pack(context.store(), context.settings().clinic, device, context.now())
+    """All that the phone shows offline, in the language asked for; 304 when nothing changed."""
+    language = request.args.get("language", "")
+    with force_locale(language) if language in context.LANGUAGES else nullcontext():
+        made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
     response = Response(made.model_dump_json(), mimetype="application/json")
     response.set_etag(packs.mark(made))
     return response.make_conditional(request)
@@ -52,16 +70,53 @@ def pack() -> Any:
 @bp.post("/events")
 def events() -> Any:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
-    device = context.device()
-    assert device is not None
-    body = request.get_json(silent=True)
+    body = _json()
     batch = body.get("events") if isinstance(body, dict) else None
     if not isinstance(batch, list):
         return {"error": "send an object with the list “events”"}, 400
     if len(batch) > MOST_EVENTS:
         return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
-    results = receive(context.store(), context.now(), device, batch, context.zone())
+    try:
+        sent_at = TypeAdapter(AwareDatetime | None).validate_python(body.get("sent_at"))
+    except ValidationError:
+        return {"error": "sent_at is a time with its offset"}, 400
+    results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
     return jsonify(Results(results=results).model_dump())
+
+
+@bp.post("/sealed")
+def sealed() -> Any:
+    """Open what a locked-out phone had sealed, and take it as its events."""
+    try:
+        batch = SealedBatch.model_validate(_json())
+        entries = [entry for packet in batch.sealed for entry in sealing.opened(context.store(), packet)]
+    except ValueError as error:
+        return {"error": str(error)}, 400
+    results = receive(context.store(), context.now(), _device(), entries, context.zone())
+    return jsonify(Results(results=results).model_dump())
+
+
+def _device() -> Row:
+    device = context.device()
+    assert device is not None
+    return device
+
+
+def _json() -> Any:
+    """The request's JSON, gzipped or not; None if it is neither or too large when unpacked."""
+    data = request.get_data()
+    if request.headers.get("Content-Encoding") == "gzip":
+        try:
+            unpacked = zlib.decompressobj(wbits=31)
+            data = unpacked.decompress(data, MAX_UNPACKED_BYTES)
+        except zlib.error:
+            return None
+        if unpacked.unconsumed_tail:
+            return None
+    try:
+        return json.loads(data)
+    except ValueError:
+        return None
 
 
 @bp.get("/acuity-table")
@@ -75,7 +130,7 @@ def acuity_table() -> Any:
 @bp.get("/openapi.json")
 def openapi() -> Any:
     """OpenAPI 3.1, from the models."""
-    models: list[Any] = [Batch, Results, packs.Pack, *PATIENT_KINDS.values()]
+    models: list[Any] = [Batch, SealedBatch, Results, packs.Pack, *PATIENT_KINDS.values()]
     ref = "#/components/schemas/{model}"
     _, schemas = models_json_schema([(m, "validation") for m in models], ref_template=ref)
 
@@ -83,7 +138,9 @@ def openapi() -> Any:
         schema = {"$ref": ref.format(model=model)}
         return {"200": {"description": model, "content": {"application/json": {"schema": schema}}}, "401": _REFUSED}
 
-    body = {"required": True, "content": {"application/json": {"schema": {"$ref": ref.format(model="Batch")}}}}
+    def body(model: str) -> dict[str, Any]:
+        return {"required": True, "content": {"application/json": {"schema": {"$ref": ref.format(model=model)}}}}
+
     return jsonify(
         {
             "openapi": "3.1.0",
@@ -91,7 +148,10 @@ def openapi() -> Any:
             "paths": {
                 "/api/v1/pack": {"get": {"summary": "What the phone carries", "responses": answers("Pack")}},
                 "/api/v1/events": {
-                    "post": {"summary": "Send entries", "requestBody": body, "responses": answers("Results")}
+                    "post": {"summary": "Send entries", "requestBody": body("Batch"), "responses": answers("Results")}
+                },
+                "/api/v1/sealed": {
+                    "post": {"summary": "Send sealed entries", "requestBody": body("SealedBatch"), "responses": answers("Results")}
                 },
             },
             "components": {"schemas": schemas["$defs"]},

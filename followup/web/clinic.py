@@ -109,7 +109,7 @@ def _patient(form: DischargeForm) -> discharge.Patient:
         name=form.name.data.strip(),
         born_on=form.born_on.data,
         phone=form.phone.data or "",
-        language=context.settings().clinic.language,
+        language=form.language.data,
     )
 
 

@@ -14,7 +14,7 @@ from followup.config import Settings
 from followup.records import Store
 from followup.records.store import Row
 
-LANGUAGES = ("en",)
+LANGUAGES = {"en": "English", "de": "Deutsch", "es": "Español", "ar": "العربية"}
 DEVICE_COOKIE = "device"
 View = TypeVar("View", bound=Callable[..., Any])
 
@@ -43,7 +43,14 @@ def today() -> date:
 
 
 def locale() -> str:
-    return request.accept_languages.best_match(LANGUAGES) or settings().clinic.language
+    """The patient pages' language: the one in the address, else the browser's; staff pages are English."""
+    if request.blueprint not in ("patient", "api"):
+        return "en"
+    asked = request.args.get("language", "")
+    if asked in LANGUAGES:
+        return asked
+    own = settings().clinic.language
+    return request.accept_languages.best_match(LANGUAGES) or (own if own in LANGUAGES else "en")
 
 
 def staff() -> Actor | None:
@@ -60,11 +67,17 @@ def me() -> Actor:
     return actor
 
 
-def device() -> Row | None:
-    """The enrolled phone that asks, or None."""
+def known_device() -> Row | None:
+    """The phone that asks, locked out or not, or None."""
     if "device" not in g:
         g.device = enrol.device(store(), request.cookies.get(DEVICE_COOKIE))
     return cast("Row | None", g.device)
+
+
+def device() -> Row | None:
+    """The enrolled phone that asks, or None if it is unknown or locked out."""
+    found = known_device()
+    return found if found and not found["revoked_at"] else None
 
 
 def staff_only(*roles: str) -> Callable[[View], View]:

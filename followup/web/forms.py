@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
+from flask_babel import lazy_gettext as _
 from flask_wtf import FlaskForm
 from wtforms import (
     BooleanField,
@@ -37,6 +38,7 @@ from followup.clinical.coverage import REACHES
 from followup.clinical.errors import ClinicalError
 from followup.clinical.pressure import INSTRUMENTS
 from followup.clinical.tamponade import AGENTS, LENSES
+from followup.web.context import LANGUAGES
 from followup.web.display import POSTURES
 
 BREAK_ROWS = 4
@@ -142,6 +144,7 @@ class DischargeForm(FlaskForm):
     name = StringField("Name", [InputRequired("write the patient’s name"), Length(max=120)])
     born_on = DateField("Date of birth", [InputRequired("write the date of birth")])
     phone = StringField("Phone", [Length(max=40)])
+    language = SelectField("Language of the phone pages", choices=choices(LANGUAGES), default="en")
     eye = RadioField("Eye", choices=choices({"right": "right", "left": "left"}), validators=[InputRequired("say which eye")])
     operated_on = DateField("Date of surgery", [InputRequired("write the date of surgery")])
     operated_time = TimeField("Time", default=lambda: datetime.min.time().replace(hour=12))
@@ -216,16 +219,18 @@ class ProtocolForm(FlaskForm):
 
 
 class EnrolForm(FlaskForm):
-    code = StringField("Code", [InputRequired("Type the code from your card.")])
+    code = StringField(_("Code"), [InputRequired(_("Type the code from your card."))])
     birth_year = IntegerField(
-        "Year of birth",
+        _("Year of birth"),
         [
-            InputRequired("Type the year of birth, four digits."),
-            NumberRange(1880, 2200, "Type four digits, for example 1951."),
+            InputRequired(_("Type the year of birth, four digits.")),
+            NumberRange(1880, 2200, _("Type four digits, for example 1951.")),
         ],
     )
     used_by = RadioField(
-        "Who will use this phone?", choices=choices({"patient": "the patient", "carer": "a carer"}), default="patient"
+        _("Who will use this phone?"),
+        choices=[SelectChoice("patient", _("The patient")), SelectChoice("carer", _("A carer"))],
+        default="patient",
     )
 
 

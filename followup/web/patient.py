@@ -3,9 +3,11 @@
 import hashlib
 import json
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 from flask import Blueprint, Response, current_app, redirect, render_template, request, url_for
+from flask_babel import get_locale, gettext
 
 from followup.care import enrol
 from followup.care.errors import NotFound, Refused
@@ -17,7 +19,13 @@ from followup.web.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
+TRANSLATIONS = Path(__file__).parent.parent / "translations"
 SHELL_ASSETS = ("patient/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
+
+
+@bp.context_processor
+def languages() -> dict[str, Any]:
+    return {"languages": context.LANGUAGES, "language": str(get_locale())}
 
 
 @bp.route("/enrol", methods=["GET", "POST"])
@@ -37,9 +45,9 @@ def enrolment() -> Any:
                 request.remote_addr or "",
             )
         except Refused as error:
-            form[error.field or "code"].errors = [str(error)]
+            form[error.field or "code"].errors = [gettext(error.message).format_map(error.values)]
             return render_template("patient/enrol.html", form=form), 403
-        response = redirect(url_for(".shell"), 303)
+        response = redirect(url_for(".shell", language=_chosen_language(token)), 303)
         response.set_cookie(
             context.DEVICE_COOKIE,
             token,
@@ -52,11 +60,19 @@ def enrolment() -> Any:
     return render_template("patient/enrol.html", form=form), 400 if form.errors else 200
 
 
+def _chosen_language(token: str) -> str:
+    """The language asked for on this page, else the one the clinic noted for the patient."""
+    noted = (enrol.device(context.store(), token) or {}).get("language", "")
+    asked = request.args.get("language", "")
+    return next((code for code in (asked, noted) if code in context.LANGUAGES), str(get_locale()))
+
+
 @bp.get("/me/")
 def shell() -> Any:
-    """The same page for everybody: what it shows comes from the phone's own store."""
+    """The same page for everybody, in each language: what it shows comes from the phone's own store."""
     response = Response(render_template("patient/shell.html", words=_words()))
     response.headers["Cache-Control"] = "no-cache"
+    response.headers["Vary"] = "Accept-Language"
     return response
 
 
@@ -104,7 +120,7 @@ def shell_assets() -> list[str]:
     static = folder("static")
     files = sorted(f for pattern in SHELL_ASSETS for f in static.glob(pattern) if f.name != "worker.js")
     return [
-        url_for(".shell"),
+        *(url_for(".shell", language=code) for code in context.LANGUAGES),
         url_for(".manifest"),
         *(url_for("static", filename=f.relative_to(static).as_posix()) for f in files),
     ]
@@ -114,7 +130,7 @@ def shell_assets() -> list[str]:
 def _version(assets: tuple[str, ...]) -> str:
     """Changes when any kept file, the shell's template or the worker changes."""
     digest = hashlib.sha256("".join(assets).encode())
-    sources = [*folder("static").rglob("*"), *(folder("templates") / "patient").rglob("*")]
+    sources = [*folder("static").rglob("*"), *(folder("templates") / "patient").rglob("*"), *TRANSLATIONS.rglob("*.mo")]
     for file in sorted(f for f in sources if f.is_file()):
         digest.update(file.read_bytes())
     digest.update(json.dumps(current_app.extensions["followup"]["settings"].clinic.model_dump(mode="json")).encode())
@@ -123,9 +139,5 @@ def _version(assets: tuple[str, ...]) -> str:
 
 def _words() -> dict[str, dict[str, str]]:
     """Words for codes that the phone gets in its pack."""
-    return {
-        "posture": display.POSTURES,
-        "agent": display.WORDS["agent"],
-        "how_soon": display.HOW_SOON,
-        "eye": display.WORDS["eye"],
-    }
+    kinds = {"posture": display.POSTURES, "agent": display.WORDS["agent"], "eye": display.WORDS["eye"]}
+    return {kind: {code: gettext(words) for code, words in known.items()} for kind, known in kinds.items()}

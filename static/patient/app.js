@@ -2,30 +2,31 @@
 
 import { BubbleView } from "./bubble-view.js";
 import { CheckView } from "./check-view.js";
-import { openDatabase, readFact, writeFact } from "./database.js";
+import { openDatabase, readFact, transact, writeFact } from "./database.js";
+import { keepDraft } from "./draft.js";
 import { Outbox } from "./outbox.js";
 import { PostureView } from "./posture-view.js";
+import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
 import { byId, dayWords, text } from "./texts.js";
-import { VisitsView } from "./visits-view.js";
 import { watchForUpdates } from "./updates.js";
+import { VisitsView } from "./visits-view.js";
 
 const REFRESH_MS = 60000;
 const words = JSON.parse(byId("words").textContent);
+const language = document.documentElement.lang;
 const database = await openDatabase();
-const outbox = new Outbox(database, (outcome) => {
-  if (outcome === "locked") locked = true;
-  if (outcome === "sent") locked = false;
-  show();
-});
+const others = new BroadcastChannel("followup");
+const outbox = new Outbox(database, changed);
 
-let pack = await readFact(database, "pack");
-let timer = await readFact(database, "timer");
+let pack;
+let timer;
+let chosen = 0;
 let locked = false;
 
 const actions = {
   plan: () => eye().posture,
   rules: () => eye().symptom_rules,
-  visitWords: (visit) => `${dayWords(visit.target)}: ${visit.name}`,
+  visitWords: (visit) => `${dayWords(visit.target)}: ${visit.words}`,
   save,
   saveHours: (from, to) => save("posture", { position: eye().posture.position, from: from.toISOString(), to: to.toISOString() }),
   toggleTimer,
@@ -36,43 +37,49 @@ new CheckView(actions);
 window.addEventListener("hashchange", route);
 window.addEventListener("online", refresh);
 document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") refresh(); });
+others.addEventListener("message", show);
+byId("which-eye").addEventListener("change", (event) => { chosen = Number(event.target.value); show(); });
 setInterval(show, REFRESH_MS);
 watchForUpdates(byId("new-version"), byId("take-over"));
 navigator.storage?.persist?.();
+await keepDraft(database, byId("symptoms"));
 await show();
-route();
 await refresh();
 document.documentElement.dataset.ready = "yes";
 
 function eye() {
-  return pack.eyes[0];
+  return pack.eyes[chosen] ?? pack.eyes[0];
 }
 
-async function save(kind, body) {
+function changed(outcome) {
+  if (outcome === "locked") lockOut();
+  show();
+  others.postMessage("changed");
+}
+
+async function save(kind, body, options) {
   try {
-    await outbox.add(kind, eye().operation, pack.used_by, body);
+    await outbox.add(kind, eye().operation, pack.used_by, body, options);
     byId("sending").textContent = text("saved");
     return true;
   } catch (error) {
-    byId("sending").textContent = text("full");
-    console.error(error);
+    byId("sending").textContent = text(error.name === "QuotaExceededError" ? "full" : "not-saved");
+    console.info("not saved:", error);
     return false;
   }
 }
 
+// Starts the timer, or stops it and keeps the stretch; the timer leaves in the transaction that keeps the entry.
 async function toggleTimer() {
-  if (!timer) {
-    timer = { start: new Date().toISOString() };
-    await writeFact(database, "timer", timer);
-    await show();
+  const running = await readFact(database, "timer");
+  if (!running) {
+    await writeFact(database, "timer", { start: new Date().toISOString(), position: eye().posture.position });
+    changed();
     return true;
   }
-  const { start } = timer;
-  if (await actions.saveHours(new Date(start), new Date())) {
-    timer = undefined;
-    await writeFact(database, "timer", undefined);
-  }
-  await show();
+  const body = { position: running.position, from: running.start, to: new Date().toISOString() };
+  const alongside = (facts) => { facts.delete("timer"); };
+  await save("posture", body, { alongside });
   return false;
 }
 
@@ -80,12 +87,13 @@ async function toggleTimer() {
 async function refresh() {
   await outbox.flush();
   try {
-    const answer = await fetch("/api/v1/pack");
-    if (answer.status === 401) locked = true;
+    const answer = await fetch(`/api/v1/pack?language=${language}`);
+    if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
-      pack = await answer.json();
+      await writeFact(database, "pack", await answer.json());
       locked = false;
-      await writeFact(database, "pack", pack);
+      await sendSealed(database);
+      await outbox.prune();
     }
   } catch {
     // No signal: the pack on the phone stays.
@@ -93,18 +101,44 @@ async function refresh() {
   await show();
 }
 
+// The clinic closed this phone: what was not sent is sealed for the clinic, the rest is taken off.
+async function lockOut() {
+  locked = true;
+  const known = await readFact(database, "pack");
+  if (known) await sealEverything(database, known.sealing_key);
+  await show();
+}
+
 async function show() {
+  [pack, timer] = await transact(database, ["facts"], "readonly", ({ facts }, give) => {
+    facts.get("pack").onsuccess = (read) => {
+      facts.get("timer").onsuccess = (next) => give([read.target.result, next.target.result]);
+    };
+  });
   const ready = Boolean(pack?.eyes.length);
-  byId("not-enrolled").hidden = ready || (locked && pack);
-  byId("locked").hidden = !(locked && pack);
+  const kept = await sealedCount(database);
+  byId("not-enrolled").hidden = ready || locked || kept > 0;
+  byId("locked").hidden = ready || !(locked || kept > 0);
+  byId("sealed-count").textContent = kept ? text("to-send", { count: kept }) : "";
   document.querySelector(".tabs").hidden = !ready;
-  if (!ready) return;
+  if (!ready) {
+    for (const section of document.querySelectorAll("[data-view]")) section.hidden = true;
+    for (const id of ["who", "sending"]) byId(id).textContent = "";
+    return;
+  }
   const entries = await outbox.all();
   byId("who").textContent = pack.used_by === "carer" ? `${pack.patient} · ${text("as-carer")}` : pack.patient;
   const waiting = entries.filter((entry) => entry.state === "saved").length;
   byId("sending").textContent = waiting ? text("to-send", { count: waiting }) : text("all-sent");
+  offerEyes();
   for (const view of views) view.show({ eye: eye(), entries, timer });
   route();
+}
+
+function offerEyes() {
+  byId("eyes").hidden = pack.eyes.length < 2;
+  const options = pack.eyes.map((known, n) => new Option(words.eye[known.eye], n, false, n === chosen));
+  byId("which-eye").replaceChildren(...options);
 }
 
 function route() {

@@ -6,6 +6,9 @@ import { uuid7 } from "./ids.js";
 const BATCH = 50;
 const FIRST_WAIT_MS = 2000;
 const LONGEST_WAIT_MS = 300000;
+const KEPT_DAYS = 30;
+const GZIP_FROM_BYTES = 2000;
+const DAY_MS = 86400000;
 
 export class Outbox {
   #database;
@@ -18,7 +21,8 @@ export class Outbox {
     this.#onChange = onChange;
   }
 
-  async add(kind, operation, by, body, { at = new Date(), corrects = null } = {}) {
+  // `alongside(facts, entry)` may change facts in the same transaction; if it throws, nothing is kept.
+  async add(kind, operation, by, body, { at = new Date(), corrects = null, alongside = () => {} } = {}) {
     const event = {
       id: uuid7(), operation, kind, at: at.toISOString(), offset_minutes: -at.getTimezoneOffset(), by, corrects, body,
     };
@@ -27,11 +31,13 @@ export class Outbox {
         event.sequence = (read.target.result ?? 0) + 1;
         facts.put(event.sequence, "sequence");
         const saved = { id: event.id, event, state: "saved", reason: null };
+        alongside(facts, event);
         entries.add(saved);
         give(saved);
       };
     });
     this.#onChange();
+    this.#wakeLater();
     this.flush();
     return entry;
   }
@@ -42,7 +48,7 @@ export class Outbox {
     });
   }
 
-  // Only one tab sends at a time; a second one waits its turn and finds nothing left.
+  // Only one tab (or the worker) sends at a time; a second one waits its turn and finds nothing left.
   async flush() {
     clearTimeout(this.#timer);
     const outcome = await navigator.locks.request("followup-outbox", () => this.#sendAll());
@@ -50,6 +56,18 @@ export class Outbox {
     else this.#wait = FIRST_WAIT_MS;
     this.#onChange(outcome);
     return outcome;
+  }
+
+  // What the clinic confirmed long ago is in its records; the phone need not keep it.
+  prune(now = Date.now()) {
+    return transact(this.#database, ["entries"], "readwrite", ({ entries }) => {
+      entries.openCursor().onsuccess = ({ target: { result: cursor } }) => {
+        if (!cursor) return;
+        const { state, event } = cursor.value;
+        if (state === "received" && Date.parse(event.at) < now - KEPT_DAYS * DAY_MS) cursor.delete();
+        cursor.continue();
+      };
+    });
   }
 
   async #sendAll() {
@@ -66,10 +84,8 @@ export class Outbox {
 
   async #send(events) {
     try {
-      const answer = await fetch("/api/v1/events", {
-        method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ events }),
-      });
-      if (answer.status === 401) return "locked";
+      const answer = await fetch("/api/v1/events", await request({ sent_at: new Date().toISOString(), events }));
+      if (answer.status === 401) return (await answer.json()).locked ? "locked" : "unknown";
       if (!answer.ok) return "unreachable";
       return (await answer.json()).results;
     } catch {
@@ -93,4 +109,22 @@ export class Outbox {
     this.#timer = setTimeout(() => this.flush(), this.#wait * jitter);
     this.#wait = Math.min(LONGEST_WAIT_MS, this.#wait * 2);
   }
+
+  // Where the browser has it, the worker sends once there is a signal, even with the page closed.
+  async #wakeLater() {
+    try {
+      const registration = await navigator.serviceWorker?.getRegistration("/me/");
+      await registration?.sync?.register("followup-outbox");
+    } catch {
+      // Not allowed here: the page sends on its own when it is open.
+    }
+  }
+}
+
+async function request(content) {
+  const text = JSON.stringify(content);
+  const headers = { "Content-Type": "application/json" };
+  if (text.length < GZIP_FROM_BYTES || typeof CompressionStream === "undefined") return { method: "POST", headers, body: text };
+  const packed = new Blob([text]).stream().pipeThrough(new CompressionStream("gzip"));
+  return { method: "POST", headers: { ...headers, "Content-Encoding": "gzip" }, body: await new Response(packed).arrayBuffer() };
 }

@@ -35,7 +35,7 @@ export class PostureView {
     byId("left-today").textContent = text(left > 0 ? "done-today" : "done-all", values);
     byId("timer").textContent = text(timer ? "stop" : "start");
     byId("timer").setAttribute("aria-pressed", String(Boolean(timer)));
-    byId("timer-words").textContent = timer ? text("running", { time: timeWords(new Date(timer.start)) }) : "";
+    byId("timer-words").textContent = timer ? runningWords(timer, plan) : "";
     this.#schedule(timer, plan);
   }
 
@@ -89,6 +89,14 @@ export class PostureView {
       byId("keep-awake").checked = false;
     }
   }
+}
+
+function runningWords(timer, plan) {
+  const start = new Date(timer.start);
+  const cycle = plan.cycle_minutes + plan.break_minutes;
+  const rounds = Math.floor((Date.now() - start.getTime()) / (cycle * 60000));
+  const next = new Date(start.getTime() + (rounds * cycle + plan.cycle_minutes) * 60000);
+  return text("running", { time: timeWords(start), next: timeWords(next) });
 }
 
 // What the clinic has, what is still on the phone, and what is running.

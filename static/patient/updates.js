@@ -4,7 +4,7 @@ export async function watchForUpdates(notice, button) {
   if (!("serviceWorker" in navigator)) return;
   let registration;
   try {
-    registration = await navigator.serviceWorker.register("/sw.js", { scope: "/me/" });
+    registration = await navigator.serviceWorker.register("/sw.js", { scope: "/me/", type: "module" });
   } catch (error) {
     console.info("This browser keeps no pages for later:", error.message);
     return;

@@ -11,11 +11,30 @@ export class VisitsView {
   }
 
   show({ eye, entries }, now = new Date()) {
-    byId("visit-list").replaceChildren(...eye.visits.map((visit) => item(this.#actions.visitWords(visit) + (visit.seen ? ` (${text("seen")})` : ""))));
+    byId("visit-list").replaceChildren(...eye.visits.map((visit) => this.#visit(visit)));
     const drops = eye.drops.filter((drop) => drop.until >= isoDay(now));
     byId("no-drops").hidden = drops.length > 0;
     byId("drop-list").replaceChildren(...drops.map((drop) => this.#drop(drop, eye, entries, now)));
     byId("entries").replaceChildren(...this.#entries(eye, entries));
+  }
+
+  #visit(visit) {
+    const row = item(this.#actions.visitWords(visit) + (visit.seen ? ` (${text("seen")})` : ""));
+    if (visit.seen) return row;
+    const told = document.createElement("span");
+    told.setAttribute("role", "status");
+    row.append(this.#button(text("other-time"), visit.words, async () => {
+      if (await this.#actions.save("visit-request", { visit: visit.name })) told.textContent = text("told");
+    }), told);
+    return row;
+  }
+
+  #button(words, what, act) {
+    const button = document.createElement("button");
+    button.textContent = words;
+    button.setAttribute("aria-label", `${words}: ${what}`);
+    button.addEventListener("click", act);
+    return button;
   }
 
   #drop(drop, eye, entries, now) {
@@ -24,11 +43,7 @@ export class VisitsView {
     for (const r of eye.receipts) if (isToday(r.kind, r.at, r.body.name)) ids.add(r.id);
     for (const { id, event, state } of entries) if (state !== "refused" && isToday(event.kind, event.at, event.body.name)) ids.add(id);
     const row = item(text("drop", { name: drop.name, done: ids.size, times: drop.times_a_day }));
-    const button = document.createElement("button");
-    button.textContent = text("took-it");
-    button.setAttribute("aria-label", `${text("took-it")}: ${drop.name}`);
-    button.addEventListener("click", () => this.#actions.save("drops", { name: drop.name }));
-    row.append(button);
+    row.append(this.#button(text("took-it"), drop.name, () => this.#actions.save("drops", { name: drop.name })));
     return row;
   }
 

@@ -122,7 +122,7 @@ def test_a_used_code_is_refused_on_the_phone(
     other.goto(f"{server.address}/enrol?code={enrolment[1]}")
     other.get_by_label("Year of birth").fill("1952")
     other.get_by_role("button", name="Set up").click()
-    expect(other.get_by_text("this code has been used")).to_be_visible()
+    expect(other.get_by_text("This code has been used")).to_be_visible()
     expect(other.get_by_label("Code")).to_have_value(enrolment[1])
     expect(other.get_by_label("Year of birth")).to_have_value("1952")
 

@@ -122,6 +122,8 @@ def test_another_phone_cannot_claim_an_id(
 
 def test_a_revoked_phone_is_unknown(store: Store, device: Row, nurse: Actor) -> None:
     enrol.revoke(store, NOW, nurse, device["id"])
-    assert enrol.device(store, device["token"]) is None
+    found = enrol.device(store, device["token"])
+    assert found is not None
+    assert found["revoked_at"]
     with pytest.raises(NotFound):
         enrol.revoke(store, NOW, nurse, device["id"])

@@ -13,6 +13,7 @@ FORM: dict[str, Any] = {
     "name": "Dora Demo",
     "born_on": "1950-05-05",
     "phone": "",
+    "language": "de",
     "eye": "left",
     "operated_on": "2027-03-04",
     "operated_time": "10:30",
