@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ValidationError
 
+from followup.care.errors import translatable
 from followup.care.events import Envelope, body_of, first_message, moved, stored
 from followup.care.eye import load
 from followup.care.raising import raise_signs
@@ -53,7 +54,7 @@ def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinf
     known = eyes.event(store, event.id)
     if known is not None:
         if known["device_id"] != device["id"]:
-            return _refuse(store, now, device, id, raw, "this id belongs to another entry")
+            return _refuse(store, now, device, id, raw, translatable("This entry has the number of another one."))
         return Result(id=event.id, status="received")
     author = f"{event.by}:{device['id']}"
     with store.transaction():
@@ -81,13 +82,13 @@ def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinf
 def _belongs(store: Store, device: Row, event: Envelope, now: datetime) -> None:
     operation = eyes.operation(store, event.operation)
     if operation is None or operation["patient_id"] != device["patient_id"]:
-        raise ValueError("this entry belongs to another eye")
+        raise ValueError(translatable("This entry belongs to another eye."))
     if event.at > now + FUTURE_TOLERANCE:
-        raise ValueError("the time of this entry lies in the future; check the date on the phone")
+        raise ValueError(translatable("The time of this entry is still to come. Check the date on the phone."))
     if event.corrects is not None:
         corrected = eyes.event(store, event.corrects)
         if corrected is None or corrected["operation_id"] != event.operation or corrected["device_id"] is None:
-            raise ValueError("the entry that this one corrects is not known here")
+            raise ValueError(translatable("The entry that this one puts right is not known here."))
     elif event.kind == "withdrawal":
         raise ValueError("a withdrawal names the entry it takes back")
 

@@ -2,12 +2,11 @@
 
 import json
 import zlib
-from contextlib import nullcontext
 from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, Response, jsonify, request
-from flask_babel import force_locale, gettext
+from flask_babel import gettext
 from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
 from pydantic.json_schema import models_json_schema
 
@@ -59,9 +58,7 @@ def only_enrolled_phones() -> Any:
 @bp.get("/pack")
 def pack() -> Any:
     """All that the phone shows offline, in the language asked for; 304 when nothing changed."""
-    language = request.args.get("language", "")
-    with force_locale(language) if language in context.LANGUAGES else nullcontext():
-        made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
+    made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
     response = Response(made.model_dump_json(), mimetype="application/json")
     response.set_etag(packs.mark(made))
     return response.make_conditional(request)
@@ -81,7 +78,8 @@ def events() -> Any:
     except ValidationError:
         return {"error": "sent_at is a time with its offset"}, 400
     results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
-    return jsonify(Results(results=results).model_dump())
+    told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
+    return jsonify(Results(results=told).model_dump())
 
 
 @bp.post("/sealed")

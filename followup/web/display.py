@@ -4,7 +4,7 @@ from datetime import date, datetime
 from typing import Any
 
 from flask import Flask
-from flask_babel import format_date, format_datetime, format_decimal, get_locale
+from flask_babel import format_date, format_datetime, format_decimal, gettext
 
 from followup.care.callbacks import LEVELS, OUTCOMES
 from followup.care.discharge import PROCEDURE_STEPS
@@ -110,7 +110,7 @@ def beside(field: Any, hint: str, given: dict[str, Any]) -> dict[str, Any]:
 def register(app: Flask) -> None:
     app.jinja_env.filters.update(words=words, day=day, moment=moment, ago=ago, number=number, citation=citation, pairs=pairs)
 
-    app.jinja_env.globals.update(beside=beside, get_locale=get_locale)
+    app.jinja_env.globals.update(beside=beside, medical=gettext)
 
     @app.context_processor
     def everywhere() -> dict[str, Any]:

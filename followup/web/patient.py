@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -25,7 +26,19 @@ SHELL_ASSETS = ("patient/*.js", "patient/postures/*.svg", "base.css", "patient.c
 
 @bp.context_processor
 def languages() -> dict[str, Any]:
-    return {"languages": context.LANGUAGES, "language": str(get_locale())}
+    locale = get_locale()
+    assert locale is not None
+    return {
+        "languages": context.LANGUAGES,
+        "language": str(locale),
+        "direction": locale.text_direction,
+        "plural_samples": _plural_samples(locale.plural_form),
+    }
+
+
+def _plural_samples(form_of: Callable[[int], str]) -> dict[str, int]:
+    """One number for each plural form of a language: `one` and `other` in English, six in Arabic."""
+    return {form_of(n): n for n in range(200, -1, -1)}
 
 
 @bp.route("/enrol", methods=["GET", "POST"])

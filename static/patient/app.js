@@ -7,7 +7,7 @@ import { keepDraft } from "./draft.js";
 import { Outbox } from "./outbox.js";
 import { PostureView } from "./posture-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
-import { byId, dayWords, text } from "./texts.js";
+import { byId, countedText, dayWords, text } from "./texts.js";
 import { watchForUpdates } from "./updates.js";
 import { VisitsView } from "./visits-view.js";
 
@@ -60,10 +60,10 @@ function changed(outcome) {
 async function save(kind, body, options) {
   try {
     await outbox.add(kind, eye().operation, pack.used_by, body, options);
-    byId("sending").textContent = text("saved");
+    byId("trouble").textContent = "";
     return true;
   } catch (error) {
-    byId("sending").textContent = text(error.name === "QuotaExceededError" ? "full" : "not-saved");
+    byId("trouble").textContent = text(error.name === "QuotaExceededError" ? "full" : "not-saved");
     console.info("not saved:", error);
     return false;
   }
@@ -119,7 +119,7 @@ async function show() {
   const kept = await sealedCount(database);
   byId("not-enrolled").hidden = ready || locked || kept > 0;
   byId("locked").hidden = ready || !(locked || kept > 0);
-  byId("sealed-count").textContent = kept ? text("to-send", { count: kept }) : "";
+  byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
   document.querySelector(".tabs").hidden = !ready;
   if (!ready) {
     for (const section of document.querySelectorAll("[data-view]")) section.hidden = true;
@@ -129,7 +129,7 @@ async function show() {
   const entries = await outbox.all();
   byId("who").textContent = pack.used_by === "carer" ? `${pack.patient} · ${text("as-carer")}` : pack.patient;
   const waiting = entries.filter((entry) => entry.state === "saved").length;
-  byId("sending").textContent = waiting ? text("to-send", { count: waiting }) : text("all-sent");
+  byId("sending").textContent = waiting ? countedText("to-send", waiting) : text("all-sent");
   offerEyes();
   for (const view of views) view.show({ eye: eye(), entries, timer });
   route();
@@ -137,6 +137,7 @@ async function show() {
 
 function offerEyes() {
   byId("eyes").hidden = pack.eyes.length < 2;
+  if (byId("which-eye").options.length === pack.eyes.length) return;
   const options = pack.eyes.map((known, n) => new Option(words.eye[known.eye], n, false, n === chosen));
   byId("which-eye").replaceChildren(...options);
 }

@@ -1,7 +1,7 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
 import { isoDay } from "./hours.js";
-import { byId, dayWords, text } from "./texts.js";
+import { byId, dayWords, percentWords, text } from "./texts.js";
 
 const STEP = 5;
 
@@ -29,7 +29,7 @@ export class BubbleView {
     if (!eye.gas.caution) return;
     const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
     const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
-    byId("bubble-forecast").textContent = today ? text("bubble-now", { now: `${today.meniscus_percent} %`, clear }) : "";
+    byId("bubble-forecast").textContent = today ? text("bubble-now", { now: percentWords(today.meniscus_percent), clear }) : "";
     byId("anaesthetist-words").textContent = `${this.#words.eye[eye.eye]}: ${this.#words.agent[eye.gas.agent]}`;
     const { gone_from: from, gone_to: to } = eye.gas;
     byId("gone-words").textContent = from && to ? text("gone", { from: dayWords(from), to: dayWords(to) }) : "";
@@ -37,7 +37,7 @@ export class BubbleView {
 
   #draw() {
     const value = byId("bubble-level").value;
-    byId("bubble-value").textContent = `${value} %`;
+    byId("bubble-value").textContent = percentWords(value);
     byId("bubble-fill").style.height = `${value}%`;
   }
 

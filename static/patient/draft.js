@@ -8,7 +8,7 @@ export async function keepDraft(database, form) {
     const field = form.elements[name];
     if (field) field.value = value;
   }
-  const save = () => writeFact(database, "draft", Object.fromEntries(new FormData(form)));
+  const save = () => writeFact(database, "draft", Object.fromEntries(new FormData(form))).catch(() => {});
   form.addEventListener("input", save);
   form.addEventListener("reset", () => setTimeout(save));
 }

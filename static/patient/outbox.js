@@ -9,6 +9,7 @@ const LONGEST_WAIT_MS = 300000;
 const KEPT_DAYS = 30;
 const GZIP_FROM_BYTES = 2000;
 const DAY_MS = 86400000;
+const LANGUAGE = globalThis.document?.documentElement.lang ?? "";
 
 export class Outbox {
   #database;
@@ -84,7 +85,7 @@ export class Outbox {
 
   async #send(events) {
     try {
-      const answer = await fetch("/api/v1/events", await request({ sent_at: new Date().toISOString(), events }));
+      const answer = await fetch(`/api/v1/events?language=${LANGUAGE}`, await request({ sent_at: new Date().toISOString(), events }));
       if (answer.status === 401) return (await answer.json()).locked ? "locked" : "unknown";
       if (!answer.ok) return "unreachable";
       return (await answer.json()).results;

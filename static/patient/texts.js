@@ -5,7 +5,13 @@ export function text(key, values = {}) {
   return found.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
 }
 
-const language = () => document.documentElement.lang;
+// A text with a number in it, in the plural form that the language has for it.
+export function countedText(key, count) {
+  return text(`${key}.${new Intl.PluralRules(language()).select(count)}`, { count: numberWords(count) });
+}
+
+const FORMATS = { en: "en-GB" };
+const language = () => FORMATS[document.documentElement.lang] ?? document.documentElement.lang;
 
 export function dayWords(iso) {
   const [year, month, day] = iso.split("-").map(Number);
@@ -22,6 +28,10 @@ export function momentWords(at) {
 
 export function numberWords(value) {
   return value.toLocaleString(language(), { maximumFractionDigits: 1 });
+}
+
+export function percentWords(value) {
+  return (value / 100).toLocaleString(language(), { style: "percent" });
 }
 
 export function byId(id) {

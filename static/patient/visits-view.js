@@ -1,7 +1,8 @@
 // Visits and drops, and everything entered with its three honest states.
 
+import { item, redraw } from "./dom.js";
 import { isoDay } from "./hours.js";
-import { byId, momentWords, text } from "./texts.js";
+import { byId, momentWords, numberWords, text } from "./texts.js";
 
 export class VisitsView {
   #actions;
@@ -11,21 +12,19 @@ export class VisitsView {
   }
 
   show({ eye, entries }, now = new Date()) {
-    byId("visit-list").replaceChildren(...eye.visits.map((visit) => this.#visit(visit)));
+    redraw(byId("visit-list"), eye.visits.map((visit) => this.#visit(visit)));
     const drops = eye.drops.filter((drop) => drop.until >= isoDay(now));
     byId("no-drops").hidden = drops.length > 0;
-    byId("drop-list").replaceChildren(...drops.map((drop) => this.#drop(drop, eye, entries, now)));
-    byId("entries").replaceChildren(...this.#entries(eye, entries));
+    redraw(byId("drop-list"), drops.map((drop) => this.#drop(drop, eye, entries, now)));
+    redraw(byId("entries"), this.#entries(eye, entries));
   }
 
   #visit(visit) {
     const row = item(this.#actions.visitWords(visit) + (visit.seen ? ` (${text("seen")})` : ""));
     if (visit.seen) return row;
-    const told = document.createElement("span");
-    told.setAttribute("role", "status");
     row.append(this.#button(text("other-time"), visit.words, async () => {
-      if (await this.#actions.save("visit-request", { visit: visit.name })) told.textContent = text("told");
-    }), told);
+      if (await this.#actions.save("visit-request", { visit: visit.name })) byId("visits-told").textContent = text("told");
+    }));
     return row;
   }
 
@@ -42,7 +41,7 @@ export class VisitsView {
     const isToday = (kind, at, name) => kind === "drops" && name === drop.name && isoDay(new Date(at)) === isoDay(now);
     for (const r of eye.receipts) if (isToday(r.kind, r.at, r.body.name)) ids.add(r.id);
     for (const { id, event, state } of entries) if (state !== "refused" && isToday(event.kind, event.at, event.body.name)) ids.add(id);
-    const row = item(text("drop", { name: drop.name, done: ids.size, times: drop.times_a_day }));
+    const row = item(text("drop", { name: drop.name, done: numberWords(ids.size), times: numberWords(drop.times_a_day) }));
     row.append(this.#button(text("took-it"), drop.name, () => this.#actions.save("drops", { name: drop.name })));
     return row;
   }
@@ -56,10 +55,4 @@ export class VisitsView {
       return item(`${momentWords(new Date(entry.at))}: ${text(`kind-${entry.kind}`)}. ${text(state, { reason: entry.reason ?? "" })}.`);
     });
   }
-}
-
-function item(words) {
-  const made = document.createElement("li");
-  made.textContent = words;
-  return made;
 }

@@ -141,10 +141,14 @@ def clinic_store(server: RunningServer) -> Iterator[Store]:
 
 
 @pytest.fixture
-def enrolment(server: RunningServer, clinic_store: Store) -> tuple[str, str]:
+def nurse(clinic_store: Store) -> Actor:
+    return accounts.sign_in(clinic_store, datetime.now(UTC), "nurse@test.invalid", PASSWORD)
+
+
+@pytest.fixture
+def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple[str, str]:
     """(operation id, code) of a patient operated yesterday."""
     now = datetime.now(UTC)
-    nurse = accounts.sign_in(clinic_store, now, "nurse@test.invalid", PASSWORD)
     tomorrow = (now + timedelta(days=1)).date()
     visits = [schedule.Window("week 1", tomorrow, tomorrow, tomorrow + timedelta(days=3), "retina")]
     drops = [{"name": "antibiotic", "times_a_day": 4, "until": tomorrow + timedelta(days=5)}]
@@ -152,7 +156,7 @@ def enrolment(server: RunningServer, clinic_store: Store) -> tuple[str, str]:
         operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20)
     )
     return discharge.discharge(
-        clinic_store, now, Actor(nurse.id, nurse.name, "nurse"), patient_details(), note, visits, server.settings.clinic.tz
+        clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz
     )
 
 

@@ -1,14 +1,17 @@
 """The phone without a signal: opens, answers danger at once, keeps everything, sends it once."""
 
+import time
 from collections.abc import Callable
 from datetime import UTC, datetime
 
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
+from followup.care.actors import Actor
+from followup.care.enrol import issue_code, revoke
 from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
-from followup.records import Store, eyes
+from followup.records import Store, eyes, people
 from tests.browser.conftest import PHONE, RunningServer, enrol, ready
 from tests.courses import operation
 
@@ -32,7 +35,7 @@ def test_opens_offline_and_answers_danger_at_once(phone: Page, clinic_store: Sto
     expect(phone.locator("#posture-words")).to_have_text("face down")
     answer(phone, 8, vision="worse")
     expect(phone.locator("#verdict-title")).to_have_text("Call now")
-    expect(phone.locator("#sending")).to_have_text("1 to send")
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
     phone.get_by_role("link", name="Help").click()
     expect(phone.locator("#entries li").first).to_contain_text("Saved on this phone")
     assert kept(clinic_store, enrolment[0]) == []
@@ -47,10 +50,10 @@ def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(
     server.kill()
     for pain in (1, 2, 3):
         answer(phone, pain)
-    expect(phone.locator("#sending")).to_have_text("3 to send")
+    expect(phone.locator("#sending")).to_have_text("3 entries to send")
     phone.reload()
     ready(phone)
-    expect(phone.locator("#sending")).to_have_text("3 to send")
+    expect(phone.locator("#sending")).to_have_text("3 entries to send")
     server.start()
     phone.reload()
     expect(phone.locator("#sending")).to_have_text("All sent")
@@ -72,7 +75,7 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(
     phone.context.route("**/api/v1/events", lose, times=1)
     with phone.expect_event("requestfailed"):
         answer(phone, 2)
-    expect(phone.locator("#sending")).to_have_text("1 to send")
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
     assert lost == [200]
     assert len(kept(clinic_store, enrolment[0])) == 1
     phone.reload()
@@ -95,14 +98,115 @@ def test_hours_by_hand_and_drops_are_kept(phone: Page, clinic_store: Store, enro
     assert len(kept(clinic_store, enrolment[0])) == 1
 
 
-def test_a_locked_out_phone_says_so_and_keeps_what_it_has(
-    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code(
+    phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
-    clinic_store.execute("UPDATE devices SET revoked_at = heard_at")
-    answer(phone, 2)
+    phone.context.set_offline(True)
+    answer(phone, 6, vision="worse")
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    now = datetime.now(UTC)
+    device = people.devices_of(clinic_store, patient_of(clinic_store, enrolment[0]))[0]
+    revoke(clinic_store, now, nurse, device["id"])
+    phone.context.set_offline(False)
     expect(phone.locator("#locked")).to_be_visible()
-    expect(phone.locator("#sending")).to_have_text("1 to send")
+    expect(phone.locator("#sealed-count")).to_have_text("1 entry to send")
+    assert "Pat Patient" not in phone.inner_text("body")
+    assert everything_on_the_phone(phone).count("vision") == 0
     assert kept(clinic_store, enrolment[0]) == []
+    code = issue_code(clinic_store, now, nurse, patient_of(clinic_store, enrolment[0]))
+    enrol(phone, server, code)
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    phone.get_by_role("link", name="Help").click()
+    expect(phone.locator("#entries li")).to_have_count(1)
+    assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def patient_of(store: Store, operation: str) -> str:
+    row = eyes.operation(store, operation)
+    assert row is not None
+    return str(row["patient_id"])
+
+
+def everything_on_the_phone(phone: Page) -> str:
+    """All that a script can read of the phone's store, as text."""
+    return str(
+        phone.evaluate(
+            """async () => {
+            const { openDatabase, transact } = await import("/static/patient/database.js");
+            const database = await openDatabase();
+            const kept = [];
+            await transact(database, ["entries", "facts"], "readonly", ({ entries, facts }) => {
+                entries.getAll().onsuccess = (event) => kept.push(event.target.result);
+                facts.getAll().onsuccess = (event) => kept.push(event.target.result);
+            });
+            return JSON.stringify(kept);
+        }"""
+        )
+    )
+
+
+def test_a_timer_stopped_in_two_tabs_is_kept_once(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    second = phone.context.new_page()
+    second.goto(phone.url)
+    ready(second)
+    phone.get_by_role("button", name="Start").click()
+    expect(second.locator("#timer-words")).to_contain_text("Next break at")
+    second.get_by_role("button", name="Stop").click()
+    expect(phone.get_by_role("button", name="Start")).to_be_visible()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def test_what_is_half_typed_survives_a_closed_tab(phone: Page) -> None:
+    phone.get_by_role("link", name="Check").click()
+    phone.locator("input[name=pain][value='3']").check()
+    phone.locator("#symptom-words").fill("it itches")
+    phone.wait_for_timeout(300)
+    context = phone.context
+    phone.close()
+    again = context.new_page()
+    again.goto(f"{phone.url.split('#')[0]}#check")
+    ready(again)
+    expect(again.locator("#symptom-words")).to_have_value("it itches")
+    expect(again.locator("input[name=pain][value='3']")).to_be_checked()
+
+
+def test_the_worker_sends_with_the_page_closed(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    context = phone.context
+    context.set_offline(True)
+    answer(phone, 2)
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    assert phone.evaluate("navigator.serviceWorker.getRegistration('/me/').then((r) => r.sync.getTags())") == ["followup-outbox"]
+    phone.goto("about:blank")
+    assert kept(clinic_store, enrolment[0]) == []
+    context.set_offline(False)
+    deadline = time.monotonic() + 20
+    while not kept(clinic_store, enrolment[0]) and time.monotonic() < deadline:
+        phone.wait_for_timeout(200)
+    assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def test_a_full_phone_says_so_and_nothing_is_called_saved(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    # The browser's driver cannot fill a disk: writing fails here as it does when the quota is used up.
+    phone.evaluate(
+        """() => {
+        const real = IDBDatabase.prototype.transaction;
+        IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
+            if (mode === "readwrite" && window.full) throw new DOMException("full", "QuotaExceededError");
+            return real.call(this, stores, mode, ...rest);
+        };
+        window.full = true;
+    }"""
+    )
+    answer(phone, 2)
+    expect(phone.locator("#trouble")).to_contain_text("This phone is full")
+    expect(phone.locator("input[name=pain][value='2']")).to_be_checked()
+    assert kept(clinic_store, enrolment[0]) == []
+    phone.evaluate("window.full = false")
+    phone.get_by_role("button", name="Save", exact=True).click()
+    expect(phone.locator("#trouble")).to_be_empty()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert len(kept(clinic_store, enrolment[0])) == 1
 
 
 def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:

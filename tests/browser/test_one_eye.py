@@ -50,7 +50,7 @@ def test_three_people_and_one_eye(
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, code)
     expect(phone.locator("#posture-words")).to_have_text("left cheek on the pillow")
-    expect(phone.locator("#left-today")).to_have_text("0 of 10 hours today, 10 to go")
+    expect(phone.locator("#left-today")).to_have_text("Hours today: 0 of 10. Left: 10.")
     phone.get_by_role("button", name="Start").click()
     expect(phone.locator("#timer-words")).to_contain_text("Started at")
     phone.get_by_role("button", name="Stop").click()

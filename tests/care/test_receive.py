@@ -63,7 +63,7 @@ def test_the_same_id_twice_changes_nothing_and_is_acknowledged_again(send: Any, 
         ({"body": {"mood": "bad"}}, "mood"),
         ({"at": "2027-03-05T10:00:00"}, "offset"),
         ({"operation": "somebody-elses"}, "another eye"),
-        ({"at": "2029-01-01T00:00:00Z"}, "future"),
+        ({"at": "2029-01-01T00:00:00Z"}, "still to come"),
         (
             {
                 "kind": "posture",

@@ -1,0 +1,127 @@
+"""The patient's languages: collect what the phone says, keep the catalogues in step, and make what the server reads.
+
+`python -m followup.web.catalogue` updates followup/translations/; a test fails while anything is untranslated.
+Medical wording (everything from the rulebook, and what a page marks with `medical`) carries the comment below.
+"""
+
+import sys
+import tomllib
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+from babel.messages.catalog import Catalog
+from babel.messages.extract import extract_python
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po, write_po
+from jinja2.ext import babel_extract
+
+from followup.care import enrol, receive
+from followup.protocols import book
+from followup.resources import folder
+from followup.web import display, forms
+from followup.web.context import LANGUAGES
+
+CLINICIAN = "to be read by a clinician before use"
+TRANSLATIONS = Path(__file__).parent.parent / "translations"
+MEDICAL_KINDS = ("posture", "agent")
+Text = str | tuple[str, str]  # or singular and plural
+KEYWORDS: dict[str, Any] = {"_": None, "ngettext": (1, 2), "gettext": None, "lazy_gettext": None, "translatable": None, "medical": None}
+
+
+def messages() -> dict[Text, bool]:
+    """Every English text of the patient's pages, and whether it is medical wording."""
+    found: dict[Text, bool] = {}
+    for function, text in [*_in_templates(), *_in_python()]:
+        found[text] = found.get(text, False) or function == "medical"
+    for rule in tomllib.loads(book.draft_text("rulebook"))["rules"]:
+        if rule.get("patient_words"):
+            found[rule["patient_words"]] = True
+    for visit in tomllib.loads(book.draft_text("reviews"))["visits"]:
+        found.setdefault(visit["name"], False)
+    for kind in ("posture", "agent", "eye"):
+        for words in display.WORDS[kind].values():
+            found[words] = found.get(words, False) or kind in MEDICAL_KINDS
+    return found
+
+
+def path(language: str, ending: str = "po") -> Path:
+    return TRANSLATIONS / language / "LC_MESSAGES" / f"messages.{ending}"
+
+
+def read(language: str) -> Catalog:
+    if not path(language).exists():
+        return Catalog(locale=language, project="followup")
+    with path(language).open("rb") as file:
+        return read_po(file, locale=language)
+
+
+def updated(language: str) -> Catalog:
+    """The catalogue of a language with today's messages: known translations kept, others empty, old ones gone."""
+    old = read(language)
+    new = Catalog(locale=language, project="followup", fuzzy=False, header_comment="# Translations of the patient's pages.")
+    new.creation_date = new.revision_date = old.creation_date
+    for text, medical in sorted(messages().items(), key=str):
+        known = old.get(text)
+        new.add(text, known.string if known else "", auto_comments=[CLINICIAN] if medical else [])
+    return new
+
+
+def compiled(catalogue: Catalog) -> bytes:
+    out = BytesIO()
+    write_mo(out, catalogue)
+    return out.getvalue()
+
+
+def missing(language: str) -> list[Text]:
+    """Texts of today that the catalogue on disk does not translate."""
+    kept = read(language)
+    return [text for text in messages() if not (known := kept.get(text)) or known.fuzzy or not _whole(known.string)]
+
+
+def _whole(said: str | tuple[str, ...] | list[str]) -> bool:
+    return bool(said) if isinstance(said, str) else bool(said) and all(said)
+
+
+def main() -> int:
+    """Write the catalogues; exit code 1 while anything is untranslated."""
+    untranslated = 0
+    for language in LANGUAGES:
+        if language == "en":
+            continue
+        catalogue = updated(language)
+        path(language).parent.mkdir(parents=True, exist_ok=True)
+        with path(language).open("wb") as file:
+            write_po(file, catalogue, width=120, sort_output=True)
+        path(language, "mo").write_bytes(compiled(catalogue))
+        todo = missing(language)
+        untranslated += len(todo)
+        print(f"{language}: {len(messages())} texts, {len(todo)} untranslated")
+        for text in todo:
+            print(f"    {text}")
+    return int(untranslated > 0)
+
+
+def _in_templates() -> Iterator[tuple[str, Text]]:
+    for file in sorted((folder("templates") / "patient").iterdir()):
+        with file.open("rb") as opened:
+            yield from _said(babel_extract(opened, list(KEYWORDS), [], {"encoding": "utf-8"}))
+
+
+def _in_python() -> Iterator[tuple[str, Text]]:
+    for module in (forms, enrol, receive):
+        with Path(str(module.__file__)).open("rb") as opened:
+            yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
+
+
+def _said(extracted: Any) -> Iterator[tuple[str, Text]]:
+    for _line, function, text, _comments in extracted:
+        if function == "ngettext":
+            yield function, (text[0], text[1])
+        else:
+            yield function, text if isinstance(text, str) else text[0]
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,156 @@
+"""The patient's pages for people who see badly: axe in every language, size, contrast, zoom, keyboard, direction."""
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, Page, expect
+
+from followup.web.context import LANGUAGES
+from tests.browser.conftest import PHONE, RunningServer, enrol, ready
+
+VIEWS = ("now", "check", "bubble", "visits", "help")
+AXE: dict[str, Any] = {
+    "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]},
+    "rules": {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}},
+}
+# Every visible piece of text under 20 px, and every control with a side under 48 px (a label around it counts).
+TOO_SMALL = """() => {
+    const shown = (e) => e.getClientRects().length > 0 && getComputedStyle(e).visibility === "visible";
+    const faults = [];
+    for (const e of document.body.querySelectorAll("*")) {
+        const own = [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim());
+        if (own && shown(e) && parseFloat(getComputedStyle(e).fontSize) < 20) faults.push(`text: ${e.textContent.trim().slice(0, 40)}`);
+    }
+    for (const e of document.querySelectorAll("a, button, input, select, textarea, summary")) {
+        const box = (e.closest("label") ?? e).getBoundingClientRect();
+        if (shown(e) && Math.min(box.width, box.height) < 47.5) faults.push(`target: ${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`);
+    }
+    return faults;
+}"""
+
+
+def violations(page: Page) -> list[str]:
+    found = Axe().run(page, options=AXE).response["violations"]
+    return [f"{v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]]
+
+
+def look_at(page: Page, server: RunningServer, language: str) -> list[str]:
+    faults = []
+    page.goto(f"{server.address}/me/?language={language}")
+    ready(page)
+    for view in VIEWS:
+        page.goto(f"{server.address}/me/?language={language}#{view}")
+        page.locator(f"#{view}").wait_for(state="visible")
+        for details in page.locator(f"#{view} details").all():
+            details.evaluate("e => { e.open = true; }")
+        faults += [f"{language} {view}: {fault}" for fault in violations(page)]
+        faults += [f"{language} {view}: {fault}" for fault in page.evaluate(TOO_SMALL)]
+        for width in (320, 360, 768, 1280):
+            page.set_viewport_size({"width": width, "height": 740})
+            if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
+                faults.append(f"{language} {view}: wider than {width} px")
+        page.set_viewport_size(PHONE["viewport"])
+    return faults
+
+
+@pytest.mark.parametrize("language", list(LANGUAGES))
+def test_no_violation_on_any_page_in_any_language(phone: Page, server: RunningServer, language: str) -> None:
+    faults = look_at(phone, server, language)
+    phone.emulate_media(color_scheme="dark")
+    faults += [f"dark {fault}" for fault in look_at(phone, server, language)]
+    assert faults == []
+
+
+@pytest.mark.parametrize("language", list(LANGUAGES))
+def test_setting_up_and_danger_are_as_usable(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str], language: str
+) -> None:
+    page = open_context(**PHONE).new_page()
+    page.goto(f"{server.address}/me/?language={language}")
+    ready(page)
+    page.locator("#not-enrolled").wait_for(state="visible")
+    faults = violations(page)
+    page.goto(f"{server.address}/enrol?language={language}&code={enrolment[1]}")
+    page.locator("button.main").click()
+    page.locator("#birth_year-error").wait_for(state="visible")
+    faults += violations(page) + page.evaluate(TOO_SMALL)
+    page.locator("#birth_year").fill("1952")
+    page.locator("button.main").click()
+    page.wait_for_url(f"**/me/?language={language}")
+    ready(page)
+    page.goto(f"{server.address}/me/?language={language}#check")
+    page.locator("input[name=pain][value='8']").check()
+    page.locator("input[name=vision][value=worse]").check()
+    page.locator("#symptoms button.main").click()
+    page.locator("#verdict").wait_for(state="visible")
+    faults += violations(page) + page.evaluate(TOO_SMALL)
+    assert faults == []
+    assert page.evaluate("document.dir") == ("rtl" if language == "ar" else "ltr")
+
+
+def test_a_language_once_chosen_stays_offline_too(phone: Page, server: RunningServer) -> None:
+    phone.get_by_role("link", name="Help").click()
+    phone.get_by_role("link", name="Deutsch").click()
+    expect(phone.get_by_role("heading", name="Wen anrufen")).to_be_visible()
+    ready(phone)
+    phone.context.set_offline(True)
+    phone.goto(f"{server.address}/me/")
+    ready(phone)
+    expect(phone.get_by_role("heading", name="Jetzt", exact=True)).to_be_visible()
+    expect(phone.locator("#posture-words")).to_have_text("Gesicht nach unten")
+
+
+def test_one_check_by_keyboard_alone(phone: Page) -> None:
+    phone.get_by_role("link", name="Check").focus()
+    phone.keyboard.press("Enter")
+    phone.locator("input[name=pain]").first.focus()
+    for _ in range(3):
+        phone.keyboard.press("ArrowRight")
+    expect(phone.locator("input[name=pain][value='3']")).to_be_checked()
+    for _ in range(40):
+        phone.keyboard.press("Tab")
+        if phone.evaluate("document.activeElement.matches('#symptoms button.main')"):
+            break
+    phone.keyboard.press("Enter")
+    expect(phone.locator("#all-well")).to_be_visible()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+
+
+def test_numbers_and_dates_follow_the_language(phone: Page, server: RunningServer) -> None:
+    # Outside check: the browser's own CLDR data.
+    for language, month in (("de", r"\d+\. \w+"), ("es", r"de \w+"), ("en", r"\d+ \w+")):
+        phone.goto(f"{server.address}/me/?language={language}")
+        ready(phone)
+        assert phone.locator("#next-visit").inner_text()
+        expected = phone.evaluate(
+            "l => new Date(Date.now() + 86400000).toLocaleDateString(l, { weekday: 'long', day: 'numeric', month: 'long' })",
+            "en-GB" if language == "en" else language,
+        )
+        assert expected in phone.locator("#next-visit").inner_text(), month
+
+
+def test_it_can_be_installed(phone: Page) -> None:
+    devtools = phone.context.new_cdp_session(phone)
+    errors = devtools.send("Page.getInstallabilityErrors")["installabilityErrors"]
+    assert [e["errorId"] for e in errors if e["errorId"] != "in-incognito"] == []
+    manifest = devtools.send("Page.getAppManifest")
+    assert manifest["errors"] == []
+
+
+def test_first_visit_is_small_and_the_next_needs_no_network(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    page = open_context(**PHONE).new_page()
+    devtools = page.context.new_cdp_session(page)
+    devtools.send("Network.enable")
+    sizes: list[float] = []
+    devtools.on("Network.loadingFinished", lambda event: sizes.append(event["encodedDataLength"]))
+    enrol(page, server, enrolment[1])
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    assert 0 < sum(sizes) < 100_000
+    server.kill()
+    page.goto(f"{server.address}/me/")
+    ready(page)
+    expect(page.locator("#posture-words")).to_be_visible()
