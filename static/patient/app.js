@@ -22,6 +22,7 @@ let pack;
 let timer;
 let chosen = 0;
 let locked = false;
+let unknown = false;
 
 const actions = {
   plan: () => eye().posture,
@@ -53,6 +54,7 @@ function eye() {
 
 function changed(outcome) {
   if (outcome === "locked") lockOut();
+  if (outcome === "unknown") unknown = true;
   show();
   others.postMessage("changed");
 }
@@ -87,12 +89,12 @@ async function toggleTimer() {
 async function refresh() {
   await outbox.flush();
   try {
+    await sendSealed(database);
     const answer = await fetch(`/api/v1/pack?language=${language}`);
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
       await writeFact(database, "pack", await answer.json());
-      locked = false;
-      await sendSealed(database);
+      [locked, unknown] = [false, false];
       await outbox.prune();
     }
   } catch {
@@ -117,7 +119,7 @@ async function show() {
   });
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);
-  byId("not-enrolled").hidden = ready || locked || kept > 0;
+  byId("not-enrolled").hidden = !unknown && (ready || locked || kept > 0);
   byId("locked").hidden = ready || !(locked || kept > 0);
   byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
   document.querySelector(".tabs").hidden = !ready;

@@ -10,9 +10,13 @@ export async function watchForUpdates(notice, button) {
     return;
   }
   if (!registration) return;
+  let taking = false;
   const offer = (worker) => {
     notice.hidden = false;
-    button.onclick = () => worker.postMessage("take over");
+    button.onclick = () => {
+      taking = true;
+      worker.postMessage("take over");
+    };
   };
   if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
   registration.addEventListener("updatefound", () => {
@@ -21,9 +25,7 @@ export async function watchForUpdates(notice, button) {
       if (worker.state === "installed" && navigator.serviceWorker.controller) offer(worker);
     });
   });
-  let reloading = false;
-  const hadController = Boolean(navigator.serviceWorker.controller);
   navigator.serviceWorker.addEventListener("controllerchange", () => {
-    if (hadController && !reloading) { reloading = true; location.reload(); }
+    if (taking) location.reload();
   });
 }

@@ -72,7 +72,7 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(
         lost.append(route.fetch().status)
         route.abort()
 
-    phone.context.route("**/api/v1/events", lose, times=1)
+    phone.context.route("**/api/v1/events*", lose, times=1)
     with phone.expect_event("requestfailed"):
         answer(phone, 2)
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
@@ -143,6 +143,19 @@ def everything_on_the_phone(phone: Page) -> str:
         }"""
         )
     )
+
+
+def test_a_phone_that_lost_its_credential_keeps_its_entries_and_says_what_to_do(
+    phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
+) -> None:
+    phone.context.clear_cookies()
+    answer(phone, 2)
+    expect(phone.locator("#not-enrolled")).to_be_visible()
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    enrol(phone, server, issue_code(clinic_store, datetime.now(UTC), nurse, patient_of(clinic_store, enrolment[0])))
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    expect(phone.locator("#not-enrolled")).to_be_hidden()
+    assert len(kept(clinic_store, enrolment[0])) == 1
 
 
 def test_a_timer_stopped_in_two_tabs_is_kept_once(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
