@@ -74,6 +74,10 @@ def device_by_token(store: Store, token_hash: str) -> Row | None:
     return store.row(sql, {"token_hash": token_hash})
 
 
+def device(store: Store, id: str) -> Row | None:
+    return store.row("SELECT * FROM devices WHERE id = :id", {"id": id})
+
+
 def devices_of(store: Store, patient_id: str) -> list[Row]:
     return store.rows("SELECT * FROM devices WHERE patient_id = :id ORDER BY enrolled_at", {"id": patient_id})
 

@@ -9,11 +9,12 @@ from typing import Any
 
 from flask import Blueprint, Response, current_app, redirect, render_template, request, url_for
 from flask_babel import get_locale, gettext
+from itsdangerous import BadSignature, URLSafeSerializer
 
 from followup.care import enrol
 from followup.care.errors import NotFound, Refused
 from followup.exchange import calendar
-from followup.records import eyes
+from followup.records import eyes, people
 from followup.resources import folder
 from followup.web import context, display
 from followup.web.forms import EnrolForm
@@ -89,13 +90,16 @@ def shell() -> Any:
     return response
 
 
-@bp.get("/me/visits.ics")
-def visits_calendar() -> Any:
-    """The next visits for the phone's calendar."""
-    device = context.device()
-    if device is None:
-        raise NotFound("this phone is not enrolled")
+@bp.get("/calendar/<token>.ics")
+def visits_calendar(token: str) -> Any:
+    """The next visits as a feed that a calendar can subscribe to; its address is the phone's own secret."""
     store = context.store()
+    try:
+        device = people.device(store, _calendar_signer().loads(token))
+    except BadSignature:
+        device = None
+    if device is None or device["revoked_at"]:
+        raise NotFound("there is no such calendar")
     rows = [
         visit
         for operation in eyes.operations_of(store, device["patient_id"])
@@ -106,6 +110,21 @@ def visits_calendar() -> Any:
     clinic = context.settings().clinic
     made = calendar.visits(rows, clinic.name, clinic.phone, context.now())
     return Response(made, mimetype="text/calendar", headers={"Content-Disposition": "inline; filename=visits.ics"})
+
+
+@bp.get("/me/calendar")
+def my_calendar() -> Any:
+    """Lead the phone's calendar to its own feed."""
+    device = context.device()
+    if device is None:
+        raise NotFound("this phone is not set up")
+    address = context.settings().server.public_address.split("://", 1)[1]
+    feed = url_for(".visits_calendar", token=_calendar_signer().dumps(device["id"]))
+    return redirect(f"webcal://{address}{feed}")
+
+
+def _calendar_signer() -> URLSafeSerializer:
+    return URLSafeSerializer(context.store().secret, salt="calendar")
 
 
 @bp.get("/manifest.webmanifest")

@@ -2,6 +2,7 @@
 
 import socket
 import threading
+from collections.abc import Callable
 from contextlib import suppress
 from typing import Literal
 
@@ -15,6 +16,7 @@ class Line:
         self.server_port = server_port
         self.mode: Mode = "through"
         self.lost = 0
+        self.on_lost: Callable[[], None] = lambda: None
         self._listener = socket.create_server(("127.0.0.1", 0))
         self.port = int(self._listener.getsockname()[1])
         threading.Thread(target=self._accept, daemon=True).start()
@@ -50,6 +52,7 @@ class Line:
             while data := server.recv(65536):
                 if self.mode != "through":
                     self.lost += 1
+                    self.on_lost()
                     break
                 phone.sendall(data)
         with suppress(OSError):

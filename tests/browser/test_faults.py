@@ -210,6 +210,39 @@ def enrol_through(page: Page, address: str, code: str) -> None:
     page.evaluate("navigator.serviceWorker.ready.then(() => true)")
 
 
+def test_a_server_killed_between_receipt_and_answer(
+    browser: Browser, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], line: Line
+) -> None:
+    context = browser.new_context(**PHONE)
+    page = context.new_page()
+    enrol_through(page, f"http://localhost:{line.port}", enrolment[1])
+    page.goto(f"http://localhost:{line.port}/me/#visits")
+    ready(page)
+    expect(page.locator("#sending")).to_have_text("All sent")
+
+
+    def kill_once_received() -> None:
+        if eyes.events_of(clinic_store, enrolment[0]):
+            server.kill()
+
+    line.on_lost = kill_once_received
+    line.mode = "lose answers"
+    page.get_by_role("button", name="I took it: antibiotic").click()
+    for _ in range(200):
+        if server.process is None:
+            break
+        page.wait_for_timeout(100)
+    assert server.process is None
+    expect(page.locator("#sending")).to_have_text("1 entry to send")
+    line.mode, line.on_lost = "through", lambda: None
+    server.start()
+    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+    page.reload()
+    expect(page.locator("#sending")).to_have_text("All sent")
+    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+    context.close()
+
+
 def test_a_killed_browser_still_has_everything(
     playwright: Playwright, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], tmp_path: Path, browser_type_launch_args: dict[str, Any]
 ) -> None:

@@ -78,7 +78,8 @@ def test_what_is_not_there_is_said(as_surgeon: FlaskClient, path: str) -> None:
 def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) -> None:
     assert client.get("/api/v1/pack").status_code == 401
     assert client.post("/api/v1/events", json={"events": []}).status_code == 401
-    assert client.get("/me/visits.ics").status_code == 404
+    assert client.get("/me/calendar").status_code == 404
+    assert client.get("/calendar/guess.ics").status_code == 404
 
 
 def test_a_phone_sees_its_own_patient_only(

@@ -1,5 +1,7 @@
 """The phone's interface: pack, events, enrolment, service worker, calendar, OpenAPI."""
 
+import gzip
+import json
 import re
 from datetime import UTC, datetime
 
@@ -8,7 +10,7 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
-from followup.records.store import new_id
+from followup.records.store import Row, new_id
 from tests.conftest import NOW
 
 
@@ -97,13 +99,20 @@ def test_every_module_a_kept_script_imports_is_kept(client: FlaskClient) -> None
             assert f"/static/patient/{name}" in code
 
 
-def test_the_calendar_is_standard_and_tells_nothing_clinical(as_patient: FlaskClient) -> None:
-    # Outside check: the icalendar library reads it (RFC 5545).
-    calendar = icalendar.Calendar.from_ical(as_patient.get("/me/visits.ics").data)
-    events = list(calendar.walk("VEVENT"))
+def test_the_calendar_is_standard_tells_nothing_clinical_and_ends_with_the_phone(
+    as_patient: FlaskClient, client: FlaskClient, as_nurse: FlaskClient, device: Row
+) -> None:
+    # Outside check: the icalendar library reads it (RFC 5545). A calendar program has no cookie: the address is enough.
+    feed = as_patient.get("/me/calendar").headers["Location"]
+    assert feed.startswith("webcal://")
+    path = feed[feed.index("/calendar/") :]
+    answer = client.get(path)
+    events = icalendar.Calendar.from_ical(answer.data).walk("VEVENT")
     assert [e["dtstart"].dt.isoformat() for e in events] == ["2027-03-10"]
     assert events[0].walk("VALARM")
-    assert "retina" not in as_patient.get("/me/visits.ics").text
+    assert "retina" not in answer.text
+    as_nurse.post(f"/clinic/devices/{device['id']}/revoke")
+    assert client.get(path).status_code == 404
 
 
 def test_the_description_names_the_models_that_check(client: FlaskClient) -> None:
@@ -125,3 +134,22 @@ def test_times_are_stored_in_utc_and_shown_in_the_clinics_zone(
     summer = datetime(2027, 3, 4, 20, 30, tzinfo=UTC)
     as_patient.post("/api/v1/events", json={"events": [event(operation_id, at=summer.isoformat())]})
     assert "Thu 4 Mar, 21:30" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
+
+
+def test_batches_may_come_gzipped_and_answers_go_out_gzipped(as_patient: FlaskClient, operation_id: str) -> None:
+    packed = gzip.compress(json.dumps({"events": [event(operation_id)]}).encode())
+    headers = {"Content-Encoding": "gzip", "Content-Type": "application/json", "Accept-Encoding": "gzip"}
+    answer = as_patient.post("/api/v1/events", data=packed, headers=headers)
+    assert answer.status_code == 200
+    pack = as_patient.get("/api/v1/pack", headers={"Accept-Encoding": "gzip"})
+    assert pack.headers["Content-Encoding"] == "gzip"
+    assert json.loads(gzip.decompress(pack.data))["patient"] == "Pat Patient"
+
+
+@pytest.mark.parametrize("data", [b"no gzip", gzip.compress(b"0" * 5_000_000), gzip.compress(b"no json")])
+def test_a_gzipped_body_that_cannot_be_is_refused(as_patient: FlaskClient, data: bytes) -> None:
+    assert as_patient.post("/api/v1/events", data=data, headers={"Content-Encoding": "gzip"}).status_code == 400
+
+
+def test_a_time_of_sending_without_offset_is_refused(as_patient: FlaskClient) -> None:
+    assert as_patient.post("/api/v1/events", json={"events": [], "sent_at": "2027-03-05T10:00:00"}).status_code == 400

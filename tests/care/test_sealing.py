@@ -1,0 +1,52 @@
+"""Sealed packets open only here, and only whole. The same hybrid that browsers speak (RSA-OAEP with SHA-256, AES-256-GCM)."""
+
+import base64
+import json
+import os
+from typing import Any
+
+import pytest
+from cryptography.hazmat.primitives import hashes, serialization
+from cryptography.hazmat.primitives.asymmetric import padding, rsa
+from cryptography.hazmat.primitives.ciphers.aead import AESGCM
+from flask.testing import FlaskClient
+
+from followup.care import sealing
+from followup.records import Store, eyes
+from followup.records.store import new_id
+from tests.conftest import NOW
+
+
+def seal(public: str, entries: Any) -> dict[str, str]:
+    key, iv = os.urandom(32), os.urandom(12)
+    loaded = serialization.load_der_public_key(base64.b64decode(public))
+    assert isinstance(loaded, rsa.RSAPublicKey)
+    wrapped = loaded.encrypt(key, padding.OAEP(padding.MGF1(hashes.SHA256()), hashes.SHA256(), None))
+    data = AESGCM(key).encrypt(iv, json.dumps(entries).encode(), None)
+    return {name: base64.b64encode(value).decode() for name, value in (("key", wrapped), ("iv", iv), ("data", data))}
+
+
+def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, store: Store, operation_id: str) -> None:
+    event = {"id": new_id(), "operation": operation_id, "kind": "symptoms", "at": NOW.isoformat(), "offset_minutes": 60, "sequence": 1, "body": {"pain": 2}}
+    packet = seal(as_patient.get("/api/v1/pack").json["sealing_key"], [event])
+    answer = as_patient.post("/api/v1/sealed", json={"sealed": [packet]})
+    assert answer.json["results"][0]["status"] == "received"
+    assert [e["id"] for e in eyes.events_of(store, operation_id)] == [event["id"]]
+
+
+def test_the_clinics_key_stays_the_same(store: Store) -> None:
+    assert sealing.public_key(store) == sealing.public_key(store)
+
+
+@pytest.mark.parametrize("spoil", ["key", "iv", "data"])
+def test_a_packet_that_was_changed_or_is_not_ours_is_refused(as_patient: FlaskClient, store: Store, operation_id: str, spoil: str) -> None:
+    packet = seal(sealing.public_key(store), [])
+    packet[spoil] = base64.b64encode(os.urandom(len(base64.b64decode(packet[spoil])))).decode()
+    answer = as_patient.post("/api/v1/sealed", json={"sealed": [packet]})
+    assert (answer.status_code, "not sealed for this clinic" in answer.json["error"]) == (400, True)
+
+
+@pytest.mark.parametrize("entries", [{"no": "list"}, 7])
+def test_a_packet_holds_a_list(store: Store, entries: Any) -> None:
+    with pytest.raises(ValueError, match="list of entries"):
+        sealing.opened(store, sealing.Sealed.model_validate(seal(sealing.public_key(store), entries)))
