@@ -7,7 +7,7 @@ from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import HeardBody, stored
 from followup.care.eye import load
 from followup.care.raising import DUE_WITHIN
-from followup.care.visit import bring_forward
+from followup.care.visit import bring_forward, put_back
 from followup.records import Store, audit, eyes, worries
 from followup.records.store import Row, new_id
 
@@ -20,6 +20,7 @@ OUTCOMES: dict[str, str] = {
     "no-action": "no action, and why",
 }
 SOONER_DAYS = 3
+UNDO_WITHIN = timedelta(minutes=5)
 LEVELS = ("clinic nurse", "surgeon", "on-call contact")
 
 
@@ -74,10 +75,44 @@ def settle(
             days = 0 if outcome == "same-day" else SOONER_DAYS
             visit = bring_forward(store, now, actor, eye, days, f"after a callback ({found['worry']})", zone)
         worries.settle(store, now, callback_id, actor.id, outcome)
-        detail = {"by": actor.name, "outcome": outcome, "words": words.strip()}
+        detail = {"by": actor.name, "outcome": outcome, "words": words.strip(), "visit": visit["id"] if visit else None}
         worries.add_step(store, now, callback_id, actor.signature, "settled", detail)
         audit.note(store, now, actor.signature, "callback settled", callback_id, {"outcome": outcome})
     return visit
+
+
+def decide(
+    store: Store, now: datetime, actor: Actor, callback_id: str, outcome: str, words: str, zone: tzinfo
+) -> Row | None:
+    """A surgeon's decision in one step: take the callback if it is waiting, and settle it."""
+    with store.transaction():
+        if _get(store, callback_id)["state"] == "waiting":
+            claim(store, now, actor, callback_id)
+        return settle(store, now, actor, callback_id, outcome, words, zone)
+
+
+def can_undo(found: Row, actor: Actor, now: datetime) -> bool:
+    """Whether this person settled the callback only a short while ago."""
+    mine = found["state"] == "settled" and found["claimed_by"] == actor.id
+    return bool(mine and now - found["settled_at"] <= UNDO_WITHIN)
+
+
+def undo(store: Store, now: datetime, actor: Actor, callback_id: str) -> None:
+    """Take back a settlement within five minutes; a visit that it moved goes back to its place."""
+    with store.transaction():
+        found = _get(store, callback_id)
+        if not can_undo(found, actor, now):
+            raise Conflict("only the person who settled it can take it back, and only for five minutes")
+        if not worries.reopen(store, callback_id, actor.id):
+            raise Conflict("the same worry was raised again meanwhile; see the new callback")
+        moved = next(
+            (s["detail"].get("visit") for s in reversed(worries.steps_of(store, callback_id)) if s["step"] == "settled"),
+            None,
+        )
+        if moved:
+            put_back(store, now, actor, found["operation_id"], moved)
+        worries.add_step(store, now, callback_id, actor.signature, "taken back", {"by": actor.name})
+        audit.note(store, now, actor.signature, "callback taken back", callback_id)
 
 
 def escalate_overdue(store: Store, now: datetime) -> list[Row]:

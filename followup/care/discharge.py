@@ -12,6 +12,7 @@ from followup.care.actors import Actor
 from followup.care.errors import CareError
 from followup.care.events import DROP_NAME_LENGTH
 from followup.care.eye import Eye, load, operation_of, protocol
+from followup.care.visit import move_visit
 from followup.clinical import acuity, coverage, posture, pressure, schedule, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
@@ -89,7 +90,7 @@ class OperationNote(BaseModel):
         body = self.model_dump(mode="json", exclude={"eye", "operated_at", "agent", "surgeon"})
         if self.steroid_drops_until:
             end = datetime.combine(self.steroid_drops_until + timedelta(days=1), datetime.min.time(), zone)
-            body["steroid_drops_until"] = end.isoformat()
+            body |= {"steroid_drops_until": end.isoformat(), "steroid_last_day": self.steroid_drops_until.isoformat()}
         return body
 
 
@@ -196,13 +197,21 @@ def discharge(
 
 
 def change_plan(
-    store: Store, now: datetime, actor: Actor, operation_id: str, note: OperationNote, zone: tzinfo
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    operation_id: str,
+    note: OperationNote,
+    zone: tzinfo,
+    moves: dict[str, date] | None = None,
 ) -> list[tuple[str, Any, Any]]:
-    """Record a changed operation note or plan; returns what differs as (what, before, after)."""
+    """Record a changed operation note or plan, and visits moved to other days; returns what differs as (what, before, after)."""
     operation_from(note, now, zone)
     with store.transaction():
         before = load(store, operation_id, zone)
         _record(store, now, operation_id, note, actor, zone)
+        for visit_id, target in (moves or {}).items():
+            move_visit(store, now, actor, visit_id, operation_id, target)
         differences = changes(before, load(store, operation_id, zone))
         audit.note(store, now, actor.signature, "plan changed", operation_id, differences)
     return differences
@@ -212,6 +221,8 @@ def changes(before: Eye, after: Eye) -> list[tuple[str, Any, Any]]:
     """What differs between two records of one operation."""
     old = {**before.row["body"], "agent": before.row["agent"], "operated_at": before.row["operated_at"].isoformat()}
     new = {**after.row["body"], "agent": after.row["agent"], "operated_at": after.row["operated_at"].isoformat()}
+    old |= {f"visit {v['name']}": v["target"] for v in before.visits}
+    new |= {f"visit {v['name']}": v["target"] for v in after.visits}
     return [(key, old.get(key), new.get(key)) for key in sorted({*old, *new}) if old.get(key) != new.get(key)]
 
 

@@ -34,7 +34,9 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Row:
     found = people.enrolment_by_code(store, _digest(code))
     if found is None:
         people.count_try(store, now, "code", caller)
-        raise Refused(translatable("We do not know this code. Look at the card again, or ask the clinic for a new one."), "code")
+        raise Refused(
+            translatable("We do not know this code. Look at the card again, or ask the clinic for a new one."), "code"
+        )
     if found["used_at"]:
         raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
     if from_text(found["expires_at"]) <= now:

@@ -31,8 +31,10 @@ class Sealed(BaseModel):
 
 def public_key(store: Store) -> str:
     """The clinic's sealing key as base64 SubjectPublicKeyInfo, made on first use."""
-    spki = _private_key(store).public_key().public_bytes(
-        serialization.Encoding.DER, serialization.PublicFormat.SubjectPublicKeyInfo
+    spki = (
+        _private_key(store)
+        .public_key()
+        .public_bytes(serialization.Encoding.DER, serialization.PublicFormat.SubjectPublicKeyInfo)
     )
     return base64.b64encode(spki).decode()
 

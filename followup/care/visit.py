@@ -84,6 +84,19 @@ def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, operati
         audit.note(store, now, actor.signature, "visit moved", operation_id, {"visit": w.name, "to": target.isoformat()})
 
 
+def put_back(store: Store, now: datetime, actor: Actor, operation_id: str, visit_id: str) -> None:
+    """Undo a change of a visit: what it replaced is planned again; an added visit is withdrawn."""
+    changed = eyes.visit(store, visit_id)
+    before = eyes.visit(store, changed["replaces"]) if changed and changed["replaces"] else None
+    if changed is None:
+        return
+    w = _window(before or changed)
+    eyes.add_visit(
+        store, now, operation_id, w.name, w.target, w.earliest, w.latest, w.reason, actor.signature, visit_id,
+        withdrawn=before is None,
+    )  # fmt: skip
+
+
 def _window(row: Row) -> schedule.Window:
     dates = {key: datetime.fromisoformat(row[key]).date() for key in ("target", "earliest", "latest")}
     return schedule.Window(row["name"], dates["target"], dates["earliest"], dates["latest"], row["reason"])

@@ -18,8 +18,8 @@ KPA_PER_MMHG = Figure("1 mmHg", 0.133322, "kPa", "DEF")
 
 LOWEST_MMHG = 0.0
 HIGHEST_MMHG = 90.0
-UNLIKELY_ABOVE_MMHG = 50.0
-UNLIKELY_BELOW_MMHG = 3.0
+UNLIKELY_ABOVE = Figure("asked about, above", 50, "mmHg", "CP", "common practice")
+UNLIKELY_BELOW = Figure("asked about, below", 3, "mmHg", "CP", "common practice")
 
 # Upper edge of each band, mmHg (inclusive below `raised`, exclusive of the next band's start above).
 HYPOTONY_AT_MOST = Figure(
@@ -126,6 +126,11 @@ def read(text: str | float) -> float:
     return within("a pressure of", in_mmhg, LOWEST_MMHG, HIGHEST_MMHG, " mmHg")
 
 
+def unlikely(iop_mmhg: float) -> bool:
+    """Whether a reading is so far out (above 50 or below 3 mmHg) that it is worth asking whether it was typed right."""
+    return not UNLIKELY_BELOW.value <= iop_mmhg <= UNLIKELY_ABOVE.value
+
+
 def kpa(iop_mmhg: float) -> float:
     return iop_mmhg * KPA_PER_MMHG.value
 
@@ -211,6 +216,8 @@ MODEL = Model(
         ARMALY_HIGH_ABOVE,
         STEROID_ONSET,
         NOT_COMPARABLE_BELOW,
+        UNLIKELY_BELOW,
+        UNLIKELY_ABOVE,
         *(f for i in INSTRUMENTS.values() for f in (i.low_mmhg, i.high_mmhg) if f),
     ),
 )

@@ -87,15 +87,30 @@ def add_visit(
     reason: str,
     by: str,
     replaces: str | None = None,
+    *,
+    withdrawn: bool = False,
 ) -> str:
     id = new_id()
     dates = {"target": target.isoformat(), "earliest": earliest.isoformat(), "latest": latest.isoformat()}
-    row = {"id": id, "operation_id": operation_id, "name": name, **dates, "reason": reason, "replaces": replaces}
+    row = {
+        "id": id,
+        "operation_id": operation_id,
+        "name": name,
+        **dates,
+        "reason": reason,
+        "replaces": replaces,
+        "withdrawn": int(withdrawn),
+    }
     store.insert("visits", {**row, "recorded_by": by, "recorded_at": to_text(now)})
     return id
 
 
-_CURRENT = "NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+_CURRENT = "NOT v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+
+
+def visit(store: Store, id: str) -> Row | None:
+    """A visit as planned once, replaced or not."""
+    return store.row("SELECT * FROM visits WHERE id = :id", {"id": id})
 
 
 def visits_of(store: Store, operation_id: str) -> list[Row]:

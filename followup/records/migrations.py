@@ -65,7 +65,8 @@ def m002_eyes(db: Database) -> None:
         CREATE TABLE visits (
             id TEXT PRIMARY KEY, operation_id TEXT NOT NULL REFERENCES operations, name TEXT NOT NULL,
             target TEXT NOT NULL, earliest TEXT NOT NULL, latest TEXT NOT NULL, reason TEXT NOT NULL,
-            recorded_by TEXT NOT NULL, recorded_at TEXT NOT NULL, replaces TEXT REFERENCES visits
+            recorded_by TEXT NOT NULL, recorded_at TEXT NOT NULL, replaces TEXT REFERENCES visits,
+            withdrawn INTEGER NOT NULL DEFAULT 0
         ) STRICT;
         CREATE INDEX visits_of_operation ON visits (operation_id);
         CREATE INDEX visits_by_date ON visits (target);

@@ -105,6 +105,13 @@ def settle(store: Store, now: datetime, id: str, staff_id: str, outcome: str) ->
     return store.execute(sql, {"id": id, "who": staff_id, "now": to_text(now), "outcome": outcome}) == 1
 
 
+def reopen(store: Store, id: str, staff_id: str) -> bool:
+    """Take a settled callback up again, with the person who settled it; False if another is open for the same worry."""
+    sql = """UPDATE OR IGNORE callbacks SET state = 'claimed', settled_at = NULL, outcome = NULL
+             WHERE id = :id AND state = 'settled' AND claimed_by = :who"""
+    return store.execute(sql, {"id": id, "who": staff_id}) == 1
+
+
 def escalate(store: Store, id: str, from_level: int, due_at: datetime) -> bool:
     """Move a callback one level up; False if another process was faster."""
     sql = """UPDATE callbacks SET level = level + 1, due_at = :due

@@ -149,7 +149,11 @@ def openapi() -> Any:
                     "post": {"summary": "Send entries", "requestBody": body("Batch"), "responses": answers("Results")}
                 },
                 "/api/v1/sealed": {
-                    "post": {"summary": "Send sealed entries", "requestBody": body("SealedBatch"), "responses": answers("Results")}
+                    "post": {
+                        "summary": "Send sealed entries",
+                        "requestBody": body("SealedBatch"),
+                        "responses": answers("Results"),
+                    }
                 },
             },
             "components": {"schemas": schemas["$defs"]},

@@ -27,7 +27,14 @@ CLINICIAN = "to be read by a clinician before use"
 TRANSLATIONS = Path(__file__).parent.parent / "translations"
 MEDICAL_KINDS = ("posture", "agent")
 Text = str | tuple[str, str]  # or singular and plural
-KEYWORDS: dict[str, Any] = {"_": None, "ngettext": (1, 2), "gettext": None, "lazy_gettext": None, "translatable": None, "medical": None}
+KEYWORDS: dict[str, Any] = {
+    "_": None,
+    "ngettext": (1, 2),
+    "gettext": None,
+    "lazy_gettext": None,
+    "translatable": None,
+    "medical": None,
+}
 
 
 def messages() -> dict[Text, bool]:
@@ -80,7 +87,7 @@ def missing(language: str) -> list[Text]:
     return [text for text in messages() if not (known := kept.get(text)) or known.fuzzy or not _whole(known.string)]
 
 
-def _whole(said: str | tuple[str, ...] | list[str]) -> bool:
+def _whole(said: str | tuple[str, ...] | list[str] | None) -> bool:
     return bool(said) if isinstance(said, str) else bool(said) and all(said)
 
 

@@ -18,8 +18,10 @@ from followup.records import eyes, people, worries
 from followup.web import charts, context
 from followup.web.forms import (
     AttemptForm,
+    DecideForm,
     DischargeForm,
     EyeMeasuresForm,
+    PlanForm,
     SettleForm,
     SmallForm,
     VisitForm,
@@ -204,7 +206,7 @@ def _show_proposal(form: DischargeForm, proposal: discharge.Proposal) -> None:
         )
 
 
-def _beside_field(form: DischargeForm, error: CareError) -> None:
+def _beside_field(form: DischargeForm | PlanForm, error: CareError) -> None:
     name = {"operated_at": "operated_on"}.get(error.field or "", error.field or "notes")
     field = getattr(form, name, form.notes)
     field.errors = [*field.errors, str(error)]
@@ -215,6 +217,31 @@ def _clinic_days() -> dict[date, int]:
     first, last = context.today(), context.today() + BOOKING_HORIZON
     closed = closures.closed_days(clinic.country, clinic.subdivision, first, last, clinic.closed)
     return schedule.clinic_days(first, last, closures.places_by_weekday(clinic.places), closed)
+
+
+@bp.route("/eyes/<operation_id>/plan", methods=["GET", "POST"])
+@context.staff_only()
+def change_plan(operation_id: str) -> Any:
+    """Change what was left in the eye, the posture or the dates later; shows what changed."""
+    eye = load_eye(operation_id)
+    form = PlanForm()
+    changed = None
+    status = 200
+    if request.method == "GET":
+        form.fill_from(eye.row, eye.visits)
+    elif form.validate():
+        try:
+            note = discharge.OperationNote.model_validate(form.changed(eye.row))
+            moves = form.moves(eye.visits)
+            changed = discharge.change_plan(
+                context.store(), context.now(), context.me(), operation_id, note, context.zone(), moves
+            )
+        except CareError as error:
+            _beside_field(form, error)
+            status = 400
+    else:
+        status = 400
+    return render_template("clinic/plan.html", eye=eye, form=form, changed=changed, errors=field_errors(form)), status
 
 
 @bp.get("/eyes/<operation_id>/card")
@@ -300,7 +327,8 @@ def new_visit(operation_id: str) -> Any:
     open_visits = [v for v in eye.visits if v["name"] not in seen]
     form.visit.choices = choices({v["name"]: v["name"] for v in open_visits} | {"": "not a planned visit"})
     status = 200
-    if form.validate_on_submit():
+    doubts: list[str] = []
+    if form.validate_on_submit() and (form.sure.data or not (doubts := form.doubts())):
         try:
             raised = visit.record_visit(
                 context.store(),
@@ -317,10 +345,12 @@ def new_visit(operation_id: str) -> Any:
         except CareError as error:
             form.visit.errors = [str(error)]
             status = 400
-    elif request.method == "POST":
+    elif request.method == "POST" and not doubts:
         status = 400
     last = charts.last_measures(eye)
-    return render_template("clinic/visit.html", eye=eye, form=form, last=last, errors=field_errors(form)), status
+    return render_template(
+        "clinic/visit.html", eye=eye, form=form, last=last, errors=field_errors(form), doubts=doubts
+    ), status
 
 
 def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
@@ -390,6 +420,7 @@ def _callback_page(callback_id: str, attempt: AttemptForm, settle: SettleForm) -
         attempt=attempt,
         settle=settle,
         mine=found["claimed_by"] == context.me().id,
+        undoable=calls.can_undo(found, context.me(), context.now()),
         form=SmallForm(),
     ), (400 if attempt.errors or settle.errors else 200)
 
@@ -400,6 +431,27 @@ def claim(callback_id: str) -> Any:
     if not SmallForm().validate_on_submit():
         abort(400)
     calls.claim(context.store(), context.now(), context.me(), callback_id)
+    return redirect(url_for(".callback", callback_id=callback_id), 303)
+
+
+@bp.post("/callbacks/<callback_id>/decide")
+@context.staff_only("surgeon")
+def decide(callback_id: str) -> Any:
+    """The surgeon's decision: an optional word and one button."""
+    form = DecideForm()
+    if not form.validate_on_submit():
+        abort(400)
+    outcome, words = form.outcome.data, form.words.data or ""
+    calls.decide(context.store(), context.now(), context.me(), callback_id, outcome, words, context.zone())
+    return redirect(url_for(".callback", callback_id=callback_id), 303)
+
+
+@bp.post("/callbacks/<callback_id>/undo")
+@context.staff_only()
+def undo(callback_id: str) -> Any:
+    if not SmallForm().validate_on_submit():
+        abort(400)
+    calls.undo(context.store(), context.now(), context.me(), callback_id)
     return redirect(url_for(".callback", callback_id=callback_id), 303)
 
 

@@ -1,7 +1,7 @@
 """The staff's forms. Fields say what is wrong beside them; what was typed stays."""
 
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from flask_babel import lazy_gettext as _
@@ -25,7 +25,7 @@ from wtforms import (
     ValidationError,
 )
 from wtforms.fields.choices import SelectChoice
-from wtforms.validators import InputRequired, Length, NumberRange, Optional
+from wtforms.validators import AnyOf, InputRequired, Length, NumberRange, Optional
 from wtforms.widgets import CheckboxInput, ListWidget
 
 from followup.care.callbacks import OUTCOMES
@@ -52,6 +52,9 @@ NOTATIONS = [
 def choices(words: Mapping[str, str]) -> list[SelectChoice]:
     """What a field offers, each with its words as a sentence begins."""
     return [SelectChoice(code, said[0].upper() + said[1:]) for code, said in words.items()]
+
+
+PLAN_POSITIONS = choices({"": "no posturing"} | {p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})
 
 
 class ManyField(SelectMultipleField):
@@ -163,12 +166,73 @@ class DischargeForm(FlaskForm):
     drops = FieldList(FormField(DropForm), min_entries=DROP_ROWS)
     steroid_drops_until = DateField("Steroid drops until", [Optional()])
     notes = TextAreaField("Notes", [Length(max=2000)])
-    position = SelectField(
-        "Head position", choices=choices({"": "no posturing"} | {p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})
-    )
+    position = SelectField("Head position", choices=PLAN_POSITIONS)
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
     days = NumberText("Days", low=0, high=60, unit=" days")
     visits = FieldList(FormField(VisitRowForm))
+
+
+class MoveForm(Form):
+    id = HiddenField()
+    target = DateField("Date", [InputRequired("write the date")])
+
+
+class PlanForm(FlaskForm):
+    """What may change after discharge: what is in the eye, the posture, the dates."""
+
+    agent = SelectField("Left in the eye", choices=choices({n: a.words for n, a in AGENTS.items()}))
+    percent = NumberText("Concentration, %", unit=" %")
+    fill_percent = NumberText("Fill, %", unit=" %")
+    position = SelectField("Head position", choices=PLAN_POSITIONS)
+    hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
+    days = NumberText("Days", low=0, high=60, unit=" days")
+    visits = FieldList(FormField(MoveForm))
+    notes = TextAreaField("Notes", [Length(max=2000)])
+
+    def fill_from(self, row: dict[str, Any], visits: list[dict[str, Any]]) -> None:
+        """Show what stands now."""
+        body, plan = row["body"], row["body"].get("posture") or {}
+        self.agent.data = row["agent"]
+        self.percent.data, self.fill_percent.data = (f"{body.get(k) or 0:g}" for k in ("percent", "fill_percent"))
+        self.position.data = plan.get("position", "")
+        self.hours_a_day.data, self.days.data = (f"{plan.get(k, 0):g}" for k in ("hours_a_day", "days"))
+        self.notes.data = body.get("notes", "")
+        for visit in visits:
+            self.visits.append_entry({"id": visit["id"], "target": date.fromisoformat(visit["target"])})
+
+    def changed(self, row: dict[str, Any]) -> dict[str, Any]:
+        """The operation note with what was changed here."""
+        body = dict(row["body"])
+        plan = None
+        if self.position.data and self.days.number:
+            plan = {
+                "position": self.position.data,
+                "hours_a_day": self.hours_a_day.number or 0,
+                "days": int(self.days.number),
+            }
+        steroid_until = body.pop("steroid_last_day", None)
+        return {
+            **body,
+            "steroid_drops_until": steroid_until,
+            "eye": row["eye"],
+            "operated_at": row["operated_at"],
+            "surgeon": row["surgeon"],
+            "agent": self.agent.data,
+            "percent": self.percent.number or 0,
+            "fill_percent": self.fill_percent.number or 0,
+            "posture": plan,
+            "notes": self.notes.data or "",
+        }
+
+    def moves(self, visits: list[dict[str, Any]]) -> dict[str, date]:
+        """Visits that got another date here."""
+        planned = {v["id"]: v["target"] for v in visits}
+        rows = [row.form for row in self.visits]
+        return {
+            f.id.data: f.target.data
+            for f in rows
+            if planned.get(f.id.data, f.target.data.isoformat()) != f.target.data.isoformat()
+        }
 
 
 class EyeMeasuresForm(Form):
@@ -188,6 +252,16 @@ class VisitForm(FlaskForm):
     right = FormField(EyeMeasuresForm)
     left = FormField(EyeMeasuresForm)
     no_gas_seen = BooleanField("A clinician looked at the retina and saw no gas")
+    sure = BooleanField("Yes, it was read like that")
+
+    def doubts(self) -> list[str]:
+        """Values that can be but rarely are: a question, not a block."""
+        found = []
+        for side in ("right", "left"):
+            iop = self[side].form.iop.mmhg
+            if iop is not None and pressure.unlikely(iop):
+                found.append(f"{side} eye: is a pressure of {iop:g} mmHg right?")
+        return found
 
 
 class AttemptForm(FlaskForm):
@@ -204,6 +278,13 @@ class SettleForm(FlaskForm):
         "Outcome", choices=choices(OUTCOMES), validators=[InputRequired("choose an outcome: nothing is closed without one")]
     )
     words = TextAreaField("Words for the record", [Length(max=2000)])
+
+
+class DecideForm(FlaskForm):
+    """The pressed button is the outcome."""
+
+    outcome = StringField(validators=[AnyOf(list(OUTCOMES))])
+    words = StringField("A word for the record", [Length(max=2000)])
 
 
 class SmallForm(FlaskForm):

@@ -155,9 +155,7 @@ def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple
     note = operation_note(
         operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20)
     )
-    return discharge.discharge(
-        clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz
-    )
+    return discharge.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)
 
 
 @pytest.fixture

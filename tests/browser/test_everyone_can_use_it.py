@@ -21,7 +21,8 @@ TOO_SMALL = """() => {
     const faults = [];
     for (const e of document.body.querySelectorAll("*")) {
         const own = [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim());
-        if (own && shown(e) && parseFloat(getComputedStyle(e).fontSize) < 20) faults.push(`text: ${e.textContent.trim().slice(0, 40)}`);
+        const size = parseFloat(getComputedStyle(e).fontSize);
+        if (own && shown(e) && size < 20) faults.push(`text: ${e.textContent.trim().slice(0, 40)}`);
     }
     for (const e of document.querySelectorAll("a, button, input, select, textarea, summary")) {
         const box = (e.closest("label") ?? e).getBoundingClientRect();

@@ -53,7 +53,8 @@ ENTRIES = """async () => {
 POISON = """async ([operation, id]) => {
     const { openDatabase, transact } = await import("/static/patient/database.js");
     const database = await openDatabase();
-    const event = { id, operation, kind: "wish", at: new Date().toISOString(), offset_minutes: 0, sequence: 1, by: "patient", corrects: null, body: {} };
+    const at = new Date().toISOString();
+    const event = { id, operation, kind: "wish", at, offset_minutes: 0, sequence: 1, by: "patient", corrects: null, body: {} };
     await transact(database, ["entries"], "readwrite", ({ entries }) => { entries.put({ id, event, state: "saved", reason: null }); });
     database.close();
 }"""
@@ -66,7 +67,8 @@ SEND_AGAIN = """async (shuffled) => {
     database.close();
     const events = entries.map((entry) => entry.event);
     if (shuffled) events.reverse();
-    const send = () => fetch("/api/v1/events", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ events }) });
+    const request = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ events }) };
+    const send = () => fetch("/api/v1/events", request);
     await Promise.allSettled([send(), send()]);
 }"""
 
@@ -110,7 +112,9 @@ class Patient:
         return page
 
 
-def run_sequence(seed: int, phones: list[Patient], server: RunningServer, line: Line, operation: str, store: Store) -> Counter[str]:
+def run_sequence(
+    seed: int, phones: list[Patient], server: RunningServer, line: Line, operation: str, store: Store
+) -> Counter[str]:
     """Play random steps, mend everything, and check what became of each entry."""
     chance = random.Random(seed)
     said: list[str] = []
@@ -143,7 +147,9 @@ def run_sequence(seed: int, phones: list[Patient], server: RunningServer, line: 
             server.start()
         elif step == "new version":
             server.kill()
-            server.settings.server.database.with_suffix(".toml").write_text(CLINIC_TOML + f'on_call = "{seed}-{n}"\n', encoding="utf-8")
+            server.settings.server.database.with_suffix(".toml").write_text(
+                CLINIC_TOML + f'on_call = "{seed}-{n}"\n', encoding="utf-8"
+            )
             server.start()
     line.mode = "through"
     for phone in phones:
@@ -177,7 +183,13 @@ def check(seed: int, said: list[str], phones: list[Patient], operation: str, sto
 
 @pytest.mark.parametrize("share", range(2))
 def test_random_faults_lose_and_double_nothing(
-    browser: Browser, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor, line: Line, share: int
+    browser: Browser,
+    server: RunningServer,
+    clinic_store: Store,
+    enrolment: tuple[str, str],
+    nurse: Actor,
+    line: Line,
+    share: int,
 ) -> None:
     total: Counter[str] = Counter()
     address = f"http://localhost:{line.port}"
@@ -220,7 +232,6 @@ def test_a_server_killed_between_receipt_and_answer(
     ready(page)
     expect(page.locator("#sending")).to_have_text("All sent")
 
-
     def kill_once_received() -> None:
         if eyes.events_of(clinic_store, enrolment[0]):
             server.kill()
@@ -244,12 +255,19 @@ def test_a_server_killed_between_receipt_and_answer(
 
 
 def test_a_killed_browser_still_has_everything(
-    playwright: Playwright, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], tmp_path: Path, browser_type_launch_args: dict[str, Any]
+    playwright: Playwright,
+    server: RunningServer,
+    clinic_store: Store,
+    enrolment: tuple[str, str],
+    tmp_path: Path,
+    browser_type_launch_args: dict[str, Any],
 ) -> None:
     folder = tmp_path / "profile"
 
     def opened() -> BrowserContext:
-        return playwright.chromium.launch_persistent_context(folder, executable_path=browser_type_launch_args["executable_path"], args=FLAGS, **PHONE)
+        return playwright.chromium.launch_persistent_context(
+            folder, executable_path=browser_type_launch_args["executable_path"], args=FLAGS, **PHONE
+        )
 
     context = opened()
     enrol(context.new_page(), server, enrolment[1])
@@ -285,7 +303,9 @@ def test_a_new_version_waits_until_it_is_taken_and_nothing_typed_is_lost(phone: 
     phone.locator("#symptom-words").fill("half a sentence")
     phone.locator("input[name=pain][value='4']").check()
     server.stop()
-    server.settings.server.database.with_suffix(".toml").write_text(CLINIC_TOML + 'on_call = "somebody new"\n', encoding="utf-8")
+    server.settings.server.database.with_suffix(".toml").write_text(
+        CLINIC_TOML + 'on_call = "somebody new"\n', encoding="utf-8"
+    )
     server.start()
     phone.evaluate("navigator.serviceWorker.getRegistration('/me/').then((r) => r.update()).then(() => true)")
     expect(phone.locator("#new-version")).to_be_visible()
@@ -296,4 +316,3 @@ def test_a_new_version_waits_until_it_is_taken_and_nothing_typed_is_lost(phone: 
     expect(phone.locator("#new-version")).to_be_hidden()
     expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
     expect(phone.locator("input[name=pain][value='4']")).to_be_checked()
-

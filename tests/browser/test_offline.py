@@ -189,7 +189,9 @@ def test_the_worker_sends_with_the_page_closed(phone: Page, clinic_store: Store,
     context.set_offline(True)
     answer(phone, 2)
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
-    assert phone.evaluate("navigator.serviceWorker.getRegistration('/me/').then((r) => r.sync.getTags())") == ["followup-outbox"]
+    assert phone.evaluate("navigator.serviceWorker.getRegistration('/me/').then((r) => r.sync.getTags())") == [
+        "followup-outbox"
+    ]
     phone.goto("about:blank")
     assert kept(clinic_store, enrolment[0]) == []
     context.set_offline(False)
@@ -199,7 +201,9 @@ def test_the_worker_sends_with_the_page_closed(phone: Page, clinic_store: Store,
     assert len(kept(clinic_store, enrolment[0])) == 1
 
 
-def test_a_full_phone_says_so_and_nothing_is_called_saved(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+def test_a_full_phone_says_so_and_nothing_is_called_saved(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
     # The browser's driver cannot fill a disk: writing fails here as it does when the quota is used up.
     phone.evaluate(
         """() => {

@@ -15,7 +15,15 @@ from tests.conftest import NOW
 
 
 def event(operation_id: str, kind: str, at: datetime, body: dict[str, Any], offset: int = 60) -> dict[str, Any]:
-    return {"id": new_id(), "operation": operation_id, "kind": kind, "at": at.isoformat(), "offset_minutes": offset, "sequence": 1, "body": body}
+    return {
+        "id": new_id(),
+        "operation": operation_id,
+        "kind": kind,
+        "at": at.isoformat(),
+        "offset_minutes": offset,
+        "sequence": 1,
+        "body": body,
+    }
 
 
 @pytest.mark.parametrize("hours", [-9, -2, 3, 11])
@@ -24,7 +32,11 @@ def test_a_phone_whose_clock_is_hours_off_is_put_right_and_its_own_time_is_kept(
 ) -> None:
     off = timedelta(hours=hours)
     happened = NOW - timedelta(hours=4)
-    block = {"position": "face-down", "from": (happened - timedelta(hours=2) + off).isoformat(), "to": (happened + off).isoformat()}
+    block = {
+        "position": "face-down",
+        "from": (happened - timedelta(hours=2) + off).isoformat(),
+        "to": (happened + off).isoformat(),
+    }
     sent = event(operation_id, "posture", happened + off, block)
     result = receive.receive(store, NOW, device, [sent], settings.clinic.tz, sent_at=NOW + off)
     assert [r.status for r in result] == ["received"]
@@ -40,7 +52,9 @@ def test_the_time_on_the_way_is_no_clock_error(store: Store, device: Row, operat
     assert eyes.events_of(store, operation_id)[0]["at"] == NOW - timedelta(hours=1)
 
 
-def test_hours_logged_while_travelling_count_on_the_clinics_days(store: Store, device: Row, operation_id: str, settings: Settings) -> None:
+def test_hours_logged_while_travelling_count_on_the_clinics_days(
+    store: Store, device: Row, operation_id: str, settings: Settings
+) -> None:
     # Logged in a zone eight hours ahead: the instants count, wherever the phone was.
     away = timezone(timedelta(hours=9))
     start = datetime(2027, 3, 5, 5, 0, tzinfo=away)
@@ -50,7 +64,9 @@ def test_hours_logged_while_travelling_count_on_the_clinics_days(store: Store, d
     assert posture.hours_by_day(blocks, settings.clinic.tz, NOW) == {date(2027, 3, 4): pytest.approx(3.0)}
 
 
-def test_the_night_the_clocks_go_forward_has_its_true_hours(store: Store, device: Row, operation_id: str, settings: Settings) -> None:
+def test_the_night_the_clocks_go_forward_has_its_true_hours(
+    store: Store, device: Row, operation_id: str, settings: Settings
+) -> None:
     # Time-zone database: in Vienna 28 March 2027 has 23 hours; 00:00 to 08:00 on the wall are seven hours.
     now = datetime(2027, 3, 28, 12, tzinfo=UTC)
     wall = (datetime(2027, 3, 28, 0, tzinfo=settings.clinic.tz), datetime(2027, 3, 28, 8, tzinfo=settings.clinic.tz))
@@ -66,7 +82,9 @@ OLD_CLIENT = {
 }  # fmt: skip
 
 
-def test_events_of_the_first_clients_are_taken_as_they_were(store: Store, device: Row, operation_id: str, settings: Settings) -> None:
+def test_events_of_the_first_clients_are_taken_as_they_were(
+    store: Store, device: Row, operation_id: str, settings: Settings
+) -> None:
     # What version 1 of the phone's pages sent, word for word; it stays here when the models change.
     result = receive.receive(store, NOW, device, [{**OLD_CLIENT, "operation": operation_id}], settings.clinic.tz)
     assert result[0].status == "received"

@@ -27,7 +27,15 @@ def seal(public: str, entries: Any) -> dict[str, str]:
 
 
 def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, store: Store, operation_id: str) -> None:
-    event = {"id": new_id(), "operation": operation_id, "kind": "symptoms", "at": NOW.isoformat(), "offset_minutes": 60, "sequence": 1, "body": {"pain": 2}}
+    event = {
+        "id": new_id(),
+        "operation": operation_id,
+        "kind": "symptoms",
+        "at": NOW.isoformat(),
+        "offset_minutes": 60,
+        "sequence": 1,
+        "body": {"pain": 2},
+    }
     packet = seal(as_patient.get("/api/v1/pack").json["sealing_key"], [event])
     answer = as_patient.post("/api/v1/sealed", json={"sealed": [packet]})
     assert answer.json["results"][0]["status"] == "received"
@@ -39,7 +47,9 @@ def test_the_clinics_key_stays_the_same(store: Store) -> None:
 
 
 @pytest.mark.parametrize("spoil", ["key", "iv", "data"])
-def test_a_packet_that_was_changed_or_is_not_ours_is_refused(as_patient: FlaskClient, store: Store, operation_id: str, spoil: str) -> None:
+def test_a_packet_that_was_changed_or_is_not_ours_is_refused(
+    as_patient: FlaskClient, store: Store, operation_id: str, spoil: str
+) -> None:
     packet = seal(sealing.public_key(store), [])
     packet[spoil] = base64.b64encode(os.urandom(len(base64.b64decode(packet[spoil])))).decode()
     answer = as_patient.post("/api/v1/sealed", json={"sealed": [packet]})

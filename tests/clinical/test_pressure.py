@@ -74,6 +74,12 @@ def test_bands_that_do_not_rise_are_refused() -> None:
         pressure.Bands(spike_from=45)
 
 
+# Asked about beyond 3 and 50 mmHg: common practice, no source.
+@pytest.mark.parametrize(("mmhg", "asked"), [(2.9, True), (3, False), (50, False), (52, True)])
+def test_unlikely_readings_are_asked_about(mmhg: float, asked: bool) -> None:
+    assert pressure.unlikely(mmhg) == asked
+
+
 def test_rise_needs_a_baseline() -> None:
     assert pressure.rise(31, 15) == 16
     assert pressure.rise(31, None) is None

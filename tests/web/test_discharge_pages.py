@@ -7,6 +7,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.records import Store, eyes, worries
+from tests.conftest import Clock
 
 FORM: dict[str, Any] = {
     "number": "D-7",
@@ -180,6 +181,17 @@ def test_measures_that_cannot_be_are_said_and_nothing_is_stored(
     assert eyes.events_of(store, operation_id) == []
 
 
+def test_an_unlikely_pressure_is_a_question_and_no_block(as_nurse: FlaskClient, store: Store, operation_id: str) -> None:
+    page = f"/clinic/eyes/{operation_id}/visit"
+    asked = as_nurse.post(page, data={**VISIT, "right-iop": "52"})
+    assert asked.status_code == 200
+    assert "is a pressure of 52 mmHg right?" in asked.text
+    assert 'value="52"' in asked.text
+    assert eyes.events_of(store, operation_id) == []
+    assert as_nurse.post(page, data={**VISIT, "right-iop": "52", "sure": "y"}).status_code == 303
+    assert len(eyes.events_of(store, operation_id)) == 2
+
+
 def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> None:
     answer = as_nurse.post(
         f"/clinic/eyes/{operation_id}/visit",
@@ -276,3 +288,43 @@ def test_todays_list_finds_by_name_or_number(as_nurse: FlaskClient, operation_id
     assert "Pat Patient" in as_nurse.get("/clinic/?find=t-1 pat").text
     assert "Nobody with" in as_nurse.get("/clinic/?find=zzz").text
     assert "Missing" in as_nurse.get("/clinic/").text
+
+
+def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
+    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, operation_id: str
+) -> None:
+    page = f"/clinic/eyes/{operation_id}/plan"
+    form = fields_of(as_nurse.get(page).text)
+    assert (form["position"], form["hours_a_day"], form["days"]) == (["face-down"], ["12"], ["5"])
+    assert as_nurse.post(page, data={**form, "percent": "140"}).status_code == 400
+    changed = as_nurse.post(
+        page, data={**form, "position": "left-cheek", "hours_a_day": "8", "visits-1-target": "2027-03-12"}
+    ).text
+    for words in ("What changed", "position face-down", "position left-cheek", "visit week 1", "2027-03-12"):
+        assert words in changed
+    pack = as_patient.get("/api/v1/pack").json["eyes"][0]
+    assert (pack["posture"]["position"], pack["visits"][1]["target"]) == ("left-cheek", "2027-03-12")
+    assert len(eyes.records_of(store, operation_id)) == 2
+    before, after = (r["body"]["steroid_drops_until"] for r in eyes.records_of(store, operation_id))
+    assert before == after
+    assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text
+
+
+def test_a_surgeon_decides_in_one_step_and_may_take_it_back_for_a_while(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, clock: Clock
+) -> None:
+    as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**VISIT, "right-iop": "46"})
+    found = next(c for c in worries.open_callbacks(store) if c["worry"] == "pressure")
+    page = f"/clinic/callbacks/{found['id']}"
+    assert as_nurse.post(f"{page}/decide", data={"outcome": "same-day"}).status_code == 403
+    assert as_surgeon.post(f"{page}/decide", data={"outcome": "magic"}).status_code == 400
+    assert as_surgeon.post(f"{page}/decide", data={"outcome": "same-day", "words": "pressure first"}).status_code == 303
+    assert [v["target"] for v in eyes.visits_of(store, operation_id)] == ["2027-03-03", "2027-03-05"]
+    clock.pass_(minutes=4)
+    assert as_nurse.post(f"{page}/undo").status_code == 409
+    assert as_surgeon.post(f"{page}/undo").status_code == 303
+    assert [v["target"] for v in eyes.visits_of(store, operation_id)] == ["2027-03-03", "2027-03-10"]
+    assert "taken back" in as_surgeon.get(page).text
+    as_surgeon.post(f"{page}/settle", data={"outcome": "theatre", "words": ""})
+    clock.pass_(minutes=6)
+    assert as_surgeon.post(f"{page}/undo").status_code == 409
