@@ -14,7 +14,7 @@ from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.resources import folder
-from followup.web import account, api, clinic, display, pages, patient, surgeon
+from followup.web import account, api, calling, clinic, discharging, display, pages, patient, surgeon
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -26,6 +26,7 @@ COMPRESSED = [
     "image/svg+xml",
     "text/calendar",
 ]
+STAFF_PAGES = (clinic, discharging, calling)  # the last two add their routes to clinic's blueprint
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
 

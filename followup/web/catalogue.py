@@ -88,7 +88,7 @@ def missing(language: str) -> list[Text]:
 
 
 def _whole(said: str | tuple[str, ...] | list[str] | None) -> bool:
-    return bool(said) if isinstance(said, str) else bool(said) and all(said)
+    return bool(said) and all(said or ())
 
 
 def main() -> int:

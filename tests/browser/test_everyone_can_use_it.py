@@ -26,7 +26,8 @@ TOO_SMALL = """() => {
     }
     for (const e of document.querySelectorAll("a, button, input, select, textarea, summary")) {
         const box = (e.closest("label") ?? e).getBoundingClientRect();
-        if (shown(e) && Math.min(box.width, box.height) < 47.5) faults.push(`target: ${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`);
+        const small = Math.min(box.width, box.height) < 47.5;
+        if (shown(e) && small) faults.push(`target: ${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`);
     }
     return faults;
 }"""
