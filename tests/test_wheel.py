@@ -47,7 +47,7 @@ def test_the_wheel_runs_by_itself_in_an_empty_folder(tmp_path: Path) -> None:
             page = _fetch(link[0])
             assert "Set up this phone" in page
             assert _fetch(f"http://127.0.0.1:{port}/static/patient/app.js")
-            assert "Lindenhof Eye Clinic" in _fetch(f"http://127.0.0.1:{port}/")
+            assert "Sundergate Eye Clinic" in _fetch(f"http://127.0.0.1:{port}/")
         finally:
             served.terminate()
             served.wait(timeout=30)
