@@ -208,6 +208,13 @@ def test_a_clear_eye_must_not_see_less_than_past_the_gas_or_before() -> None:
     assert "vision-fell-by-lines" in rules(below_before)
 
 
+# Half way up by geometry; the edge disturbs from 40 % of height on: common practice, no source.
+@pytest.mark.parametrize(("height", "judged"), [(39, True), (40, False)])
+def test_vision_is_judged_only_past_a_low_bubble(height: float, judged: bool) -> None:
+    facts = [measures(10, acuity="6/24", bubble_percent=39), measures(11, acuity="6/95", bubble_percent=height)]
+    assert ("vision-fell-by-lines" in rules(signs(facts, 12))) == judged
+
+
 def test_after_no_gas_was_seen_vision_is_judged_whatever_the_forecast() -> None:
     facts = [NoGasSeen(at(4)), measures(5, acuity="HM")]
     assert "vision-fell-by-lines" in rules(signs(facts, 6, baseline_acuity=read("6/12")))
