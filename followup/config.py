@@ -5,11 +5,12 @@ Nothing here is clinical: thresholds and plans live in the signed protocols.
 
 import os
 import tomllib
+from datetime import time
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 from zoneinfo import ZoneInfo, available_timezones
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
 
 
 class ConfigError(ValueError):
@@ -66,11 +67,35 @@ class Server(BaseModel):
         return (self.address or f"http://{self.host}:{self.port}").rstrip("/")
 
 
+class Messages(BaseModel):
+    """How messages leave: without `smtp_host` no e-mail is sent. Times are the clinic's local times."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    smtp_host: str = ""
+    smtp_port: Annotated[int, Field(ge=1, le=65535)] = 587
+    smtp_security: Literal["starttls", "tls", "none"] = "starttls"
+    smtp_user: str = ""
+    smtp_password: str = ""
+    sender: str = ""
+    posture_at: list[time] = [time(10), time(14), time(18)]
+    visit_at: time = time(10)
+    quiet_from: time = time(21)
+    quiet_to: time = time(8)
+
+    @model_validator(mode="after")
+    def _sender_known(self) -> "Messages":
+        if self.smtp_host and "@" not in self.sender:
+            raise ValueError("with smtp_host, sender must be the e-mail address that messages come from")
+        return self
+
+
 class Settings(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     clinic: Clinic = Clinic()
     server: Server = Server()
+    messages: Messages = Messages()
 
 
 ENVIRONMENT = {
@@ -82,6 +107,7 @@ ENVIRONMENT = {
     "FOLLOWUP_ADDRESS": ("server", "address"),
     "FOLLOWUP_SECURE_COOKIES": ("server", "secure_cookies"),
     "FOLLOWUP_DEMO": ("server", "demo"),
+    "FOLLOWUP_SMTP_PASSWORD": ("messages", "smtp_password"),
 }
 
 

@@ -1,6 +1,7 @@
 """People, a clinic and a clock for the tests. Everything is real: a SQLite file, the whole application."""
 
 import os
+import socket
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -27,6 +28,12 @@ hypothesis_settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "fast"))
 NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)
 OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)
 PASSWORD = "a long test password"
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
 
 
 class Clock:

@@ -153,6 +153,17 @@ def gaps(position: str, blocks: Iterable[Block], day: date, zone: tzinfo, now: d
     return found
 
 
+def behind(plan: Plan, blocks: Iterable[Block], zone: tzinfo, now: datetime) -> bool:
+    """Whether today's hours in the planned position fall short of the share of the waking day that has passed.
+
+    For a friendly reminder only; the warning rules judge whole days. Common practice, no source.
+    """
+    local = now.astimezone(zone)
+    opening, closing = (datetime.combine(local.date(), t, zone) for t in WAKING)
+    passed = min(1.0, max(0.0, (now - opening) / (closing - opening)))
+    return hours_by_day(blocks, zone, now, plan.position).get(local.date(), 0.0) < plan.hours_a_day * passed
+
+
 def _end(block: Block, now: datetime) -> datetime:
     return block.end or min(now, block.start + timedelta(hours=LONGEST_OPEN_HOURS.value))
 

@@ -145,3 +145,30 @@ def m004_audit(db: Database) -> None:
                 f"CREATE TRIGGER {table}_keeps_{verb.lower()} BEFORE {verb} ON {table} "
                 f"BEGIN SELECT RAISE(ABORT, '{table} is append-only: record a correction instead'); END"
             )
+
+
+@steps()
+def m005_messages(db: Database) -> None:
+    """A person is `patient:<id>`, `staff:<id>` or `contact:on-call`."""
+    db.executescript(
+        """
+        CREATE TABLE message_choices (
+            person TEXT PRIMARY KEY, email TEXT NOT NULL, language TEXT NOT NULL, quiet_from TEXT NOT NULL,
+            quiet_to TEXT NOT NULL, unwanted TEXT NOT NULL, chosen_at TEXT NOT NULL
+        ) STRICT;
+        CREATE TABLE push_subscriptions (
+            endpoint TEXT PRIMARY KEY, person TEXT NOT NULL, device_id TEXT REFERENCES devices, p256dh TEXT NOT NULL,
+            auth TEXT NOT NULL, created_at TEXT NOT NULL, ended_at TEXT
+        ) STRICT;
+        CREATE INDEX subscriptions_of_person ON push_subscriptions (person);
+        CREATE TABLE messages (
+            key TEXT PRIMARY KEY, person TEXT NOT NULL, kind TEXT NOT NULL, about TEXT NOT NULL, made_at TEXT NOT NULL,
+            useless_after TEXT NOT NULL,
+            state TEXT NOT NULL CHECK (state IN ('waiting', 'sending', 'sent', 'dropped')),
+            tries INTEGER NOT NULL DEFAULT 0, next_try_at TEXT NOT NULL, taken_at TEXT, ended_at TEXT,
+            detail TEXT NOT NULL DEFAULT ''
+        ) STRICT;
+        CREATE INDEX messages_open ON messages (state, next_try_at);
+        CREATE INDEX messages_of_person ON messages (person, made_at);
+        """
+    )

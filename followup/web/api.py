@@ -10,11 +10,15 @@ from flask_babel import gettext
 from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
 from pydantic.json_schema import models_json_schema
 
+from followup.care import messages as care_messages
 from followup.care import pack as packs
 from followup.care import sealing
-from followup.care.events import PATIENT_KINDS, Envelope
+from followup.care.events import PATIENT_KINDS as EVENT_KINDS
+from followup.care.events import Envelope, first_message
 from followup.care.receive import Result, receive
+from followup.care.reminders import PATIENT_KINDS
 from followup.clinical import acuity
+from followup.exchange.channels import new_push_key, public_push_key
 from followup.records.store import Row
 from followup.web import context
 
@@ -38,6 +42,15 @@ class SealedBatch(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     sealed: list[sealing.Sealed] = Field(max_length=20)
+
+
+class MessageSettings(BaseModel):
+    """What this phone's person chose, what there is to choose from, and the key for push subscriptions."""
+
+    choices: care_messages.Choices
+    kinds: list[str]
+    email_possible: bool
+    push_key: str
 
 
 class Results(BaseModel):
@@ -94,6 +107,50 @@ def sealed() -> Any:
     return jsonify(Results(results=results).model_dump())
 
 
+@bp.get("/messages")
+def messages() -> Any:
+    """How this phone's person wants to be reached, and what is possible here."""
+    when = context.settings().messages
+    chosen = care_messages.choices_of(context.store(), _person(), context.settings().clinic, when)
+    key = public_push_key(context.store().setting("push_key", new_push_key))
+    said = MessageSettings(choices=chosen, kinds=list(PATIENT_KINDS), email_possible=bool(when.smtp_host), push_key=key)
+    return jsonify(said.model_dump(mode="json"))
+
+
+@bp.put("/messages")
+def choose_messages() -> Any:
+    """Keep how this phone's person wants to be reached."""
+    try:
+        chosen = care_messages.Choices.model_validate(_json())
+    except ValidationError as error:
+        return {"error": gettext(first_message(error).partition(": ")[2] or str(error))}, 400
+    care_messages.choose(context.store(), context.now(), _person(), chosen)
+    return jsonify(chosen.model_dump(mode="json"))
+
+
+@bp.post("/push")
+def push() -> Any:
+    """Push reminders to this phone from now on."""
+    return take_subscription(_person(), _json(), _device()["id"])
+
+
+def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
+    """Keep a browser's push subscription."""
+    try:
+        subscription = care_messages.Subscription.model_validate(asked)
+    except ValidationError as error:
+        return {"error": first_message(error)}, 400
+    inside = not context.settings().server.secure_cookies
+    care_messages.subscribe(
+        context.store(), context.now(), person, subscription, device_id=device_id, inside=inside
+    )
+    return "", 204
+
+
+def _person() -> str:
+    return f"patient:{_device()['patient_id']}"
+
+
 def _device() -> Row:
     device = context.device()
     assert device is not None
@@ -128,7 +185,7 @@ def acuity_table() -> Any:
 @bp.get("/openapi.json")
 def openapi() -> Any:
     """OpenAPI 3.1, from the models."""
-    models: list[Any] = [Batch, SealedBatch, Results, packs.Pack, *PATIENT_KINDS.values()]
+    models: list[Any] = [Batch, SealedBatch, Results, packs.Pack, MessageSettings, care_messages.Subscription, *EVENT_KINDS.values()]
     ref = "#/components/schemas/{model}"
     _, schemas = models_json_schema([(m, "validation") for m in models], ref_template=ref)
 
@@ -153,6 +210,21 @@ def openapi() -> Any:
                         "summary": "Send sealed entries",
                         "requestBody": body("SealedBatch"),
                         "responses": answers("Results"),
+                    }
+                },
+                "/api/v1/messages": {
+                    "get": {"summary": "How this person wants to be reached", "responses": answers("MessageSettings")},
+                    "put": {
+                        "summary": "Choose how to be reached",
+                        "requestBody": body("Choices"),
+                        "responses": answers("Choices"),
+                    },
+                },
+                "/api/v1/push": {
+                    "post": {
+                        "summary": "Push to this phone",
+                        "requestBody": body("Subscription"),
+                        "responses": {"204": {"description": "Subscribed"}, "401": _REFUSED},
                     }
                 },
             },

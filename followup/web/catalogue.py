@@ -17,7 +17,8 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
-from followup.care import enrol, receive
+from followup.care import enrol, messages, receive
+from followup.exchange import letters
 from followup.protocols import book
 from followup.resources import folder
 from followup.web import display, forms
@@ -37,7 +38,7 @@ KEYWORDS: dict[str, Any] = {
 }
 
 
-def messages() -> dict[Text, bool]:
+def texts() -> dict[Text, bool]:
     """Every English text of the patient's pages, and whether it is medical wording."""
     found: dict[Text, bool] = {}
     for function, text in [*_in_templates(), *_in_python()]:
@@ -69,7 +70,7 @@ def updated(language: str) -> Catalog:
     old = read(language)
     new = Catalog(locale=language, project="followup", fuzzy=False, header_comment="# Translations of the patient's pages.")
     new.creation_date = new.revision_date = old.creation_date
-    for text, medical in sorted(messages().items(), key=str):
+    for text, medical in sorted(texts().items(), key=str):
         known = old.get(text)
         new.add(text, known.string if known else "", auto_comments=[CLINICIAN] if medical else [])
     return new
@@ -84,7 +85,7 @@ def compiled(catalogue: Catalog) -> bytes:
 def missing(language: str) -> list[Text]:
     """Texts of today that the catalogue on disk does not translate."""
     kept = read(language)
-    return [text for text in messages() if not (known := kept.get(text)) or known.fuzzy or not _whole(known.string)]
+    return [text for text in texts() if not (known := kept.get(text)) or known.fuzzy or not _whole(known.string)]
 
 
 def _whole(said: str | tuple[str, ...] | list[str] | None) -> bool:
@@ -104,7 +105,7 @@ def main() -> int:
         path(language, "mo").write_bytes(compiled(catalogue))
         todo = missing(language)
         untranslated += len(todo)
-        print(f"{language}: {len(messages())} texts, {len(todo)} untranslated")
+        print(f"{language}: {len(texts())} texts, {len(todo)} untranslated")
         for text in todo:
             print(f"    {text}")
     return int(untranslated > 0)
@@ -117,7 +118,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (forms, enrol, receive):
+    for module in (forms, enrol, letters, messages, receive):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 

@@ -22,7 +22,7 @@ from followup.web.forms import EnrolForm
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
 TRANSLATIONS = Path(__file__).parent.parent / "translations"
-SHELL_ASSETS = ("patient/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
+SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
 
 
 @bp.context_processor

@@ -2,8 +2,9 @@
 
 import { BubbleView } from "./bubble-view.js";
 import { CheckView } from "./check-view.js";
-import { openDatabase, readFact, transact, writeFact } from "./database.js";
+import { openDatabase, readFact, transact, writeFact } from "../shared/database.js";
 import { keepDraft } from "./draft.js";
+import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
 import { PostureView } from "./posture-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
@@ -34,6 +35,7 @@ const actions = {
 };
 const views = [new PostureView(actions, words), new BubbleView(actions, words), new VisitsView(actions)];
 new CheckView(actions);
+const messages = new MessagesView();
 
 window.addEventListener("hashchange", route);
 window.addEventListener("online", refresh);
@@ -149,6 +151,7 @@ function route() {
   const wanted = location.hash.slice(1);
   const sections = [...document.querySelectorAll("[data-view]")];
   const current = sections.find((section) => section.id === wanted) ?? sections[0];
+  if (current.id === "help" && current.hidden) messages.load();
   for (const section of sections) section.hidden = section !== current;
   for (const link of document.querySelectorAll(".tabs a")) {
     if (link.hash === `#${current.id}`) link.setAttribute("aria-current", "page");

@@ -1,6 +1,6 @@
 // What is half typed survives a closed tab, a new version and a dead battery.
 
-import { readFact, writeFact } from "./database.js";
+import { readFact, writeFact } from "../shared/database.js";
 
 export async function keepDraft(database, form) {
   const draft = (await readFact(database, "draft")) ?? {};

@@ -1,7 +1,7 @@
 // Every entry is on the phone's disk before the screen says so, and leaves only when the clinic confirmed its id.
 
-import { transact } from "./database.js";
-import { uuid7 } from "./ids.js";
+import { transact } from "../shared/database.js";
+import { uuid7 } from "../shared/ids.js";
 
 const BATCH = 50;
 const FIRST_WAIT_MS = 2000;

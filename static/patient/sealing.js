@@ -1,6 +1,6 @@
 // A locked-out phone seals what it had not sent with the clinic's public key: unreadable here, not lost.
 
-import { readFact, transact } from "./database.js";
+import { readFact, transact } from "../shared/database.js";
 
 export async function sealEverything(database, publicKey) {
   const entries = await transact(database, ["entries"], "readonly", ({ entries: store }, give) => {

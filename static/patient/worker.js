@@ -1,8 +1,9 @@
 // Keeps the shell of the patient's pages, so that they open without a signal, and sends what waits once there is one.
 // KEPT is written in front of this by the server.
 
-import { openDatabase } from "/static/patient/database.js";
+import { openDatabase } from "/static/shared/database.js";
 import { Outbox } from "/static/patient/outbox.js";
+import { showPushes } from "/static/shared/push.js";
 
 const PREFIX = "followup-shell-";
 const CACHE = PREFIX + KEPT.version;
@@ -31,6 +32,8 @@ self.addEventListener("fetch", (event) => {
   if (event.request.mode === "navigate" && address.pathname === "/me/") event.respondWith(shell(address, event.request));
   else if (KEPT.assets.includes(address.pathname)) event.respondWith(fromCache(address.pathname, event.request));
 });
+
+showPushes(self, { icon: "/static/icons/icon-192.png" });
 
 self.addEventListener("sync", (event) => {
   if (event.tag === "followup-outbox") event.waitUntil(sendWaiting());

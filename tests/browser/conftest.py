@@ -2,7 +2,6 @@
 
 import os
 import shutil
-import socket
 import subprocess
 import sys
 import time
@@ -21,7 +20,7 @@ from followup.care.actors import Actor
 from followup.clinical import schedule
 from followup.config import HANDED_OVER, Clinic, Server, Settings
 from followup.records import Store, open_store
-from tests.conftest import PASSWORD, operation_note, patient_details
+from tests.conftest import PASSWORD, free_port, operation_note, patient_details
 
 FLAGS = [
     "--no-sandbox",
@@ -44,12 +43,6 @@ PHONE: dict[str, Any] = {
 @pytest.fixture(scope="session")
 def browser_type_launch_args() -> dict[str, Any]:
     return {"executable_path": shutil.which("chromium"), "args": FLAGS}
-
-
-def free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return int(probe.getsockname()[1])
 
 
 @dataclass

@@ -42,7 +42,7 @@ STEPS = ["enter"] * 9 + [
     "new version",
 ]
 ENTRIES = """async () => {
-    const { openDatabase, transact } = await import("/static/patient/database.js");
+    const { openDatabase, transact } = await import("/static/shared/database.js");
     const database = await openDatabase();
     const found = await transact(database, ["entries"], "readonly", ({ entries }, give) => {
         entries.getAll().onsuccess = (event) => give(event.target.result);
@@ -51,7 +51,7 @@ ENTRIES = """async () => {
     return found;
 }"""
 POISON = """async ([operation, id]) => {
-    const { openDatabase, transact } = await import("/static/patient/database.js");
+    const { openDatabase, transact } = await import("/static/shared/database.js");
     const database = await openDatabase();
     const at = new Date().toISOString();
     const event = { id, operation, kind: "wish", at, offset_minutes: 0, sequence: 1, by: "patient", corrects: null, body: {} };
@@ -59,7 +59,7 @@ POISON = """async ([operation, id]) => {
     database.close();
 }"""
 SEND_AGAIN = """async (shuffled) => {
-    const { openDatabase, transact } = await import("/static/patient/database.js");
+    const { openDatabase, transact } = await import("/static/shared/database.js");
     const database = await openDatabase();
     const entries = await transact(database, ["entries"], "readonly", ({ entries }, give) => {
         entries.getAll().onsuccess = (event) => give(event.target.result);

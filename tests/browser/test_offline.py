@@ -132,7 +132,7 @@ def everything_on_the_phone(phone: Page) -> str:
     return str(
         phone.evaluate(
             """async () => {
-            const { openDatabase, transact } = await import("/static/patient/database.js");
+            const { openDatabase, transact } = await import("/static/shared/database.js");
             const database = await openDatabase();
             const kept = [];
             await transact(database, ["entries", "facts"], "readonly", ({ entries, facts }) => {

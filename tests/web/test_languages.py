@@ -21,7 +21,7 @@ def test_nothing_is_untranslated(language: str) -> None:
 @pytest.mark.parametrize("language", OTHERS)
 def test_the_catalogue_is_in_step_and_compiled(language: str) -> None:
     kept = {m.id for m in catalogue.read(language) if m.id}
-    assert kept == set(catalogue.messages()), "run python -m followup.web.catalogue"
+    assert kept == set(catalogue.texts()), "run python -m followup.web.catalogue"
     assert catalogue.path(language, "mo").read_bytes() == catalogue.compiled(catalogue.updated(language))
 
 
@@ -34,7 +34,7 @@ def test_places_for_values_are_the_same_in_every_language(language: str) -> None
 
 @pytest.mark.parametrize("language", OTHERS)
 def test_medical_wording_is_marked_for_a_clinician(language: str) -> None:
-    medical = [text for text, is_medical in catalogue.messages().items() if is_medical]
+    medical = [text for text, is_medical in catalogue.texts().items() if is_medical]
     assert len(medical) > 45
     kept = catalogue.read(language)
     for text in medical:
@@ -45,7 +45,7 @@ def test_medical_wording_is_marked_for_a_clinician(language: str) -> None:
 
 def test_english_reads_at_sixth_grade_or_below() -> None:
     # Outside check: textstat's Flesch-Kincaid grade over everything the patient reads.
-    texts = [text if isinstance(text, str) else text[1] for text in catalogue.messages()]
+    texts = [text if isinstance(text, str) else text[1] for text in catalogue.texts()]
     sentences = [re.sub(r"\{\w+\}", "ten", text) for text in texts]
     whole = " ".join(text if text.endswith((".", "?", "!")) else f"{text}." for text in sentences)
     assert textstat.flesch_kincaid_grade(whole) <= 6

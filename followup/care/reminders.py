@@ -1,0 +1,107 @@
+"""Which messages are due: worked out anew each minute from what stands, so a night switched off is caught up once."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta, tzinfo
+
+from followup.care.callbacks import LEVELS
+from followup.care.eye import load
+from followup.clinical import posture
+from followup.config import Messages
+from followup.records import Store, eyes, people, worries
+from followup.records.store import Row
+
+PATIENT_KINDS = ("posture", "visit", "not-heard")
+STAFF_KINDS = ("now", "escalation")
+ON_CALL = "contact:on-call"
+POSTURE_USEFUL = timedelta(hours=1)
+NOT_HEARD_USEFUL = timedelta(days=2)
+STAFF_USEFUL = timedelta(days=7)
+ROLES_OF_LEVEL = (("nurse", "surgeon"), ("surgeon",), ("surgeon",))
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """A message that ought to exist: made once for its key, useless after a time. `about` is a record's id or a date."""
+
+    key: str
+    person: str
+    kind: str
+    about: str
+    useless_after: datetime
+
+
+def due(store: Store, now: datetime, when: Messages, zone: tzinfo) -> Iterator[Due]:
+    """Every message that is due now, whether it was made before or not."""
+    yield from posture_reminders(store, now, when.posture_at, zone)
+    yield from visit_reminders(store, now, when.visit_at, zone)
+    yield from not_heard(store)
+    yield from for_staff(store)
+
+
+def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo) -> Iterator[Due]:
+    """At the set times of a posturing day, to whoever has fewer hours than that time's share of the waking day."""
+    today = now.astimezone(zone).date()
+    for clock in at:
+        start = datetime.combine(today, clock, zone)
+        if not start <= now < start + POSTURE_USEFUL:
+            continue
+        for row in eyes.open_operations(store):
+            if _behind(store, row, now, today, zone):
+                person, key = f"patient:{row['patient_id']}", f"posture:{row['id']}:{start.isoformat()}"
+                yield Due(key, person, "posture", row["id"], start + POSTURE_USEFUL)
+
+
+def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iterator[Due]:
+    """On the day before a planned visit."""
+    today = now.astimezone(zone).date()
+    tomorrow = today + timedelta(days=1)
+    if now.astimezone(zone).time() < at:
+        return
+    planned = [v for v in eyes.visits_due(store, tomorrow) if v["target"] == tomorrow.isoformat()]
+    seen = eyes.seen_visits(store, [v["operation_id"] for v in planned])
+    midnight = datetime.combine(tomorrow, time(), zone)
+    for visit in planned:
+        operation = eyes.operation(store, visit["operation_id"])
+        if operation and (visit["operation_id"], visit["name"]) not in seen:
+            yield Due(f"visit:{visit['id']}", f"patient:{operation['patient_id']}", "visit", visit["target"], midnight)
+
+
+def not_heard(store: Store) -> Iterator[Due]:
+    """Once for each callback that was opened because a patient had gone silent."""
+    for callback in worries.open_callbacks(store):
+        if callback["worry"] == "silence":
+            operation = eyes.operation(store, callback["operation_id"])
+            assert operation is not None
+            until = callback["opened_at"] + NOT_HEARD_USEFUL
+            yield Due(
+                f"not-heard:{callback['id']}", f"patient:{operation['patient_id']}", "not-heard", callback["id"], until
+            )
+
+
+def for_staff(store: Store) -> Iterator[Due]:
+    """Every open *now* callback that nobody has taken, and every callback that moved up."""
+    staff = people.all_staff(store)
+    for callback in worries.open_callbacks(store):
+        id, level = callback["id"], callback["level"]
+        if level:
+            for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:
+                yield Due(f"escalation:{id}:{level}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
+            if LEVELS[level] == "on-call contact":
+                until = callback["due_at"] + STAFF_USEFUL
+                yield Due(f"escalation:{id}:{level}:{ON_CALL}", ON_CALL, "escalation", id, until)
+        elif callback["how_soon"] == "now" and callback["state"] == "waiting":
+            for member in staff:
+                person = f"staff:{member['id']}"
+                yield Due(f"now:{id}:{person}", person, "now", id, callback["opened_at"] + STAFF_USEFUL)
+
+
+def _behind(store: Store, row: Row, now: datetime, today: date, zone: tzinfo) -> bool:
+    plan = row["body"].get("posture")
+    first = row["operated_at"].astimezone(zone).date()
+    if not plan or not first < today < first + timedelta(days=plan["days"]):
+        return False
+    eye = load(store, row["id"], zone)
+    assert eye.operation.plan is not None
+    blocks = [p.block for p in eye.timeline(now).postured]
+    return posture.behind(eye.operation.plan, blocks, zone, now)

@@ -1,0 +1,62 @@
+"""What a message says, in the reader's language. Nothing clinical and no name stands in it: the page behind the link has that."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+from babel.support import NullTranslations, Translations
+
+TRANSLATIONS = Path(__file__).parent.parent / "translations"
+PATIENT_PAGE, STAFF_PAGE = "/me/", "/clinic/callbacks"
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """One message: a title, a few sentences, and the path of the page that says more."""
+
+    title: str
+    words: str
+    path: str
+
+
+def letter(kind: str, language: str, count: int, clinic: str, phone: str) -> Letter:
+    """The letter of a kind of message; `count` is how many callbacks it is about (staff)."""
+    if kind in _STAFF:
+        one, many = _STAFF[kind]
+        return Letter((one if count == 1 else many).format(count=count), "Open the list of callbacks.", STAFF_PAGE)
+    known = _translations(language)
+    title, words = _PATIENT[kind](known.gettext)
+    return Letter(title, words.format(clinic=clinic, phone=phone), PATIENT_PAGE)
+
+
+def footer(language: str) -> str:
+    """Stands under every e-mail."""
+    _ = _translations(language).gettext
+    return _("Please do not answer this e-mail: nobody reads it. You choose what you get on the same page.")
+
+
+@lru_cache
+def _translations(language: str) -> NullTranslations:
+    return Translations.load(TRANSLATIONS, [language])
+
+
+_STAFF = {
+    "now": ("A callback needs somebody within the hour", "{count} callbacks need somebody within the hour"),
+    "escalation": ("A callback was not settled in time", "{count} callbacks were not settled in time"),
+}
+
+
+def _posture(_: Callable[[str], str]) -> tuple[str, str]:
+    return _("A reminder for you"), _("Please open your page: it says what to do now.")
+
+
+def _visit(_: Callable[[str], str]) -> tuple[str, str]:
+    return _("You have a visit tomorrow"), _("Your page says more. To change the date, call {phone}.")
+
+
+def _not_heard(_: Callable[[str], str]) -> tuple[str, str]:
+    return _("We have not heard from you"), _("Please open your page and tell us how you are, or call {phone}.")
+
+
+_PATIENT = {"posture": _posture, "visit": _visit, "not-heard": _not_heard}

@@ -1,0 +1,111 @@
+"""How each person wants to be reached, and every message with what became of it."""
+
+import json
+from datetime import datetime
+
+from followup.records.store import Row, Store, as_json
+from followup.records.times import from_text, to_text
+
+
+def choices(store: Store, person: str) -> Row | None:
+    found = store.row("SELECT * FROM message_choices WHERE person = :person", {"person": person})
+    return {**found, "unwanted": json.loads(found["unwanted"])} if found else None
+
+
+def keep_choices(store: Store, now: datetime, person: str, chosen: Row) -> None:
+    """Keep email, language, quiet_from, quiet_to and unwanted of a person."""
+    sql = """
+        INSERT INTO message_choices (person, email, language, quiet_from, quiet_to, unwanted, chosen_at)
+        VALUES (:person, :email, :language, :quiet_from, :quiet_to, :unwanted, :now)
+        ON CONFLICT (person) DO UPDATE SET email = excluded.email, language = excluded.language,
+            quiet_from = excluded.quiet_from, quiet_to = excluded.quiet_to, unwanted = excluded.unwanted,
+            chosen_at = excluded.chosen_at
+    """
+    row = {**chosen, "unwanted": as_json(sorted(chosen["unwanted"]))}
+    store.execute(sql, {**row, "person": person, "now": to_text(now)})
+
+
+def subscribe(
+    store: Store, now: datetime, person: str, endpoint: str, p256dh: str, auth: str, device_id: str | None = None
+) -> None:
+    """Keep a push subscription; one that is known changes hands to whoever uses that browser now."""
+    sql = """
+        INSERT INTO push_subscriptions (endpoint, person, device_id, p256dh, auth, created_at)
+        VALUES (:endpoint, :person, :device_id, :p256dh, :auth, :now)
+        ON CONFLICT (endpoint) DO UPDATE SET person = excluded.person, device_id = excluded.device_id,
+            p256dh = excluded.p256dh, auth = excluded.auth, ended_at = NULL
+    """
+    row = {"endpoint": endpoint, "person": person, "device_id": device_id, "p256dh": p256dh, "auth": auth}
+    store.execute(sql, {**row, "now": to_text(now)})
+
+
+def end_subscription(store: Store, now: datetime, endpoint: str) -> None:
+    sql = "UPDATE push_subscriptions SET ended_at = :now WHERE endpoint = :endpoint AND ended_at IS NULL"
+    store.execute(sql, {"endpoint": endpoint, "now": to_text(now)})
+
+
+def subscriptions(store: Store, person: str) -> list[Row]:
+    """Where this person may be reached by push: not on phones that are locked out."""
+    sql = """
+        SELECT s.* FROM push_subscriptions s LEFT JOIN devices d ON d.id = s.device_id
+        WHERE s.person = :person AND s.ended_at IS NULL AND d.revoked_at IS NULL ORDER BY s.created_at
+    """
+    return store.rows(sql, {"person": person})
+
+
+def add(store: Store, now: datetime, key: str, person: str, kind: str, about: str, useless_after: datetime) -> bool:
+    """Line a message up; False if the same one was made before, by whichever process."""
+    sql = """
+        INSERT OR IGNORE INTO messages (key, person, kind, about, made_at, useless_after, state, next_try_at)
+        VALUES (:key, :person, :kind, :about, :now, :useless_after, 'waiting', :now)
+    """
+    row = {"key": key, "person": person, "kind": kind, "about": about, "useless_after": to_text(useless_after)}
+    return store.execute(sql, {**row, "now": to_text(now)}) == 1
+
+
+def waiting(store: Store, now: datetime) -> list[Row]:
+    """What may be tried now, by person and age."""
+    sql = "SELECT * FROM messages WHERE state = 'waiting' AND next_try_at <= :now ORDER BY person, kind, made_at, key"
+    return [_opened(row) for row in store.rows(sql, {"now": to_text(now)})]
+
+
+def take(store: Store, now: datetime, key: str) -> bool:
+    """Take a waiting message for sending; False if another process has it."""
+    sql = "UPDATE messages SET state = 'sending', taken_at = :now WHERE key = :key AND state = 'waiting'"
+    return store.execute(sql, {"key": key, "now": to_text(now)}) == 1
+
+
+def give_back_stuck(store: Store, taken_before: datetime) -> int:
+    """Messages whose process died while sending wait again."""
+    sql = "UPDATE messages SET state = 'waiting' WHERE state = 'sending' AND taken_at < :before"
+    return store.execute(sql, {"before": to_text(taken_before)})
+
+
+def end(store: Store, now: datetime, key: str, state: str, detail: str) -> None:
+    """Close a message as sent or dropped."""
+    sql = "UPDATE messages SET state = :state, ended_at = :now, detail = :detail WHERE key = :key"
+    store.execute(sql, {"key": key, "state": state, "now": to_text(now), "detail": detail})
+
+
+def try_later(store: Store, key: str, next_try_at: datetime, detail: str) -> None:
+    sql = """
+        UPDATE messages SET state = 'waiting', tries = tries + 1, next_try_at = :next, detail = :detail WHERE key = :key
+    """
+    store.execute(sql, {"key": key, "next": to_text(next_try_at), "detail": detail})
+
+
+def of_person(store: Store, person: str, limit: int = 20) -> list[Row]:
+    """The latest messages to a person, newest first."""
+    sql = "SELECT * FROM messages WHERE person = :person ORDER BY made_at DESC, key LIMIT :limit"
+    return [_opened(row) for row in store.rows(sql, {"person": person, "limit": limit})]
+
+
+def troubled(store: Store) -> list[Row]:
+    """Messages that could not be sent so far, newest first."""
+    sql = "SELECT * FROM messages WHERE state = 'waiting' AND tries > 0 ORDER BY made_at DESC LIMIT 100"
+    return [_opened(row) for row in store.rows(sql)]
+
+
+def _opened(row: Row) -> Row:
+    times = ("made_at", "useless_after", "next_try_at", "taken_at", "ended_at")
+    return {**row, **{key: from_text(row[key]) if row[key] else None for key in times}}

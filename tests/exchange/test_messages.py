@@ -1,0 +1,281 @@
+"""Messages leave by real SMTP and by web push that the far end decrypts: once each, in the person's language, nothing clinical."""
+
+import subprocess
+import sys
+from datetime import UTC, datetime, time, timedelta
+
+import pytest
+
+from followup import jobs
+from followup.care import callbacks, enrol, messages, visit
+from followup.care.actors import Actor
+from followup.care.events import MeasuresBody
+from followup.config import Messages, Settings
+from followup.exchange.channels import public_push_key
+from followup.records import Store, people, worries
+from followup.records import messages as kept
+from followup.records.store import Row
+from tests.conftest import NOW
+from tests.exchange.conftest import Mailbox, PushService
+
+CLINICAL = ("gas", "bubble", "posture", "position", "face", "head", "pressure", "retina", "eye ", "right", "left", "Pat", "T-1")
+# The patient was operated on Tue 2 March 2027; the second visit is planned for Wed 10 March. Vienna is UTC+1 then.
+ON_A_POSTURE_DAY = datetime(2027, 3, 4, 9, 5, tzinfo=UTC)
+DAY_BEFORE_VISIT = datetime(2027, 3, 9, 9, 30, tzinfo=UTC)
+
+
+@pytest.fixture
+def posted(settings: Settings, mailbox: Mailbox) -> Settings:
+    """The clinic with its e-mail set up."""
+    made = Messages(smtp_host="127.0.0.1", smtp_port=mailbox.port, smtp_security="none", sender="clinic@test.invalid")
+    clinic = settings.clinic.model_copy(update={"on_call_email": "oncall@test.invalid"})
+    return settings.model_copy(update={"messages": made, "clinic": clinic})
+
+
+@pytest.fixture
+def patient(store: Store, device: Row, push_service: PushService) -> str:
+    """A patient whose phone takes pushes."""
+    person = f"patient:{device['patient_id']}"
+    messages.subscribe(store, NOW, person, push_service.subscription(), device_id=device["id"], inside=True)
+    return person
+
+
+def measure(store: Store, nurse: Actor, operation_id: str, settings: Settings, iop: float, now: datetime = NOW) -> str:
+    """Records a pressure; returns the id of the pressure callback."""
+    body = MeasuresBody(eye="right", iop_mmhg=iop, instrument="applanation")
+    visit.record_visit(store, now, nurse, operation_id, [body], settings.clinic.tz)
+    return next(str(c["id"]) for c in worries.open_callbacks(store) if c["worry"] == "pressure")
+
+
+def to(mailbox: Mailbox, address: str) -> list[str]:
+    return [str(m["Subject"]) for m in mailbox.letters if m["To"] == address]
+
+
+def test_a_push_reaches_the_phone_encrypted_and_signed(
+    store: Store, posted: Settings, patient: str, push_service: PushService
+) -> None:
+    assert jobs.send_messages(store, posted, ON_A_POSTURE_DAY) == 1
+    assert push_service.took == [
+        {
+            "title": "A reminder for you",
+            "words": "Please open your page: it says what to do now.",
+            "path": "/me/",
+            "language": "en",
+        }
+    ]
+    assert b"reminder" not in push_service.raw[0]
+    assert push_service.signers == [public_push_key(store.setting("push_key", str))]
+    claims = push_service.claims[0]
+    assert (claims["aud"], claims["sub"]) == (push_service.origin, "mailto:clinic@test.invalid")
+
+
+def test_a_posture_reminder_comes_once_and_only_when_hours_are_missing(
+    store: Store, posted: Settings, patient: str, push_service: PushService, operation_id: str, device: Row
+) -> None:
+    for minutes in range(0, 40, 10):
+        jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=minutes))
+    assert len(push_service.took) == 1
+    jobs.send_messages(store, posted, datetime(2027, 3, 4, 11, 0, tzinfo=UTC))  # 12:00: not a set time
+    assert len(push_service.took) == 1
+    jobs.send_messages(store, posted, datetime(2027, 3, 4, 13, 0, tzinfo=UTC))
+    assert len(push_service.took) == 2
+    jobs.send_messages(store, posted, datetime(2027, 3, 10, 13, 0, tzinfo=UTC))  # the plan has ended
+    assert [t["title"] for t in push_service.took].count("A reminder for you") == 2
+
+
+def test_quiet_hours_hold_it_back_and_what_is_stale_by_then_is_dropped(
+    store: Store, posted: Settings, patient: str, push_service: PushService
+) -> None:
+    messages.choose(store, NOW, patient, messages.Choices(quiet_from=time(9), quiet_to=time(10, 30)))
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
+    assert push_service.took == []
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=30))
+    assert len(push_service.took) == 1
+    messages.choose(store, NOW, patient, messages.Choices(quiet_from=time(13), quiet_to=time(17)))
+    jobs.send_messages(store, posted, datetime(2027, 3, 4, 13, 5, tzinfo=UTC))
+    jobs.send_messages(store, posted, datetime(2027, 3, 4, 16, 5, tzinfo=UTC))
+    assert len(push_service.took) == 1
+    assert {m["state"] for m in kept.of_person(store, patient)} == {"sent", "dropped"}
+
+
+@pytest.mark.parametrize(("clock", "quiet"), [("20:59", False), ("21:00", True), ("03:00", True), ("08:00", False)])
+def test_quiet_hours_may_span_midnight(clock: str, quiet: bool) -> None:
+    chosen = messages.Choices(quiet_from=time(21), quiet_to=time(8))
+    assert chosen.quiet_at(time.fromisoformat(clock)) is quiet
+    assert not messages.Choices(quiet_from=time(0), quiet_to=time(0)).quiet_at(time.fromisoformat(clock))
+
+
+def test_a_visit_is_announced_the_day_before_in_the_chosen_language(
+    store: Store, posted: Settings, patient: str, push_service: PushService, mailbox: Mailbox
+) -> None:
+    chosen = messages.Choices(email="pat@test.invalid", language="de", quiet_from=time(21), quiet_to=time(8))
+    messages.choose(store, NOW, patient, chosen)
+    jobs.send_messages(store, posted, DAY_BEFORE_VISIT)
+    jobs.send_messages(store, posted, DAY_BEFORE_VISIT + timedelta(minutes=5))
+    assert push_service.took[0]["title"] == "Sie haben morgen einen Termin"
+    assert len(push_service.took) == 1
+    (letter,) = [m for m in mailbox.letters if m["To"] == "pat@test.invalid"]
+    body = letter.get_content()
+    assert letter["Subject"] == "Sie haben morgen einen Termin"
+    assert letter["Auto-Submitted"] == "auto-generated"
+    assert letter["From"] == "Test Eye Clinic <clinic@test.invalid>"
+    assert "http://127.0.0.1:8000/me/" in body
+    assert "+00 1 234" in body
+
+
+def test_a_silent_patient_is_written_to_once(
+    store: Store, posted: Settings, patient: str, push_service: PushService
+) -> None:
+    jobs.check_all(store, posted, NOW)
+    for hours in range(3):
+        jobs.send_messages(store, posted, NOW + timedelta(hours=hours))
+    assert [t["title"] for t in push_service.took].count("We have not heard from you") == 1
+
+
+def test_what_a_person_does_not_want_is_not_sent(
+    store: Store, posted: Settings, patient: str, push_service: PushService
+) -> None:
+    messages.choose(store, NOW, patient, messages.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture"}))
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
+    assert push_service.took == []
+    jobs.send_messages(store, posted, DAY_BEFORE_VISIT)
+    assert [t["title"] for t in push_service.took] == ["You have a visit tomorrow"]
+
+
+def test_a_phone_that_is_locked_out_gets_nothing(
+    store: Store, posted: Settings, patient: str, push_service: PushService, nurse: Actor, device: Row
+) -> None:
+    enrol.revoke(store, NOW, nurse, device["id"])
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
+    assert push_service.took == []
+
+
+def test_a_subscription_that_is_gone_is_not_tried_again(
+    store: Store, posted: Settings, patient: str, push_service: PushService
+) -> None:
+    push_service.status = 410  # RFC 8030: the subscription has expired
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
+    assert kept.subscriptions(store, patient) == []
+
+
+def test_staff_hear_of_a_new_now_warning_once_and_it_says_nothing_clinical(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    measure(store, nurse, operation_id, posted, 62)
+    for minutes in range(3):
+        jobs.send_messages(store, posted, NOW + timedelta(minutes=minutes))
+    for address in ("nurse@test.invalid", "surgeon@test.invalid"):
+        assert to(mailbox, address) == ["A callback needs somebody within the hour"]
+    assert to(mailbox, "oncall@test.invalid") == []
+    for sent in mailbox.letters:
+        text = f"{sent['Subject']} {sent.get_content()}".replace("Test Eye Clinic", "")
+        assert not [word for word in CLINICAL if word in text]
+
+
+def test_an_escalation_reaches_the_surgeon_then_the_on_call_contact(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    id = measure(store, nurse, operation_id, posted, 62)
+    jobs.send_messages(store, posted, NOW)
+    mailbox.letters.clear()
+    jobs.escalate(store, posted, NOW + timedelta(minutes=61))
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=61))
+    assert to(mailbox, "surgeon@test.invalid") == ["A callback was not settled in time"]
+    assert to(mailbox, "nurse@test.invalid") == to(mailbox, "oncall@test.invalid") == []
+    jobs.escalate(store, posted, NOW + timedelta(minutes=92))
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=92))
+    assert to(mailbox, "oncall@test.invalid") == ["A callback was not settled in time"]
+    callbacks.claim(store, NOW + timedelta(minutes=93), surgeon, id)
+    callbacks.settle(store, NOW + timedelta(minutes=93), surgeon, id, "theatre", "", posted.clinic.tz)
+    mailbox.letters.clear()
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=94))
+    assert mailbox.letters == []
+
+
+def test_a_claimed_callback_needs_nobody_else(
+    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    callbacks.claim(store, NOW, nurse, measure(store, nurse, operation_id, posted, 62))
+    jobs.send_messages(store, posted, NOW)
+    assert mailbox.letters == []
+
+
+def test_many_callbacks_after_a_night_make_one_letter(
+    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    measure(store, nurse, operation_id, posted, 62)
+    visit.record_clinic_event(
+        store, NOW, nurse, operation_id, "measures", {"eye": "right", "acuity": "NPL"}, posted.clinic.tz
+    )
+    assert len([c for c in worries.open_callbacks(store) if c["how_soon"] == "now"]) == 2
+    jobs.send_messages(store, posted, NOW + timedelta(hours=9))
+    assert to(mailbox, "nurse@test.invalid") == ["2 callbacks need somebody within the hour"]
+
+
+def test_a_mail_server_that_is_full_or_away_is_tried_again(
+    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    measure(store, nurse, operation_id, posted, 62)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    (waiting,) = kept.troubled(store)
+    assert "no room" in waiting["detail"]
+    mailbox.full = False
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=1))
+    assert mailbox.letters == []
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=3))
+    assert to(mailbox, "nurse@test.invalid") == ["A callback needs somebody within the hour"]
+    assert kept.troubled(store) == []
+
+
+def test_a_message_whose_process_died_goes_out_again(
+    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    measure(store, nurse, operation_id, posted, 62)
+    messages.line_up(store, NOW, posted.clinic, posted.messages)
+    assert list(messages.take(store, NOW, posted.clinic, posted.messages))  # and then nothing: the process is gone
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=5))
+    assert mailbox.letters == []
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=11))
+    assert to(mailbox, "nurse@test.invalid") == ["A callback needs somebody within the hour"]
+
+
+RACE = """
+import sys
+from datetime import datetime
+from followup import jobs
+from followup.config import Settings
+from followup.records import open_store
+settings = Settings.model_validate_json(sys.stdin.readline())
+store = open_store(settings.server.database)
+sys.stdin.readline()
+print(jobs.send_messages(store, settings, datetime.fromisoformat(sys.argv[1])))
+"""
+
+
+def test_processes_that_race_send_each_message_once(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    measure(store, nurse, operation_id, posted, 62)
+    racers = [
+        subprocess.Popen(
+            [sys.executable, "-c", RACE, NOW.isoformat()], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+        )
+        for _ in range(3)
+    ]
+    for racer in racers:
+        assert racer.stdin is not None
+        racer.stdin.write(posted.model_dump_json() + "\ngo\n")
+        racer.stdin.flush()
+    assert sum(int(racer.communicate(timeout=60)[0]) for racer in racers) == 2
+    assert len(mailbox.letters) == 2
+
+
+def test_people_who_left_get_nothing(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    assert people.staff_member(store, nurse.id)
+    measure(store, nurse, operation_id, posted, 62)
+    store.execute("UPDATE staff SET left_at = '2027-03-04T00:00:00.000000Z' WHERE id = :id", {"id": nurse.id})
+    jobs.send_messages(store, posted, NOW)
+    assert {m["To"] for m in mailbox.letters} == {"surgeon@test.invalid"}
