@@ -64,6 +64,12 @@ def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str,
     return token
 
 
+def patient_of_code(store: Store, code: str) -> str | None:
+    """Whose card a code is on, used or not: staff find a patient by scanning it."""
+    found = people.enrolment_by_code(store, _digest(code))
+    return str(found["patient_id"]) if found else None
+
+
 def device(store: Store, token: str | None) -> Row | None:
     """The device of a token, locked out or not, or None."""
     return people.device_by_token(store, _digest(token)) if token else None

@@ -67,6 +67,54 @@ class MeasuresBody(_Body):
         )
 
 
+def number(text: str) -> float | None:
+    """A number as people type it: with a comma or a point, with or without %. None for nothing. Raises ValueError."""
+    plain = text.strip().replace(",", ".").removesuffix("%").strip()
+    try:
+        return float(plain) if plain else None
+    except ValueError:
+        raise ValueError(f"“{text}” is not a number") from None
+
+
+class EnteredMeasures(BaseModel):
+    """One eye as it was typed on the entry screen: every field is text, and may be empty."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    eye: Literal["right", "left"]
+    acuity: str = ""
+    notation: str = ""
+    correction: str = ""
+    iop: str = ""
+    instrument: str = ""
+    bubble_percent: str = ""
+    pain: str = ""
+    findings: tuple[str, ...] = ()
+    notes: Annotated[str, Field(max_length=2000)] = ""
+
+    def body(self) -> MeasuresBody | None:
+        """What was measured; None where nothing was entered. Raises ValueError in the user's words."""
+        iop = pressure.read(self.iop) if self.iop.strip() else None
+        pain = number(self.pain)
+        entered = {
+            "acuity": self.acuity.strip() or None,
+            "iop_mmhg": iop,
+            "bubble_percent": number(self.bubble_percent),
+            "pain": None if pain is None else round(pain),
+            "findings": self.findings,
+            "notes": self.notes.strip(),
+        }
+        if not any(value not in (None, (), "") for value in entered.values()):
+            return None
+        entered["notation"] = (self.notation or None) if entered["acuity"] else None
+        entered["correction"] = (self.correction or None) if entered["acuity"] else None
+        entered["instrument"] = (self.instrument or None) if iop is not None else None
+        try:
+            return MeasuresBody.model_validate({"eye": self.eye, **entered})
+        except ValidationError as error:
+            raise ValueError(f"{self.eye} eye: {first_message(error)}") from error
+
+
 class SymptomsBody(_Body):
     """The answers of one symptom check; what was not asked stays out."""
 
@@ -160,6 +208,15 @@ class HeardBody(_Body):
         return course.Heard(at)
 
 
+class ArrivedBody(_Body):
+    """The patient is in the clinic for a planned visit."""
+
+    visit: str
+
+    def fact(self, at: datetime) -> None:
+        return None
+
+
 class SeenBody(_Body):
     """A planned visit took place."""
 
@@ -204,6 +261,7 @@ PATIENT_KINDS: dict[str, type[_Body]] = {
 }
 CLINIC_KINDS: dict[str, type[_Body]] = {
     "measures": MeasuresBody,
+    "arrived": ArrivedBody,
     "seen": SeenBody,
     "heard": HeardBody,
     "no-gas-seen": NoGasSeenBody,
@@ -213,18 +271,17 @@ KINDS = PATIENT_KINDS | CLINIC_KINDS
 _ANY_TIME = datetime.fromisoformat("2000-01-01T00:00:00+00:00")
 
 
-class Envelope(BaseModel):
-    """One event as a phone sends it: made on the device, never changed afterwards."""
+class SentEvent(BaseModel):
+    """One event as a device sends it: made there, never changed afterwards."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
     id: Annotated[str, Field(pattern=r"^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$")]
     operation: str
-    kind: Literal["symptoms", "posture", "bubble-seen", "journey", "anaesthetic", "drops", "visit-request", "withdrawal"]
+    kind: str
     at: datetime
     offset_minutes: Annotated[int, Field(ge=-840, le=840)]
     sequence: Annotated[int, Field(ge=1)]
-    by: Literal["patient", "carer"] = "patient"
     corrects: str | None = None
     body: dict[str, Any]
 
@@ -234,6 +291,31 @@ class Envelope(BaseModel):
         if value.tzinfo is None:
             raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
         return value
+
+
+class Envelope(SentEvent):
+    """An event from a patient's phone."""
+
+    kind: Literal["symptoms", "posture", "bubble-seen", "journey", "anaesthetic", "drops", "visit-request", "withdrawal"]
+    by: Literal["patient", "carer"] = "patient"
+
+
+class ClinicEnvelope(SentEvent):
+    """An event from a clinic device that had no signal; the body of `measures` is an `EnteredMeasures`."""
+
+    kind: Literal["measures", "arrived", "seen", "no-gas-seen"]
+
+    def checked(self) -> _Body:
+        """Its body as the records keep it. Raises ValueError in the user's words."""
+        if self.kind != "measures":
+            return body_of(self.kind, self.body)
+        try:
+            entered = EnteredMeasures.model_validate(self.body).body()
+        except ValidationError as error:
+            raise ValueError(first_message(error)) from error
+        if entered is None:
+            raise ValueError("nothing was measured")
+        return entered
 
 
 def body_of(kind: str, body: Mapping[str, Any]) -> _Body:
@@ -246,7 +328,7 @@ def body_of(kind: str, body: Mapping[str, Any]) -> _Body:
         raise ValueError(first_message(error)) from error
 
 
-def moved(body: _Body, skew: timedelta) -> _Body:
+def moved(body: BaseModel, skew: timedelta) -> BaseModel:
     """The body with every time in it moved from the phone's clock to the clinic's."""
     times = {name: value + skew for name in type(body).model_fields if isinstance(value := getattr(body, name), datetime)}
     return body.model_copy(update=times) if skew and times else body

@@ -64,9 +64,19 @@ class Eye:
         """Whether the flying and nitrous oxide caution stands."""
         return self.operation.fades and not self.no_gas_by(now)
 
-    def next_visit(self, today: date) -> Row | None:
+    @property
+    def open_visits(self) -> list[Row]:
+        """Planned visits that have not taken place, by date."""
         seen = {e["body"]["visit"] for e in self.events if e["kind"] == "seen"}
-        return next((v for v in self.visits if v["name"] not in seen and v["latest"] >= today.isoformat()), None)
+        return [v for v in self.visits if v["name"] not in seen]
+
+    def next_visit(self, today: date) -> Row | None:
+        return next((v for v in self.open_visits if v["latest"] >= today.isoformat()), None)
+
+
+def visit_of_today(open_visits: list[Row], today: date) -> Row | None:
+    """The open visit that somebody who comes today most likely comes for: the nearest by date."""
+    return min(open_visits, key=lambda v: abs((date.fromisoformat(v["target"]) - today).days), default=None)
 
 
 def operation_of(row: Row) -> Operation:

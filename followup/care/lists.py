@@ -4,65 +4,99 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 
+from followup.care import enrol
 from followup.clinical.warnings import HOW_SOON
 from followup.records import Store, eyes, worries
 from followup.records.store import Row
 from followup.records.times import to_text
 
 LOOK_AHEAD = timedelta(days=7)
+REQUESTS_KEPT = timedelta(days=30)
 
 
 @dataclass(frozen=True)
 class Due:
-    """A visit on the clinic's list: `state` is seen, due, coming or missed."""
+    """A visit on the clinic's list: `state` is here, due, missed, seen or coming; `reason` the worst open worry in words."""
 
     operation: Row
     visit: Row
     state: str
     how_soon: str | None
+    reason: str
     last_heard: datetime | None
 
 
+STATES = ("here", "due", "missed", "seen", "coming")
+
+
 def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
-    """Visits due up to a week from today: today's first, then the missed, then the coming ones."""
+    """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
     today = now.astimezone(zone).date()
+    start = to_text(datetime.combine(today, datetime.min.time(), zone))
     operations = {row["id"]: row for row in eyes.open_operations(store)}
     seen = eyes.seen_visits(store, list(operations))
-    urgency = worst_by_eye(worries.open_callbacks(store))
+    seen_today = set(eyes.visit_events_since(store, "seen", start))
+    here = set(eyes.visit_events_since(store, "arrived", start))
+    worst = worst_by_eye(worries.open_callbacks(store))
     heard = eyes.last_heard(store)
-    seen_today = _seen_today(store, operations, today, zone)
     found = []
     for visit in eyes.visits_due(store, today + LOOK_AHEAD):
         id = visit["operation_id"]
-        done = (id, visit["name"]) in seen
-        if done and (id, visit["name"]) not in seen_today:
+        key = (id, visit["name"])
+        if key in seen and key not in seen_today:
             continue
-        state = "seen" if done else _state(visit, today)
-        found.append(Due(operations[id], visit, state, urgency.get(id), heard.get(id)))
-    order = ("due", "missed", "seen", "coming")
+        state = "seen" if key in seen else "here" if key in here else _state(visit, today)
+        how_soon = worst[id]["how_soon"] if id in worst else None
+        reason = worries.warnings_of_callback(store, worst[id]["id"])[0]["words"] if id in worst else ""
+        found.append(Due(operations[id], visit, state, how_soon, reason, heard.get(id)))
     return sorted(
-        found, key=lambda d: (order.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"])
+        found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"])
     )
 
 
-def worst_by_eye(callbacks: Iterable[Row]) -> dict[str, str]:
+def worst_by_eye(callbacks: Iterable[Row]) -> dict[str, Row]:
     """The most urgent open callback of each eye."""
-    worst: dict[str, str] = {}
+    worst: dict[str, Row] = {}
     for c in callbacks:
         id = c["operation_id"]
-        if id not in worst or _rank(c["how_soon"]) < _rank(worst[id]):
-            worst[id] = c["how_soon"]
+        if id not in worst or _rank(c["how_soon"]) < _rank(worst[id]["how_soon"]):
+            worst[id] = c
     return worst
 
 
 def find(store: Store, words: str) -> list[Row]:
-    """Eyes whose patient's name or number holds the words."""
+    """Eyes whose patient's name or number holds the words, or whose discharge card was scanned (its address or code)."""
+    code = words.rpartition("code=")[2] if "code=" in words else words
+    carded = enrol.patient_of_code(store, code)
+    if carded is not None:
+        return [row for row in eyes.operations_of(store, carded) if row["ended_at"] is None]
     wanted = words.casefold().split()
     return [
         row
         for row in eyes.open_operations(store)
         if all(w in f"{row['patient_name']} {row['patient_number']}".casefold() for w in wanted)
     ]
+
+
+@dataclass(frozen=True)
+class Request:
+    """What a patient asked about a visit; open until a person looked at the eye."""
+
+    operation: Row
+    visit: str
+    words: str
+    at: datetime
+
+
+def open_requests(store: Store, now: datetime) -> list[Request]:
+    """Wishes for another time that nobody has looked at yet, newest first."""
+    found = []
+    for event in eyes.requests_since(store, to_text(now - REQUESTS_KEPT)):
+        looked = eyes.last_look(store, event["operation_id"])
+        operation = eyes.operation(store, event["operation_id"])
+        if operation and (looked is None or looked < event["received_at"]):
+            found.append(Request(operation, event["body"]["visit"], event["body"].get("words", ""), event["at"]))
+    return found
 
 
 def _rank(how_soon: str | None) -> int:
@@ -73,8 +107,3 @@ def _state(visit: Row, today: date) -> str:
     if visit["latest"] < today.isoformat():
         return "missed"
     return "due" if visit["target"] <= today.isoformat() else "coming"
-
-
-def _seen_today(store: Store, operations: dict[str, Row], today: date, zone: tzinfo) -> set[tuple[str, str]]:
-    start = datetime.combine(today, datetime.min.time(), zone)
-    return {(id, visit) for id, visit, at in eyes.seen_since(store, to_text(start)) if id in operations}

@@ -1,14 +1,16 @@
-"""Take what a phone sends: each event in one transaction with all that follows from it; twice changes nothing."""
+"""Take what a device sends: each event in one transaction with all that follows from it; twice changes nothing."""
 
 import json
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from typing import Any, Literal
 
 from pydantic import BaseModel, ValidationError
 
+from followup.care.actors import Actor
 from followup.care.errors import translatable
-from followup.care.events import Envelope, body_of, first_message, moved, stored
+from followup.care.events import ClinicEnvelope, Envelope, SentEvent, body_of, first_message, moved, stored
 from followup.care.eye import load
 from followup.care.raising import raise_signs
 from followup.records import Store, audit, eyes, people
@@ -26,37 +28,107 @@ class Result(BaseModel):
     reason: str | None = None
 
 
+@dataclass(frozen=True)
+class Phone:
+    """A patient's enrolled phone: it speaks for its own patient's eyes only."""
+
+    device: Row
+
+    @property
+    def id(self) -> str:
+        return str(self.device["id"])
+
+    @property
+    def device_id(self) -> str | None:
+        return self.id
+
+    def read(self, raw: Any) -> tuple[SentEvent, str]:
+        event = Envelope.model_validate(raw)
+        return event, f"{event.by}:{self.id}"
+
+    def body(self, event: SentEvent) -> BaseModel:
+        return body_of(event.kind, event.body)
+
+    def may_write_to(self, operation: Row) -> bool:
+        return bool(operation["patient_id"] == self.device["patient_id"])
+
+
+@dataclass(frozen=True)
+class ClinicDevice:
+    """A clinic device in the hands of a member of staff."""
+
+    actor: Actor
+    device_id: None = None
+
+    @property
+    def id(self) -> str:
+        return self.actor.signature
+
+    def read(self, raw: Any) -> tuple[SentEvent, str]:
+        return ClinicEnvelope.model_validate(raw), self.actor.signature
+
+    def body(self, event: SentEvent) -> BaseModel:
+        assert isinstance(event, ClinicEnvelope)
+        return event.checked()
+
+    def may_write_to(self, operation: Row) -> bool:
+        return True
+
+
+Sender = Phone | ClinicDevice
+_UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
+
+
 def receive(
     store: Store, now: datetime, device: Row, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
 ) -> list[Result]:
-    """Take a batch from an enrolled device, event by event; one bad event never holds up the others.
+    """Take a batch from an enrolled phone, event by event; one bad event never holds up the others.
 
     `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
     the batch is moved by the difference, and the phone's own time is kept beside it.
     """
     people.device_heard(store, now, device["id"])
+    return _receive_all(store, now, Phone(device), batch, zone, sent_at)
+
+
+def receive_from_clinic(
+    store: Store, now: datetime, actor: Actor, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
+) -> list[Result]:
+    """Take what a member of staff entered on a device without a signal, in the same way."""
+    return _receive_all(store, now, ClinicDevice(actor), batch, zone, sent_at)
+
+
+def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
+    """Keep entries whose author cannot be told as they came, for the clinic to see, and say why they were not taken."""
+    return [
+        _refuse(store, now, _UNKNOWN, str(raw.get("id", "")) if isinstance(raw, dict) else "", raw, reason) for raw in batch
+    ]
+
+
+def _receive_all(
+    store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
+) -> list[Result]:
     skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
-    return [_receive_one(store, now, device, raw, zone, skew) for raw in batch]
+    return [_receive_one(store, now, sender, raw, zone, skew) for raw in batch]
 
 
-def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
+def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
     id = str(raw.get("id", "")) if isinstance(raw, dict) else ""
     try:
-        event = Envelope.model_validate(raw)
+        event, author = sender.read(raw)
         device_at = event.at
         event = event.model_copy(update={"at": device_at + skew})
-        body = moved(body_of(event.kind, event.body), skew)
-        _belongs(store, device, event, now)
+        body = moved(sender.body(event), skew)
+        _belongs(store, sender, event, now)
     except ValidationError as error:
-        return _refuse(store, now, device, id, raw, first_message(error))
+        return _refuse(store, now, sender, id, raw, first_message(error))
     except ValueError as error:
-        return _refuse(store, now, device, id, raw, str(error))
+        return _refuse(store, now, sender, id, raw, str(error))
     known = eyes.event(store, event.id)
     if known is not None:
-        if known["device_id"] != device["id"]:
-            return _refuse(store, now, device, id, raw, translatable("This entry has the number of another one."))
+        if known["author"] != author:
+            return _refuse(store, now, sender, id, raw, translatable("This entry has the number of another one."))
         return Result(id=event.id, status="received")
-    author = f"{event.by}:{device['id']}"
     with store.transaction():
         if eyes.event(store, event.id) is None:
             eyes.add_event(
@@ -68,7 +140,7 @@ def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinf
                 stored(body),
                 author,
                 now,
-                device_id=device["id"],
+                device_id=sender.device_id,
                 sequence=event.sequence,
                 offset_minutes=event.offset_minutes,
                 device_at=device_at,
@@ -79,9 +151,9 @@ def _receive_one(store: Store, now: datetime, device: Row, raw: Any, zone: tzinf
     return Result(id=event.id, status="received")
 
 
-def _belongs(store: Store, device: Row, event: Envelope, now: datetime) -> None:
+def _belongs(store: Store, sender: Sender, event: SentEvent, now: datetime) -> None:
     operation = eyes.operation(store, event.operation)
-    if operation is None or operation["patient_id"] != device["patient_id"]:
+    if operation is None or not sender.may_write_to(operation):
         raise ValueError(translatable("This entry belongs to another eye."))
     if event.at > now + FUTURE_TOLERANCE:
         raise ValueError(translatable("The time of this entry is still to come. Check the date on the phone."))
@@ -93,9 +165,9 @@ def _belongs(store: Store, device: Row, event: Envelope, now: datetime) -> None:
         raise ValueError("a withdrawal names the entry it takes back")
 
 
-def _refuse(store: Store, now: datetime, device: Row, id: str, raw: Any, reason: str) -> Result:
+def _refuse(store: Store, now: datetime, sender: Sender, id: str, raw: Any, reason: str) -> Result:
     operation = raw.get("operation") if isinstance(raw, dict) else None
     text = json.dumps(raw, ensure_ascii=False)[:10_000]
     with store.transaction():
-        eyes.add_refused_event(store, now, id, operation if isinstance(operation, str) else None, device["id"], text, reason)
+        eyes.add_refused_event(store, now, id, operation if isinstance(operation, str) else None, sender.id, text, reason)
     return Result(id=id, status="refused", reason=reason)

@@ -1,4 +1,4 @@
-"""What a locked-out phone had not sent: sealed there with the clinic's public key, readable only here.
+"""What a device could not send: sealed there with the clinic's public key, readable only here.
 
 Each sealed packet is AES-256-GCM under a key of its own, which is wrapped with RSA-OAEP (SHA-256).
 """
@@ -39,14 +39,19 @@ def public_key(store: Store) -> str:
     return base64.b64encode(spki).decode()
 
 
-def opened(store: Store, sealed: Sealed) -> list[Any]:
-    """The entries of a packet. Raises ValueError if it was not sealed for this clinic."""
+def opened(store: Store, sealed: Sealed) -> Any:
+    """What a packet holds. Raises ValueError if it was not sealed for this clinic."""
     oaep = padding.OAEP(padding.MGF1(hashes.SHA256()), hashes.SHA256(), None)
     try:
         key = _private_key(store).decrypt(sealed.key, oaep)
-        entries = json.loads(AESGCM(key).decrypt(sealed.iv, sealed.data, None))
+        return json.loads(AESGCM(key).decrypt(sealed.iv, sealed.data, None))
     except (ValueError, InvalidTag) as error:
         raise ValueError("this packet was not sealed for this clinic") from error
+
+
+def opened_entries(store: Store, sealed: Sealed) -> list[Any]:
+    """The entries of a phone's packet. Raises ValueError if it holds anything else."""
+    entries = opened(store, sealed)
     if not isinstance(entries, list):
         raise ValueError("a packet holds a list of entries")
     return entries

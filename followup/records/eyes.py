@@ -187,12 +187,26 @@ def seen_visits(store: Store, operation_ids: Sequence[str]) -> set[tuple[str, st
     return {(r["operation_id"], r["visit"]) for r in store.rows(sql) if r["operation_id"] in wanted}
 
 
-def seen_since(store: Store, since: str) -> list[tuple[str, str, str]]:
-    """(operation, visit name, time) of the visits that took place since a time."""
+def visit_events_since(store: Store, kind: str, since: str) -> list[tuple[str, str]]:
+    """(operation, visit name) of the visits `seen` or `arrived` for since a time."""
+    sql = "SELECT operation_id, json_extract(body, '$.visit') AS visit FROM events WHERE kind = :kind AND at >= :since"
+    return [(r["operation_id"], r["visit"]) for r in store.rows(sql, {"kind": kind, "since": since})]
+
+
+def last_measures(store: Store) -> dict[tuple[str, str], Row]:
+    """The latest measures of either eye of every followed patient, by (operation, eye)."""
     sql = """
-        SELECT operation_id, json_extract(body, '$.visit') AS visit, at FROM events WHERE kind = 'seen' AND at >= :since
+        SELECT e.*, json_extract(e.body, '$.eye') AS side, max(e.at || e.id) FROM events e
+        JOIN operations o ON o.id = e.operation_id
+        WHERE e.kind = 'measures' AND o.ended_at IS NULL GROUP BY e.operation_id, side
     """
-    return [(r["operation_id"], r["visit"], r["at"]) for r in store.rows(sql, {"since": since})]
+    return {(row["operation_id"], row["side"]): _opened_event(row) for row in store.rows(sql)}
+
+
+def requests_since(store: Store, since: str) -> list[Row]:
+    """What patients asked of the clinic about their visits since a time, newest first."""
+    sql = "SELECT * FROM events WHERE kind = 'visit-request' AND at >= :since ORDER BY at DESC"
+    return [_opened_event(row) for row in store.rows(sql, {"since": since})]
 
 
 def last_heard(store: Store) -> dict[str, datetime]:

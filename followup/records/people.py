@@ -21,6 +21,11 @@ def staff_member(store: Store, id: str) -> Row | None:
     return store.row("SELECT * FROM staff WHERE id = :id AND left_at IS NULL", {"id": id})
 
 
+def staff_by_id(store: Store, id: str) -> Row | None:
+    """A member of staff, also one who has left: for the names under old entries."""
+    return store.row("SELECT * FROM staff WHERE id = :id", {"id": id})
+
+
 def all_staff(store: Store) -> list[Row]:
     return store.rows("SELECT * FROM staff WHERE left_at IS NULL ORDER BY role, name")
 

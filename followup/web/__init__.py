@@ -14,7 +14,7 @@ from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.resources import folder
-from followup.web import account, api, calling, clinic, discharging, display, pages, patient, surgeon
+from followup.web import account, api, calling, clinic, clinic_api, discharging, display, pages, patient, surgeon
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -58,7 +58,8 @@ def create_app(
     Compress(app)
     csrf = CSRFProtect(app)
     csrf.exempt(api.bp)  # JSON only, from a SameSite=Strict cookie
-    for blueprint in (account.bp, api.bp, clinic.bp, pages.bp, patient.bp, surgeon.bp):
+    csrf.exempt(clinic_api.bp)  # JSON only, from a SameSite=Lax cookie or sealed
+    for blueprint in (account.bp, api.bp, clinic.bp, clinic_api.bp, pages.bp, patient.bp, surgeon.bp):
         app.register_blueprint(blueprint)
     display.register(app)
     app.register_error_handler(CareError, _care_error)

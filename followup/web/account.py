@@ -5,10 +5,16 @@ from urllib.parse import urlsplit
 
 from flask import Blueprint, redirect, render_template, request, session, url_for
 
-from followup.care import accounts
+from pydantic import ValidationError
+
+from followup.care import accounts, messages
 from followup.care.errors import Refused
+from followup.care.events import first_message
+from followup.care.reminders import STAFF_KINDS
+from followup.exchange.channels import new_push_key, public_push_key
+from followup.records import messages as kept_messages
 from followup.web import context
-from followup.web.forms import SignInForm, SmallForm
+from followup.web.forms import MessagesForm, SignInForm, SmallForm, field_errors
 
 bp = Blueprint("account", __name__)
 
@@ -25,6 +31,7 @@ def sign_in() -> Any:
             return render_template("account/sign_in.html", form=form), 403
         session.clear()
         session["staff_id"] = actor.id
+        session["signed_in_as"] = form.email.data.strip().lower()
         session.permanent = True
         return redirect(_inside(request.args.get("next")) or url_for(_home(actor.role)))
     return render_template("account/sign_in.html", form=form), 400 if form.errors else 200
@@ -35,6 +42,35 @@ def sign_out() -> Any:
     if SmallForm().validate_on_submit():
         session.clear()
     return redirect(url_for("pages.index"))
+
+
+@bp.route("/my-messages", methods=["GET", "POST"])
+@context.staff_only()
+def my_messages() -> Any:
+    """How whoever is signed in wants to be reached, and what was sent lately."""
+    store, person, when = context.store(), f"staff:{context.me().id}", context.settings().messages
+    form = MessagesForm()
+    if form.validate_on_submit():
+        chosen = {"email": form.email.data or "", "quiet_from": form.quiet_from.data, "quiet_to": form.quiet_to.data}
+        unwanted = set(STAFF_KINDS) - set(form.kinds.data)
+        try:
+            messages.choose(store, context.now(), person, messages.Choices(**chosen, unwanted=unwanted))
+            return redirect(url_for(".my_messages", kept="yes"), 303)
+        except ValidationError as error:
+            form.email.errors = [first_message(error).partition(": ")[2]]
+    elif request.method == "GET":
+        known = messages.choices_of(store, person, context.settings().clinic, when)
+        form.email.data, form.kinds.data = known.email, [k for k in STAFF_KINDS if k not in known.unwanted]
+        form.quiet_from.data, form.quiet_to.data = known.quiet_from, known.quiet_to
+    return render_template(
+        "account/my_messages.html",
+        form=form,
+        errors=field_errors(form),
+        kept=request.args.get("kept"),
+        email_possible=bool(when.smtp_host),
+        push_key=public_push_key(store.setting("push_key", new_push_key)),
+        latest=kept_messages.of_person(store, person, 10),
+    ), 400 if form.errors else 200
 
 
 def _home(role: str) -> str:

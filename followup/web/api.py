@@ -80,7 +80,7 @@ def pack() -> Any:
 @bp.post("/events")
 def events() -> Any:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
-    body = _json()
+    body = sent_json()
     batch = body.get("events") if isinstance(body, dict) else None
     if not isinstance(batch, list):
         return {"error": "send an object with the list “events”"}, 400
@@ -99,8 +99,8 @@ def events() -> Any:
 def sealed() -> Any:
     """Open what a locked-out phone had sealed, and take it as its events."""
     try:
-        batch = SealedBatch.model_validate(_json())
-        entries = [entry for packet in batch.sealed for entry in sealing.opened(context.store(), packet)]
+        batch = SealedBatch.model_validate(sent_json())
+        entries = [entry for packet in batch.sealed for entry in sealing.opened_entries(context.store(), packet)]
     except ValueError as error:
         return {"error": str(error)}, 400
     results = receive(context.store(), context.now(), _device(), entries, context.zone())
@@ -121,7 +121,7 @@ def messages() -> Any:
 def choose_messages() -> Any:
     """Keep how this phone's person wants to be reached."""
     try:
-        chosen = care_messages.Choices.model_validate(_json())
+        chosen = care_messages.Choices.model_validate(sent_json())
     except ValidationError as error:
         return {"error": gettext(first_message(error).partition(": ")[2] or str(error))}, 400
     care_messages.choose(context.store(), context.now(), _person(), chosen)
@@ -131,7 +131,7 @@ def choose_messages() -> Any:
 @bp.post("/push")
 def push() -> Any:
     """Push reminders to this phone from now on."""
-    return take_subscription(_person(), _json(), _device()["id"])
+    return take_subscription(_person(), sent_json(), _device()["id"])
 
 
 def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
@@ -141,9 +141,7 @@ def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
     except ValidationError as error:
         return {"error": first_message(error)}, 400
     inside = not context.settings().server.secure_cookies
-    care_messages.subscribe(
-        context.store(), context.now(), person, subscription, device_id=device_id, inside=inside
-    )
+    care_messages.subscribe(context.store(), context.now(), person, subscription, device_id=device_id, inside=inside)
     return "", 204
 
 
@@ -157,7 +155,7 @@ def _device() -> Row:
     return device
 
 
-def _json() -> Any:
+def sent_json() -> Any:
     """The request's JSON, gzipped or not; None if it is neither or too large when unpacked."""
     data = request.get_data()
     if request.headers.get("Content-Encoding") == "gzip":
@@ -185,7 +183,15 @@ def acuity_table() -> Any:
 @bp.get("/openapi.json")
 def openapi() -> Any:
     """OpenAPI 3.1, from the models."""
-    models: list[Any] = [Batch, SealedBatch, Results, packs.Pack, MessageSettings, care_messages.Subscription, *EVENT_KINDS.values()]
+    models: list[Any] = [
+        Batch,
+        SealedBatch,
+        Results,
+        packs.Pack,
+        MessageSettings,
+        care_messages.Subscription,
+        *EVENT_KINDS.values(),
+    ]
     ref = "#/components/schemas/{model}"
     _, schemas = models_json_schema([(m, "validation") for m in models], ref_template=ref)
 

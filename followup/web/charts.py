@@ -5,15 +5,16 @@ Coordinates are in the units of an SVG view box 420 wide, so that text stays rea
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from math import ceil, floor
 from typing import Any
 
+from followup.care.callbacks import OUTCOMES
 from followup.care.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.records.store import Row
 
-WIDTH, LEFT, RIGHT, TOP, GAP, PANEL = 420, 40, 10, 22, 32, 74
+WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
 Scale = Callable[[float], float]
 Point = tuple[float, float]
 
@@ -49,6 +50,16 @@ class Panel:
 
 
 @dataclass
+class Strip:
+    """A line under the panels: `marks` at moments, `spans` (x, width, kind, words) over time."""
+
+    title: str
+    y: float
+    marks: list[Mark] = field(default_factory=list)
+    spans: list[tuple[float, float, str, str]] = field(default_factory=list)
+
+
+@dataclass
 class Chart:
     width: int
     height: float
@@ -57,8 +68,7 @@ class Chart:
     day_ticks: list[tuple[float, str]]
     now_x: float
     panels: list[Panel]
-    warnings: list[Mark]
-    visits: list[Mark]
+    strips: list[Strip]
 
 
 def course_chart(eye: Eye, now: datetime, bands: pressure.Bands) -> Chart:
@@ -74,23 +84,17 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands) -> Chart:
         _bubble_panel(eye, tops[2], x, last_day, now, at),
         _posture_panel(eye, tops[3], x, now),
     ]
-    foot = panels[-1].bottom
-    day_now = eye.operation.day(now)
+    strips = _strips(eye, x, last_day, now, panels[-1].bottom)
     return Chart(
         WIDTH,
-        foot + 40,
+        strips[-1].y + 18,
         LEFT,
         WIDTH - RIGHT,
         [(x(d), str(d)) for d in _day_ticks(last_day)],
-        x(min(day_now, last_day)),
+        x(min(eye.operation.day(now), last_day)),
         panels,
-        [
-            Mark(x(max(0.0, eye.operation.day(w["raised_at"]))), foot + 8, f"{w['how_soon']}: {w['words']}", w["how_soon"])
-            for w in eye.warnings
-        ],
-        [Mark(x(_day_of(eye, v["target"])), foot + 22, f"visit {v['name']}, {v['target']}") for v in eye.visits
-         if 0 <= _day_of(eye, v["target"]) <= last_day],
-    )  # fmt: skip
+        strips,
+    )
 
 
 def last_measures(eye: Eye) -> dict[str, Row | None]:
@@ -110,6 +114,13 @@ def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
     rows = [(e["at"], e["kind"].replace("-", " "), _event_words(e)) for e in eye.events]
     rows += [(w["raised_at"], "warning", f"{w['how_soon'].replace('-', ' ')}: {w['words']}") for w in eye.warnings]
+    for c in eye.callbacks:
+        rows.append((c["opened_at"], "callback opened", c["worry"]))
+        if c["settled_at"]:
+            rows.append((c["settled_at"], "callback settled", f"{c['worry']}: {OUTCOMES[c['outcome']]}"))
+    for v in eye.visits:
+        planned = datetime.combine(date.fromisoformat(v["target"]), datetime.min.time(), eye.zone)
+        rows.append((planned, "visit planned", v["name"]))
     for day in eye.timeline(now).hours_in_plan:
         end = datetime.combine(day.day, datetime.max.time(), eye.zone).replace(microsecond=0)
         rows.append((min(end, now), "posture total", f"{day.hours:.1f} of {day.target_hours:g} hours"))
@@ -209,6 +220,35 @@ def _posture_panel(eye: Eye, top: float, x: Scale, now: datetime) -> Panel:
     if plan:
         panel.line = [(x(0), y(plan.hours_a_day)), (x(plan.days), y(plan.hours_a_day))]
     return panel
+
+
+def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> list[Strip]:
+    """Warnings, callbacks, drops and visits, one line each."""
+    day = eye.operation.day
+    signs, callbacks, drops, visits = (
+        Strip(title, foot + 8 + n * STRIP) for n, title in enumerate(("signs", "calls", "drops", "visits"))
+    )
+    signs.marks = [
+        Mark(x(max(0.0, day(w["raised_at"]))), signs.y, f"{w['how_soon']}: {w['words']}", w["how_soon"])
+        for w in eye.warnings
+    ]
+    for c in eye.callbacks:
+        start, end = (x(max(0.0, day(at))) for at in (c["opened_at"], c["settled_at"] or now))
+        said = f"callback, {c['worry']}: {OUTCOMES[c['outcome']] if c['outcome'] else c['state']}"
+        callbacks.spans.append((start, max(3.0, round(end - start, 1)), c["state"], said))
+    for drop in eye.drops:
+        until = min(_day_of(eye, drop["until"]) + 1, last_day)
+        drops.spans.append((x(0), round(x(until) - x(0), 1), "planned", f"{drop['name']}, planned until {drop['until']}"))
+    taken = [e for e in eye.events if e["kind"] == "drops"]
+    drops.marks = [Mark(x(max(0.0, day(e["at"]))), drops.y, f"{e['body']['name']}, taken", "taken") for e in taken]
+    planned = [(v, _day_of(eye, v["target"])) for v in eye.visits]
+    open_names = {v["name"] for v in eye.open_visits}
+    visits.marks = [
+        Mark(x(d), visits.y, f"visit {v['name']}, {v['target']}", "open" if v["name"] in open_names else "done")
+        for v, d in planned
+        if 0 <= d <= last_day
+    ]
+    return [signs, callbacks, drops, visits]
 
 
 def _last_day(eye: Eye, now: datetime) -> float:

@@ -4,18 +4,27 @@ from functools import wraps
 from typing import Any, cast
 
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
-from pydantic import ValidationError
 
-from followup.care import enrol, lists, visit
+from followup.care import agreement, enrol, lists, sealing, visit
 from followup.care.errors import CareError
-from followup.care.events import MeasuresBody, first_message
-from followup.care.eye import Eye, load, protocol, rulebook
+from followup.care.events import EnteredMeasures, MeasuresBody
+from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
 from followup.exchange import qr
-from followup.records import eyes, people, worries
-from followup.web import charts, context
+from followup.records import eyes, messages, people
+from followup.web import charts, context, display, workers
+from followup.web.clinic_api import author_pass
 from followup.web.forms import EyeMeasuresForm, SmallForm, VisitForm, choices, field_errors
 
 bp = Blueprint("clinic", __name__, url_prefix="/clinic")
+LIST_STATES = {
+    "here": "Here now",
+    "due": "Due today",
+    "missed": "Missing",
+    "seen": "Seen today",
+    "coming": "Coming in the next seven days",
+}
+DEVICE_ASSETS = ("staff/*.js", "staff/device/*.js", "shared/*.js", "base.css", "staff.css", "icons/icon*")
+DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon")} | {"shape": display.HOW_SOON_SHAPE}
 
 
 @bp.context_processor
@@ -56,10 +65,39 @@ def today() -> Any:
         due=lists.due_visits(store, context.now(), context.zone()),
         find=words,
         found=lists.find(store, words) if words else [],
-        urgency=lists.worst_by_eye(worries.open_callbacks(store)),
         refused=eyes.refused_events(store)[:5],
+        requests=lists.open_requests(store, context.now()),
+        unsent=messages.troubled(store),
         today=context.today(),
+        states=LIST_STATES,
+        form=SmallForm(),
     )
+
+
+@bp.get("/without-signal")
+def without_signal() -> Any:
+    """The page that a clinic device keeps: the same for everybody, what it shows comes from the device's own store."""
+    form = VisitForm(meta={"csrf": False})
+    return render_template(
+        "clinic/without_signal.html", form=form, states=LIST_STATES, words=DEVICE_WORDS, staff=None, unsigned=[]
+    )
+
+
+@bp.get("/sw.js")
+def service_worker() -> Any:
+    """The staff's service worker."""
+    kept = [url_for(".without_signal"), url_for("api.acuity_table"), *workers.static_addresses(DEVICE_ASSETS)]
+    return workers.worker("staff/device/worker.js", "/clinic/", kept)
+
+
+@bp.post("/eyes/<operation_id>/arrived")
+@context.staff_only()
+@pressed
+def arrived(operation_id: str) -> Any:
+    """The patient is in the clinic."""
+    body = {"visit": request.form.get("visit", "")}
+    visit.record_clinic_event(context.store(), context.now(), context.me(), operation_id, "arrived", body, context.zone())
+    return redirect(url_for(".today"), 303)
 
 
 @bp.get("/eyes/<operation_id>/card")
@@ -103,6 +141,7 @@ def eye_page(operation_id: str) -> Any:
     return render_template(
         "clinic/eye.html",
         eye=eye,
+        differences=agreement.differences(context.store(), eye.events, context.zone()),
         chart=charts.course_chart(eye, now, rulebook(context.store()).bands),
         rows=charts.course_table(eye, now),
         forecast=eye.forecast(now),
@@ -140,9 +179,10 @@ def new_visit(operation_id: str) -> Any:
     """Measures of both eyes; saving says at once what they raised, and why."""
     eye = load_eye(operation_id)
     form = VisitForm()
-    seen = {e["body"]["visit"] for e in eye.events if e["kind"] == "seen"}
-    open_visits = [v for v in eye.visits if v["name"] not in seen]
-    form.visit.choices = choices({v["name"]: v["name"] for v in open_visits} | {"": "not a planned visit"})
+    form.visit.choices = choices({v["name"]: v["name"] for v in eye.open_visits} | {"": "not a planned visit"})
+    if request.method == "GET":
+        likely = visit_of_today(eye.open_visits, context.today())
+        form.visit.data = likely["name"] if likely else ""
     status = 200
     doubts: list[str] = []
     if form.validate_on_submit() and (form.sure.data or not (doubts := form.doubts())):
@@ -166,30 +206,24 @@ def new_visit(operation_id: str) -> Any:
         status = 400
     last = charts.last_measures(eye)
     return render_template(
-        "clinic/visit.html", eye=eye, form=form, last=last, errors=field_errors(form), doubts=doubts
+        "clinic/visit.html",
+        eye=eye,
+        form=form,
+        last=last,
+        errors=field_errors(form),
+        doubts=doubts,
+        author_pass=author_pass(context.me()),
+        sealing_key=sealing.public_key(context.store()),
     ), status
 
 
 def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
     """The body of one eye, or None where nothing was entered."""
-    pain = f.pain.number
-    entered = {
-        "acuity": (f.acuity.data or "").strip() or None,
-        "iop_mmhg": f.iop.mmhg,
-        "bubble_percent": f.bubble_percent.number,
-        "pain": None if pain is None else round(pain),
-        "findings": tuple(f.findings.data),
-        "notes": (f.notes.data or "").strip(),
-    }
-    if not any(value not in (None, (), "") for value in entered.values()):
-        return None
-    entered["notation"] = (f.notation.data or None) if entered["acuity"] else None
-    entered["correction"] = f.correction.data if entered["acuity"] else None
-    entered["instrument"] = f.instrument.data if entered["iop_mmhg"] is not None else None
+    typed = {name: value or "" for name, value in f.data.items() if name != "findings"}
     try:
-        return MeasuresBody.model_validate({"eye": side, **entered})
-    except ValidationError as error:
-        raise CareError(f"{side} eye: {first_message(error)}") from error
+        return EnteredMeasures.model_validate({"eye": side, **typed, "findings": tuple(f.findings.data)}).body()
+    except ValueError as error:
+        raise CareError(str(error)) from error
 
 
 @bp.get("/eyes/<operation_id>/visit/saved")
@@ -198,4 +232,10 @@ def visit_saved(operation_id: str) -> Any:
     """What saving the visit raised, with the values, the threshold and the source of each rule."""
     eye = load_eye(operation_id)
     ids = session.get("raised", [])
-    return render_template("clinic/visit_saved.html", eye=eye, raised=[w for w in eye.warnings if w["id"] in ids])
+    found = agreement.differences(context.store(), eye.events, context.zone())
+    return render_template(
+        "clinic/visit_saved.html",
+        eye=eye,
+        raised=[w for w in eye.warnings if w["id"] in ids],
+        differences=[d for d in found if d.day == context.today()],
+    )

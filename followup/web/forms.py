@@ -30,7 +30,7 @@ from wtforms.widgets import CheckboxInput, ListWidget
 
 from followup.care.callbacks import OUTCOMES
 from followup.care.discharge import PROCEDURE_STEPS
-from followup.care.events import CORRECTIONS
+from followup.care.events import CORRECTIONS, number
 from followup.clinical import acuity, pressure
 from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.coverage import POSTURES as POSTURE_NAMES
@@ -47,6 +47,11 @@ NOTATIONS = [
     SelectChoice("", "as written"),
     *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in acuity.NOTATIONS),
 ]
+
+STAFF_MESSAGES = {
+    "now": "new callbacks that need somebody within the hour",
+    "escalation": "callbacks that moved up to me because they were not settled in time",
+}
 
 
 def choices(words: Mapping[str, str]) -> list[SelectChoice]:
@@ -75,10 +80,8 @@ class NumberText(StringField):
 
     @property
     def number(self) -> float | None:
-        if not (self.data or "").strip():
-            return None
         try:
-            return float(self.data.strip().replace(",", ".").removesuffix("%"))
+            return number(self.data or "")
         except ValueError:
             raise ValidationError(
                 f"“{self.data}” is not a number; accepted is {self.low:g} to {self.high:g}{self.unit}"
@@ -118,6 +121,15 @@ class PressureText(StringField):
 class SignInForm(FlaskForm):
     email = StringField("E-mail", [InputRequired("write your e-mail address")])
     password = PasswordField("Password", [InputRequired("write your password")])
+
+
+class MessagesForm(FlaskForm):
+    """How a member of staff wants to be reached."""
+
+    email = StringField("E-mail (empty for none)", [Length(max=200)])
+    kinds = ManyField("Tell me of", choices=choices(STAFF_MESSAGES))
+    quiet_from = TimeField("No messages from", [InputRequired("write a time, for example 21:00")])
+    quiet_to = TimeField("until (the same time: no quiet hours)", [InputRequired("write a time, for example 07:00")])
 
 
 class BreakForm(Form):

@@ -1,13 +1,9 @@
 """The patient's phone: enrolment, and the shell that works without a signal."""
 
-import hashlib
-import json
 from collections.abc import Callable
-from functools import lru_cache
-from pathlib import Path
 from typing import Any
 
-from flask import Blueprint, Response, current_app, redirect, render_template, request, url_for
+from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask_babel import get_locale, gettext
 from itsdangerous import BadSignature, URLSafeSerializer
 
@@ -15,13 +11,11 @@ from followup.care import enrol
 from followup.care.errors import NotFound, Refused
 from followup.exchange import calendar
 from followup.records import eyes, people
-from followup.resources import folder
-from followup.web import context, display
+from followup.web import context, display, workers
 from followup.web.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
-TRANSLATIONS = Path(__file__).parent.parent / "translations"
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
 
 
@@ -138,35 +132,13 @@ def manifest() -> Any:
 @bp.get("/sw.js")
 def service_worker() -> Any:
     """The service worker with the list and version of what it keeps."""
-    assets = shell_assets()
-    kept = {"version": _version(tuple(assets)), "assets": assets}
-    code = (folder("static") / "patient" / "worker.js").read_text(encoding="utf-8")
-    response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
-    response.headers["Cache-Control"] = "no-cache"
-    response.headers["Service-Worker-Allowed"] = "/me/"
-    return response
+    return workers.worker("patient/worker.js", "/me/", shell_assets())
 
 
 def shell_assets() -> list[str]:
     """The addresses the phone keeps: the shell, the manifest, and each asset of the patient's pages."""
-    static = folder("static")
-    files = sorted(f for pattern in SHELL_ASSETS for f in static.glob(pattern) if f.name != "worker.js")
-    return [
-        *(url_for(".shell", language=code) for code in context.LANGUAGES),
-        url_for(".manifest"),
-        *(url_for("static", filename=f.relative_to(static).as_posix()) for f in files),
-    ]
-
-
-@lru_cache(maxsize=4)
-def _version(assets: tuple[str, ...]) -> str:
-    """Changes when any kept file, the shell's template or the worker changes."""
-    digest = hashlib.sha256("".join(assets).encode())
-    sources = [*folder("static").rglob("*"), *(folder("templates") / "patient").rglob("*"), *TRANSLATIONS.rglob("*.mo")]
-    for file in sorted(f for f in sources if f.is_file()):
-        digest.update(file.read_bytes())
-    digest.update(json.dumps(current_app.extensions["followup"]["settings"].clinic.model_dump(mode="json")).encode())
-    return digest.hexdigest()[:12]
+    shells = [url_for(".shell", language=code) for code in context.LANGUAGES]
+    return [*shells, url_for(".manifest"), *workers.static_addresses(SHELL_ASSETS)]
 
 
 def _words() -> dict[str, dict[str, str]]:

@@ -1,6 +1,7 @@
 // A locked-out phone seals what it had not sent with the clinic's public key: unreadable here, not lost.
 
 import { readFact, transact } from "../shared/database.js";
+import { sealed } from "../shared/seal.js";
 
 export async function sealEverything(database, publicKey) {
   const entries = await transact(database, ["entries"], "readonly", ({ entries: store }, give) => {
@@ -32,21 +33,4 @@ export async function sendSealed(database) {
 export async function sealedCount(database) {
   const packets = (await readFact(database, "sealed")) ?? [];
   return packets.reduce((sum, packet) => sum + packet.count, 0);
-}
-
-async function sealed(entries, publicKey) {
-  const wrapping = await crypto.subtle.importKey("spki", bytes(publicKey), { name: "RSA-OAEP", hash: "SHA-256" }, false, ["wrapKey"]);
-  const key = await crypto.subtle.generateKey({ name: "AES-GCM", length: 256 }, true, ["encrypt"]);
-  const iv = crypto.getRandomValues(new Uint8Array(12));
-  const data = await crypto.subtle.encrypt({ name: "AES-GCM", iv }, key, new TextEncoder().encode(JSON.stringify(entries)));
-  const wrapped = await crypto.subtle.wrapKey("raw", key, wrapping, { name: "RSA-OAEP" });
-  return { key: base64(wrapped), iv: base64(iv), data: base64(data) };
-}
-
-function bytes(text) {
-  return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-}
-
-function base64(buffer) {
-  return btoa(Array.from(new Uint8Array(buffer), (byte) => String.fromCharCode(byte)).join(""));
 }

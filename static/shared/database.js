@@ -1,11 +1,11 @@
 // IndexedDB with promises. A write resolves only when its transaction is complete, on the disk.
 
-const NAME = "followup";
 const VERSION = 1;
 
-export function openDatabase() {
+// The patient's phone and a clinic device keep databases of their own, of the same shape.
+export function openDatabase(name = "followup") {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, VERSION);
+    const request = indexedDB.open(name, VERSION);
     request.onupgradeneeded = () => {
       request.result.createObjectStore("entries", { keyPath: "id" });
       request.result.createObjectStore("facts");

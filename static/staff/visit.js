@@ -1,32 +1,44 @@
-// Shows the conversion of an acuity while it is typed, from the table that the server worked out.
-import { lookUp, loadTable } from "./acuity-table.js";
+// The entry screen with a signal. If the signal goes while somebody types, what was typed is kept on this device.
 
+import { loadTable } from "./acuity-table.js";
+import { openDeviceDatabase } from "./device/day-key.js";
+import { keepEntry } from "./device/queue.js";
+import { factsOf, showConversions } from "./measures.js";
+import { readFact } from "../shared/database.js";
+
+const PATIENCE_MS = 5000;
 const form = document.querySelector("[data-acuity-table]");
-const table = await loadTable(form.dataset.acuityTable);
+const told = document.getElementById("kept-here");
 
-for (const output of form.querySelectorAll("output.conversion")) {
-  const field = document.getElementById(output.dataset.field);
-  const notation = document.getElementById(output.dataset.notation);
-  const show = () => { output.textContent = words(field.value, notation.value, output.dataset.last); };
-  field.addEventListener("input", show);
-  notation.addEventListener("change", show);
-  show();
+form.addEventListener("submit", save);
+showConversions(form, await loadTable(form.dataset.acuityTable));
+
+async function save(event) {
+  event.preventDefault();
+  if (await answers()) {
+    form.submit();
+    return;
+  }
+  const facts = factsOf(form);
+  const database = await openDeviceDatabase();
+  told.hidden = false;
+  if (!(await readFact(database, "day-key"))) {
+    told.textContent = "There is no signal, and this device cannot keep entries: leave this page open and try again.";
+  } else if (facts.length === 0) {
+    told.textContent = "Nothing was entered.";
+  } else {
+    const { operation, about, authorPass, sealingKey } = form.dataset;
+    await keepEntry(database, { operation, facts, about, authorPass, sealingKey });
+    form.hidden = true;
+    told.textContent = "There is no signal. The entry is kept on this device and is sent when there is one; no rule has looked at it yet.";
+  }
+  told.focus();
 }
 
-function words(typed, notation, last) {
-  if (!typed.trim()) return "";
-  const found = lookUp(table, typed, notation);
-  if (found.ask) return "Decimal or logMAR? Choose the notation.";
-  if (!found.row) return found.category ?? "";
-  const [logmar, metres, feet, letters] = found.row;
-  const parts = [`logMAR ${logmar.toFixed(2)}`, metres, feet];
-  if (letters !== null) parts.push(`${letters} letters`);
-  const before = last ? lookUp(table, last, "").row : null;
-  if (before && before[3] !== null && letters !== null) parts.push(change(letters - before[3]));
-  return parts.join(" · ");
-}
-
-function change(letters) {
-  if (letters === 0) return "same as last";
-  return `${Math.abs(letters)} letters ${letters > 0 ? "better" : "worse"} than last`;
+async function answers() {
+  try {
+    return (await fetch("/api/v1/clinic/here", { signal: AbortSignal.timeout(PATIENCE_MS), cache: "no-store" })).ok;
+  } catch {
+    return false;
+  }
 }

@@ -59,4 +59,4 @@ def test_a_packet_that_was_changed_or_is_not_ours_is_refused(
 @pytest.mark.parametrize("entries", [{"no": "list"}, 7])
 def test_a_packet_holds_a_list(store: Store, entries: Any) -> None:
     with pytest.raises(ValueError, match="list of entries"):
-        sealing.opened(store, sealing.Sealed.model_validate(seal(sealing.public_key(store), entries)))
+        sealing.opened_entries(store, sealing.Sealed.model_validate(seal(sealing.public_key(store), entries)))

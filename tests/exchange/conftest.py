@@ -68,7 +68,7 @@ class PushService:
         service = self
 
         class Handler(BaseHTTPRequestHandler):
-            def do_POST(self) -> None:  # noqa: N802
+            def do_POST(self) -> None:
                 body = self.rfile.read(int(self.headers["Content-Length"]))
                 if service.status == 201:
                     service.take(body, self.headers["Authorization"], self.headers["Content-Encoding"])

@@ -18,7 +18,21 @@ from followup.records.store import Row
 from tests.conftest import NOW
 from tests.exchange.conftest import Mailbox, PushService
 
-CLINICAL = ("gas", "bubble", "posture", "position", "face", "head", "pressure", "retina", "eye ", "right", "left", "Pat", "T-1")
+CLINICAL = (
+    "gas",
+    "bubble",
+    "posture",
+    "position",
+    "face",
+    "head",
+    "pressure",
+    "retina",
+    "eye ",
+    "right",
+    "left",
+    "Pat",
+    "T-1",
+)
 # The patient was operated on Tue 2 March 2027; the second visit is planned for Wed 10 March. Vienna is UTC+1 then.
 ON_A_POSTURE_DAY = datetime(2027, 3, 4, 9, 5, tzinfo=UTC)
 DAY_BEFORE_VISIT = datetime(2027, 3, 9, 9, 30, tzinfo=UTC)

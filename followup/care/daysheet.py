@@ -1,0 +1,148 @@
+"""What a clinic device carries for one day, to work without a signal: today's list and what the entry screens need.
+
+The browser seals it under a key that only the signed-in person's password opens, and drops it when the day ends.
+"""
+
+from datetime import date, datetime, time, timedelta, tzinfo
+
+from pydantic import BaseModel
+
+from followup.care import lists, sealing
+from followup.care.actors import Actor
+from followup.care.eye import rulebook, visit_of_today
+from followup.clinical import pressure
+from followup.clinical.tamponade import AGENTS
+from followup.records import Store, eyes
+from followup.records.store import Row
+
+
+class LastMeasures(BaseModel):
+    """What was measured last, as it stands beside the fields."""
+
+    on: date
+    acuity: str
+    correction: str
+    iop_mmhg: float | None
+
+
+class SheetEye(BaseModel):
+    """One followed eye: who, what is in it, its open visits (`visit` the likely one), the last measures of both eyes."""
+
+    operation: str
+    patient: str
+    number: str
+    phone: str
+    born_on: date
+    eye: str
+    agent: str
+    fades: bool
+    operated_on: date
+    visits: list[str]
+    visit: str
+    right: LastMeasures | None
+    left: LastMeasures | None
+
+
+class SheetRow(BaseModel):
+    """One line of today's list."""
+
+    operation: str
+    visit: str
+    target: date
+    state: str
+    how_soon: str | None
+    reason: str
+
+
+class PressureLimits(BaseModel):
+    """Numbers the entry screen asks about or warns at, in mmHg; from the core and the rulebook in force."""
+
+    lowest: float
+    highest: float
+    unlikely_below: float
+    unlikely_above: float
+    low_at_most: float
+    high_from: float
+
+
+class DaySheet(BaseModel):
+    """Everything the device shows without a signal until `expires_at`, the end of the clinic's day."""
+
+    made_at: datetime
+    expires_at: datetime
+    staff: str
+    author_pass: str
+    sealing_key: str
+    rows: list[SheetRow]
+    eyes: list[SheetEye]
+    limits: PressureLimits
+
+
+def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: tzinfo) -> DaySheet:
+    """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
+    today = now.astimezone(zone).date()
+    bands = rulebook(store).bands
+    last = eyes.last_measures(store)
+    operations = eyes.open_operations(store)
+    seen = eyes.seen_visits(store, [row["id"] for row in operations])
+    return DaySheet(
+        made_at=now,
+        expires_at=datetime.combine(today + timedelta(days=1), time(), zone),
+        staff=actor.name,
+        author_pass=author_pass,
+        sealing_key=sealing.public_key(store),
+        rows=[
+            SheetRow(
+                operation=due.operation["id"],
+                visit=due.visit["name"],
+                target=due.visit["target"],
+                state=due.state,
+                how_soon=due.how_soon,
+                reason=due.reason,
+            )
+            for due in lists.due_visits(store, now, zone)
+        ],
+        eyes=[_sheet_eye(store, row, seen, last, today, zone) for row in operations],
+        limits=PressureLimits(
+            lowest=pressure.LOWEST_MMHG,
+            highest=pressure.HIGHEST_MMHG,
+            unlikely_below=pressure.UNLIKELY_BELOW.value,
+            unlikely_above=pressure.UNLIKELY_ABOVE.value,
+            low_at_most=bands.hypotony_at_most,
+            high_from=bands.spike_from,
+        ),
+    )
+
+
+def _sheet_eye(
+    store: Store, row: Row, seen: set[tuple[str, str]], last: dict[tuple[str, str], Row], today: date, zone: tzinfo
+) -> SheetEye:
+    open_visits = [v for v in eyes.visits_of(store, row["id"]) if (row["id"], v["name"]) not in seen]
+    likely = visit_of_today(open_visits, today)
+    return SheetEye(
+        operation=row["id"],
+        patient=row["patient_name"],
+        number=row["patient_number"],
+        phone=row["phone"],
+        born_on=row["born_on"],
+        eye=row["eye"],
+        agent=row["agent"],
+        fades=AGENTS[row["agent"]].fades,
+        operated_on=row["operated_at"].astimezone(zone).date(),
+        visits=[v["name"] for v in open_visits],
+        visit=likely["name"] if likely else "",
+        right=_last(last.get((row["id"], "right")), zone),
+        left=_last(last.get((row["id"], "left")), zone),
+    )
+
+
+def _last(event: Row | None, zone: tzinfo) -> LastMeasures | None:
+    if event is None:
+        return None
+    body = event["body"]
+    return LastMeasures(
+        on=event["at"].astimezone(zone).date(),
+        acuity=body.get("acuity") or "",
+        correction=body.get("correction") or "",
+        iop_mmhg=body.get("iop_mmhg"),
+    )

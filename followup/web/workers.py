@@ -1,0 +1,41 @@
+"""Service workers: their code with the list and version of what they keep written in front."""
+
+import hashlib
+import json
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from pathlib import Path
+
+from flask import Response, current_app, url_for
+
+from followup.resources import folder
+
+TRANSLATIONS = Path(__file__).parent.parent / "translations"
+
+
+def worker(file: str, scope: str, assets: Sequence[str]) -> Response:
+    """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses."""
+    kept = {"version": _version(tuple(assets)), "assets": list(assets)}
+    code = (folder("static") / file).read_text(encoding="utf-8")
+    response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
+    response.headers["Cache-Control"] = "no-cache"
+    response.headers["Service-Worker-Allowed"] = scope
+    return response
+
+
+def static_addresses(patterns: Iterable[str]) -> list[str]:
+    """The addresses of static files by patterns, workers aside."""
+    static = folder("static")
+    files = sorted(f for pattern in patterns for f in static.glob(pattern) if f.name != "worker.js")
+    return [url_for("static", filename=f.relative_to(static).as_posix()) for f in files]
+
+
+@lru_cache(maxsize=8)
+def _version(assets: tuple[str, ...]) -> str:
+    """Changes when any kept file, a template, a translation or the clinic's settings change."""
+    digest = hashlib.sha256("".join(assets).encode())
+    sources = [*folder("static").rglob("*"), *folder("templates").rglob("*"), *TRANSLATIONS.rglob("*.mo")]
+    for file in sorted(f for f in sources if f.is_file()):
+        digest.update(file.read_bytes())
+    digest.update(json.dumps(current_app.extensions["followup"]["settings"].clinic.model_dump(mode="json")).encode())
+    return digest.hexdigest()[:12]

@@ -1,0 +1,49 @@
+// On every staff page with a signal: keeps the day's sheet fresh, sends what waits, and clears up at sign-out.
+
+import { readFact, writeFact } from "../shared/database.js";
+import { sealed } from "../shared/seal.js";
+import { currentSheet, forgetDay, openDeviceDatabase } from "./device/day-key.js";
+import { countUnsent, sendEntries } from "./device/queue.js";
+
+const FRESH_MS = 60000;
+const waiting = document.getElementById("entries-waiting");
+const signOut = document.getElementById("sign-out");
+const database = await openDeviceDatabase();
+
+signOut.addEventListener("submit", async (event) => {
+  event.preventDefault();
+  await sendEntries(database);
+  await forgetDay(database);
+  signOut.submit();
+});
+window.addEventListener("online", refresh);
+setInterval(refresh, FRESH_MS);
+navigator.serviceWorker?.register("/clinic/sw.js", { scope: "/clinic/", type: "module" })
+  .catch((error) => console.info("This browser keeps no pages for later:", error.message));
+await refresh();
+document.documentElement.dataset.device = "ready";
+
+async function refresh() {
+  await sendEntries(database);
+  const count = await countUnsent(database);
+  waiting.hidden = count === 0;
+  waiting.textContent = count === 1 ? "1 entry waits on this device for a signal." : `${count} entries wait on this device for a signal.`;
+  try {
+    await keepSheet();
+  } catch (error) {
+    console.info("the day's sheet was not renewed:", error.message);
+  }
+}
+
+// Seals today's list under the key of whoever signed in here. Somebody else's key is never used.
+async function keepSheet() {
+  const kept = await currentSheet(database);
+  const key = await readFact(database, "day-key");
+  if (key?.email !== signOut.dataset.email) return;
+  if (kept && Date.now() - kept.fetched < FRESH_MS / 2) return;
+  const answer = await fetch("/api/v1/clinic/daysheet");
+  if (answer.status === 401) await forgetDay(database);
+  if (!answer.ok) return;
+  const sheet = await answer.json();
+  await writeFact(database, "sheet", { expires_at: sheet.expires_at, fetched: Date.now(), packet: await sealed(sheet, key.publicKey) });
+}

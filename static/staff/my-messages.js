@@ -1,0 +1,20 @@
+// Push to this browser of a member of staff.
+
+import { pushPossible, renew, subscribe } from "../shared/push.js";
+
+const SAID = { on: "Messages will come to this browser.", refused: "This browser does not allow it.", failed: "This browser cannot get messages." };
+const button = document.getElementById("push-on");
+
+button.hidden = !pushPossible();
+button.addEventListener("click", async () => {
+  const registration = await navigator.serviceWorker.getRegistration("/clinic/");
+  const outcome = registration ? await subscribe(registration, document.getElementById("push").dataset.key, send) : "failed";
+  document.getElementById("push-told").textContent = SAID[outcome];
+});
+await renew(await navigator.serviceWorker?.getRegistration("/clinic/"), send).catch(() => {});
+
+async function send(subscription) {
+  const body = JSON.stringify(subscription);
+  const answer = await fetch("/api/v1/clinic/push", { method: "POST", headers: { "Content-Type": "application/json" }, body });
+  if (!answer.ok) throw new Error((await answer.json()).error);
+}

@@ -1,0 +1,234 @@
+// The clinic without a signal: today's list and the entry screen, from the sheet that only the day's key opens.
+
+import { loadTable } from "./acuity-table.js";
+import { currentSheet, forgetDay, openDayKey, openDeviceDatabase } from "./device/day-key.js";
+import { allEntries, keepEntry, sendEntries } from "./device/queue.js";
+import { factsOf, judged, outOfLimits, showConversions } from "./measures.js";
+import { readFact } from "../shared/database.js";
+import { opened } from "../shared/seal.js";
+
+const TRY_AGAIN_MS = 20000;
+const byId = (id) => document.getElementById(id);
+const form = byId("entry-form");
+const words = JSON.parse(byId("words").textContent);
+const database = await openDeviceDatabase();
+const table = await loadTable(form.dataset.acuityTable).catch(() => ({}));
+
+let privateKey;
+let sheet;
+let chosen;
+
+byId("unlock-form").addEventListener("submit", unlock);
+byId("find").addEventListener("input", showList);
+form.addEventListener("submit", save);
+byId("leave").addEventListener("click", leave);
+byId("back").addEventListener("click", () => { location.hash = ""; });
+window.addEventListener("hashchange", route);
+window.addEventListener("online", send);
+setInterval(send, TRY_AGAIN_MS);
+showConversions(form, table);
+await start();
+document.documentElement.dataset.ready = "yes";
+
+async function start() {
+  const kept = await currentSheet(database);
+  byId("unlock").hidden = !kept;
+  byId("no-sheet").hidden = Boolean(kept);
+  if (kept) byId("password").focus();
+}
+
+async function unlock(event) {
+  event.preventDefault();
+  byId("unlock-error").textContent = "";
+  const [key, kept] = [await readFact(database, "day-key"), await currentSheet(database)];
+  if (!kept) {
+    await start();
+    return;
+  }
+  try {
+    privateKey = await openDayKey(key, byId("password").value);
+    sheet = await opened(kept.packet, privateKey);
+  } catch {
+    byId("unlock-error").textContent = "This is not the password of the person who signed in on this device.";
+    return;
+  }
+  byId("password").value = "";
+  byId("unlock").hidden = true;
+  byId("open").hidden = false;
+  byId("staff-name").textContent = sheet.staff;
+  setTimeout(leave, Date.parse(sheet.expires_at) - Date.now());
+  await showEntries();
+  if (!location.hash) location.hash = wanted();
+  route();
+  send();
+}
+
+// The page that was asked for when the signal was gone.
+function wanted() {
+  const eye = location.pathname.match(/^\/clinic\/eyes\/([^/]+)/)?.[1];
+  return sheet.eyes.some(({ operation }) => operation === eye) ? `#${eye}` : "";
+}
+
+function route() {
+  if (!sheet) return;
+  chosen = sheet.eyes.find(({ operation }) => operation === location.hash.slice(1));
+  byId("list").hidden = Boolean(chosen);
+  byId("entry").hidden = !chosen;
+  if (chosen) showForm();
+  else showList();
+}
+
+function showList() {
+  const asked = byId("find").value.toLowerCase().split(/\s+/).filter(Boolean);
+  byId("found").hidden = asked.length === 0;
+  const found = sheet.eyes.filter((eye) => asked.every((word) => `${eye.patient} ${eye.number}`.toLowerCase().includes(word)));
+  byId("found-list").replaceChildren(...(asked.length ? found.map((eye) => row(eye, "")) : []));
+  byId("nobody").hidden = found.length > 0;
+  for (const list of document.querySelectorAll("[data-state]")) {
+    const rows = sheet.rows.filter(({ state }) => state === list.dataset.state);
+    list.replaceChildren(...rows.map((due) => row(eyeOf(due), due.visit, due)));
+    list.closest("section").querySelector(".count").textContent = rows.length;
+  }
+}
+
+function row(eye, visit, due) {
+  const made = byId("row").content.cloneNode(true).firstElementChild;
+  made.querySelector(".eye-name").textContent = eye.patient;
+  made.querySelector(".about").textContent = ` ${eye.number} · ${words.eye[eye.eye]} · ${words.agent[eye.agent]}`;
+  made.querySelector(".visit").textContent = due ? `${visit}, ${dayWords(due.target)}` : "";
+  made.querySelector(".reason").textContent = due?.how_soon ? `${words.shape[due.how_soon]} ${words.how_soon[due.how_soon]}: ${due.reason}` : "";
+  made.querySelector("a").href = `#${eye.operation}`;
+  made.querySelector("a").setAttribute("aria-label", `Measures: ${eye.patient}, ${words.eye[eye.eye]}`);
+  const arrived = made.querySelector("button");
+  arrived.hidden = !due || !["due", "missed", "coming"].includes(due.state);
+  arrived.setAttribute("aria-label", `Arrived: ${eye.patient}`);
+  arrived.addEventListener("click", async () => {
+    await keep(eye, [{ kind: "arrived", body: { visit } }]);
+    due.state = "here";
+    showList();
+  });
+  return made;
+}
+
+function showForm() {
+  form.reset();
+  byId("wrong").hidden = true;
+  byId("entry-title").textContent = `Measures: ${chosen.patient}`;
+  byId("entry-about").textContent = `${chosen.number} · operated: ${words.eye[chosen.eye]}, ${words.agent[chosen.agent]}, ${dayWords(chosen.operated_on)}`;
+  form.elements.visit.replaceChildren(...chosen.visits.map((name) => new Option(name, name)), new Option("Not a planned visit", ""));
+  form.elements.visit.value = chosen.visit;
+  byId("no-gas").hidden = !chosen.fades;
+  for (const side of ["right", "left"]) {
+    const last = chosen[side];
+    form.querySelector(`[data-side=${side}]`).classList.toggle("operated", side === chosen.eye);
+    form.querySelector(`[data-side=${side}] .operated-mark`).hidden = side !== chosen.eye;
+    byId(`${side}-acuity-hint`).textContent = last?.acuity ? `last: ${last.acuity} ${last.correction}` : "6/12, 20/40, logMAR 0.3, 70 letters, CF";
+    byId(`${side}-iop-hint`).textContent = last?.iop_mmhg != null ? `last: ${last.iop_mmhg} mmHg` : "mmHg, or write kPa";
+    form.querySelector(`output[data-field=${side}-acuity]`).dataset.last = last?.acuity ?? "";
+    form.querySelector(`output[data-field=${side}-acuity]`).textContent = "";
+  }
+  byId(`${chosen.eye}-acuity`).focus();
+}
+
+async function save(event) {
+  event.preventDefault();
+  const facts = factsOf(form);
+  const { wrong, doubts } = judged(facts, table, sheet.limits);
+  if (facts.length === 0) wrong.push("Nothing was entered: write at least one measure.");
+  const asked = wrong.length === 0 && doubts.length > 0 && !byId("sure").checked;
+  byId("wrong").hidden = !(wrong.length || asked);
+  byId("sure-line").hidden = !asked;
+  byId("wrong-list").replaceChildren(...[...wrong, ...(asked ? doubts : [])].map(item));
+  if (wrong.length || asked) {
+    byId("wrong").focus();
+    return;
+  }
+  await keep(chosen, facts);
+  const alarms = outOfLimits(facts, sheet.limits);
+  byId("alarm").hidden = alarms.length === 0;
+  byId("alarm-words").textContent = alarms.join(" ");
+  chosen.visits = chosen.visits.filter((name) => name !== form.elements.visit.value);
+  const due = sheet.rows.find((known) => known.operation === chosen.operation && known.visit === form.elements.visit.value);
+  if (due) due.state = "seen";
+  location.hash = "";
+  byId(alarms.length ? "alarm" : "told").focus();
+}
+
+async function keep(eye, facts) {
+  const about = `${eye.patient}, ${words.eye[eye.eye]}`;
+  try {
+    const means = { authorPass: sheet.author_pass, sealingKey: sheet.sealing_key };
+    await keepEntry(database, { operation: eye.operation, facts, about, ...means });
+    byId("told").textContent = `Kept on this device: ${about}.`;
+  } catch (error) {
+    byId("told").textContent = "This could not be kept on this device. Write it on paper.";
+    throw error;
+  }
+  await showEntries();
+  send();
+}
+
+async function send() {
+  const outcome = await sendEntries(database);
+  byId("signal").hidden = outcome !== "sent" || !(await reaches());
+  if (privateKey) await showEntries();
+}
+
+async function reaches() {
+  return fetch("/api/v1/clinic/here", { cache: "no-store" }).then((answer) => answer.ok, () => false);
+}
+
+async function showEntries() {
+  const readable = (await allEntries(database)).filter(({ copy }) => copy);
+  const rows = await Promise.all(readable.map(async (entry) => {
+    const copy = await opened(entry.copy, privateKey).catch(() => null);
+    return copy && entryRow(copy, entry.state, entry.outcome ? await opened(entry.outcome, privateKey) : null);
+  }));
+  byId("entries").replaceChildren(...rows.filter(Boolean).reverse());
+}
+
+function entryRow({ about, at, facts }, state, outcome) {
+  const said = facts.map(({ kind, body }) => (kind === "measures" ? measuresWords(body) : body.visit ? `${kind}: ${body.visit}` : kind));
+  const made = item(`${new Date(at).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" })} ${about}: ${said.join("; ")}. `);
+  const mark = document.createElement("strong");
+  mark.textContent = state === "saved" ? "Kept on this device." : state === "received" ? "Received by the clinic." : `Not taken: ${outcome?.refused}`;
+  made.append(mark);
+  for (const { how_soon: soon, words: why } of outcome?.raised ?? []) made.append(line(`${words.shape[soon]} ${words.how_soon[soon]}: ${why}`));
+  for (const { eye, what, readings } of outcome?.differing ?? []) {
+    made.append(line(`Two readings differ, ${words.eye[eye]}, ${what}: ${readings.map((r) => `${r.who} ${r.words}`).join("; ")}. Both stand.`));
+  }
+  return made;
+}
+
+function measuresWords(body) {
+  const parts = [body.acuity && `acuity ${body.acuity}`, body.iop && `pressure ${body.iop}`, body.bubble_percent && `bubble ${body.bubble_percent} %`, body.pain && `pain ${body.pain}`];
+  return [`${body.eye} eye`, ...parts.filter(Boolean), ...body.findings].join(", ");
+}
+
+// Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
+async function leave() {
+  [privateKey, sheet] = [undefined, undefined];
+  await forgetDay(database);
+  location.replace("/clinic/without-signal");
+}
+
+function eyeOf(due) {
+  return sheet.eyes.find(({ operation }) => operation === due.operation);
+}
+
+function item(text) {
+  const made = document.createElement("li");
+  made.textContent = text;
+  return made;
+}
+
+function line(text) {
+  const made = document.createElement("p");
+  made.textContent = text;
+  return made;
+}
+
+function dayWords(iso) {
+  const [year, month, day] = iso.split("-").map(Number);
+  return new Date(year, month - 1, day).toLocaleDateString("en-GB", { weekday: "short", day: "numeric", month: "short" });
+}

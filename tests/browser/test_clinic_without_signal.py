@@ -1,0 +1,211 @@
+"""A clinic device without a signal: the list opens with the password, entries are kept sealed and sent, nothing is overwritten."""
+
+import json
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from followup.care import accounts
+from followup.records import Store, eyes, worries
+from tests.browser.conftest import RunningServer, sign_in
+from tests.conftest import PASSWORD
+
+TABLET = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
+EVERYTHING_KEPT = """async () => {
+    const { openDatabase, transact } = await import("/static/shared/database.js");
+    const database = await openDatabase("followup-clinic");
+    return transact(database, ["entries", "facts"], "readonly", ({ entries, facts }, give) => {
+        const all = {};
+        entries.getAll().onsuccess = (read) => { all.entries = read.target.result; };
+        facts.getAllKeys().onsuccess = (read) => { all.keys = read.target.result; };
+        facts.getAll().onsuccess = (read) => { all.facts = read.target.result; give(all); };
+    });
+}"""
+
+
+def device_ready(page: Page) -> None:
+    """Signed in, the day's sheet kept, the worker in charge."""
+    page.wait_for_selector("html[data-device=ready]")
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    page.wait_for_function("navigator.serviceWorker.controller !== null")
+
+
+def unlock(page: Page, password: str = PASSWORD) -> None:
+    page.get_by_label("Password of whoever signed in on this device").fill(password)
+    page.get_by_role("button", name="Open").click()
+
+
+@pytest.fixture
+def tablet(open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]) -> Page:
+    """A nurse's tablet, signed in, with today's list on it."""
+    return nurse_tablet(open_context, server, "nurse@test.invalid")
+
+
+def nurse_tablet(open_context: Callable[..., BrowserContext], server: RunningServer, email: str) -> Page:
+    page = open_context(**TABLET).new_page()
+    sign_in(page, server, email)
+    device_ready(page)
+    return page
+
+
+def without_signal(page: Page, server: RunningServer) -> None:
+    """The server is gone, and the nurse asks for today's list."""
+    server.kill()
+    page.goto(f"{server.address}/clinic/")
+    unlock(page)
+    expect(page.get_by_role("heading", name="Today’s list")).to_be_visible()
+
+
+def measure(page: Page, acuity: str, iop: str) -> None:
+    page.get_by_role("link", name="Measures: Pat Patient").first.click()
+    page.locator("#right-acuity").fill(acuity)
+    page.locator("#right-iop").fill(iop)
+    page.get_by_role("button", name="Keep").click()
+
+
+def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    without_signal(tablet, server)
+    coming = tablet.locator("[data-state=coming] li")
+    expect(coming).to_have_count(1)
+    expect(coming).to_contain_text("Pat Patient")
+    expect(coming).to_contain_text("week 1")
+    coming.get_by_role("button", name="Arrived: Pat Patient").click()
+    expect(tablet.locator("[data-state=here] li")).to_contain_text("Pat Patient")
+    tablet.get_by_role("link", name="Measures: Pat Patient").first.click()
+    expect(tablet.get_by_label("Visit", exact=True)).to_have_value("week 1")
+    tablet.locator("#right-acuity").fill("20/40-1")
+    expect(tablet.locator("output[data-field=right-acuity]")).to_contain_text("logMAR 0.32 · 6/12.6 · 20/42 · 69 letters")
+    tablet.locator("#right-iop").fill("36")
+    tablet.locator("#left-iop").fill("14")
+    tablet.get_by_role("button", name="Keep").click()
+    expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text("36 mmHg is at or above")
+    expect(tablet.locator("[data-state=seen] li")).to_contain_text("Pat Patient")
+    expect(tablet.locator("#entries li").first).to_contain_text("Kept on this device.")
+    assert [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"] == []
+    server.start()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
+    expect(tablet.locator("#entries li").first).to_contain_text("Pressure 36 mmHg")
+    expect(tablet.get_by_text("The signal is back.")).to_be_visible()
+    events = eyes.events_of(clinic_store, enrolment[0])
+    kinds = sorted(e["kind"] for e in events)
+    assert kinds == ["arrived", "measures", "measures", "seen"]
+    assert {e["author"].split(":")[0] for e in events} == {"nurse"}
+    assert {e["body"].get("iop_mmhg") for e in events if e["kind"] == "measures"} == {36, 14}
+    assert "pressure" in {c["worry"] for c in worries.open_callbacks(clinic_store)}
+
+
+def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    without_signal(tablet, server)
+    measure(tablet, "CF", "27")
+    expect(tablet.locator("#entries li")).to_have_count(1)
+    kept = json.dumps(tablet.evaluate(EVERYTHING_KEPT))
+    assert "sheet" in kept
+    for secret in ("Pat Patient", "T-1", "week 1", enrolment[0], '"CF"', PASSWORD, "Nora Nurse"):
+        assert secret not in kept
+    tablet.reload()
+    unlock(tablet, "not the password")
+    expect(tablet.get_by_role("alert").filter(has_text="not the password")).to_be_visible()
+    unlock(tablet)
+    expect(tablet.locator("#entries li")).to_contain_text("acuity CF, pressure 27")
+    tablet.get_by_role("button", name="Sign out of this device").click()
+    expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
+    left = tablet.evaluate(EVERYTHING_KEPT)
+    assert [sorted(entry) for entry in left["entries"]] == [["id", "packet", "state"]]
+    assert set(left["keys"]) == {"sequence"}
+    # Sealed for the clinic alone, it still arrives, with its author, when the next person signs in on this device.
+    server.start()
+    sign_in(tablet, server, "surgeon@test.invalid")
+    tablet.wait_for_selector("html[data-device=ready]")
+    events = eyes.events_of(clinic_store, enrolment[0])
+    assert [(e["kind"], e["author"].split(":")[0]) for e in events if e["kind"] == "measures"] == [("measures", "nurse")]
+    assert [entry for entry in tablet.evaluate(EVERYTHING_KEPT)["entries"] if entry["state"] == "saved"] == []
+
+
+def test_signing_out_with_a_signal_leaves_nothing(tablet: Page, server: RunningServer) -> None:
+    assert {"day-key", "sheet"} <= set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+    tablet.get_by_role("button", name="Sign out").click()
+    tablet.wait_for_url(f"{server.address}/")
+    assert not {"day-key", "sheet"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+
+
+def test_the_list_is_gone_when_the_day_is_over(tablet: Page, server: RunningServer) -> None:
+    tablet.clock.install(time=datetime.now(UTC) + timedelta(hours=25))
+    server.kill()
+    tablet.goto(f"{server.address}/clinic/")
+    expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
+    assert not {"day-key", "sheet"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+
+
+def test_two_nurses_on_one_visit_both_stand_and_the_difference_shows(
+    open_context: Callable[..., BrowserContext],
+    tablet: Page,
+    server: RunningServer,
+    clinic_store: Store,
+    enrolment: tuple[str, str],
+) -> None:
+    accounts.add_staff(clinic_store, datetime.now(UTC), "Noah Second", "nurse", "second@test.invalid", PASSWORD)
+    second = nurse_tablet(open_context, server, "second@test.invalid")
+    without_signal(tablet, server)
+    measure(tablet, "6/60", "21")
+    second.goto(f"{server.address}/clinic/")
+    unlock(second)
+    measure(second, "6/36", "27")
+    server.start()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
+    second.evaluate("window.dispatchEvent(new Event('online'))")
+    entry = second.locator("#entries li").first
+    expect(entry).to_contain_text(
+        "Two readings differ, right eye, pressure: Nora Nurse 21 mmHg; Noah Second 27 mmHg. Both stand."
+    )
+    expect(entry).to_contain_text("Nora Nurse 6/60 (unaided); Noah Second 6/36 (unaided)")
+    measures = [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
+    assert sorted(e["body"]["iop_mmhg"] for e in measures) == [21, 27]
+    second.goto(f"{server.address}/clinic/eyes/{enrolment[0]}")
+    expect(second.get_by_role("heading", name="Two people measured differently")).to_be_visible()
+
+
+def test_a_signal_that_goes_while_typing_loses_nothing(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    tablet.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/visit")
+    tablet.locator("#right-acuity").fill("HM")
+    tablet.locator("#right-iop").fill("18")
+    server.kill()
+    tablet.get_by_role("button", name="Save").click()
+    expect(tablet.get_by_text("The entry is kept on this device")).to_be_visible()
+    server.start()
+    tablet.goto(f"{server.address}/clinic/")
+    tablet.wait_for_selector("html[data-device=ready]")
+    (kept,) = [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
+    assert (kept["body"]["acuity"], kept["body"]["iop_mmhg"]) == ("HM", 18)
+
+
+def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    without_signal(tablet, server)
+    measure(tablet, "0.3", "310")
+    wrong = tablet.locator("#wrong")
+    expect(wrong).to_contain_text("is 0.3 decimal or logMAR? Choose the notation.")
+    expect(wrong).to_contain_text("pressure “310”: accepted is 0 to 90 mmHg.")
+    expect(tablet.locator("#right-iop")).to_have_value("310")
+    tablet.locator("#right-acuity").fill("6/0")
+    tablet.locator("#right-iop").fill("52")
+    tablet.get_by_role("button", name="Keep").click()
+    expect(wrong).to_contain_text("is the acuity “6/0” right?")
+    expect(wrong).to_contain_text("is a pressure of 52 mmHg right?")
+    tablet.get_by_label("Yes, it was read like that").check()
+    tablet.get_by_role("button", name="Keep").click()
+    expect(tablet.locator("#entries li")).to_have_count(1)
+    server.start()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li").first).to_contain_text("Not taken:")
+    assert [r["text"] for r in eyes.refused_events(clinic_store) if "6/0" in r["text"]]
