@@ -4,7 +4,6 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from flask import Blueprint, redirect, render_template, request, session, url_for
-
 from pydantic import ValidationError
 
 from followup.care import accounts, messages

@@ -200,4 +200,4 @@ def sign_in(page: Page, server: RunningServer, email: str) -> None:
     page.get_by_label("E-mail").fill(email)
     page.get_by_label("Password").fill(PASSWORD)
     page.get_by_role("button", name="Sign in").click()
-    page.wait_for_load_state()
+    page.wait_for_url(lambda address: "/sign-in" not in address)
