@@ -12,6 +12,7 @@ from followup.care.actors import Actor
 from followup.care.eye import rulebook, visit_of_today
 from followup.clinical import pressure
 from followup.clinical.tamponade import AGENTS
+from followup.clinical.warnings import Rulebook
 from followup.records import Store, eyes
 from followup.records.store import Row
 
@@ -23,6 +24,7 @@ class LastMeasures(BaseModel):
     acuity: str
     correction: str
     iop_mmhg: float | None
+    instrument: str
 
 
 class SheetEye(BaseModel):
@@ -81,7 +83,7 @@ class DaySheet(BaseModel):
 def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: tzinfo) -> DaySheet:
     """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
     today = now.astimezone(zone).date()
-    bands = rulebook(store).bands
+    book = rulebook(store)
     last = eyes.last_measures(store)
     operations = eyes.open_operations(store)
     seen = eyes.seen_visits(store, [row["id"] for row in operations])
@@ -108,10 +110,16 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
             highest=pressure.HIGHEST_MMHG,
             unlikely_below=pressure.UNLIKELY_BELOW.value,
             unlikely_above=pressure.UNLIKELY_ABOVE.value,
-            low_at_most=bands.hypotony_at_most,
-            high_from=bands.spike_from,
+            low_at_most=max(_pressing(book, "iop-at-most"), default=book.bands.hypotony_at_most),
+            high_from=min(_pressing(book, "iop-at-least"), default=book.bands.spike_from),
         ),
     )
+
+
+def _pressing(book: Rulebook, check: str) -> list[float]:
+    """The pressures in mmHg from which a rule of the book in force asks for somebody within the day."""
+    rules = (r for r in book.rules if r.check == check and r.how_soon != "this-week" and set(r.threshold) == {"mmhg"})
+    return [rule.threshold["mmhg"] for rule in rules]
 
 
 def _sheet_eye(
@@ -145,4 +153,5 @@ def _last(event: Row | None, zone: tzinfo) -> LastMeasures | None:
         acuity=body.get("acuity") or "",
         correction=body.get("correction") or "",
         iop_mmhg=body.get("iop_mmhg"),
+        instrument=body.get("instrument") or "",
     )

@@ -1,5 +1,6 @@
 """Lists for the clinic: who is due, who is missing, who is at risk, whom we have not heard from."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
@@ -37,7 +38,8 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     seen = eyes.seen_visits(store, list(operations))
     seen_today = set(eyes.visit_events_since(store, "seen", start))
     here = set(eyes.visit_events_since(store, "arrived", start))
-    worst = worst_by_eye(worries.open_callbacks(store))
+    open_ones = worries.open_callbacks(store)
+    worst, many = worst_by_eye(open_ones), Counter(c["operation_id"] for c in open_ones)
     heard = eyes.last_heard(store)
     found = []
     for visit in eyes.visits_due(store, today + LOOK_AHEAD):
@@ -48,6 +50,7 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
         state = "seen" if key in seen else "here" if key in here else _state(visit, today)
         how_soon = worst[id]["how_soon"] if id in worst else None
         reason = worries.warnings_of_callback(store, worst[id]["id"])[0]["words"] if id in worst else ""
+        reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
         found.append(Due(operations[id], visit, state, how_soon, reason, heard.get(id)))
     return sorted(
         found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"])

@@ -226,7 +226,7 @@ def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> 
     """Warnings, callbacks, drops and visits, one line each."""
     day = eye.operation.day
     signs, callbacks, drops, visits = (
-        Strip(title, foot + 8 + n * STRIP) for n, title in enumerate(("signs", "calls", "drops", "visits"))
+        Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(("signs", "calls", "drops", "visits"))
     )
     signs.marks = [
         Mark(x(max(0.0, day(w["raised_at"]))), signs.y, f"{w['how_soon']}: {w['words']}", w["how_soon"])

@@ -183,6 +183,8 @@ def new_visit(operation_id: str) -> Any:
     if request.method == "GET":
         likely = visit_of_today(eye.open_visits, context.today())
         form.visit.data = likely["name"] if likely else ""
+        for side, event in charts.last_measures(eye).items():
+            form[side].form.measured_like(event["body"] if event else {})
     status = 200
     doubts: list[str] = []
     if form.validate_on_submit() and (form.sure.data or not (doubts := form.doubts())):

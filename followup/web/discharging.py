@@ -11,6 +11,7 @@ from followup.care.errors import CareError
 from followup.care.events import first_message
 from followup.clinical import schedule
 from followup.protocols import closures
+from followup.records import people
 from followup.web import context
 from followup.web.clinic import bp, load_eye
 from followup.web.forms import DischargeForm, PlanForm, field_errors
@@ -43,7 +44,12 @@ def new_discharge() -> Any:
             status = 400
     elif not form.operated_on.data:
         form.operated_on.data = context.today()
-    return render_template("clinic/discharge.html", form=form, proposal=proposal, errors=field_errors(form)), status
+    surgeons = [member["name"] for member in people.all_staff(context.store()) if member["role"] == "surgeon"]
+    if request.method == "GET" and len(surgeons) == 1:
+        form.surgeon.data = surgeons[0]
+    return render_template(
+        "clinic/discharge.html", form=form, proposal=proposal, errors=field_errors(form), surgeons=surgeons
+    ), status
 
 
 def _check_person(form: DischargeForm) -> None:

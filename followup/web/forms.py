@@ -253,10 +253,15 @@ class EyeMeasuresForm(Form):
     correction = SelectField("With", choices=choices(CORRECTIONS))
     iop = PressureText("Pressure, mmHg")
     instrument = SelectField("Instrument", choices=choices({n: i.words for n, i in INSTRUMENTS.items()}))
-    bubble_percent = NumberText("Bubble height, % of the eye", unit=" %")
+    bubble_percent = NumberText("Bubble height, %", unit=" %")
     pain = NumberText("Pain, 0–10", low=0, high=10)
     findings = ManyField("Seen at the lamp", choices=choices(FINDINGS))
     notes = TextAreaField("Notes", [Length(max=2000)])
+
+    def measured_like(self, body: Mapping[str, Any]) -> None:
+        """Begin with the correction and the instrument of the last measures."""
+        self.correction.data = body.get("correction") or self.correction.data
+        self.instrument.data = body.get("instrument") or self.instrument.data
 
 
 class VisitForm(FlaskForm):

@@ -11,11 +11,21 @@ export function showConversions(form, table) {
   for (const output of form.querySelectorAll("output.conversion")) {
     const field = document.getElementById(output.dataset.field);
     const notation = document.getElementById(output.dataset.notation);
-    const show = () => { output.textContent = conversion(table, field.value, notation.value, output.dataset.last); };
+    const show = () => {
+      output.textContent = conversion(table, field.value, notation.value, output.dataset.last);
+      if (lookUp(table, field.value, notation.value).ask) form.querySelector("details.how").open = true;
+    };
     field.addEventListener("input", show);
     notation.addEventListener("change", show);
     show();
   }
+}
+
+// Says in one line how both eyes are measured unless that is changed.
+export function showHow(form) {
+  const chosen = (side, name) => form.elements[`${side}-${name}`].selectedOptions[0].text;
+  const how = SIDES.map((side) => `${side}: ${chosen(side, "correction")}, ${chosen(side, "instrument")}`);
+  form.querySelector(".how-words").textContent = `Measured ${how.join("; ")}.`;
 }
 
 // What was entered, as the facts that the clinic keeps: measures of either eye, the visit, no gas seen.

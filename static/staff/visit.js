@@ -3,7 +3,7 @@
 import { loadTable } from "./acuity-table.js";
 import { openDeviceDatabase } from "./device/day-key.js";
 import { keepEntry } from "./device/queue.js";
-import { factsOf, showConversions } from "./measures.js";
+import { factsOf, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
 
 const PATIENCE_MS = 5000;
@@ -11,6 +11,8 @@ const form = document.querySelector("[data-acuity-table]");
 const told = document.getElementById("kept-here");
 
 form.addEventListener("submit", save);
+form.addEventListener("change", () => showHow(form));
+showHow(form);
 showConversions(form, await loadTable(form.dataset.acuityTable));
 
 async function save(event) {

@@ -3,7 +3,7 @@
 import { loadTable } from "./acuity-table.js";
 import { currentSheet, forgetDay, openDayKey, openDeviceDatabase } from "./device/day-key.js";
 import { allEntries, keepEntry, sendEntries } from "./device/queue.js";
-import { factsOf, judged, outOfLimits, showConversions } from "./measures.js";
+import { factsOf, judged, outOfLimits, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
 import { opened } from "../shared/seal.js";
 
@@ -21,6 +21,7 @@ let chosen;
 byId("unlock-form").addEventListener("submit", unlock);
 byId("find").addEventListener("input", showList);
 form.addEventListener("submit", save);
+form.addEventListener("change", () => showHow(form));
 byId("leave").addEventListener("click", leave);
 byId("back").addEventListener("click", () => { location.hash = ""; });
 window.addEventListener("hashchange", route);
@@ -88,6 +89,7 @@ function showList() {
     const rows = sheet.rows.filter(({ state }) => state === list.dataset.state);
     list.replaceChildren(...rows.map((due) => row(eyeOf(due), due.visit, due)));
     list.closest("section").querySelector(".count").textContent = rows.length;
+    list.closest("section").hidden = rows.length === 0 && list.dataset.state !== "due";
   }
 }
 
@@ -121,13 +123,16 @@ function showForm() {
   for (const side of ["right", "left"]) {
     const last = chosen[side];
     form.querySelector(`[data-side=${side}]`).classList.toggle("operated", side === chosen.eye);
-    form.querySelector(`[data-side=${side}] .operated-mark`).hidden = side !== chosen.eye;
-    byId(`${side}-acuity-hint`).textContent = last?.acuity ? `last: ${last.acuity} ${last.correction}` : "6/12, 20/40, logMAR 0.3, 70 letters, CF";
+    for (const part of form.querySelectorAll(`[data-side=${side}] :is(.operated-mark, .operated-only)`)) part.hidden = side !== chosen.eye;
+    if (last?.correction) form.elements[`${side}-correction`].value = last.correction;
+    if (last?.instrument) form.elements[`${side}-instrument`].value = last.instrument;
+    byId(`${side}-acuity-hint`).textContent = last?.acuity ? `last: ${last.acuity} ${last.correction}` : "6/12, 70 letters, CF";
     byId(`${side}-iop-hint`).textContent = last?.iop_mmhg != null ? `last: ${last.iop_mmhg} mmHg` : "mmHg, or write kPa";
     form.querySelector(`output[data-field=${side}-acuity]`).dataset.last = last?.acuity ?? "";
     form.querySelector(`output[data-field=${side}-acuity]`).textContent = "";
   }
-  byId(`${chosen.eye}-acuity`).focus();
+  showHow(form);
+  byId("right-acuity").focus();
 }
 
 async function save(event) {
@@ -170,7 +175,10 @@ async function keep(eye, facts) {
 
 async function send() {
   const outcome = await sendEntries(database);
-  byId("signal").hidden = outcome !== "sent" || !(await reaches());
+  const back = outcome === "sent" && (await reaches());
+  byId("signal").hidden = !back;
+  byId("no-signal").hidden = back;
+  if (outcome === "sent") byId("alarm").hidden = true;
   if (privateKey) await showEntries();
 }
 

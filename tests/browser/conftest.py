@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from followup.care import accounts, discharge
 from followup.care.actors import Actor
@@ -193,6 +193,12 @@ def enrol(
 
 def ready(page: Page) -> None:
     page.wait_for_selector("html[data-ready=yes]")
+
+
+def all_received(phone: Page, count: int) -> None:
+    """The clinic has confirmed that many entries of the phone."""
+    phone.get_by_role("link", name="Help").click()
+    expect(phone.locator("#entries li", has_text="Received by the clinic")).to_have_count(count)
 
 
 def sign_in(page: Page, server: RunningServer, email: str) -> None:

@@ -1,0 +1,216 @@
+"""The nurse's day in a real browser: the list, measures in seconds, discharge, a changed plan, the callback."""
+
+import re
+from collections.abc import Callable
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from followup.care import accounts, callbacks, visit
+from followup.care.actors import Actor
+from followup.care.events import MeasuresBody
+from followup.records import Store, eyes, worries
+from tests.browser.conftest import RunningServer, all_received, ready, sign_in
+from tests.browser.keys import Person
+
+
+@pytest.fixture
+def page(open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]) -> Page:
+    """A nurse, signed in, at today's list."""
+    made = open_context(viewport={"width": 1024, "height": 900}).new_page()
+    sign_in(made, server, "nurse@test.invalid")
+    return made
+
+
+def measured(store: Store, nurse: Actor, server: RunningServer, operation: str, **values: object) -> None:
+    body = MeasuresBody.model_validate({"eye": "right", "instrument": "applanation", "correction": "pinhole", **values})
+    visit.record_visit(store, datetime.now(UTC), nurse, operation, [body], server.settings.clinic.tz)
+
+
+def test_the_usual_visit_takes_under_twenty_keys(
+    page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
+) -> None:
+    """Acuity and pressure of both eyes and the bubble's height: what a visit with gas in the eye records."""
+    measured(clinic_store, nurse, server, enrolment[0], acuity="6/60", iop_mmhg=15)
+    page.reload()
+    person = Person(page)
+    person.click(page.locator("#coming").get_by_role("link", name="Measures"))
+    expect(page.locator("#right-acuity")).to_be_focused()
+    expect(page.get_by_label("Visit", exact=True)).to_have_value("week 1")
+    expect(page.locator("#right-acuity-hint")).to_have_text("last: 6/60 pinhole")
+    expect(page.locator(".how-words")).to_contain_text("right: Pinhole")
+    person.type("6/12")
+    expect(page.locator("output[data-field=right-acuity]")).to_contain_text("70 letters · 35 letters better than last")
+    person.press("Tab")
+    person.type("16")
+    person.press("Tab")
+    person.type("60")
+    person.press("Tab", 2)
+    person.type("6/9")
+    person.press("Tab")
+    person.type("15")
+    person.press("Enter")
+    expect(page.get_by_role("heading", name="Saved: Pat Patient")).to_be_visible()
+    print(f"\nusual visit: {person.keys} keys, {person.clicks} click, about {person.seconds:.0f} s")
+    assert person.keys < 20
+    assert person.seconds < 45
+    seen = [e["body"] for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"][-2:]
+    by_eye = {body["eye"]: body for body in seen}
+    assert (by_eye["right"]["acuity"], by_eye["right"]["iop_mmhg"], by_eye["right"]["bubble_percent"]) == ("6/12", 16, 60)
+    assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)
+    assert by_eye["right"]["correction"] == "pinhole"
+    page.get_by_role("link", name="Today’s list").click()
+    expect(page.locator("#seen")).to_contain_text("Pat Patient")
+
+
+def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    page.locator("#coming").get_by_role("link", name="Measures").click()
+    page.locator("#right-iop").fill("52")
+    page.get_by_role("button", name="Save").click()
+    expect(page.get_by_role("alert")).to_contain_text("right eye: is a pressure of 52 mmHg right?")
+    expect(page.locator("#right-iop")).to_have_value("52")
+    page.get_by_label("Yes, it was read like that").check()
+    page.get_by_role("button", name="Save").click()
+    expect(page.get_by_text("Pressure 52 mmHg, at or above 30.")).to_be_visible()
+
+
+def test_the_list_knows_who_is_here_and_finds_by_name_number_and_card(
+    page: Page, server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    page.locator("#coming").get_by_role("button", name="Arrived").click()
+    expect(page.locator("#here")).to_contain_text("Pat Patient")
+    for words in ("pat pat", "T-1", f"{server.address}/enrol?code={enrolment[1]}", enrolment[1].lower()):
+        page.get_by_label("Find by name or number, or scan a card").fill(words)
+        page.keyboard.press("Enter")  # as a scanner ends what it types
+        expect(page.get_by_role("heading", name="Found")).to_be_visible()
+        expect(page.locator("section", has=page.get_by_role("heading", name="Found"))).to_contain_text("Pat Patient")
+    page.get_by_label("Find by name or number, or scan a card").fill("nobody")
+    page.keyboard.press("Enter")
+    expect(page.get_by_text("Nobody with “nobody” is being followed.")).to_be_visible()
+
+
+def test_who_is_missing_and_at_risk_stands_on_the_list(
+    page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
+) -> None:
+    yesterday = date.today() - timedelta(days=1)
+    eyes.add_visit(
+        clinic_store, datetime.now(UTC), enrolment[0], "day 1", yesterday, yesterday, yesterday, "pressure", nurse.signature
+    )
+    measured(clinic_store, nurse, server, enrolment[0], iop_mmhg=36)
+    page.reload()
+    missing = page.locator("#missed li")
+    expect(missing).to_contain_text("Pat Patient")
+    expect(missing).to_contain_text("day 1")
+    expect(missing).to_contain_text("did not take place. And 1 more.")
+    expect(missing.locator(".urgency")).to_contain_text("today")
+    expect(page.get_by_text("At risk 1")).to_be_visible()
+
+
+def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: RunningServer) -> None:
+    person = Person(page)
+    person.click(page.get_by_role("link", name="Discharge"))
+
+    def fill(label: str, text: str) -> None:
+        person.click(page.get_by_label(label, exact=True))
+        person.type(text)
+
+    def choose(label: str, first_letters: str) -> None:
+        page.get_by_label(label, exact=True).focus()
+        person.type(first_letters)
+
+    expect(page.get_by_label("Surgeon")).to_have_value("Sol Surgeon")
+    fill("Hospital number", "W-2047")
+    person.press("Tab")
+    person.type("Willa Walker")
+    person.press("Tab")
+    person.type("03141952")
+    person.press("Tab")
+    person.type("+00 5550 123")
+    person.click(page.get_by_label("Right", exact=True))
+    choose("Indication", "Ret")
+    choose("Left in the eye", "Sul")
+    fill("Concentration, %", "20")
+    person.press("Tab")
+    person.type("90")
+    person.click(page.get_by_label("Vitrectomy"))
+    page.locator("#breaks-0-clock").focus()
+    person.type("9")
+    fill("Acuity before surgery", "6/18")
+    fill("Pressure before surgery, mmHg", "15")
+    person.click(page.get_by_role("button", name="Propose a plan"))
+    expect(page.get_by_role("heading", name="Proposed")).to_be_visible()
+    expect(page.get_by_label("Head position")).to_have_value("left-cheek")
+    person.click(page.get_by_role("button", name="Confirm and print the card"))
+    expect(page.get_by_text("No flying. No mountains. No nitrous oxide")).to_be_visible()
+    expect(page.locator(".card svg")).to_be_visible()
+    person.click(page.get_by_role("button", name="Print the card"))
+    print(f"\ndischarge: {person.keys} keys, {person.clicks} clicks, about {person.seconds:.0f} s")
+    assert person.seconds < 120
+    assert len(re.findall(rb"/Type\s*/Page[^s]", page.pdf(format="A4", prefer_css_page_size=True))) == 1
+
+
+def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
+    page: Page, phone: Page, server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    expect(phone.locator("#posture-words")).to_have_text("face down")
+    page.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/plan")
+    page.get_by_label("Head position").select_option("left-cheek")
+    page.get_by_label("Hours a day").fill("8")
+    in_a_week = date.today() + timedelta(days=7)
+    page.get_by_label("Date", exact=True).fill(in_a_week.isoformat())
+    page.get_by_role("button", name="Save the change").click()
+    changed = page.get_by_role("region", name="What changed")
+    expect(changed).to_contain_text("face-down")
+    expect(changed).to_contain_text("left-cheek")
+    expect(changed).to_contain_text("week 1")
+    phone.reload()
+    ready(phone)
+    expect(phone.locator("#posture-words")).to_have_text("left cheek on the pillow")
+    expect(phone.locator("#left-today")).to_contain_text("of 8")
+    expect(phone.locator("#next-visit")).to_contain_text(f"{in_a_week.day} {in_a_week:%B}")
+
+
+def test_a_wish_for_another_time_reaches_the_list(page: Page, phone: Page) -> None:
+    phone.get_by_role("link", name="Visits").click()
+    phone.get_by_role("button", name="Ask for another time: week 1").click()
+    all_received(phone, 1)
+    page.reload()
+    wish = page.locator("section", has=page.get_by_role("heading", name="Patients who ask for another time"))
+    expect(wish).to_contain_text("Pat Patient")
+    expect(wish).to_contain_text("week 1")
+    page.get_by_role("link", name="Pat Patient").first.click()
+    expect(page.get_by_role("heading", name="Change the plan")).to_be_visible()
+
+
+def test_a_callback_is_claimed_called_and_settled_with_the_visit_brought_forward(
+    page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
+) -> None:
+    accounts.add_staff(
+        clinic_store, datetime.now(UTC), "Noah Second", "nurse", "second@test.invalid", "a long test password"
+    )
+    measured(clinic_store, nurse, server, enrolment[0], iop_mmhg=36)
+    page.goto(f"{server.address}/clinic/callbacks")
+    page.locator(".cards a", has_text="Pat Patient").first.click()
+    expect(page.get_by_role("button", name="Settle")).to_have_count(0)
+    page.get_by_role("button", name="Claim: I will call").click()
+    ask = page.locator("section", has=page.get_by_role("heading", name="Ask"))
+    assert ask.locator("li").count() >= 1
+    other = accounts.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
+    (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c["worry"] == "pressure"]
+    with pytest.raises(callbacks.Conflict, match="claimed by Nora Nurse"):
+        callbacks.claim(clinic_store, datetime.now(UTC), other, pressure["id"])
+    page.get_by_label("Not reached", exact=True).first.check()
+    page.get_by_label("What was said").fill("No answer.")
+    page.get_by_role("button", name="Record the call").click()
+    page.get_by_label("Reached", exact=True).check()
+    page.get_by_label("What was said").fill("Will come.")
+    page.get_by_role("button", name="Record the call").click()
+    page.get_by_label("Seen the same day").check()
+    page.get_by_label("Words for the record").fill("Advised to come at once.")
+    page.get_by_role("button", name="Settle").click()
+    done = page.locator("section", has=page.get_by_role("heading", name="What was done"))
+    for words in ("claimed by Nora Nurse", "No answer.", "Will come.", "(seen the same day) Advised to come at once."):
+        expect(done).to_contain_text(words)
+    (planned,) = eyes.visits_of(clinic_store, enrolment[0])
+    assert planned["target"] == date.today().isoformat()
