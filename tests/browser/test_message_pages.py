@@ -35,9 +35,11 @@ def push(page: Page, scope: str, said: dict[str, Any]) -> list[dict[str, Any]]:
     session.send(
         "ServiceWorker.deliverPushMessage", {"origin": origin, "registrationId": found[0], "data": json.dumps(said)}
     )
-    page.wait_for_function(f"async () => (await ({SHOWN})('{scope}')).length > 0")
-    shown: list[dict[str, Any]] = page.evaluate(SHOWN, scope)
-    return shown
+    for _ in range(100):
+        if shown := page.evaluate(SHOWN, scope):
+            return list(shown)
+        page.wait_for_timeout(50)
+    return []
 
 
 @pytest.mark.parametrize(("scope", "kind"), [("/me/", "visit"), ("/clinic/", "now")])
