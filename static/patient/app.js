@@ -1,8 +1,9 @@
 // Wires the patient's pages: the phone's store, the outbox, and one view for each part.
 
 import { BubbleView } from "./bubble-view.js";
+import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
-import { openDatabase, readFact, transact, writeFact } from "../shared/database.js";
+import { openDatabase, readFact, readFacts, transact, writeFact } from "../shared/database.js";
 import { keepDraft } from "./draft.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
@@ -21,6 +22,7 @@ const outbox = new Outbox(database, changed);
 
 let pack;
 let timer;
+let changes = {};
 let chosen = 0;
 let locked = false;
 let unknown = false;
@@ -32,8 +34,9 @@ const actions = {
   save,
   saveHours: (from, to) => save("posture", { position: eye().posture.position, from: from.toISOString(), to: to.toISOString() }),
   toggleTimer,
+  changesSeen,
 };
-const views = [new PostureView(actions, words), new BubbleView(actions, words), new VisitsView(actions)];
+const views = [new ChangesView(actions, words), new PostureView(actions, words), new BubbleView(actions, words), new VisitsView(actions)];
 new CheckView(actions);
 const messages = new MessagesView();
 
@@ -95,7 +98,7 @@ async function refresh() {
     const answer = await fetch(`/api/v1/pack?language=${language}`);
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
-      await writeFact(database, "pack", await answer.json());
+      await takePack(await answer.json());
       [locked, unknown] = [false, false];
       await outbox.prune();
     }
@@ -103,6 +106,28 @@ async function refresh() {
     // No signal: the pack on the phone stays.
   }
   await show();
+}
+
+// Keeps what the clinic sent, and what it changes against what this phone showed before.
+function takePack(fresh) {
+  return transact(database, ["facts"], "readwrite", ({ facts }) => {
+    facts.get("pack").onsuccess = ({ target: { result: before } }) => {
+      facts.get("changes").onsuccess = (read) => {
+        const unseen = read.target.result ?? {};
+        for (const now of fresh.eyes) {
+          const old = before?.eyes.find(({ operation }) => operation === now.operation);
+          if (old) unseen[now.operation] = joined(unseen[now.operation] ?? [], changesBetween(old, now));
+        }
+        facts.put(unseen, "changes");
+        facts.put(fresh, "pack");
+      };
+    };
+  });
+}
+
+async function changesSeen() {
+  await writeFact(database, "changes", { ...changes, [eye().operation]: [] });
+  changed();
 }
 
 // The clinic closed this phone: what was not sent is sealed for the clinic, the rest is taken off.
@@ -114,11 +139,7 @@ async function lockOut() {
 }
 
 async function show() {
-  [pack, timer] = await transact(database, ["facts"], "readonly", ({ facts }, give) => {
-    facts.get("pack").onsuccess = (read) => {
-      facts.get("timer").onsuccess = (next) => give([read.target.result, next.target.result]);
-    };
-  });
+  [pack, timer, changes = {}] = await readFacts(database, ["pack", "timer", "changes"]);
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);
   byId("not-enrolled").hidden = !unknown && (ready || locked || kept > 0);
@@ -135,7 +156,7 @@ async function show() {
   const waiting = entries.filter((entry) => entry.state === "saved").length;
   byId("sending").textContent = waiting ? countedText("to-send", waiting) : text("all-sent");
   offerEyes();
-  for (const view of views) view.show({ eye: eye(), entries, timer });
+  for (const view of views) view.show({ eye: eye(), entries, timer, changes: changes[eye().operation] ?? [] });
   route();
 }
 

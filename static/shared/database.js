@@ -37,6 +37,15 @@ export function readFact(database, key) {
   });
 }
 
+// Several facts as they stood at one moment, in the order asked.
+export function readFacts(database, keys) {
+  return transact(database, ["facts"], "readonly", ({ facts }, give) => {
+    const found = [];
+    give(found);
+    for (const [n, key] of keys.entries()) facts.get(key).onsuccess = (event) => { found[n] = event.target.result; };
+  });
+}
+
 export function writeFact(database, key, value) {
   return transact(database, ["facts"], "readwrite", ({ facts }) => { facts.put(value, key); });
 }

@@ -6,6 +6,7 @@ const form = document.getElementById("sign-in");
 
 form.addEventListener("submit", async (event) => {
   event.preventDefault();
+  form.querySelector("button").textContent = "Signing in…";
   try {
     await makeDayKey(await openDeviceDatabase(), form.elements.email.value, form.elements.password.value);
   } catch (error) {

@@ -166,9 +166,31 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     expect(changed).to_contain_text("week 1")
     phone.reload()
     ready(phone)
+    told = phone.locator("#changes")
+    expect(told).to_contain_text("Head position: left cheek on the pillow. Before: face down.")
+    expect(told).to_contain_text("Hours a day: 8. Before: 12.")
+    expect(told).to_contain_text(f"Visit week 1: {in_a_week:%A} {in_a_week.day} {in_a_week:%B}. Before:")
+    phone.get_by_role("button", name="I have seen it").click()
+    expect(told).to_be_hidden()
+    phone.reload()
+    ready(phone)
+    expect(told).to_be_hidden()
     expect(phone.locator("#posture-words")).to_have_text("left cheek on the pillow")
     expect(phone.locator("#left-today")).to_contain_text("of 8")
     expect(phone.locator("#next-visit")).to_contain_text(f"{in_a_week.day} {in_a_week:%B}")
+
+
+def test_a_plan_changed_back_before_it_was_seen_is_no_change(
+    page: Page, phone: Page, server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    for position, shown in (("left-cheek", True), ("face-down", False)):
+        page.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/plan")
+        page.get_by_label("Head position").select_option(position)
+        page.get_by_role("button", name="Save the change").click()
+        expect(page.get_by_role("region", name="What changed")).to_contain_text(position)
+        phone.reload()
+        ready(phone)
+        expect(phone.locator("#changes")).to_be_visible(visible=shown)
 
 
 def test_a_wish_for_another_time_reaches_the_list(page: Page, phone: Page) -> None:

@@ -1,29 +1,17 @@
 """Sealed packets open only here, and only whole. The same hybrid that browsers speak (RSA-OAEP with SHA-256, AES-256-GCM)."""
 
 import base64
-import json
 import os
 from typing import Any
 
 import pytest
-from cryptography.hazmat.primitives import hashes, serialization
-from cryptography.hazmat.primitives.asymmetric import padding, rsa
-from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 from flask.testing import FlaskClient
 
 from followup.care import sealing
 from followup.records import Store, eyes
 from followup.records.store import new_id
 from tests.conftest import NOW
-
-
-def seal(public: str, entries: Any) -> dict[str, str]:
-    key, iv = os.urandom(32), os.urandom(12)
-    loaded = serialization.load_der_public_key(base64.b64decode(public))
-    assert isinstance(loaded, rsa.RSAPublicKey)
-    wrapped = loaded.encrypt(key, padding.OAEP(padding.MGF1(hashes.SHA256()), hashes.SHA256(), None))
-    data = AESGCM(key).encrypt(iv, json.dumps(entries).encode(), None)
-    return {name: base64.b64encode(value).decode() for name, value in (("key", wrapped), ("iv", iv), ("data", data))}
+from tests.sealed import seal
 
 
 def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, store: Store, operation_id: str) -> None:

@@ -1,0 +1,62 @@
+// What the clinic changed since this phone last heard: shown on the first page until the person has seen it.
+
+import { item } from "./dom.js";
+import { byId, dayWords, numberWords, text } from "./texts.js";
+
+// The differences between two packs of one eye that a patient must know, each {key, name, before, now}.
+export function changesBetween(before, now) {
+  const found = [];
+  const compare = (key, was, is) => { if (was !== is) found.push({ key, before: was, now: is }); };
+  compare("agent", before.gas.agent, now.gas.agent);
+  compare("position", before.posture?.position ?? "", now.posture?.position ?? "");
+  if (before.posture && now.posture) {
+    compare("hours", before.posture.hours_a_day, now.posture.hours_a_day);
+    compare("last-day", before.posture.dates.at(-1) ?? "", now.posture.dates.at(-1) ?? "");
+  }
+  const dates = (pack) => new Map(pack.visits.filter((visit) => !visit.seen).map((visit) => [visit.name, visit]));
+  const [old, fresh] = [dates(before), dates(now)];
+  const seen = new Set(now.visits.filter((visit) => visit.seen).map((visit) => visit.name));
+  for (const [name, visit] of fresh) {
+    if (!old.has(name)) found.push({ key: "visit-new", name: visit.words, now: visit.target });
+    else if (old.get(name).target !== visit.target) found.push({ key: "visit-moved", name: visit.words, before: old.get(name).target, now: visit.target });
+  }
+  for (const [name, visit] of old) if (!fresh.has(name) && !seen.has(name)) found.push({ key: "visit-gone", name: visit.words });
+  return found;
+}
+
+// A place changed twice before it was seen counts once: from what was seen to what stands.
+export function joined(earlier, later) {
+  const place = (change) => `${change.key.replace(/-(new|moved|gone)$/, "")} ${change.name ?? ""}`;
+  const first = new Map(earlier.map((change) => [place(change), change]));
+  const added = later.map((change) => ({ ...change, before: first.get(place(change))?.before ?? change.before }));
+  const kept = earlier.filter((change) => !later.some((other) => place(other) === place(change)));
+  return [...kept, ...added].filter((change) => change.before === undefined || change.before !== change.now);
+}
+
+export class ChangesView {
+  #actions;
+  #words;
+
+  constructor(actions, words) {
+    this.#actions = actions;
+    this.#words = words;
+    byId("changes-seen").addEventListener("click", () => this.#actions.changesSeen());
+  }
+
+  show({ changes }) {
+    byId("changes").hidden = changes.length === 0;
+    byId("change-list").replaceChildren(...changes.map((change) => item(this.#said(change))));
+  }
+
+  #said({ key, name, before, now }) {
+    const words = (value) => this.#value(key, value);
+    return text(`change-${key}`, { name, before: words(before), now: words(now) });
+  }
+
+  #value(key, value) {
+    if (value === undefined) return "";
+    if (key === "agent") return this.#words.agent[value];
+    if (key === "position") return value ? this.#words.posture[value] : text("no-position");
+    return key === "hours" ? numberWords(value) : dayWords(value);
+  }
+}

@@ -1,0 +1,77 @@
+"""The staff's pages: no violation of WCAG 2.2 AA (axe), no sideways scrolling from 360 px up, on every page."""
+
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, Page
+
+from followup.care import visit
+from followup.care.actors import Actor
+from followup.care.events import MeasuresBody
+from followup.records import Store, worries
+from tests.browser.conftest import RunningServer, sign_in
+from tests.conftest import PASSWORD
+
+AXE = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}}
+
+
+def faults_of(page: Page, name: str) -> list[str]:
+    for details in page.locator("details").all():
+        details.evaluate("e => { e.open = true; }")
+    found = Axe().run(page, options=AXE).response["violations"]
+    faults = [f"{name}: {v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]]
+    for width in (360, 768, 1280):
+        page.set_viewport_size({"width": width, "height": 800})
+        if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
+            faults.append(f"{name}: wider than {width} px")
+    return faults
+
+
+def test_no_violation_on_any_staff_page(
+    open_context: Callable[..., BrowserContext],
+    server: RunningServer,
+    clinic_store: Store,
+    enrolment: tuple[str, str],
+    nurse: Actor,
+) -> None:
+    eye = enrolment[0]
+    bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=36, instrument="applanation", bubble_percent=80)]
+    visit.record_visit(clinic_store, datetime.now(UTC), nurse, eye, bodies, server.settings.clinic.tz)
+    call = worries.open_callbacks(clinic_store)[0]["id"]
+    page = open_context(viewport={"width": 1280, "height": 800}).new_page()
+    sign_in(page, server, "surgeon@test.invalid")
+    page.wait_for_selector("html[data-device=ready]")
+    faults = []
+    for path in (
+        "/surgeon/",
+        "/clinic/",
+        "/clinic/?find=pat",
+        "/clinic/callbacks",
+        f"/clinic/callbacks/{call}",
+        f"/clinic/eyes/{eye}",
+        f"/clinic/eyes/{eye}/visit",
+        f"/clinic/eyes/{eye}/plan",
+        f"/clinic/eyes/{eye}/card",
+        "/clinic/discharge",
+        "/surgeon/protocols",
+        "/surgeon/protocols/rulebook",
+        "/how-this-is-worked-out",
+        "/my-messages",
+    ):
+        page.goto(f"{server.address}{path}")
+        faults += faults_of(page, path)
+    page.goto(f"{server.address}/clinic/callbacks/{call}")
+    page.get_by_role("button", name="Claim: I will call").click()
+    faults += faults_of(page, "a claimed callback")
+    page.goto(f"{server.address}/clinic/without-signal")
+    page.wait_for_selector("html[data-ready=yes]")
+    faults += faults_of(page, "locked without a signal")
+    page.get_by_label("Password of whoever signed in on this device").fill(PASSWORD)
+    page.get_by_role("button", name="Open").click()
+    page.locator("#list").wait_for()
+    faults += faults_of(page, "the list without a signal")
+    page.get_by_role("link", name="Measures: Pat Patient").first.click()
+    page.locator("#entry").wait_for()
+    faults += faults_of(page, "the entry screen without a signal")
+    assert faults == []

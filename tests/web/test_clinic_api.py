@@ -1,0 +1,181 @@
+"""What a clinic device fetches and sends: only staff get the sheet; entries are taken once, from whoever made them."""
+
+import base64
+import json
+from datetime import datetime, timedelta
+from typing import Any
+
+import pytest
+import time_machine
+import uuid_utils
+from flask.testing import FlaskClient
+
+from followup.care import accounts, sealing
+from followup.care.actors import Actor
+from followup.records import Store, eyes
+from tests.conftest import NOW
+from tests.sealed import seal
+
+
+def packed(store: Store, author_pass: str, events: list[dict[str, Any]]) -> dict[str, str]:
+    return seal(sealing.public_key(store), {"author_pass": author_pass, "events": events})
+
+
+def entry(operation: str, kind: str, at: datetime = NOW, sequence: int = 1, **body: Any) -> dict[str, Any]:
+    made = {"id": str(uuid_utils.uuid7()), "operation": operation, "kind": kind, "body": body}
+    return {**made, "at": at.isoformat(), "offset_minutes": 60, "sequence": sequence}
+
+
+def send(client: FlaskClient, *packets: dict[str, str], sent_at: datetime = NOW) -> list[dict[str, Any]]:
+    answer = client.post("/api/v1/clinic/entries", json={"sent_at": sent_at.isoformat(), "sealed": list(packets)})
+    assert answer.status_code == 200, answer.json
+    assert answer.json is not None
+    return list(answer.json["packets"])
+
+
+@pytest.fixture
+def author_pass(as_nurse: FlaskClient) -> str:
+    answer = as_nurse.get("/api/v1/clinic/daysheet").json
+    assert answer is not None
+    return str(answer["author_pass"])
+
+
+def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+    assert client.get("/api/v1/clinic/daysheet").status_code == 401
+    sheet = as_nurse.get("/api/v1/clinic/daysheet").json
+    assert sheet is not None
+    assert (sheet["staff"], sheet["expires_at"]) == ("Nora Nurse", "2027-03-06T00:00:00+01:00")  # midnight in Vienna
+    (eye,) = sheet["eyes"]
+    assert (eye["patient"], eye["eye"], eye["visit"], eye["right"]) == ("Pat Patient", "right", "day 1", None)
+    assert [(row["visit"], row["state"]) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
+    assert sheet["limits"]["high_from"] == 30
+    assert sheet["limits"]["low_at_most"] == 5
+
+
+def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, operation_id: str, author_pass: str
+) -> None:
+    events = [entry(operation_id, "measures", eye="right", acuity="6/60", iop="4.8 kPa", instrument="applanation")]
+    events += [entry(operation_id, "seen", visit="week 1"), entry(operation_id, "no-gas-seen")]
+    packet = packed(store, author_pass, events)
+    (answer,) = send(as_nurse, packet)
+    assert [r["status"] for r in answer["results"]] == ["received"] * 3
+    assert "Pressure 36 mmHg, at or above 30." in [w["words"] for w in answer["raised"]]
+    (again,) = send(as_nurse, packet)
+    assert [r["status"] for r in again["results"]] == ["received"] * 3
+    kept = eyes.events_of(store, operation_id)
+    assert [e["kind"] for e in kept] == ["measures", "seen", "no-gas-seen"]
+    assert {e["author"] for e in kept} == {nurse.signature}
+    assert kept[0]["body"]["iop_mmhg"] == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
+
+
+def test_after_signing_out_it_is_taken_but_nothing_is_told(
+    client: FlaskClient, store: Store, nurse: Actor, operation_id: str, author_pass: str
+) -> None:
+    packet = packed(store, author_pass, [entry(operation_id, "measures", eye="right", iop="36")])
+    (answer,) = send(client, packet)
+    assert answer.keys() == {"results"}
+    assert eyes.events_of(store, operation_id)[0]["author"] == nurse.signature
+
+
+@pytest.mark.parametrize(
+    ("kind", "body", "reason"),
+    [
+        ("measures", {"eye": "right", "acuity": "6/0"}, "6/0"),
+        ("measures", {"eye": "right", "iop": "310"}, "310"),
+        ("measures", {"eye": "right", "pain": "11"}, "pain"),
+        ("measures", {"eye": "right", "bubble_percent": "lots"}, "is not a number"),
+        ("measures", {"eye": "right"}, "nothing was measured"),
+        ("measures", {"eye": "third", "iop": "12"}, "eye"),
+        ("symptoms", {"pain": 3}, "kind"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_words_and_kept_as_it_came(
+    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str, kind: str, body: dict[str, Any], reason: str
+) -> None:
+    good = entry(operation_id, "measures", eye="left", iop="14")
+    events = [entry(operation_id, kind, **body), good]
+    (answer,) = send(as_nurse, packed(store, author_pass, events))
+    assert [r["status"] for r in answer["results"]] == ["refused", "received"]
+    assert reason in answer["results"][0]["reason"]
+    (kept,) = eyes.refused_events(store)
+    assert json.loads(kept["text"])["body"] == body
+    assert b"Entries that could not be taken" in as_nurse.get("/clinic/").data
+
+
+def test_a_pass_that_is_forged_or_old_is_refused_and_the_entry_kept(
+    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str
+) -> None:
+    events = [entry(operation_id, "measures", eye="right", iop="21")]
+    forged = packed(store, author_pass[:-9] + author_pass[-9:].swapcase(), events)
+    (answer,) = send(as_nurse, forged)
+    assert answer["results"][0]["status"] == "refused"
+    later = datetime.now().astimezone() + timedelta(days=15)
+    with time_machine.travel(later, tick=True):
+        (answer,) = send(as_nurse, packed(store, author_pass, events))
+    assert answer["results"][0]["status"] == "refused"
+    assert eyes.events_of(store, operation_id) == []
+    assert len(eyes.refused_events(store)) == 1
+
+
+def test_a_packet_for_another_clinic_and_a_body_that_is_none_are_said_to_be_so(
+    as_nurse: FlaskClient, store: Store, author_pass: str
+) -> None:
+    packet = packed(store, author_pass, [])
+    broken = {**packet, "data": base64.b64encode(b"x" * 40).decode()}
+    assert send(as_nurse, broken) == [{"results": [], "error": "this packet was not sealed for this clinic"}]
+    assert as_nurse.post("/api/v1/clinic/entries", data=b"?").status_code == 400
+
+
+def test_a_device_whose_clock_is_off_is_put_right(
+    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str
+) -> None:
+    wrong = NOW - timedelta(hours=5)
+    events = [entry(operation_id, "measures", at=wrong - timedelta(minutes=10), eye="right", iop="21")]
+    send(as_nurse, packed(store, author_pass, events), sent_at=wrong)
+    (kept,) = eyes.events_of(store, operation_id)
+    assert kept["at"] == NOW - timedelta(minutes=10)
+
+
+def test_two_people_who_differ_are_told_and_both_entries_stand(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, author_pass: str
+) -> None:
+    second = as_surgeon.get("/api/v1/clinic/daysheet").json
+    assert second is not None
+    for client, mark, iop in ((as_nurse, author_pass, "21"), (as_surgeon, second["author_pass"], "27")):
+        events = [entry(operation_id, "measures", eye="right", iop=iop, bubble_percent="60")]
+        (answer,) = send(client, packed(store, mark, events))
+    assert answer["differing"] == [
+        {
+            "eye": "right",
+            "what": "pressure",
+            "readings": [{"who": "Nora Nurse", "words": "21 mmHg"}, {"who": "Sol Surgeon", "words": "27 mmHg"}],
+        }
+    ]
+    assert [e["body"]["iop_mmhg"] for e in eyes.events_of(store, operation_id)] == [21, 27]
+    page = as_nurse.get(f"/clinic/eyes/{operation_id}").data.decode()
+    assert "Two people measured differently" in page
+
+
+def test_one_person_who_measures_twice_repeats(
+    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str
+) -> None:
+    for iop in ("21", "27"):
+        events = [entry(operation_id, "measures", eye="right", iop=iop)]
+        (answer,) = send(as_nurse, packed(store, author_pass, events))
+    assert answer["differing"] == []
+
+
+def test_the_page_for_work_without_a_signal_names_nobody(as_nurse: FlaskClient, operation_id: str) -> None:
+    page = as_nurse.get("/clinic/without-signal").data.decode()
+    for name in ("Nora", "Pat Patient", operation_id):
+        assert name not in page
+
+
+def test_an_account_that_was_closed_makes_no_entries(
+    client: FlaskClient, store: Store, nurse: Actor, operation_id: str, author_pass: str
+) -> None:
+    store.execute("UPDATE staff SET left_at = '2027-03-05T00:00:00.000000Z' WHERE id = :id", {"id": nurse.id})
+    assert accounts.actor(store, nurse.id) is None
+    (answer,) = send(client, packed(store, author_pass, [entry(operation_id, "seen", visit="week 1")]))
+    assert "has no account here any more" in answer["results"][0]["reason"]
