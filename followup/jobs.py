@@ -15,7 +15,8 @@ from followup.care.messages import Parcel
 from followup.care.raising import check_eye
 from followup.config import Settings
 from followup.exchange import letters
-from followup.exchange.channels import Channel, Email, NotDelivered, Push, new_push_key
+from followup.exchange.channels import Channel, Email, NotDelivered, Push
+from followup.exchange.push_keys import new_push_key
 from followup.records import Store, eyes, protocols
 from followup.records import messages as kept_messages
 

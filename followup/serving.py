@@ -9,7 +9,6 @@ from datetime import UTC, datetime
 from granian import Granian
 from granian.constants import Interfaces
 
-from followup import jobs
 from followup.config import HANDED_OVER, ConfigError, Settings, load
 from followup.records import open_store
 
@@ -44,6 +43,8 @@ def serve(settings: Settings) -> None:
 
 def run_jobs() -> None:
     """Run the clock's jobs until the serving process ends, however it ends."""
+    from followup import jobs  # needed in this process only
+
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the serving process says when
     settings = load()
     scheduler = jobs.start(open_store(settings.server.database), settings, lambda: datetime.now(UTC))

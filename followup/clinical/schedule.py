@@ -9,8 +9,6 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-import networkx as nx
-
 from followup.clinical.errors import OutOfRange
 from followup.clinical.evidence import Model
 
@@ -125,6 +123,8 @@ def book(requests: Sequence[Request], places: Mapping[date, int]) -> Booking:
 def _least_cost_flow(
     requests: Sequence[Request], open_days: Mapping[str, Sequence[date]], places: Mapping[date, int]
 ) -> dict[Any, dict[Any, int]]:
+    import networkx as nx  # takes a quarter of a second to load, and only booking needs it
+
     graph: nx.DiGraph[Any] = nx.DiGraph()
     graph.add_node("end", demand=len(requests))
     longest = max(((r.latest - r.earliest).days for r in requests), default=0)

@@ -10,10 +10,7 @@ from email.utils import formatdate, make_msgid
 from typing import Any, Protocol
 
 import requests
-from cryptography.hazmat.primitives import serialization
-from cryptography.hazmat.primitives.asymmetric import ec
 from py_vapid import Vapid02
-from py_vapid.utils import b64urlencode
 from pywebpush import WebPushException, webpush
 
 from followup.config import Messages
@@ -97,18 +94,3 @@ class Push:
             raise NotDelivered(f"push: {error.message.splitlines()[0]}", gone=error.status_code in GONE) from error
         except (requests.RequestException, ValueError) as error:
             raise NotDelivered(f"push: {error}") from error
-
-
-def new_push_key() -> str:
-    """A private key with which the clinic signs its pushes (VAPID), as PEM."""
-    key = ec.generate_private_key(ec.SECP256R1())
-    return key.private_bytes(
-        serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()
-    ).decode()
-
-
-def public_push_key(private_key: str) -> str:
-    """What a browser needs to subscribe: the uncompressed point, base64url."""
-    public = serialization.load_pem_private_key(private_key.encode(), None).public_key()
-    point = public.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
-    return str(b64urlencode(point))

@@ -10,7 +10,7 @@ from followup.care import accounts, messages
 from followup.care.errors import Refused
 from followup.care.events import first_message
 from followup.care.reminders import STAFF_KINDS
-from followup.exchange.channels import new_push_key, public_push_key
+from followup.exchange.push_keys import new_push_key, public_push_key
 from followup.records import messages as kept_messages
 from followup.web import context
 from followup.web.forms import MessagesForm, SignInForm, SmallForm, field_errors

@@ -18,7 +18,7 @@ from followup.care.events import Envelope, first_message
 from followup.care.receive import Result, receive
 from followup.care.reminders import PATIENT_KINDS
 from followup.clinical import acuity
-from followup.exchange.channels import new_push_key, public_push_key
+from followup.exchange.push_keys import new_push_key, public_push_key
 from followup.records.store import Row
 from followup.web import context
 

@@ -61,8 +61,8 @@ class RunningServer:
         server = self.settings.server
         words = [
             sys.executable,
-            "-m",
-            "followup.cli",
+            "-c",
+            WITHOUT_TEST_PACKAGES,
             "serve",
             "--database",
             str(server.database),
@@ -102,6 +102,8 @@ class RunningServer:
             self.process = None
 
 
+# A clinic's machine has no pandas; where the tests have brought it, a library looks for it and loads it at each start.
+WITHOUT_TEST_PACKAGES = "import sys; sys.modules['pandas'] = None; from followup.cli import main; main()"
 CLINIC_TOML = """[clinic]
 name = "Test Eye Clinic"
 phone = "+00 1 234"

@@ -1,6 +1,5 @@
 """One eye from start to finish as the three people: discharge, home, visit, callback, review."""
 
-import re
 from collections.abc import Callable
 from datetime import date, timedelta
 
@@ -125,11 +124,3 @@ def test_a_used_code_is_refused_on_the_phone(
     expect(other.get_by_text("This code has been used")).to_be_visible()
     expect(other.get_by_label("Code")).to_have_value(enrolment[1])
     expect(other.get_by_label("Year of birth")).to_have_value("1952")
-
-
-def test_the_card_prints_on_one_page(open_context: Callable[..., BrowserContext], server: RunningServer) -> None:
-    nurse = open_context().new_page()
-    sign_in(nurse, server, "nurse@test.invalid")
-    discharge_a_patient(nurse, server)
-    printed = nurse.pdf(format="A4", prefer_css_page_size=True)
-    assert len(re.findall(rb"/Type\s*/Page[^s]", printed)) == 1

@@ -20,7 +20,9 @@ def faults_of(page: Page, name: str) -> list[str]:
     for details in page.locator("details").all():
         details.evaluate("e => { e.open = true; }")
     found = Axe().run(page, options=AXE).response["violations"]
-    faults = [f"{name}: {v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]]
+    faults = [
+        f"{name}: {v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]
+    ]
     for width in (360, 768, 1280):
         page.set_viewport_size({"width": width, "height": 800})
         if page.evaluate("document.documentElement.scrollWidth > innerWidth"):

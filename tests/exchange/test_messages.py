@@ -11,7 +11,7 @@ from followup.care import callbacks, enrol, messages, visit
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.config import Messages, Settings
-from followup.exchange.channels import public_push_key
+from followup.exchange.push_keys import public_push_key
 from followup.records import Store, people, worries
 from followup.records import messages as kept
 from followup.records.store import Row

@@ -1,0 +1,21 @@
+"""The key pair by which a clinic signs its pushes (VAPID, RFC 8292)."""
+
+import base64
+
+from cryptography.hazmat.primitives import serialization
+from cryptography.hazmat.primitives.asymmetric import ec
+
+
+def new_push_key() -> str:
+    """A private key, as PEM."""
+    key = ec.generate_private_key(ec.SECP256R1())
+    return key.private_bytes(
+        serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()
+    ).decode()
+
+
+def public_push_key(private_key: str) -> str:
+    """What a browser needs to subscribe: the uncompressed point, base64url."""
+    public = serialization.load_pem_private_key(private_key.encode(), None).public_key()
+    point = public.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
+    return base64.urlsafe_b64encode(point).rstrip(b"=").decode()
