@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
-from followup.care import enrol
+from followup.care import callbacks, enrol
 from followup.care.actors import Actor
 from followup.care.errors import CareError
 from followup.care.events import DROP_NAME_LENGTH
@@ -17,7 +17,7 @@ from followup.clinical import acuity, coverage, posture, pressure, schedule, tam
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.protocols import book
-from followup.records import Store, audit, eyes, people
+from followup.records import Store, audit, eyes, people, worries
 
 OLDEST_PATIENT_YEARS = 120
 MOST_PLAUSIBLE_DROPS = 12
@@ -204,9 +204,16 @@ def change_plan(
     note: OperationNote,
     zone: tzinfo,
     moves: dict[str, date] | None = None,
+    settles: str | None = None,
 ) -> list[tuple[str, Any, Any]]:
-    """Record a changed operation note or plan, and visits moved to other days; returns what differs as (what, before, after)."""
+    """Record a changed operation note or plan, and visits moved to other days; returns what differs as (what, before, after).
+
+    `settles` is a callback of this eye that the change answers: it is settled as advised, with what changed.
+    """
     operation_from(note, now, zone)
+    answered = worries.callback(store, settles) if settles else None
+    if settles and (answered is None or answered["operation_id"] != operation_id):
+        raise CareError("that callback is about another eye")
     with store.transaction():
         before = load(store, operation_id, zone)
         _record(store, now, operation_id, note, actor, zone)
@@ -214,6 +221,9 @@ def change_plan(
             move_visit(store, now, actor, visit_id, operation_id, target)
         differences = changes(before, load(store, operation_id, zone))
         audit.note(store, now, actor.signature, "plan changed", operation_id, differences)
+        if settles:
+            said = ", ".join(what.replace("_", " ") for what, _, _ in differences) or "nothing"
+            callbacks.decide(store, now, actor, settles, "advice", f"plan changed: {said}", zone)
     return differences
 
 

@@ -188,12 +188,14 @@ def change_plan(operation_id: str) -> Any:
     status = 200
     if request.method == "GET":
         form.fill_from(eye.row, eye.visits)
+        form.callback.data = request.args.get("callback", "")
     elif form.validate():
         try:
             note = discharge.OperationNote.model_validate(form.changed(eye.row))
             moves = form.moves(eye.visits)
+            settles = form.callback.data if form.settles.data else None
             changed = discharge.change_plan(
-                context.store(), context.now(), context.me(), operation_id, note, context.zone(), moves
+                context.store(), context.now(), context.me(), operation_id, note, context.zone(), moves, settles
             )
         except CareError as error:
             _beside_field(form, error)

@@ -200,6 +200,8 @@ class PlanForm(FlaskForm):
     days = NumberText("Days", low=0, high=60, unit=" days")
     visits = FieldList(FormField(MoveForm))
     notes = TextAreaField("Notes", [Length(max=2000)])
+    callback = HiddenField()
+    settles = BooleanField("This answers the callback: settle it", default=True)
 
     def fill_from(self, row: dict[str, Any], visits: list[dict[str, Any]]) -> None:
         """Show what stands now."""

@@ -1,5 +1,6 @@
 """The surgeon's pages: who needs me and why, and the protocols to read and sign."""
 
+from collections.abc import Callable
 from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
@@ -7,7 +8,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from followup.care import signing
 from followup.care.errors import CareError
 from followup.care.eye import protocol, rulebook
-from followup.protocols import book
+from followup.protocols import adjust, book
 from followup.records import eyes, worries
 from followup.web import context
 from followup.web.clinic import unsigned
@@ -55,23 +56,43 @@ def sign(part: str) -> Any:
 
 @bp.route("/protocols/<part>", methods=["GET", "POST"])
 @context.staff_only("surgeon")
-def edit(part: str) -> Any:
-    """Adjust a part; a rulebook first shows what the change would have done to the clinic's own past eyes."""
+def adjust_part(part: str) -> Any:
+    """Read a part and adjust its numbers; first shows what the change would have done to the clinic's own past eyes."""
+    return _change(part, "surgeon/protocol.html", lambda base: adjust.adjusted(base, request.form))
+
+
+@bp.route("/protocols/<part>/text", methods=["GET", "POST"])
+@context.staff_only("surgeon")
+def edit_text(part: str) -> Any:
+    """The whole text of a part, for what the numbers alone cannot say."""
+    return _change(part, "surgeon/protocol_text.html", str)
+
+
+def _change(part: str, template: str, changed_from: Callable[[str], str]) -> Any:
+    """Try a changed text, or keep it as the clinic's new draft. What was typed stays on the page."""
     if part not in book.PARTS:
         return render_template("error.html", message="There is no such part of the protocol."), 404
-    form = ProtocolForm(text=protocol(context.store(), part).text)
-    effects = None
-    status = 200
+    store, in_force = context.store(), protocol(context.store(), part).text
+    form = ProtocolForm(text=in_force)
+    effects, told, status = None, [], 200
     if form.validate_on_submit():
         try:
+            text = changed_from(form.text.data.replace("\r\n", "\n"))  # browsers send line ends so
             if request.form.get("step") == "save":
-                signing.save(context.store(), context.now(), context.me(), part, form.text.data)
+                signing.save(store, context.now(), context.me(), part, text)
                 return redirect(url_for(".protocols"), 303)
-            book.check(part, form.text.data)
-            effects = (
-                signing.effects(context.store(), form.text.data, context.now(), context.zone()) if part == "rulebook" else []
-            )
+            book.check(part, text)
+            effects = signing.effects(store, text, context.now(), context.zone()) if part == "rulebook" else []
+            told = adjust.differences(in_force, text)
         except (CareError, book.ProtocolError) as error:
             form.text.errors = [str(error)]
             status = 400
-    return render_template("surgeon/protocol.html", part=part, form=form, effects=effects), status
+    return render_template(
+        template,
+        part=part,
+        form=form,
+        entries=adjust.entries(in_force) if template == "surgeon/protocol.html" else [],
+        typed=request.form,
+        effects=effects,
+        changed=told,
+    ), status

@@ -26,6 +26,7 @@ let changes = {};
 let chosen = 0;
 let locked = false;
 let unknown = false;
+let drawing = Promise.resolve();
 
 const actions = {
   plan: () => eye().posture,
@@ -138,7 +139,13 @@ async function lockOut() {
   await show();
 }
 
-async function show() {
+// One drawing after the other, so that an older state never ends on top of a newer one.
+function show() {
+  drawing = drawing.then(draw, draw);
+  return drawing;
+}
+
+async function draw() {
   [pack, timer, changes = {}] = await readFacts(database, ["pack", "timer", "changes"]);
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);

@@ -99,6 +99,22 @@ def test_every_decision_is_one_tap_with_an_optional_word(
         expect(surgeon.get_by_text(f"Seen {iop}.")).to_be_visible()
 
 
+def test_changing_the_plan_answers_the_callback(
+    surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
+) -> None:
+    measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
+    surgeon.reload()
+    surgeon.locator(".cards a", has_text="Pat Patient").first.tap()
+    surgeon.get_by_role("link", name="Change the plan").tap()
+    expect(surgeon.get_by_label("This answers the callback: settle it")).to_be_checked()
+    surgeon.get_by_label("Head position").select_option("right-cheek")
+    surgeon.get_by_role("button", name="Save the change").tap()
+    expect(surgeon.get_by_role("region", name="What changed")).to_contain_text("right-cheek")
+    assert worries.open_callbacks(clinic_store) == []
+    surgeon.goto(f"{server.address}/surgeon/")
+    expect(surgeon.get_by_text("Nothing is waiting.")).to_be_visible()
+
+
 def test_the_whole_course_is_one_picture_and_a_table_says_the_same(
     surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], phone: Page, nurse: Actor
 ) -> None:
@@ -159,19 +175,22 @@ def test_a_protocol_is_read_tried_on_past_eyes_kept_and_signed(
     surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
-    surgeon.goto(f"{server.address}/surgeon/protocols/rulebook")
-    field = surgeon.get_by_label("Text")
-    text = field.input_value()
-    changed = text.replace("threshold = { mmhg = 30 }", "threshold = { mmhg = 38 }", 1)
-    assert changed != text
-    field.fill(changed)
-    surgeon.get_by_role("button", name="Check, and show what it would have done").click()
-    effects = surgeon.locator(
-        "section", has=surgeon.get_by_role("heading", name="What this would have done to our own eyes")
-    )
+    surgeon.goto(f"{server.address}/surgeon/protocols")
+    surgeon.locator("section", has=surgeon.get_by_role("heading", name="Rulebook")).get_by_text("Read or adjust").tap()
+    spike = surgeon.get_by_role("group", name="pressure-spike", exact=True)
+    expect(spike).to_contain_text("Intraocular pressure after 20-gauge vitrectomy")  # the rule's source
+    spike.get_by_label("Threshold mmHg").fill("three")
+    surgeon.get_by_role("button", name="Check, and show what it would have done").first.click()
+    expect(surgeon.get_by_role("alert")).to_contain_text("threshold mmHg: “three” is not a number")
+    expect(spike.get_by_label("Threshold mmHg")).to_have_value("three")
+    spike.get_by_label("Threshold mmHg").fill("38")
+    surgeon.get_by_role("button", name="Check, and show what it would have done").first.click()
+    effects = surgeon.locator("#effects")
+    expect(effects).to_contain_text("pressure-spike, threshold mmHg: 30 becomes 38")
     expect(effects).to_contain_text("Pat Patient")
     expect(effects).to_contain_text("would not have been raised")
-    surgeon.get_by_role("button", name="Keep as our new draft").click()
+    assert surgeon.evaluate("document.documentElement.scrollWidth") <= 390
+    surgeon.get_by_role("button", name="Keep as our new draft").first.click()
     rulebook = surgeon.locator("section", has=surgeon.get_by_role("heading", name="Rulebook"))
     expect(rulebook).to_contain_text("Not signed.")
     rulebook.get_by_role("button", name="I have read it: sign").click()

@@ -18,6 +18,7 @@ STAFF = [
     "/surgeon/",
     "/surgeon/protocols",
     "/surgeon/protocols/rulebook",
+    "/surgeon/protocols/rulebook/text",
     "/how-this-is-worked-out",
 ]
 PUBLIC = [
@@ -52,7 +53,7 @@ def test_a_surgeon_opens_every_staff_page(as_surgeon: FlaskClient, path: str) ->
     assert as_surgeon.get(path).status_code == 200
 
 
-@pytest.mark.parametrize("path", ["/surgeon/", "/surgeon/protocols/rulebook"])
+@pytest.mark.parametrize("path", ["/surgeon/", "/surgeon/protocols/rulebook", "/surgeon/protocols/rulebook/text"])
 def test_a_nurse_does_not_open_the_surgeons_pages(as_nurse: FlaskClient, path: str) -> None:
     assert as_nurse.get(path).status_code == 403
     assert as_nurse.post("/surgeon/protocols/rulebook/sign", data={"fingerprint": "x"}).status_code == 403

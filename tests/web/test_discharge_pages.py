@@ -266,10 +266,10 @@ def test_protocols_are_drafts_until_signed_and_an_adjusted_one_shows_its_effect(
     from followup.protocols.book import draft_text
 
     text = draft_text("rulebook").replace("hours = 36, while_posturing", "hours = 30, while_posturing")
-    tried = as_surgeon.post("/surgeon/protocols/rulebook", data={"text": text, "step": "try"})
+    tried = as_surgeon.post("/surgeon/protocols/rulebook/text", data={"text": text, "step": "try"})
     assert "would have been raised" in tried.text
-    assert as_surgeon.post("/surgeon/protocols/rulebook", data={"text": "rules = [", "step": "try"}).status_code == 400
-    as_surgeon.post("/surgeon/protocols/rulebook", data={"text": text, "step": "save"})
+    assert as_surgeon.post("/surgeon/protocols/rulebook/text", data={"text": "rules = [", "step": "try"}).status_code == 400
+    as_surgeon.post("/surgeon/protocols/rulebook/text", data={"text": text, "step": "save"})
     assert "rulebook not signed" in as_surgeon.get("/clinic/").text
 
 
