@@ -1,6 +1,6 @@
 // What the clinic changed since this phone last heard: shown on the first page until the person has seen it.
 
-import { item } from "./dom.js";
+import { item } from "../shared/dom.js";
 import { byId, dayWords, numberWords, text } from "./texts.js";
 
 // The differences between two packs of one eye that a patient must know, each {key, name, before, now}.

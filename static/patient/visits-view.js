@@ -1,6 +1,6 @@
 // Visits and drops, and everything entered with its three honest states.
 
-import { item, redraw } from "./dom.js";
+import { item, redraw } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
 import { byId, momentWords, numberWords, text } from "./texts.js";
 

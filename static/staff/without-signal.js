@@ -2,9 +2,11 @@
 
 import { loadTable } from "./acuity-table.js";
 import { currentSheet, forgetDay, openDayKey, openDeviceDatabase } from "./device/day-key.js";
+import { entryRows } from "./device/entries-view.js";
 import { allEntries, keepEntry, sendEntries } from "./device/queue.js";
 import { factsOf, judged, outOfLimits, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
+import { item } from "../shared/dom.js";
 import { opened } from "../shared/seal.js";
 
 const TRY_AGAIN_MS = 20000;
@@ -187,30 +189,7 @@ async function reaches() {
 }
 
 async function showEntries() {
-  const readable = (await allEntries(database)).filter(({ copy }) => copy);
-  const rows = await Promise.all(readable.map(async (entry) => {
-    const copy = await opened(entry.copy, privateKey).catch(() => null);
-    return copy && entryRow(copy, entry.state, entry.outcome ? await opened(entry.outcome, privateKey) : null);
-  }));
-  byId("entries").replaceChildren(...rows.filter(Boolean).reverse());
-}
-
-function entryRow({ about, at, facts }, state, outcome) {
-  const said = facts.map(({ kind, body }) => (kind === "measures" ? measuresWords(body) : body.visit ? `${kind}: ${body.visit}` : kind));
-  const made = item(`${new Date(at).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" })} ${about}: ${said.join("; ")}. `);
-  const mark = document.createElement("strong");
-  mark.textContent = state === "saved" ? "Kept on this device." : state === "received" ? "Received by the clinic." : `Not taken: ${outcome?.refused}`;
-  made.append(mark);
-  for (const { how_soon: soon, words: why } of outcome?.raised ?? []) made.append(line(`${words.shape[soon]} ${words.how_soon[soon]}: ${why}`));
-  for (const { eye, what, readings } of outcome?.differing ?? []) {
-    made.append(line(`Two readings differ, ${words.eye[eye]}, ${what}: ${readings.map((r) => `${r.who} ${r.words}`).join("; ")}. Both stand.`));
-  }
-  return made;
-}
-
-function measuresWords(body) {
-  const parts = [body.acuity && `acuity ${body.acuity}`, body.iop && `pressure ${body.iop}`, body.bubble_percent && `bubble ${body.bubble_percent} %`, body.pain && `pain ${body.pain}`];
-  return [`${body.eye} eye`, ...parts.filter(Boolean), ...body.findings].join(", ");
+  byId("entries").replaceChildren(...await entryRows(await allEntries(database), privateKey, words));
 }
 
 // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
@@ -222,18 +201,6 @@ async function leave() {
 
 function eyeOf(due) {
   return sheet.eyes.find(({ operation }) => operation === due.operation);
-}
-
-function item(text) {
-  const made = document.createElement("li");
-  made.textContent = text;
-  return made;
-}
-
-function line(text) {
-  const made = document.createElement("p");
-  made.textContent = text;
-  return made;
 }
 
 function dayWords(iso) {

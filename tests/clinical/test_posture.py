@@ -1,6 +1,6 @@
 """Hours of posturing: overlaps, midnights, clock changes (the time-zone database is the outside check)."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -117,3 +117,17 @@ def test_hours_equal_minutes_counted_one_by_one(raw: list[tuple[int, int]], rand
     minutes = {m for a, n in raw for m in range(a, a + n)}
     random.shuffle(blocks)  # type: ignore[attr-defined]
     assert sum(p.hours_by_day(blocks, VIENNA, NOW + timedelta(days=9)).values()) == pytest.approx(len(minutes) / 60)
+
+
+@pytest.mark.parametrize(
+    ("clock", "hours", "expected"),
+    [("08:00", 0, False), ("15:00", 5.9, True), ("15:00", 6.1, False), ("22:00", 11.9, True), ("23:30", 12.1, False)],
+)
+def test_behind_is_less_than_the_share_of_the_waking_day(clock: str, hours: float, expected: bool) -> None:
+    """Waking from 8 to 22: at 15:00 half of twelve hours. Common practice, no source."""
+    now = datetime.combine(date(2027, 3, 4), time.fromisoformat(clock), VIENNA)
+    done = [p.Block("face-down", now - timedelta(hours=hours), now)] if hours else []
+    assert p.behind(p.Plan("face-down", 12, 5), done, VIENNA, now) is expected
+    assert p.behind(p.Plan("face-down", 12, 5), [p.Block("upright", b.start, b.end) for b in done], VIENNA, now) is (
+        clock > "08:00"
+    )
