@@ -48,7 +48,10 @@ class Clinic(BaseModel):
 
 
 class Server(BaseModel):
-    """Where the server listens. `secure_cookies` is off only for a demo without TLS."""
+    """Where the server listens. `secure_cookies` is off only for a demo without TLS.
+
+    `proxies` is how many trusted proxies stand in front: that many forwarded addresses are believed.
+    """
 
     model_config = ConfigDict(extra="forbid")
 
@@ -59,6 +62,7 @@ class Server(BaseModel):
     jobs: bool = True
     address: str = ""
     secure_cookies: bool = True
+    proxies: Annotated[int, Field(ge=0, le=5)] = 0
     demo: bool = False
 
     @property
@@ -105,6 +109,7 @@ ENVIRONMENT = {
     "FOLLOWUP_WORKERS": ("server", "workers"),
     "FOLLOWUP_JOBS": ("server", "jobs"),
     "FOLLOWUP_ADDRESS": ("server", "address"),
+    "FOLLOWUP_PROXIES": ("server", "proxies"),
     "FOLLOWUP_SECURE_COOKIES": ("server", "secure_cookies"),
     "FOLLOWUP_DEMO": ("server", "demo"),
     "FOLLOWUP_SMTP_PASSWORD": ("messages", "smtp_password"),

@@ -9,6 +9,7 @@ from flask import Flask, Response, redirect, render_template, request, url_for
 from flask_babel import Babel
 from flask_compress import Compress
 from flask_wtf.csrf import CSRFError, CSRFProtect
+from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
@@ -52,6 +53,8 @@ def create_app(
         COMPRESS_ALGORITHM=["gzip"],
         COMPRESS_MIMETYPES=COMPRESSED,
     )
+    trusted = settings.server.proxies
+    app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
     app.extensions["followup"] = {"store": store, "settings": settings, "clock": clock or (lambda: datetime.now(UTC))}
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)

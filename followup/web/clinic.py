@@ -3,7 +3,7 @@
 from functools import wraps
 from typing import Any, cast
 
-from flask import Blueprint, abort, redirect, render_template, request, session, url_for
+from flask import Blueprint, Response, abort, redirect, render_template, request, session, url_for
 
 from followup.care import agreement, enrol, lists, sealing, visit
 from followup.care.errors import CareError
@@ -83,10 +83,19 @@ def without_signal() -> Any:
     )
 
 
+@bp.get("/manifest.webmanifest")
+def manifest() -> Any:
+    """What makes the staff's pages installable on a clinic device."""
+    response = Response(render_template("clinic/manifest.json"), mimetype="application/manifest+json")
+    response.headers["Cache-Control"] = "no-cache"
+    return response
+
+
 @bp.get("/sw.js")
 def service_worker() -> Any:
     """The staff's service worker."""
-    kept = [url_for(".without_signal"), url_for("api.acuity_table"), *workers.static_addresses(DEVICE_ASSETS)]
+    pages = [url_for(".without_signal"), url_for(".manifest"), url_for("api.acuity_table")]
+    kept = [*pages, *workers.static_addresses(DEVICE_ASSETS)]
     return workers.worker("staff/device/worker.js", "/clinic/", kept)
 
 

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -10,6 +11,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care import accounts
 from followup.records import Store, eyes, worries
 from tests.browser.conftest import RunningServer, sign_in
+from tests.browser.proxy import Line
 from tests.conftest import PASSWORD
 
 TABLET = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
@@ -141,6 +143,31 @@ def test_the_list_is_gone_when_the_day_is_over(tablet: Page, server: RunningServ
     tablet.goto(f"{server.address}/clinic/")
     expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
     assert not {"day-key", "sheet"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+
+
+def test_an_answer_lost_on_the_way_back_is_asked_again_and_the_entry_stands_once(
+    open_context: Callable[..., BrowserContext], server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    line = Line(server.settings.server.port)
+    tablet = open_context(**TABLET).new_page()
+    through = replace(server, settings=server.settings.model_copy(deep=True))
+    through.settings.server.port = line.port
+    sign_in(tablet, through, "nurse@test.invalid")
+    device_ready(tablet)
+    tablet.goto(f"{through.address}/clinic/without-signal")
+    unlock(tablet)
+    line.mode = "lose answers"
+    measure(tablet, "6/60", "21")
+    expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
+    while not [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]:
+        tablet.wait_for_timeout(50)
+    expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
+    line.mode = "through"
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.")
+    assert len([e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]) == 1
+    assert line.lost >= 1
+    line.close()
 
 
 def test_two_nurses_on_one_visit_both_stand_and_the_difference_shows(

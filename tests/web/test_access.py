@@ -4,12 +4,13 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
-from followup.care import discharge
+from followup.care import discharge, enrol
 from followup.care.actors import Actor
 from followup.config import Settings
 from followup.records import Store
 from followup.records.store import Row
-from tests.conftest import NOW, operation_note, patient_details
+from followup.web import create_app
+from tests.conftest import NOW, Clock, operation_note, patient_details
 
 STAFF = [
     "/clinic/",
@@ -20,6 +21,7 @@ STAFF = [
     "/surgeon/protocols/rulebook",
     "/surgeon/protocols/rulebook/text",
     "/how-this-is-worked-out",
+    "/my-messages",
 ]
 PUBLIC = [
     "/",
@@ -28,6 +30,9 @@ PUBLIC = [
     "/me/",
     "/sw.js",
     "/manifest.webmanifest",
+    "/clinic/manifest.webmanifest",
+    "/clinic/without-signal",
+    "/clinic/sw.js",
     "/api/v1/openapi.json",
     "/api/v1/acuity-table",
 ]
@@ -111,8 +116,6 @@ def test_a_wrong_password_is_said_beside_the_field(client: FlaskClient, nurse: A
 
 
 def test_forms_need_their_token(settings: Settings, store: Store) -> None:
-    from followup.web import create_app
-
     guarded = create_app(settings, store).test_client()
     assert guarded.post("/sign-in", data={"email": "a@b.c", "password": "x"}).status_code in (302, 400)
     assert guarded.post("/enrol", data={"code": "X"}).status_code in (302, 400)
@@ -127,3 +130,22 @@ def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskC
     assert as_patient.get("/api/v1/pack").status_code == 200
     as_nurse.post(f"/clinic/devices/{device['id']}/revoke")
     assert as_patient.get("/api/v1/pack").status_code == 401
+
+
+@pytest.mark.parametrize(("proxies", "shared"), [(0, True), (1, False)])
+def test_wrong_codes_are_counted_by_the_address_that_a_trusted_proxy_names(
+    settings: Settings, store: Store, clock: Clock, proxies: int, shared: bool
+) -> None:
+    """Behind a proxy everybody comes from one address: one guesser must not lock all patients out."""
+    server = settings.server.model_copy(update={"proxies": proxies})
+    app = create_app(settings.model_copy(update={"server": server}), store, clock)
+    app.config.update(WTF_CSRF_ENABLED=False)
+
+    def guess(address: str) -> str:
+        data = {"code": "AAAAAAAA", "birth_year": "1950", "used_by": "patient"}
+        return app.test_client().post("/enrol", data=data, headers={"X-Forwarded-For": address}).text
+
+    for _ in range(enrol.UNKNOWN_CODES_AN_HOUR):
+        guess("203.0.113.5")
+    assert "too many wrong codes" in guess("203.0.113.5")
+    assert ("too many wrong codes" in guess("203.0.113.77")) is shared
