@@ -13,7 +13,8 @@ from followup.clinical.errors import ClinicalError
 from followup.config import ConfigError, Settings, load
 from followup.exchange.course_file import CourseFileError
 from followup.protocols.book import ProtocolError
-from followup.records import Store, audit, open_store
+from followup.records import Store, open_store
+from followup.records import backup as backups
 from followup.records.store import StoreError
 
 SAID_WRONG = (ClinicalError, CareError, ConfigError, CourseFileError, ProtocolError, StoreError)
@@ -95,15 +96,34 @@ def staff(config: Path | None, name: str, role: str, email: str, password: str) 
 @click.pass_obj
 def check(config: Path | None) -> None:
     """Check the database and the audit chain; exit code 1 if either is damaged."""
-    store = _store(load(config))
-    faults = store.integrity_faults()
-    if (broken := audit.broken_at(store)) is not None:
-        faults.append(f"the audit chain breaks at entry {broken}")
+    faults = backups.faults(_store(load(config)))
     for fault in faults:
         click.echo(fault)
     if faults:
         sys.exit(1)
     click.echo("the database and the audit chain are whole")
+
+
+@cli.command()
+@click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
+@click.pass_obj
+def backup(config: Path | None, folder: Path) -> None:
+    """Copy the database into FOLDER while the clinic works, and check the copy."""
+    click.echo(f"made and checked {backups.backup(_store(load(config)), folder, datetime.now(UTC))}")
+
+
+@cli.command()
+@click.argument("source", metavar="BACKUP", type=click.Path(path_type=Path, dir_okay=False))
+@click.option("--replace", is_flag=True, help="Also where a database stands; a copy of that is kept beside it.")
+@click.pass_obj
+def restore(config: Path | None, source: Path, replace: bool) -> None:
+    """Check BACKUP and put it in the database's place."""
+    database = load(config).server.database
+    if database.exists() and not replace:
+        raise click.UsageError(f"{database} exists; with --replace it is put aside and replaced")
+    before = backups.restore(source, database, datetime.now(UTC))
+    _store(load(config)).close()
+    click.echo(f"restored {database}" + (f"; what stood there is in {before}" if before else ""))
 
 
 def _store(settings: Settings) -> Store:

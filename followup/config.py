@@ -50,7 +50,8 @@ class Clinic(BaseModel):
 class Server(BaseModel):
     """Where the server listens. `secure_cookies` is off only for a demo without TLS.
 
-    `proxies` is how many trusted proxies stand in front: that many forwarded addresses are believed.
+    `backups` is a folder for a copy each day; without it none is made. `proxies` is how many trusted proxies
+    stand in front: that many forwarded addresses are believed.
     """
 
     model_config = ConfigDict(extra="forbid")
@@ -60,6 +61,8 @@ class Server(BaseModel):
     port: Annotated[int, Field(ge=0, le=65535)] = 8000
     workers: Annotated[int, Field(ge=1, le=64)] = 2
     jobs: bool = True
+    backups: Path | None = None
+    backups_kept_days: Annotated[int, Field(ge=1)] = 30
     address: str = ""
     secure_cookies: bool = True
     proxies: Annotated[int, Field(ge=0, le=5)] = 0
@@ -109,6 +112,7 @@ ENVIRONMENT = {
     "FOLLOWUP_WORKERS": ("server", "workers"),
     "FOLLOWUP_JOBS": ("server", "jobs"),
     "FOLLOWUP_ADDRESS": ("server", "address"),
+    "FOLLOWUP_BACKUPS": ("server", "backups"),
     "FOLLOWUP_PROXIES": ("server", "proxies"),
     "FOLLOWUP_SECURE_COOKIES": ("server", "secure_cookies"),
     "FOLLOWUP_DEMO": ("server", "demo"),

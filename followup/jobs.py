@@ -1,4 +1,4 @@
-"""What the clock does: warnings that time alone raises, callbacks that nobody settled, messages.
+"""What the clock does: warnings that time alone raises, callbacks that nobody settled, messages, backups.
 
 Each job is a plain function of a store and a time; the scheduler only calls them. A job takes its
 slot before it acts, so several server processes do it once.
@@ -18,12 +18,14 @@ from followup.exchange import letters
 from followup.exchange.channels import Channel, Email, NotDelivered, Push
 from followup.exchange.push_keys import new_push_key
 from followup.records import Store, eyes, protocols
+from followup.records import backup as backups
 from followup.records import messages as kept_messages
 
 log = logging.getLogger(__name__)
 CHECK_EVERY = timedelta(minutes=15)
 ESCALATE_EVERY = timedelta(minutes=5)
 MESSAGES_EVERY = timedelta(minutes=1)
+BACKUP_EVERY = timedelta(days=1)
 SLOTS_KEPT = timedelta(days=7)
 
 
@@ -77,10 +79,21 @@ def _channels(store: Store, settings: Settings, parcel: Parcel) -> Iterator[tupl
         yield "e-mail", Email(settings.messages, parcel.email, settings.clinic.name, page), None
 
 
+def back_up(store: Store, settings: Settings, now: datetime) -> int:
+    """The day's checked copy, where the clinic has named a folder for it; old ones go."""
+    folder = settings.server.backups
+    if folder is None:
+        return 0
+    backups.backup(store, folder, now)
+    backups.prune(folder, now, settings.server.backups_kept_days)
+    return 1
+
+
 JOBS: dict[str, tuple[timedelta, Callable[[Store, Settings, datetime], int]]] = {
     "check": (CHECK_EVERY, check_all),
     "escalate": (ESCALATE_EVERY, escalate),
     "messages": (MESSAGES_EVERY, send_messages),
+    "backup": (BACKUP_EVERY, back_up),
 }
 
 

@@ -97,3 +97,17 @@ def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, say
         load(file)
     with pytest.raises(ConfigError, match="cannot be read"):
         load(tmp_path / "missing.toml")
+
+
+def test_backup_and_restore_at_the_prompt(tmp_path: Path) -> None:
+    followup("init", folder=tmp_path)
+    made = followup("backup", str(tmp_path / "kept"), folder=tmp_path)
+    assert made.returncode == 0
+    (copy,) = (tmp_path / "kept").iterdir()
+    refused = followup("restore", str(copy), folder=tmp_path)
+    assert (refused.returncode, "--replace" in refused.stderr) == (2, True)
+    done = followup("restore", "--replace", str(copy), folder=tmp_path)
+    assert (done.returncode, "before-restore" in done.stdout) == (0, True)
+    wrong = followup("restore", "--replace", str(tmp_path / "nothing.db"), folder=tmp_path)
+    assert (wrong.returncode, wrong.stderr.count("\n")) == (2, 1)
+    assert followup("check", folder=tmp_path).returncode == 0

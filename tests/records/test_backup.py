@@ -1,0 +1,116 @@
+"""Backups are whole while others write, are checked, and come back without losing what stands there."""
+
+import sqlite3
+import subprocess
+import sys
+from contextlib import closing
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from followup import jobs
+from followup.config import Settings
+from followup.records import Store, audit, backup, eyes, open_store
+from followup.records.store import StoreError
+from tests.conftest import NOW
+
+WRITER = """
+import sys
+from datetime import UTC, datetime
+from followup.records import audit, open_store
+store = open_store(sys.argv[1])
+print("writing", flush=True)
+n = 0
+while True:
+    n += 1
+    with store.transaction():
+        audit.note(store, datetime.now(UTC), "test", "entry", str(n))
+"""
+
+
+def entries(path: Path) -> int:
+    with closing(sqlite3.connect(path)) as database:
+        return int(database.execute("SELECT count(*) FROM audit").fetchone()[0])
+
+
+def test_a_backup_taken_while_another_process_writes_is_whole(store: Store, operation_id: str, tmp_path: Path) -> None:
+    writer = subprocess.Popen([sys.executable, "-c", WRITER, str(store.path)], stdout=subprocess.PIPE, text=True)
+    try:
+        assert writer.stdout is not None
+        assert writer.stdout.readline() == "writing\n"
+        made = [backup.backup(store, tmp_path / "kept", NOW + timedelta(seconds=n)) for n in range(3)]
+    finally:
+        writer.kill()
+        writer.wait(timeout=10)
+    counts = [entries(path) for path in made]
+    assert counts == sorted(counts)
+    assert counts[0] >= 1
+    assert sorted((tmp_path / "kept").iterdir()) == made
+    for path in made:
+        backup.checked(path)
+        assert path.stat().st_mode & 0o077 == 0
+        copy = Store(path)
+        assert [row["id"] for row in eyes.open_operations(copy)] == [operation_id]
+        copy.close()
+
+
+def test_a_restore_brings_back_what_was_and_keeps_what_stood_there(store: Store, operation_id: str, tmp_path: Path) -> None:
+    saved = backup.backup(store, tmp_path / "kept", NOW)
+    with store.transaction():
+        audit.note(store, NOW, "test", "later", "x")
+    later = entries(store.path)
+    aside = backup.restore(saved, store.path, NOW + timedelta(days=1))
+    assert aside is not None
+    assert (entries(store.path), entries(aside)) == (later - 1, later)
+    again = open_store(store.path)
+    assert backup.faults(again) == []
+    again.close()
+    elsewhere = tmp_path / "new" / "clinic.db"
+    elsewhere.parent.mkdir()
+    assert backup.restore(saved, elsewhere, NOW) is None
+    assert [row["id"] for row in eyes.open_operations(open_store(elsewhere))] == [operation_id]
+
+
+@pytest.mark.parametrize("damage", ["middle", "chain", "text", "nothing"])
+def test_a_damaged_backup_is_refused_and_nothing_changes(
+    store: Store, operation_id: str, tmp_path: Path, damage: str
+) -> None:
+    saved = backup.backup(store, tmp_path / "kept", NOW)
+    if damage == "middle":
+        size = saved.stat().st_size
+        with saved.open("r+b") as file:
+            file.seek(size // 3)
+            file.write(b"\xff" * (size // 3))
+    elif damage == "chain":
+        with closing(sqlite3.connect(saved)) as database:
+            database.execute("DROP TRIGGER audit_keeps_update")
+            database.execute("UPDATE audit SET who = 'somebody else' WHERE number = 1")
+            database.commit()
+    elif damage == "text":
+        saved.write_text("not a database", encoding="utf-8")
+    else:
+        saved.unlink()
+    before = entries(store.path)
+    with pytest.raises(StoreError, match=r"not a whole backup|no backup"):
+        backup.restore(saved, store.path, NOW)
+    assert entries(store.path) == before
+    assert [path.name for path in tmp_path.glob("*before-restore*")] == []
+
+
+def test_the_day_s_backup_is_made_once_and_old_ones_go(store: Store, settings: Settings, tmp_path: Path) -> None:
+    assert jobs.run(store, settings, "backup", NOW) == 0  # no folder named
+    folder = tmp_path / "kept"
+    server = settings.server.model_copy(update={"backups": folder, "backups_kept_days": 3})
+    settings = settings.model_copy(update={"server": server})
+    for day in range(1, 7):
+        assert jobs.run(store, settings, "backup", NOW + timedelta(days=day)) == 1
+        assert jobs.run(store, settings, "backup", NOW + timedelta(days=day, hours=1)) is None
+    assert sorted(path.name[9:17] for path in folder.iterdir()) == ["20270308", "20270309", "20270310", "20270311"]
+
+
+def test_a_stranger_s_file_and_the_last_backup_are_never_deleted(store: Store, tmp_path: Path) -> None:
+    only = backup.backup(store, tmp_path / "kept", NOW - timedelta(days=90))
+    (tmp_path / "kept" / "notes.txt").write_text("keep", encoding="utf-8")
+    assert backup.prune(tmp_path / "kept", NOW, 30) == []
+    assert only.exists()
