@@ -12,6 +12,7 @@ from typing import Any
 from followup.care.callbacks import OUTCOMES
 from followup.care.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
+from followup.clinical.outcomes import Step
 from followup.records.store import Row
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
@@ -125,6 +126,40 @@ def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
         end = datetime.combine(day.day, datetime.max.time(), eye.zone).replace(microsecond=0)
         rows.append((min(end, now), "posture total", f"{day.hours:.1f} of {day.target_hours:g} hours"))
     return sorted(rows, key=lambda r: r[0], reverse=True)
+
+
+@dataclass
+class Curve:
+    """A step curve with its interval over days, in the units of a view box 420 by 120."""
+
+    line: list[Point]
+    area: list[Point]
+    days: list[tuple[float, str]]
+    shares: list[tuple[float, str]]
+
+
+def attachment_curve(steps: list[Step]) -> Curve | None:
+    """The share of eyes still attached, from day 0 to the last step; None where nothing happened."""
+    if not steps:
+        return None
+    last = max(14.0, steps[-1].day * 1.1)
+    x, y = _scale(0, last, LEFT, WIDTH - RIGHT), _scale(0, 1, 100, 10)
+    known = [(0.0, 1.0, 1.0, 1.0), *((s.day, s.survival, s.low, s.high) for s in steps)]
+    ends = [*(day for day, *_ in known[1:]), last]
+
+    def stairs(values: list[float]) -> list[Point]:
+        return [
+            point
+            for (day, *_), end, value in zip(known, ends, values, strict=True)
+            for point in ((x(day), y(value)), (x(end), y(value)))
+        ]
+
+    return Curve(
+        stairs([share for _, share, _, _ in known]),
+        stairs([high for *_, high in known]) + stairs([low for _, _, low, _ in known])[::-1],
+        [(x(d), str(d)) for d in _day_ticks(last)],
+        [(y(share), f"{share:.0%}") for share in (0, 0.5, 1)],
+    )
 
 
 def _event_words(event: Row) -> str:

@@ -5,12 +5,12 @@ from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
 
-from followup.care import signing
+from followup.care import results, signing
 from followup.care.errors import CareError
 from followup.care.eye import protocol, rulebook
 from followup.protocols import adjust, book
 from followup.records import eyes, worries
-from followup.web import context
+from followup.web import charts, context
 from followup.web.clinic import unsigned
 from followup.web.forms import ProtocolForm, SignForm
 
@@ -29,6 +29,19 @@ def needs_me() -> Any:
         callbacks=open_ones,
         operations={row["id"]: row for row in eyes.all_operations(store)},
         reasons={c["id"]: worries.warnings_of_callback(store, c["id"]) for c in open_ones},
+    )
+
+
+@bp.get("/results")
+@context.staff_only("surgeon")
+def my_results() -> Any:
+    """How the operations of one surgeon, or of the whole clinic, turned out."""
+    store, everybody = context.store(), results.surgeons(context.store())
+    mine = context.me().name if context.me().name in everybody else ""
+    chosen = request.args.get("surgeon", mine)
+    found = results.results(store, context.now(), context.zone(), chosen or None)
+    return render_template(
+        "surgeon/results.html", found=found, surgeons=everybody, chosen=chosen, curve=charts.attachment_curve(found.attached)
     )
 
 

@@ -17,6 +17,7 @@ STAFF = [
     "/clinic/discharge",
     "/clinic/callbacks",
     "/surgeon/",
+    "/surgeon/results",
     "/surgeon/protocols",
     "/surgeon/protocols/rulebook",
     "/surgeon/protocols/rulebook/text",

@@ -1,0 +1,102 @@
+"""Results counted from the records, against counts by hand and other libraries' curves and intervals."""
+
+from datetime import date, datetime, timedelta
+
+import pytest
+from flask.testing import FlaskClient
+from lifelines import KaplanMeierFitter
+from scipy.stats import binomtest
+
+from followup.care import callbacks, discharge, results, visit
+from followup.care.actors import Actor
+from followup.care.events import MeasuresBody
+from followup.clinical import schedule
+from followup.config import Settings
+from followup.records import Store, worries
+from tests.conftest import OPERATED, operation_note, patient_details
+
+LATER = OPERATED + timedelta(days=100)
+# (surgeon, before, [(day, acuity, pressure, level, findings)]): invented eyes, each for one thing that is counted.
+EYES = [
+    ("Sol Surgeon", "6/60", [(1, "HM", 34, 90, ()), (60, "6/12", 15, 0, ())]),  # spike, then clearly better
+    ("Sol Surgeon", "6/12", [(1, "HM", 18, 90, ()), (20, "HM", 16, 0, ("detached",)), (70, "HM", 14, 0, ())]),
+    ("Sol Surgeon", "6/12", [(2, "CF", 20, 85, ())]),  # read through gas only: nothing to compare
+    ("Tess Other", "6/12", [(1, "HM", 16, 90, ()), (80, "6/12-2", 32, 0, ())]),  # late pressure, noise in acuity
+    ("Tess Other", "6/12", []),  # never seen
+]
+
+
+@pytest.fixture
+def clinic(store: Store, nurse: Actor, settings: Settings) -> Store:
+    zone = settings.clinic.tz
+    for n, (surgeon, before, visits) in enumerate(EYES):
+        day = date(2027, 3, 3)
+        planned = [schedule.Window("day 1", day, day, day + timedelta(days=1), "pressure")]
+        note = operation_note(surgeon=surgeon, baseline={"acuity": before, "iop_mmhg": 15})
+        id, _ = discharge.discharge(store, OPERATED, nurse, patient_details(f"R-{n}"), note, planned, zone)
+        for days, seen, iop, level, findings in visits:
+            body = MeasuresBody(
+                eye="right", acuity=seen, iop_mmhg=iop, instrument="applanation", bubble_percent=level, findings=findings
+            )
+            at = OPERATED + timedelta(days=days)
+            visit.record_visit(store, at, nurse, id, [body], zone, visit="day 1" if days < 3 else None)
+    return store
+
+
+def test_everything_is_counted_as_by_hand(clinic: Store, settings: Settings) -> None:
+    found = results.results(clinic, LATER, settings.clinic.tz)
+    assert (found.eyes, found.followed) == (5, 4)
+    counts = {
+        name: (p.events, p.total) if (p := getattr(found, name)) else None
+        for name in ("better", "worse", "spikes", "attended")
+    }
+    assert counts == {"better": (1, 3), "worse": (1, 3), "spikes": (1, 4), "attended": (4, 5)}
+    assert [(p.label, p.value) for p in found.spikes_by_month] == [("2027-03", 0.25)]
+
+
+def test_the_curve_and_the_intervals_are_those_of_other_libraries(clinic: Store, settings: Settings) -> None:
+    found = results.results(clinic, LATER, settings.clinic.tz)
+    other = KaplanMeierFitter().fit([60, 20, 2, 80], [False, True, False, False])
+    (step,) = found.attached
+    assert (step.day, step.at_risk, step.events) == (20, 3, 1)
+    assert step.survival == pytest.approx(other.predict(20))
+    assert found.spikes is not None
+    interval = binomtest(1, 4).proportion_ci(method="wilson")
+    assert (found.spikes.low, found.spikes.high) == pytest.approx((interval.low, interval.high), abs=1e-6)
+
+
+def test_a_surgeon_sees_their_own(clinic: Store, settings: Settings) -> None:
+    assert results.surgeons(clinic) == ["Sol Surgeon", "Tess Other"]
+    own = results.results(clinic, LATER, settings.clinic.tz, "Tess Other")
+    assert (own.eyes, own.followed, own.attached) == (2, 1, [])
+    assert own.spikes is not None
+    assert (own.spikes.events, own.spikes.total) == (0, 1)
+
+
+def test_callbacks_are_counted_by_who_was_in_time(clinic: Store, settings: Settings, nurse: Actor) -> None:
+    before = results.results(clinic, LATER, settings.clinic.tz)
+    assert (before.in_time, before.hours_to_claim) == (None, None)
+    callbacks.escalate_overdue(clinic, LATER)
+    for n, found in enumerate(worries.open_callbacks(clinic)[:2]):
+        opened: datetime = found["opened_at"]
+        callbacks.claim(clinic, opened + timedelta(hours=1 + 2 * n), nurse, found["id"])
+        callbacks.settle(clinic, opened + timedelta(hours=9), nurse, found["id"], "advice", "", settings.clinic.tz)
+    after = results.results(clinic, LATER, settings.clinic.tz)
+    assert after.in_time is not None
+    assert (after.in_time.events, after.in_time.total, after.hours_to_claim) == (0, 2, 2.0)
+
+
+def test_the_page_is_the_surgeons(as_nurse: FlaskClient, as_surgeon: FlaskClient, clinic: Store) -> None:
+    assert as_nurse.get("/surgeon/results").status_code == 403
+    page = as_surgeon.get("/surgeon/results").text
+    assert "3 eyes on record" in page  # her own, by her name
+    assert "Small numbers have wide intervals" in page
+    everybody = as_surgeon.get("/surgeon/results?surgeon=").text
+    assert "5 eyes on record" in everybody
+    assert "1 of 4" in everybody
+
+
+def test_a_new_clinic_has_no_results_and_says_so(as_surgeon: FlaskClient, store: Store) -> None:
+    page = as_surgeon.get("/surgeon/results").text
+    assert "0 eyes on record" in page
+    assert page.count("Not recorded yet.") == 2
