@@ -25,6 +25,10 @@ from tests.conftest import PASSWORD, free_port, operation_note, patient_details
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
+    "--disable-software-rasterizer",
+    "--disable-extensions",
+    "--disable-features=Translate,MediaRouter,OptimizationHints,AutofillServerCommunication",
+    "--mute-audio",
     "--disable-quic",
     "--no-first-run",
     "--disable-background-networking",

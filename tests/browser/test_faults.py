@@ -1,6 +1,6 @@
 """Random faults: whatever breaks and in whatever order, every entry is on the server exactly once, or on the phone and shown.
 
-FAULT_SEQUENCES (6) and FAULT_SEED (20270302) set how many and which; a failing sequence names its own seed.
+FAULT_SEQUENCES (4) and FAULT_SEED (20270302) set how many and which; a failing sequence names its own seed.
 """
 
 import json
@@ -23,7 +23,7 @@ from followup.records import Store, eyes
 from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
 from tests.browser.proxy import Line
 
-SEQUENCES = int(os.environ.get("FAULT_SEQUENCES", "6"))
+SEQUENCES = int(os.environ.get("FAULT_SEQUENCES", "4"))
 SEED = int(os.environ.get("FAULT_SEED", "20270302"))
 STEPS_EACH = 10
 STEPS = ["enter"] * 9 + [
