@@ -68,6 +68,7 @@ function changed(outcome) {
 async function save(kind, body, options) {
   try {
     await outbox.add(kind, eye().operation, pack.used_by, body, options);
+    await show(); // the entry is on the screen before anything says that it was saved
     byId("trouble").textContent = "";
     return true;
   } catch (error) {
