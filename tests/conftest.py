@@ -2,6 +2,7 @@
 
 import os
 import socket
+import sys
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -28,6 +29,9 @@ hypothesis_settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "fast"))
 NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)
 OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)
 PASSWORD = "a long test password"
+# The command in a process of its own, as a clinic has it: without pandas, which the tests bring along and which a
+# library would load at each start if it found it.
+COMMAND = [sys.executable, "-c", "import sys; sys.modules['pandas'] = None; from followup.cli import main; main()"]
 
 
 def free_port() -> int:

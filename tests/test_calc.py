@@ -2,10 +2,11 @@
 
 import json
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from tests.conftest import COMMAND
 
 ACUITY = {"logmar", "decimal", "snellen_6m", "snellen_20ft", "letters", "category", "who_category"}
 BUBBLE = {
@@ -22,7 +23,7 @@ BUBBLE = {
 
 
 def run(*words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run([sys.executable, "-m", "followup.cli", "calc", *words], capture_output=True, text=True, timeout=60)
+    return subprocess.run([*COMMAND, "calc", *words], capture_output=True, text=True, timeout=60)
 
 
 def answer(*words: str) -> dict[str, object]:

@@ -3,19 +3,19 @@
 import os
 import socket
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from followup.config import ConfigError, load
+from tests.conftest import COMMAND
 
 
 def followup(*words: str, folder: Path, **environment: str) -> subprocess.CompletedProcess[str]:
     known = {k: v for k, v in os.environ.items() if not k.startswith("FOLLOWUP_")}
     everything = {**known, "FOLLOWUP_DATABASE": str(folder / "clinic.db"), **environment}
     return subprocess.run(
-        [sys.executable, "-m", "followup.cli", *words],
+        [*COMMAND, *words],
         env=everything,
         capture_output=True,
         text=True,

@@ -3,7 +3,6 @@
 import os
 import shutil
 import subprocess
-import sys
 import time
 import urllib.request
 from collections.abc import Callable, Iterator
@@ -20,7 +19,7 @@ from followup.care.actors import Actor
 from followup.clinical import schedule
 from followup.config import HANDED_OVER, Clinic, Server, Settings
 from followup.records import Store, open_store
-from tests.conftest import PASSWORD, free_port, operation_note, patient_details
+from tests.conftest import COMMAND, PASSWORD, free_port, operation_note, patient_details
 
 FLAGS = [
     "--no-sandbox",
@@ -64,9 +63,7 @@ class RunningServer:
     def start(self) -> None:
         server = self.settings.server
         words = [
-            sys.executable,
-            "-c",
-            WITHOUT_TEST_PACKAGES,
+            *COMMAND,
             "serve",
             "--database",
             str(server.database),
@@ -106,8 +103,6 @@ class RunningServer:
             self.process = None
 
 
-# A clinic's machine has no pandas; where the tests have brought it, a library looks for it and loads it at each start.
-WITHOUT_TEST_PACKAGES = "import sys; sys.modules['pandas'] = None; from followup.cli import main; main()"
 CLINIC_TOML = """[clinic]
 name = "Test Eye Clinic"
 phone = "+00 1 234"
