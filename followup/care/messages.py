@@ -83,7 +83,7 @@ class Subscription(BaseModel):
 
 @dataclass(frozen=True, slots=True)
 class Parcel:
-    """Messages of one kind to one person, to be said in one text; where it may go."""
+    """Messages of one kind to one person, to be said in one text; where it may go, and how often it was tried."""
 
     person: str
     kind: str
@@ -91,6 +91,7 @@ class Parcel:
     keys: tuple[str, ...]
     email: str
     subscriptions: tuple[Row, ...]
+    tries: int
 
 
 def choices_of(store: Store, person: str, clinic: Clinic, when: Messages) -> Choices:
@@ -159,6 +160,7 @@ def take(store: Store, now: datetime, clinic: Clinic, when: Messages) -> Iterato
                 tuple(row["key"] for row in useful),
                 chosen.email,
                 tuple(kept.subscriptions(store, person)),
+                max(row["tries"] for row in useful),
             )
 
 
@@ -171,10 +173,9 @@ def sent(store: Store, now: datetime, parcel: Parcel, how: str) -> None:
 
 def failed(store: Store, now: datetime, parcel: Parcel, why: str) -> None:
     """Try again later, waiting longer each time, as long as the message is of use."""
-    tries = {row["key"]: row["tries"] for row in kept.of_person(store, parcel.person, 1000)}
+    wait = min(LONGEST_WAIT, FIRST_WAIT * 2 ** min(10, parcel.tries))
     with store.transaction():
         for key in parcel.keys:
-            wait = min(LONGEST_WAIT, FIRST_WAIT * 2 ** min(10, tries.get(key, 0)))
             kept.try_later(store, key, now + wait, why[:300])
 
 

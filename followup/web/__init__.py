@@ -45,7 +45,8 @@ def create_app(
         SESSION_COOKIE_HTTPONLY=True,
         SESSION_COOKIE_SAMESITE="Lax",
         SESSION_COOKIE_SECURE=settings.server.secure_cookies,
-        PERMANENT_SESSION_LIFETIME=timedelta(hours=10),
+        PERMANENT_SESSION_LIFETIME=timedelta(hours=12),
+        SESSION_REFRESH_EACH_REQUEST=False,  # an answer still on its way must not bring a session back after sign-out
         MAX_CONTENT_LENGTH=MAX_REQUEST_BYTES,
         WTF_CSRF_TIME_LIMIT=None,
         BABEL_DEFAULT_LOCALE="en",

@@ -7,7 +7,7 @@ signed out; only a signed-in member of staff is told what they raised.
 from datetime import datetime
 from typing import Any
 
-from flask import Blueprint, Response, jsonify
+from flask import Blueprint, Response, jsonify, session
 from itsdangerous import BadSignature, URLSafeTimedSerializer
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
@@ -44,6 +44,13 @@ class SealedEntries(BaseModel):
 @bp.get("/here")
 def here() -> Any:
     """Answers whoever asks whether there is a signal."""
+    return "", 204
+
+
+@bp.post("/leave")
+def leave() -> Any:
+    """End the session of whoever signed out on the device, at once or when it has a signal again."""
+    session.clear()
     return "", 204
 
 

@@ -2,13 +2,14 @@
 
 import { readFact, writeFact } from "../shared/database.js";
 import { sealed } from "../shared/seal.js";
-import { currentSheet, forgetDay, openDeviceDatabase } from "./device/day-key.js";
+import { currentSheet, endSession, forgetDay, openDeviceDatabase } from "./device/day-key.js";
 import { countUnsent, sendEntries } from "./device/queue.js";
 
 const FRESH_MS = 60000;
 const waiting = document.getElementById("entries-waiting");
 const signOut = document.getElementById("sign-out");
 const database = await openDeviceDatabase();
+if (await endSession(database)) location.replace("/");
 
 signOut.addEventListener("submit", async (event) => {
   event.preventDefault();

@@ -1,8 +1,8 @@
 // The clinic without a signal: today's list and the entry screen, from the sheet that only the day's key opens.
 
 import { loadTable } from "./acuity-table.js";
-import { currentSheet, forgetDay, openDayKey, openDeviceDatabase } from "./device/day-key.js";
-import { entryRows } from "./device/entries-view.js";
+import { currentSheet, openDayKey, openDeviceDatabase, signOutHere } from "./device/day-key.js";
+import { entryRows, readable } from "./device/entries-view.js";
 import { allEntries, keepEntry, sendEntries } from "./device/queue.js";
 import { factsOf, judged, outOfLimits, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
@@ -108,7 +108,6 @@ function row(eye, visit, due) {
   arrived.setAttribute("aria-label", `Arrived: ${eye.patient}`);
   arrived.addEventListener("click", async () => {
     await keep(eye, [{ kind: "arrived", body: { visit } }]);
-    due.state = "here";
     showList();
   });
   return made;
@@ -154,9 +153,6 @@ async function save(event) {
   const alarms = outOfLimits(facts, sheet.limits);
   byId("alarm").hidden = alarms.length === 0;
   byId("alarm-words").textContent = alarms.join(" ");
-  chosen.visits = chosen.visits.filter((name) => name !== form.elements.visit.value);
-  const due = sheet.rows.find((known) => known.operation === chosen.operation && known.visit === form.elements.visit.value);
-  if (due) due.state = "seen";
   location.hash = "";
   byId(alarms.length ? "alarm" : "told").focus();
 }
@@ -175,13 +171,23 @@ async function keep(eye, facts) {
   send();
 }
 
+// What was entered here shows on the list, also after the page was opened anew.
+function mark(operation, facts) {
+  for (const { kind, body } of facts.filter((fact) => fact.kind === "arrived" || fact.kind === "seen")) {
+    const due = sheet.rows.find((known) => known.operation === operation && known.visit === body.visit);
+    if (due && due.state !== "seen") due.state = kind === "seen" ? "seen" : "here";
+    const eye = sheet.eyes.find((known) => known.operation === operation);
+    if (kind === "seen" && eye) eye.visits = eye.visits.filter((name) => name !== body.visit);
+  }
+}
+
 async function send() {
   const outcome = await sendEntries(database);
   const back = outcome === "sent" && (await reaches());
   byId("signal").hidden = !back;
   byId("no-signal").hidden = back;
-  if (outcome === "sent") byId("alarm").hidden = true;
-  if (privateKey) await showEntries();
+  const known = await showEntries();
+  if (outcome === "sent" && !known.some(({ state }) => state === "refused")) byId("alarm").hidden = true;
 }
 
 async function reaches() {
@@ -189,13 +195,17 @@ async function reaches() {
 }
 
 async function showEntries() {
-  byId("entries").replaceChildren(...await entryRows(await allEntries(database), privateKey, words));
+  const known = privateKey ? await readable(await allEntries(database), privateKey) : [];
+  if (!sheet) return [];
+  for (const { kept } of known) mark(kept.operation, kept.facts);
+  byId("entries").replaceChildren(...entryRows(known, words));
+  return known;
 }
 
 // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
 async function leave() {
   [privateKey, sheet] = [undefined, undefined];
-  await forgetDay(database);
+  await signOutHere(database);
   location.replace("/clinic/without-signal");
 }
 

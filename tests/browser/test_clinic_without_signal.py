@@ -116,13 +116,18 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
     expect(tablet.get_by_role("alert").filter(has_text="not the password")).to_be_visible()
     unlock(tablet)
     expect(tablet.locator("#entries li")).to_contain_text("acuity CF, pressure 27")
+    expect(tablet.locator("[data-state=seen] li")).to_contain_text("Pat Patient")
     tablet.get_by_role("button", name="Sign out of this device").click()
     expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
     left = tablet.evaluate(EVERYTHING_KEPT)
     assert [sorted(entry) for entry in left["entries"]] == [["id", "packet", "state"]]
-    assert set(left["keys"]) == {"sequence"}
-    # Sealed for the clinic alone, it still arrives, with its author, when the next person signs in on this device.
+    assert set(left["keys"]) == {"left", "sequence"}
+    # The session ends as soon as there is a signal, and the entry, sealed for the clinic alone, still arrives.
     server.start()
+    tablet.goto(f"{server.address}/clinic/")
+    tablet.wait_for_url(f"{server.address}/")
+    tablet.goto(f"{server.address}/clinic/")
+    expect(tablet.get_by_role("heading", name="Staff sign-in")).to_be_visible()
     sign_in(tablet, server, "surgeon@test.invalid")
     tablet.wait_for_selector("html[data-device=ready]")
     events = eyes.events_of(clinic_store, enrolment[0])

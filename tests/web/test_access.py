@@ -127,6 +127,13 @@ def test_signing_out_ends_the_session(as_nurse: FlaskClient) -> None:
     assert as_nurse.get("/clinic/").status_code == 302
 
 
+def test_an_answer_on_its_way_does_not_bring_a_session_back(as_nurse: FlaskClient) -> None:
+    """Pages load style sheets and scripts beside each other: once a form has its token, only signing in and out set the cookie."""
+    as_nurse.get("/clinic/")
+    for path in ("/clinic/", "/static/base.css", "/api/v1/clinic/daysheet"):
+        assert "Set-Cookie" not in as_nurse.get(path).headers
+
+
 def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskClient, device: Row) -> None:
     assert as_patient.get("/api/v1/pack").status_code == 200
     as_nurse.post(f"/clinic/devices/{device['id']}/revoke")

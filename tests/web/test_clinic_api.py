@@ -179,3 +179,9 @@ def test_an_account_that_was_closed_makes_no_entries(
     assert accounts.actor(store, nurse.id) is None
     (answer,) = send(client, packed(store, author_pass, [entry(operation_id, "seen", visit="week 1")]))
     assert "has no account here any more" in answer["results"][0]["reason"]
+
+
+def test_leaving_ends_the_session(as_nurse: FlaskClient) -> None:
+    assert as_nurse.post("/api/v1/clinic/leave").status_code == 204
+    assert as_nurse.get("/api/v1/clinic/daysheet").status_code == 401
+    assert as_nurse.get("/clinic/").status_code == 302

@@ -23,6 +23,7 @@ export async function makeDayKey(database, email, password) {
   const wrapped = await crypto.subtle.wrapKey("pkcs8", pair.privateKey, wrapping, { name: "AES-GCM", iv });
   const publicKey = base64(await crypto.subtle.exportKey("spki", pair.publicKey));
   await forgetDay(database);
+  await transact(database, ["facts"], "readwrite", ({ facts }) => { facts.delete("left"); });
   await writeFact(database, "day-key", {
     email: email.trim().toLowerCase(), publicKey, salt: base64(salt), iv: base64(iv), wrapped: base64(wrapped),
   });
@@ -33,6 +34,21 @@ export async function openDayKey(kept, password) {
   const wrapping = await passwordKey(password, bytes(kept.salt), ["unwrapKey"]);
   const how = { name: "AES-GCM", iv: bytes(kept.iv) };
   return crypto.subtle.unwrapKey("pkcs8", bytes(kept.wrapped), wrapping, how, PRIVATE, false, ["unwrapKey"]);
+}
+
+// Signs out on this device: everything readable goes at once, the session as soon as there is a signal.
+export async function signOutHere(database) {
+  await forgetDay(database);
+  await writeFact(database, "left", true);
+  await endSession(database);
+}
+
+// Ends the session of somebody who signed out without a signal. Resolves with whether there was one to end.
+export async function endSession(database) {
+  if (!(await readFact(database, "left"))) return false;
+  const answer = await fetch("/api/v1/clinic/leave", { method: "POST" }).catch(() => null);
+  if (answer?.ok) await transact(database, ["facts"], "readwrite", ({ facts }) => { facts.delete("left"); });
+  return true;
 }
 
 // Takes the sheet, the key and every readable copy off. Unsent entries stay, sealed for the clinic alone.

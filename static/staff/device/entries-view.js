@@ -3,13 +3,18 @@
 import { item } from "../../shared/dom.js";
 import { opened } from "../../shared/seal.js";
 
-// One list item for each entry that this key opens, newest first. `words` are the page's words for codes.
-export async function entryRows(entries, privateKey, words) {
-  const rows = await Promise.all(entries.filter(({ copy }) => copy).map(async ({ copy, state, outcome }) => {
-    const kept = await opened(copy, privateKey).catch(() => null);
-    return kept && row(kept, state, outcome ? await opened(outcome, privateKey) : null, words);
-  }));
-  return rows.filter(Boolean).reverse();
+// The entries that this key opens, in order: what was entered, its state, and the clinic's outcome if there is one.
+export async function readable(entries, privateKey) {
+  const open = (packet) => (packet ? opened(packet, privateKey).catch(() => null) : null);
+  const known = await Promise.all(entries.map(async ({ copy, state, outcome }) => ({
+    kept: await open(copy), state, outcome: await open(outcome),
+  })));
+  return known.filter(({ kept }) => kept);
+}
+
+// One list item for each of them, newest first. `words` are the page's words for codes.
+export function entryRows(known, words) {
+  return known.map(({ kept, state, outcome }) => row(kept, state, outcome, words)).reverse();
 }
 
 function row({ about, at, facts }, state, outcome, words) {

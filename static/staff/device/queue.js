@@ -7,6 +7,7 @@ import { sealed } from "../../shared/seal.js";
 
 const ADDRESS = "/api/v1/clinic/entries";
 const BATCH = 20;
+const PATIENCE_MS = 15000;
 export const SYNC_TAG = "followup-clinic-entries";
 
 // `facts` are {kind, body} of one eye; all of them are kept together or not at all. Resolves with the entry's id.
@@ -50,7 +51,8 @@ export function sendEntries(database) {
 async function post(waiting) {
   const body = JSON.stringify({ sent_at: new Date().toISOString(), sealed: waiting.map((entry) => entry.packet) });
   try {
-    const answer = await fetch(ADDRESS, { method: "POST", headers: { "Content-Type": "application/json" }, body });
+    const how = { method: "POST", headers: { "Content-Type": "application/json" }, signal: AbortSignal.timeout(PATIENCE_MS) };
+    const answer = await fetch(ADDRESS, { ...how, body });
     const packets = answer.ok ? (await answer.json()).packets : null;
     return packets?.length === waiting.length ? packets : null;
   } catch {
