@@ -14,9 +14,8 @@ from followup.care import callbacks, messages
 from followup.care.messages import Parcel
 from followup.care.raising import check_eye
 from followup.config import Settings
-from followup.exchange import letters
+from followup.exchange import letters, push_keys
 from followup.exchange.channels import Channel, Email, NotDelivered, Push
-from followup.exchange.push_keys import new_push_key
 from followup.records import Store, eyes, protocols
 from followup.records import backup as backups
 from followup.records import messages as kept_messages
@@ -72,8 +71,7 @@ def _deliver(store: Store, settings: Settings, now: datetime, parcel: Parcel) ->
 def _channels(store: Store, settings: Settings, parcel: Parcel) -> Iterator[tuple[str, Channel, str | None]]:
     contact = f"mailto:{settings.messages.sender}" if settings.messages.sender else settings.server.public_address
     for subscription in parcel.subscriptions:
-        key = store.setting("push_key", new_push_key)
-        yield "push", Push(subscription, key, contact), subscription["endpoint"]
+        yield "push", Push(subscription, push_keys.private_key(store), contact), subscription["endpoint"]
     if parcel.email and settings.messages.smtp_host:
         page = settings.server.public_address
         yield "e-mail", Email(settings.messages, parcel.email, settings.clinic.name, page), None

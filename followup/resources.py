@@ -3,6 +3,7 @@
 from pathlib import Path
 
 _PACKAGE = Path(__file__).parent
+TRANSLATIONS = _PACKAGE / "translations"
 
 
 def folder(name: str) -> Path:

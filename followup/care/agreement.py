@@ -40,8 +40,11 @@ def differences(store: Store, events: Sequence[Row], zone: tzinfo) -> list[Diffe
             days[event["at"].astimezone(zone).date(), event["body"]["eye"]].append(event)
     found = []
     for (day, eye), rows in sorted(days.items(), key=lambda item: item[0], reverse=True):
+        if len({row["author"] for row in rows}) < 2:
+            continue
+        read = [(row["author"], row["at"], MeasuresBody.model_validate(row["body"])) for row in rows]
         for what, words_of in _SAID.items():
-            last_of = {row["author"]: (row["at"], words_of(MeasuresBody.model_validate(row["body"]))) for row in rows}
+            last_of = {author: (at, words_of(body)) for author, at, body in read}
             said = {author: (at, words) for author, (at, words) in last_of.items() if words}
             if len({words for _, words in said.values()}) > 1:
                 readings = sorted((Reading(at, _name(store, who), w) for who, (at, w) in said.items()), key=lambda r: r.at)

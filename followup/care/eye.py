@@ -65,9 +65,14 @@ class Eye:
         return self.operation.fades and not self.no_gas_by(now)
 
     @property
+    def seen_visits(self) -> set[str]:
+        """Names of the visits that took place."""
+        return {e["body"]["visit"] for e in self.events if e["kind"] == "seen"}
+
+    @property
     def open_visits(self) -> list[Row]:
         """Planned visits that have not taken place, by date."""
-        seen = {e["body"]["visit"] for e in self.events if e["kind"] == "seen"}
+        seen = self.seen_visits
         return [v for v in self.visits if v["name"] not in seen]
 
     def next_visit(self, today: date) -> Row | None:

@@ -147,7 +147,7 @@ def mark(made: Pack) -> str:
 def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
     operation = eye.operation
     looked = eyes.last_look(store, eye.operation_id)
-    seen = {e["body"]["visit"] for e in eye.events if e["kind"] == "seen"}
+    seen = eye.seen_visits
     recent = [e for e in eye.events if e["device_id"] and e["at"] >= now - EVENTS_KEPT]
     return EyePack(
         operation=eye.operation_id,

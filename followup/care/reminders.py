@@ -35,8 +35,9 @@ def due(store: Store, now: datetime, when: Messages, zone: tzinfo) -> Iterator[D
     """Every message that is due now, whether it was made before or not."""
     yield from posture_reminders(store, now, when.posture_at, zone)
     yield from visit_reminders(store, now, when.visit_at, zone)
-    yield from not_heard(store)
-    yield from for_staff(store)
+    open_ones = worries.open_callbacks(store)
+    yield from not_heard(store, open_ones)
+    yield from for_staff(store, open_ones)
 
 
 def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo) -> Iterator[Due]:
@@ -67,9 +68,9 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iter
             yield Due(f"visit:{visit['id']}", f"patient:{operation['patient_id']}", "visit", visit["target"], midnight)
 
 
-def not_heard(store: Store) -> Iterator[Due]:
+def not_heard(store: Store, open_ones: list[Row]) -> Iterator[Due]:
     """Once for each callback that was opened because a patient had gone silent."""
-    for callback in worries.open_callbacks(store):
+    for callback in open_ones:
         if callback["worry"] == "silence":
             operation = eyes.operation(store, callback["operation_id"])
             assert operation is not None
@@ -79,10 +80,10 @@ def not_heard(store: Store) -> Iterator[Due]:
             )
 
 
-def for_staff(store: Store) -> Iterator[Due]:
+def for_staff(store: Store, open_ones: list[Row]) -> Iterator[Due]:
     """Every open *now* callback that nobody has taken, and every callback that moved up."""
     staff = people.all_staff(store)
-    for callback in worries.open_callbacks(store):
+    for callback in open_ones:
         id, level = callback["id"], callback["level"]
         if level:
             for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:

@@ -96,8 +96,8 @@ def _spiked(eye: Eye, timeline: Timeline, spike_from: float) -> bool | None:
 
 def _attendance(eye: Eye, today: date) -> list[bool]:
     """Whether each visit whose time is over took place."""
-    open_names = {v["name"] for v in eye.open_visits}
-    return [v["name"] not in open_names for v in eye.visits if v["latest"] < today.isoformat()]
+    seen = eye.seen_visits
+    return [v["name"] in seen for v in eye.visits if v["latest"] < today.isoformat()]
 
 
 def _by_month(known: Sequence[Eye], spiked: dict[str, bool], zone: tzinfo) -> list[ChartPoint]:

@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
-from pathlib import Path
 
 from babel.support import NullTranslations, Translations
 
-TRANSLATIONS = Path(__file__).parent.parent / "translations"
+from followup.resources import TRANSLATIONS
+
 PATIENT_PAGE, STAFF_PAGE = "/me/", "/clinic/callbacks"
 
 

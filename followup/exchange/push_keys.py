@@ -5,8 +5,15 @@ import base64
 from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 
+from followup.records import Store
 
-def new_push_key() -> str:
+
+def private_key(store: Store) -> str:
+    """The clinic's key as PEM, made on first use."""
+    return store.setting("push_key", _new_key)
+
+
+def _new_key() -> str:
     """A private key, as PEM."""
     key = ec.generate_private_key(ec.SECP256R1())
     return key.private_bytes(
@@ -14,8 +21,8 @@ def new_push_key() -> str:
     ).decode()
 
 
-def public_push_key(private_key: str) -> str:
+def public_key(store: Store) -> str:
     """What a browser needs to subscribe: the uncompressed point, base64url."""
-    public = serialization.load_pem_private_key(private_key.encode(), None).public_key()
+    public = serialization.load_pem_private_key(private_key(store).encode(), None).public_key()
     point = public.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
     return base64.urlsafe_b64encode(point).rstrip(b"=").decode()

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
-from pathlib import Path
 from typing import Any
 
 from flask import Flask, Response, redirect, render_template, request, url_for
@@ -14,7 +13,7 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
 from followup.records import Store, open_store
-from followup.resources import folder
+from followup.resources import TRANSLATIONS, folder
 from followup.web import account, api, calling, clinic, clinic_api, discharging, display, pages, patient, surgeon
 from followup.web.context import locale
 
@@ -50,7 +49,7 @@ def create_app(
         MAX_CONTENT_LENGTH=MAX_REQUEST_BYTES,
         WTF_CSRF_TIME_LIMIT=None,
         BABEL_DEFAULT_LOCALE="en",
-        BABEL_TRANSLATION_DIRECTORIES=str(Path(__file__).parent.parent / "translations"),
+        BABEL_TRANSLATION_DIRECTORIES=str(TRANSLATIONS),
         COMPRESS_ALGORITHM=["gzip"],
         COMPRESS_MIMETYPES=COMPRESSED,
     )

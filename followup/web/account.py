@@ -10,7 +10,7 @@ from followup.care import accounts, messages
 from followup.care.errors import Refused
 from followup.care.events import first_message
 from followup.care.reminders import STAFF_KINDS
-from followup.exchange.push_keys import new_push_key, public_push_key
+from followup.exchange import push_keys
 from followup.records import messages as kept_messages
 from followup.web import context
 from followup.web.forms import MessagesForm, SignInForm, SmallForm, field_errors
@@ -67,7 +67,7 @@ def my_messages() -> Any:
         errors=field_errors(form),
         kept=request.args.get("kept"),
         email_possible=bool(when.smtp_host),
-        push_key=public_push_key(store.setting("push_key", new_push_key)),
+        push_key=push_keys.public_key(store),
         latest=kept_messages.of_person(store, person, 10),
     ), 400 if form.errors else 200
 

@@ -18,7 +18,7 @@ from followup.care.events import Envelope, first_message
 from followup.care.receive import Result, receive
 from followup.care.reminders import PATIENT_KINDS
 from followup.clinical import acuity
-from followup.exchange.push_keys import new_push_key, public_push_key
+from followup.exchange import push_keys
 from followup.records.store import Row
 from followup.web import context
 
@@ -112,7 +112,7 @@ def messages() -> Any:
     """How this phone's person wants to be reached, and what is possible here."""
     when = context.settings().messages
     chosen = care_messages.choices_of(context.store(), _person(), context.settings().clinic, when)
-    key = public_push_key(context.store().setting("push_key", new_push_key))
+    key = push_keys.public_key(context.store())
     said = MessageSettings(choices=chosen, kinds=list(PATIENT_KINDS), email_possible=bool(when.smtp_host), push_key=key)
     return jsonify(said.model_dump(mode="json"))
 

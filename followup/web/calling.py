@@ -10,7 +10,7 @@ from followup.care.eye import rulebook
 from followup.records import eyes, worries
 from followup.web import context
 from followup.web.clinic import bp, load_eye, pressed
-from followup.web.forms import AttemptForm, DecideForm, SettleForm, SmallForm
+from followup.web.forms import AttemptForm, DecideForm, SettleForm
 
 
 @bp.get("/callbacks")
@@ -50,7 +50,6 @@ def _callback_page(callback_id: str, attempt: AttemptForm, settle: SettleForm) -
         settle=settle,
         mine=found["claimed_by"] == context.me().id,
         undoable=calls.can_undo(found, context.me(), context.now()),
-        form=SmallForm(),
     ), (400 if attempt.errors or settle.errors else 200)
 
 

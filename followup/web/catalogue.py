@@ -20,12 +20,11 @@ from jinja2.ext import babel_extract
 from followup.care import enrol, messages, receive
 from followup.exchange import letters
 from followup.protocols import book
-from followup.resources import folder
+from followup.resources import TRANSLATIONS, folder
 from followup.web import display, forms
 from followup.web.context import LANGUAGES
 
 CLINICIAN = "to be read by a clinician before use"
-TRANSLATIONS = Path(__file__).parent.parent / "translations"
 MEDICAL_KINDS = ("posture", "agent")
 Text = str | tuple[str, str]  # or singular and plural
 KEYWORDS: dict[str, Any] = {

@@ -277,9 +277,9 @@ def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> 
     taken = [e for e in eye.events if e["kind"] == "drops"]
     drops.marks = [Mark(x(max(0.0, day(e["at"]))), drops.y, f"{e['body']['name']}, taken", "taken") for e in taken]
     planned = [(v, _day_of(eye, v["target"])) for v in eye.visits]
-    open_names = {v["name"] for v in eye.open_visits}
+    seen = eye.seen_visits
     visits.marks = [
-        Mark(x(d), visits.y, f"visit {v['name']}, {v['target']}", "open" if v["name"] in open_names else "done")
+        Mark(x(d), visits.y, f"visit {v['name']}, {v['target']}", "done" if v["name"] in seen else "open")
         for v, d in planned
         if 0 <= d <= last_day
     ]

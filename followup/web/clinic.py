@@ -3,7 +3,7 @@
 from functools import wraps
 from typing import Any, cast
 
-from flask import Blueprint, Response, abort, redirect, render_template, request, session, url_for
+from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
 from followup.care import agreement, enrol, lists, sealing, visit
 from followup.care.errors import CareError
@@ -70,7 +70,6 @@ def today() -> Any:
         unsent=messages.troubled(store),
         today=context.today(),
         states=LIST_STATES,
-        form=SmallForm(),
     )
 
 
@@ -86,9 +85,7 @@ def without_signal() -> Any:
 @bp.get("/manifest.webmanifest")
 def manifest() -> Any:
     """What makes the staff's pages installable on a clinic device."""
-    response = Response(render_template("clinic/manifest.json"), mimetype="application/manifest+json")
-    response.headers["Cache-Control"] = "no-cache"
-    return response
+    return workers.manifest("clinic/manifest.json")
 
 
 @bp.get("/sw.js")
@@ -125,7 +122,6 @@ def card(operation_id: str) -> Any:
         qr=qr.svg(link) if link else None,
         address=f"{context.settings().server.public_address}{address}",
         forecast=eye.forecast(context.now()),
-        form=SmallForm(),
     )
 
 
@@ -158,7 +154,6 @@ def eye_page(operation_id: str) -> Any:
         caution=eye.caution(now),
         devices=people.devices_of(context.store(), eye.row["patient_id"]),
         records=eyes.records_of(context.store(), operation_id),
-        form=SmallForm(),
     )
 
 
@@ -189,10 +184,11 @@ def new_visit(operation_id: str) -> Any:
     eye = load_eye(operation_id)
     form = VisitForm()
     form.visit.choices = choices({v["name"]: v["name"] for v in eye.open_visits} | {"": "not a planned visit"})
+    last = charts.last_measures(eye)
     if request.method == "GET":
         likely = visit_of_today(eye.open_visits, context.today())
         form.visit.data = likely["name"] if likely else ""
-        for side, event in charts.last_measures(eye).items():
+        for side, event in last.items():
             form[side].form.measured_like(event["body"] if event else {})
     status = 200
     doubts: list[str] = []
@@ -215,7 +211,6 @@ def new_visit(operation_id: str) -> Any:
             status = 400
     elif request.method == "POST" and not doubts:
         status = 400
-    last = charts.last_measures(eye)
     return render_template(
         "clinic/visit.html",
         eye=eye,

@@ -124,9 +124,7 @@ def _calendar_signer() -> URLSafeSerializer:
 @bp.get("/manifest.webmanifest")
 def manifest() -> Any:
     """What makes the page installable."""
-    response = Response(render_template("patient/manifest.json"), mimetype="application/manifest+json")
-    response.headers["Cache-Control"] = "no-cache"
-    return response
+    return workers.manifest("patient/manifest.json")
 
 
 @bp.get("/sw.js")

@@ -1,16 +1,13 @@
-"""Service workers: their code with the list and version of what they keep written in front."""
+"""What installs pages on a device: manifests, and service workers with the list and version of what they keep."""
 
 import hashlib
 import json
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from pathlib import Path
 
-from flask import Response, current_app, url_for
+from flask import Response, current_app, render_template, url_for
 
-from followup.resources import folder
-
-TRANSLATIONS = Path(__file__).parent.parent / "translations"
+from followup.resources import TRANSLATIONS, folder
 
 
 def worker(file: str, scope: str, assets: Sequence[str]) -> Response:
@@ -20,6 +17,13 @@ def worker(file: str, scope: str, assets: Sequence[str]) -> Response:
     response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
     response.headers["Cache-Control"] = "no-cache"
     response.headers["Service-Worker-Allowed"] = scope
+    return response
+
+
+def manifest(template: str) -> Response:
+    """What makes the pages of one reader installable."""
+    response = Response(render_template(template), mimetype="application/manifest+json")
+    response.headers["Cache-Control"] = "no-cache"
     return response
 
 

@@ -11,7 +11,7 @@ from followup.care import callbacks, enrol, messages, visit
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.config import Messages, Settings
-from followup.exchange.push_keys import public_push_key
+from followup.exchange import push_keys
 from followup.records import Store, people, worries
 from followup.records import messages as kept
 from followup.records.store import Row
@@ -78,7 +78,7 @@ def test_a_push_reaches_the_phone_encrypted_and_signed(
         }
     ]
     assert b"reminder" not in push_service.raw[0]
-    assert push_service.signers == [public_push_key(store.setting("push_key", str))]
+    assert push_service.signers == [push_keys.public_key(store)]
     claims = push_service.claims[0]
     assert (claims["aud"], claims["sub"]) == (push_service.origin, "mailto:clinic@test.invalid")
 
