@@ -4,13 +4,14 @@
 """
 
 import json
+from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 import click
 
-from followup.clinical import acuity, altitude, coverage, pressure, schedule, tamponade, warnings
+from followup.clinical import acuity, altitude, coverage, pressure, schedule, tamponade
 from followup.clinical.course import RISKS
 from followup.clinical.errors import one_of, within
 from followup.exchange import course_file
@@ -155,17 +156,27 @@ def plan_(agent: str, operated: str, diabetic: bool, risks: tuple[str, ...], as_
 
 
 @calc.command("course")
-@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("files", type=click.Path(path_type=Path), nargs=-1, required=True)
 @click.option("--rulebook", "rules", type=click.Path(path_type=Path), help="A changed rulebook (TOML) to try.")
 @as_json
-def course_(file: Path, rules: Path | None, as_json: bool) -> None:
-    """Run the rulebook over one eye's course, as the server would have."""
-    told, until = course_file.read(_json_file(file))
-    text = None if rules is None else _text(rules)
-    signs = warnings.evaluate(told, book.rulebook(text), until)
-    _give({"warnings": course_file.signs_as_json(signs)}, as_json)
+def course_(files: tuple[Path, ...], rules: Path | None, as_json: bool) -> None:
+    """Run the rulebook over one eye's course, as the server would have.
+
+    Several FILES answer one JSON line each; “-” reads courses from standard input, one JSON line each.
+    """
+    book_in_use = book.rulebook(None if rules is None else _text(rules))
+    if len(files) == 1 and files[0] != STANDARD_INPUT:
+        _give(dict(course_file.told(_object(_text(files[0]), str(files[0])), book_in_use)), as_json)
+        return
+    for text, name in _course_texts(files):
+        try:
+            told = course_file.told(_object(text, name), book_in_use)
+        except course_file.CourseFileError as error:
+            raise click.UsageError(f"{name}: {error}") from error
+        click.echo(json.dumps(told, ensure_ascii=False))
 
 
+STANDARD_INPUT = Path("-")
 CAUTION = "The forecast never clears anyone to fly, climb or have nitrous oxide: only a clinician who sees no gas does."
 
 
@@ -178,13 +189,23 @@ def _percent(agent: str, percent: float | None) -> float:
     return 100.0 if agent == "air" else 0.0
 
 
-def _json_file(file: Path) -> Answer:
+def _course_texts(files: tuple[Path, ...]) -> Iterator[tuple[str, str]]:
+    """Each course's text, and what to call it where something is wrong."""
+    for file in files:
+        if file == STANDARD_INPUT:
+            typed: list[str] = click.get_text_stream("stdin", encoding="utf-8").read().splitlines()
+            yield from ((line, f"line {number}") for number, line in enumerate(typed, 1) if line.strip())
+        else:
+            yield _text(file), str(file)
+
+
+def _object(text: str, name: str) -> Answer:
     try:
-        raw = json.loads(_text(file))
+        raw = json.loads(text)
     except json.JSONDecodeError as error:
-        raise click.UsageError(f"{file} is not JSON: {error}") from error
+        raise click.UsageError(f"{name} is not JSON: {error}") from error
     if not isinstance(raw, dict):
-        raise click.UsageError(f"{file} must hold one object with the key “operation”")
+        raise click.UsageError(f"{name} must hold one object with the key “operation”")
     return raw
 
 

@@ -26,7 +26,7 @@ def course(facts: int) -> Course:
             lambda d=day: measures(d, acuity="6/24", iop_mmhg=16, pain=1),
         ]
         made.append(kinds[n % 3]())
-    return Course(operation(plan=GAS_PLAN), (), tuple(made))
+    return Course.after(operation(plan=GAS_PLAN), (), tuple(made))
 
 
 def best_ms(work: Callable[[], object], number: int) -> float:

@@ -81,7 +81,7 @@ def visit(name: str, day: int, late: int | None = None) -> PlannedVisit:
 
 def signs(facts: Sequence[Fact], until: float, visits: Sequence[PlannedVisit] = (), **changes: Any) -> list[Sign]:
     """What the draft rulebook raises by that day."""
-    return evaluate(Course(operation(**changes), tuple(visits), tuple(facts)), book.rulebook(), at(until))
+    return evaluate(Course.after(operation(**changes), tuple(visits), tuple(facts)), book.rulebook(), at(until))
 
 
 def rules(found: Sequence[Sign]) -> set[str]:

@@ -3,6 +3,7 @@
 import json
 import subprocess
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -26,10 +27,10 @@ def run(*words: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run([*COMMAND, "calc", *words], capture_output=True, text=True, timeout=60)
 
 
-def answer(*words: str) -> dict[str, object]:
+def answer(*words: str) -> dict[str, Any]:
     done = run(*words, "--json")
     assert done.returncode == 0, done.stderr
-    made: dict[str, object] = json.loads(done.stdout)
+    made: dict[str, Any] = json.loads(done.stdout)
     return made
 
 
@@ -155,7 +156,7 @@ def write(folder: Path, course: object) -> str:
 def test_course_as_the_contract_has_it(tmp_path: Path) -> None:
     found = answer("course", write(tmp_path, COURSE))["warnings"]
     assert {frozenset(f) for f in found} == {
-        frozenset({"rule", "how_soon", "raised_at", "values", "threshold", "source", "words"})
+        frozenset({"rule", "worry", "how_soon", "raised_at", "values", "threshold", "source", "words"})
     }  # type: ignore[attr-defined]
     raised = {(f["rule"], f["raised_at"], f["how_soon"]) for f in found}  # type: ignore[attr-defined]
     assert ("pressure-spike", "2027-03-03T09:10:00Z", "today") in raised
@@ -167,9 +168,65 @@ def test_course_as_the_contract_has_it(tmp_path: Path) -> None:
 
 
 def test_a_course_may_leave_out_everything_but_the_operation(tmp_path: Path) -> None:
-    assert answer("course", write(tmp_path, {"operation": {"at": "2027-03-02T14:00:00Z"}})) == {"warnings": []}
+    assert answer("course", write(tmp_path, {"operation": {"at": "2027-03-02T14:00:00Z"}})) == {
+        "warnings": [],
+        "callbacks": [],
+    }
     silent = {"operation": {"at": "2027-03-02T14:00:00Z"}, "until": "2027-03-07T14:00:00Z"}
     assert answer("course", write(tmp_path, silent))["warnings"][0]["rule"] == "silent-early"  # type: ignore[index]
+
+
+FELLOW: dict[str, Any] = {
+    "operations": [
+        {"eye": "right", "at": "2027-03-02T14:00:00Z", "agent": "sf6", "percent": 20, "fill_percent": 90},
+        {"eye": "right", "at": "2027-04-02T14:00:00Z", "agent": "silicone-oil"},
+    ],
+    "facts": [
+        {"at": "2027-03-03T09:00:00Z", "kind": "measures", "eye": "left", "acuity": "NLP", "iop_mmhg": 55},
+        {"at": "2027-03-04T09:00:00Z", "kind": "measures", "eye": "right", "iop_mmhg": 38},
+        {"at": "2027-03-04T10:00:00Z", "kind": "settled", "outcome": "advice", "worry": "pressure"},
+        {"at": "2027-03-04T11:00:00Z", "kind": "measures", "eye": "right", "iop_mmhg": 37},
+    ],
+    "until": "2027-03-04T12:00:00Z",
+}
+
+
+def test_a_fellow_eye_a_second_operation_and_a_settlement_in_a_course(tmp_path: Path) -> None:
+    found = answer("course", write(tmp_path, FELLOW))
+    told = [(w["rule"], w["raised_at"][8:13]) for w in found["warnings"] if w["how_soon"] != "this-week"]
+    assert told == [
+        ("fellow-light-perception-lost", "03T09"),
+        ("fellow-pressure-severe", "03T09"),
+        ("fellow-only-light-perception", "03T09"),
+        ("fellow-pressure-spike", "03T09"),
+        ("pressure-spike", "04T09"),
+        ("pressure-spike", "04T11"),
+    ]
+    assert [(c["how_soon"], c["settled_at"]) for c in found["callbacks"]] == [
+        ("now", None),
+        ("today", "2027-03-04T10:00:00Z"),
+        ("today", None),
+    ]
+    assert {frozenset(c) for c in found["callbacks"]} == {
+        frozenset({"how_soon", "opened_at", "due_at", "settled_at", "rules"})
+    }
+
+
+def test_several_courses_answer_one_line_each(tmp_path: Path) -> None:
+    one, two = write(tmp_path, FELLOW), tmp_path / "two.json"
+    two.write_text(json.dumps({"operation": {"at": "2027-03-02T14:00:00Z"}}), encoding="utf-8")
+    done = run("course", one, str(two), "--json")
+    lines = [json.loads(line) for line in done.stdout.splitlines()]
+    assert [len(line["callbacks"]) for line in lines] == [3, 0]
+    lined = "\n".join(json.dumps(c) for c in (FELLOW, {"operation": {"at": "2027-03-02T14:00:00Z"}}))
+    piped = subprocess.run([*COMMAND, "calc", "course", "-"], input=lined, capture_output=True, text=True, check=True)
+    assert [json.loads(line) for line in piped.stdout.splitlines()] == lines
+
+
+def test_a_bad_line_among_several_courses_is_named() -> None:
+    piped = subprocess.run([*COMMAND, "calc", "course", "-"], input="{}\n", capture_output=True, text=True, check=False)
+    assert (piped.returncode, piped.stderr.count("\n")) == (2, 1)
+    assert "line 1" in piped.stderr
 
 
 def test_a_changed_rulebook_is_tried_on_a_course(tmp_path: Path) -> None:

@@ -6,8 +6,8 @@ from followup.care.actors import CLOCK, Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import HeardBody, stored
 from followup.care.eye import load
-from followup.care.raising import DUE_WITHIN
 from followup.care.visit import bring_forward, put_back
+from followup.clinical.callbacks import DUE_WITHIN
 from followup.records import Store, audit, eyes, worries
 from followup.records.store import Row, new_id
 

@@ -8,8 +8,8 @@ from typing import Any
 from followup.care.errors import NotFound
 from followup.care.events import fact_of
 from followup.clinical import acuity, posture, tamponade, warnings
-from followup.clinical.course import Course, Operation, PlannedVisit, Timeline
-from followup.clinical.coverage import Break
+from followup.clinical.course import Course, Fact, Measures, Operation, PlannedVisit, Settled, Timeline
+from followup.clinical.coverage import EYES, Break
 from followup.protocols import book
 from followup.records import Store, eyes, protocols, worries
 from followup.records.store import Row
@@ -17,13 +17,14 @@ from followup.records.store import Row
 
 @dataclass(frozen=True)
 class Eye:
-    """Everything known of one operated eye, read once."""
+    """Everything known of one operated eye, read once; `elsewhere` is what was recorded beside the patient's other eye."""
 
     operation_id: str
     row: Row
     operation: Operation
     visits: list[Row]
     events: list[Row]
+    elsewhere: list[Row]
     warnings: list[Row]
     callbacks: list[Row]
     zone: tzinfo
@@ -46,11 +47,22 @@ class Eye:
         planned = tuple(
             PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"])) for v in self.visits
         )
-        facts = (fact_of(e["kind"], e["at"], e["body"]) for e in self.events)
-        return Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)
+        facts = (*_facts(self.events), *_facts(self.elsewhere), *self.settlements)
+        return Course.after(self.operation, planned, facts, self.zone)
+
+    @cached_property
+    def fellow(self) -> Course:
+        """The other eye, from what was measured on it beside this one."""
+        side = next(side for side in EYES if side != self.operation.eye)
+        measures = tuple(f for f in _facts(self.events) if isinstance(f, Measures))
+        return Course(side, facts=(*measures, *self.settlements), zone=self.zone)
+
+    @property
+    def settlements(self) -> tuple[Settled, ...]:
+        return tuple(Settled(c["settled_at"], c["worry"]) for c in self.callbacks if c["settled_at"])
 
     def timeline(self, now: datetime) -> Timeline:
-        return Timeline(self.course, now)
+        return self.course.timeline(now)
 
     def forecast(self, now: datetime) -> tamponade.Forecast:
         """The forecast with every level seen up to now."""
@@ -59,6 +71,11 @@ class Eye:
     def no_gas_by(self, now: datetime) -> bool:
         """Whether a clinician has recorded that no gas is left: all that lifts the travel caution."""
         return self.timeline(now).empty_at(now)
+
+    @property
+    def no_gas_record(self) -> Row | None:
+        """The clinician's latest record that no gas was seen, whether gas was seen since or not."""
+        return next((e for e in reversed(self.events) if e["kind"] == "no-gas-seen"), None)
 
     def caution(self, now: datetime) -> bool:
         """Whether the flying and nitrous oxide caution stands."""
@@ -77,6 +94,11 @@ class Eye:
 
     def next_visit(self, today: date) -> Row | None:
         return next((v for v in self.open_visits if v["latest"] >= today.isoformat()), None)
+
+
+def _facts(events: list[Row]) -> tuple[Fact, ...]:
+    facts = (fact_of(e["kind"], e["at"], e["body"]) for e in events)
+    return tuple(f for f in facts if f is not None)
 
 
 def visit_of_today(open_visits: list[Row], today: date) -> Row | None:
@@ -119,6 +141,7 @@ def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
         operation_of(row),
         eyes.visits_of(store, operation_id),
         eyes.events_of(store, operation_id),
+        eyes.events_beside(store, operation_id, row["patient_id"]),
         worries.warnings_of(store, operation_id),
         worries.callbacks_of(store, operation_id),
         zone,

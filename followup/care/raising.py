@@ -1,31 +1,43 @@
 """From signs to warnings and callbacks: kept once, merged while open, raised again when worse."""
 
-from datetime import datetime, timedelta
+from datetime import datetime, tzinfo
 from typing import Any
 
 from followup.care.actors import CLOCK
 from followup.care.eye import Eye, load, rulebook
 from followup.clinical import warnings
-from followup.records import Store, audit, worries
+from followup.clinical.callbacks import DUE_WITHIN
+from followup.records import Store, audit, eyes, worries
 from followup.records.store import Row
-
-# How long somebody may take before the callback moves up. Common practice, no source.
-DUE_WITHIN = {"now": timedelta(hours=1), "today": timedelta(hours=8), "this-week": timedelta(days=5)}
 
 
 def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Row]:
-    """Keep every sign of the eye's course that is not kept yet; returns the new ones, the most urgent first.
+    """Keep every sign of the eye's course, and of a fellow eye without an operation, that is not kept yet.
 
-    Call it inside the transaction that recorded the cause. A late entry is judged at its own time; what it
-    raises opens or joins a callback now.
+    Returns the new ones, the most urgent first. Call it inside the transaction that recorded the cause. A late entry is
+    judged at its own time; what it raises opens or joins a callback now.
     """
     book = rulebook(store)
+    courses = [eye.course] if _fellow_was_operated(store, eye) else [eye.course, eye.fellow]
     new = [
         _kept(store, eye, sign, book.version, now)
-        for sign in warnings.evaluate(eye.course, book, now)
+        for course in courses
+        for sign in warnings.evaluate(course, book, now)
         if not worries.has_warning(store, eye.operation_id, sign.rule, sign.raised_at)
     ]
     return sorted(new, key=lambda w: warnings.HOW_SOON.index(w["how_soon"]))
+
+
+def raise_signs_of_patient(store: Store, operation_id: str, now: datetime, zone: tzinfo) -> list[Row]:
+    """`raise_signs` for that eye and for every other followed eye of its patient: what is measured may be of either."""
+    eye = load(store, operation_id, zone)
+    others = [row["id"] for row in eyes.operations_of(store, eye.row["patient_id"]) if row["id"] != operation_id]
+    new = raise_signs(store, eye, now) + [w for id in others for w in raise_signs(store, load(store, id, zone), now)]
+    return sorted(new, key=lambda w: warnings.HOW_SOON.index(w["how_soon"]))
+
+
+def _fellow_was_operated(store: Store, eye: Eye) -> bool:
+    return any(row["eye"] == eye.fellow.eye for row in eyes.operations_of(store, eye.row["patient_id"]))
 
 
 def check_eye(store: Store, operation_id: str, now: datetime, zone: Any) -> list[Row]:

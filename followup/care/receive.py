@@ -11,8 +11,7 @@ from pydantic import BaseModel, ValidationError
 from followup.care.actors import Actor
 from followup.care.errors import translatable
 from followup.care.events import ClinicEnvelope, Envelope, SentEvent, body_of, first_message, moved, stored
-from followup.care.eye import load
-from followup.care.raising import raise_signs
+from followup.care.raising import raise_signs_of_patient
 from followup.records import Store, audit, eyes, people
 from followup.records.store import Row
 
@@ -147,7 +146,7 @@ def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tz
                 corrects=event.corrects,
             )
             audit.note(store, now, author, f"event {event.kind}", event.operation, {"id": event.id})
-            raise_signs(store, load(store, event.operation, zone), now)
+            raise_signs_of_patient(store, event.operation, now, zone)
     return Result(id=event.id, status="received")
 
 

@@ -5,10 +5,10 @@ from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
 from followup.care.actors import Actor
-from followup.care.errors import CareError, NotFound
+from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody, body_of, stored
-from followup.care.eye import Eye, load
-from followup.care.raising import raise_signs
+from followup.care.eye import Eye
+from followup.care.raising import raise_signs_of_patient
 from followup.clinical import schedule
 from followup.records import Store, audit, eyes
 from followup.records.store import Row, new_id
@@ -28,6 +28,8 @@ def record_visit(
     """Record the measures of a visit (either eye) and the visit itself; returns the warnings it raised."""
     if not measures and visit is None and not no_gas_seen:
         raise CareError("nothing was entered: write at least one measure")
+    if no_gas_seen and any(body.bubble_percent for body in measures):
+        raise CareError("a bubble that has a height and “no gas seen” cannot both be: correct one of them")
     with store.transaction():
         for body in measures:
             _add(store, now, actor, operation_id, "measures", stored(body))
@@ -35,7 +37,7 @@ def record_visit(
             _add(store, now, actor, operation_id, "seen", {"visit": visit})
         if no_gas_seen:
             _add(store, now, actor, operation_id, "no-gas-seen", {})
-        return raise_signs(store, load(store, operation_id, zone), now)
+        return raise_signs_of_patient(store, operation_id, now, zone)
 
 
 def record_clinic_event(
@@ -48,7 +50,32 @@ def record_clinic_event(
         raise CareError(str(error)) from error
     with store.transaction():
         _add(store, now, actor, operation_id, kind, checked)
-        return raise_signs(store, load(store, operation_id, zone), now)
+        return raise_signs_of_patient(store, operation_id, now, zone)
+
+
+def take_back(store: Store, now: datetime, actor: Actor, event_id: str, reason: str, zone: tzinfo) -> str:
+    """Withdraw what was entered by mistake: the entry stays on record and counts no more. Returns its operation's id.
+
+    Raises `NotFound` for an entry that is not there, `Conflict` for one that was taken back or corrected already, and
+    `CareError` without a reason.
+    """
+    if not reason.strip():
+        raise CareError("say why this is taken back", "reason")
+    with store.transaction():
+        entry = eyes.event(store, event_id)
+        if entry is None or entry["kind"] == "withdrawal":
+            raise NotFound("there is no such entry")
+        if eyes.correction_of(store, event_id) is not None:
+            raise Conflict("this entry was taken back or corrected already")
+        id, body = new_id(), {"reason": reason.strip()}
+        eyes.add_event(
+            store, id, entry["operation_id"], "withdrawal", now, body, actor.signature, now, corrects=event_id
+        )  # fmt: skip
+        audit.note(
+            store, now, actor.signature, f"{entry['kind']} taken back", entry["operation_id"], {"id": event_id, **body}
+        )
+        raise_signs_of_patient(store, entry["operation_id"], now, zone)
+    return str(entry["operation_id"])
 
 
 def bring_forward(store: Store, now: datetime, actor: Actor, eye: Eye, within_days: int, reason: str, zone: tzinfo) -> Row:

@@ -1,7 +1,8 @@
-"""One eye's course: the operation, the planned visits and every fact recorded since, as plain values.
+"""One eye's course: its operations in order, the planned visits and every fact recorded, as plain values.
 
-All times are aware datetimes. A fact carries the time it happened; the order in which facts arrive
-never matters.
+An eye that was never operated has a course too. Each operation begins a stage that lasts until the next one;
+rules, forecast and picture read one stage at a time (`Timeline`). All times are aware datetimes. A fact carries
+the time it happened; the order in which facts arrive never matters.
 """
 
 import itertools
@@ -43,6 +44,7 @@ FINDINGS: dict[str, str] = {
     "leak": "wound leak",
     "hypopyon": "cells settled in the front chamber (hypopyon)",
     "iris-vessels": "new vessels on the iris or in the angle",
+    "inflammation": "inflammation inside the eye (cells, haze)",
     "detached": "retina detached",
     "traction": "traction on the retina",
     "haemorrhage": "blood in the vitreous cavity",
@@ -241,53 +243,141 @@ class TamponadeRemoved:
     from_patient: ClassVar[bool] = False
 
 
-Fact = Measures | Symptoms | Postured | BubbleSeen | Journey | Anaesthetic | Heard | Seen | NoGasSeen | TamponadeRemoved
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """The open callbacks of one worry, or of every worry, were settled: a danger that lasts calls again at the next look."""
+
+    at: datetime
+    worry: str | None = None
+    from_patient: ClassVar[bool] = False
+
+
+Fact = (
+    Measures
+    | Symptoms
+    | Postured
+    | BubbleSeen
+    | Journey
+    | Anaesthetic
+    | Heard
+    | Seen
+    | NoGasSeen
+    | TamponadeRemoved
+    | Settled
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Course:
-    """One operated eye: what was done, which visits are planned, what was recorded, and the zone of its days."""
+    """One eye: what was done to it in order of time, which visits are planned, what was recorded, the zone of its days.
 
-    operation: Operation
+    Raises `OutOfRange` for a time without its offset, `Unknown` for an operation on the other eye.
+    """
+
+    eye: str
+    operations: tuple[Operation, ...] = ()
     visits: tuple[PlannedVisit, ...] = ()
     facts: tuple[Fact, ...] = ()
     zone: tzinfo = field(default=UTC)
 
+    @classmethod
+    def after(
+        cls,
+        operation: Operation,
+        visits: tuple[PlannedVisit, ...] = (),
+        facts: tuple[Fact, ...] = (),
+        zone: tzinfo = UTC,
+    ) -> "Course":
+        """The course of an eye that was operated once."""
+        return cls(operation.eye, (operation,), visits, facts, zone)
+
     def __post_init__(self) -> None:
-        if self.operation.at.tzinfo is None or any(f.at.tzinfo is None for f in self.facts):
+        one_of("eye", self.eye, EYES)
+        for operation in self.operations:
+            one_of("eye of an operation in this course", operation.eye, (self.eye,))
+        if any(thing.at.tzinfo is None for thing in (*self.operations, *self.facts)):
             raise OutOfRange("every time needs its offset, for example 2027-03-02T14:00:00Z")
+
+    def timelines(self, now: datetime) -> "list[Timeline]":
+        """Every stage that has begun by `now`: the eye before any operation, then after each one."""
+        operations = sorted((op for op in self.operations if op.at <= now), key=lambda op: op.at)
+        begins: list[Operation | None] = [None, *operations]
+        ends = [*(op.at for op in operations), None]
+        return [Timeline(self, operation, end, now) for operation, end in zip(begins, ends, strict=True)]
+
+    def timeline(self, now: datetime) -> "Timeline":
+        """The stage that stands at `now`."""
+        return self.timelines(now)[-1]
 
 
 class Timeline:
-    """A course up to `now`, sorted once and split by kind: what rules and charts read.
+    """One stage of a course up to `now`, sorted once and split by kind: what rules and charts read.
 
-    Facts at the same instant are put into a fixed order, so the order of arrival cannot matter. What
-    several rules ask for is worked out once.
+    A stage begins with an operation (None: the eye before any) and holds what was recorded until `end`, the time of the
+    next operation (None: it stands). Facts at the same instant are put into a fixed order, so the order of arrival
+    cannot matter. What several rules ask for is worked out once.
     """
 
-    def __init__(self, course: Course, now: datetime) -> None:
+    def __init__(self, course: Course, operation: Operation | None, end: datetime | None, now: datetime) -> None:
         self.course = course
-        self.operation = course.operation
         self.zone = course.zone
-        self.now = now
-        facts = _in_order(f for f in course.facts if f.at <= now)
-        self.measures = [f for f in facts if type(f) is Measures and f.eye == self.operation.eye]
+        self.now = now if end is None else min(now, end)
+        self.ended_at = end
+        self._operation = operation
+        everything = _in_order(f for f in course.facts if f.at <= now)
+        facts = [f for f in everything if (operation is None or f.at >= operation.at) and (end is None or f.at < end)]
+        self.measures = [f for f in facts if type(f) is Measures and f.eye == course.eye]
         self.symptoms = [f for f in facts if type(f) is Symptoms]
         self.postured = [f for f in facts if type(f) is Postured]
         self.journeys = [f for f in facts if type(f) is Journey]
         self.anaesthetics = [f for f in facts if type(f) is Anaesthetic]
         self.heard_at = [f.at for f in facts if f.from_patient]
-        self.seen = {f.visit: f.at for f in reversed(facts) if type(f) is Seen}
-        self.emptied_at = min((f.at for f in facts if type(f) is NoGasSeen or type(f) is TamponadeRemoved), default=None)
+        self.seen = {f.visit: f.at for f in reversed(everything) if type(f) is Seen}
+        self.settlements = [f for f in facts if type(f) is Settled]
+        self.emptied = [(f.at, empty) for f in facts if (empty := _empties(f, course.eye)) is not None]
         self.sightings = [
-            (f.at, _sighting(self.operation, f))
+            (f.at, _sighting(operation, f))
             for f in facts
-            if f.at >= self.operation.at and (type(f) is BubbleSeen or (type(f) is Measures and _levelled(self, f)))
+            if operation is not None and (type(f) is BubbleSeen or (type(f) is Measures and _levelled(f, course.eye)))
+        ]
+
+    @property
+    def operated(self) -> bool:
+        return self._operation is not None
+
+    @property
+    def operation(self) -> Operation:
+        """The operation that began this stage; only where there is one."""
+        assert self._operation is not None, "this stage began without an operation"
+        return self._operation
+
+    @property
+    def baseline_iop_mmhg(self) -> float | None:
+        return self._operation.baseline_iop_mmhg if self._operation else None
+
+    @property
+    def baseline_acuity(self) -> Acuity | None:
+        return self._operation.baseline_acuity if self._operation else None
+
+    @property
+    def visits(self) -> list[PlannedVisit]:
+        """The planned visits whose time runs out in this stage."""
+        first = self._operation is None or self._operation is min(self.course.operations, key=lambda op: op.at)
+        begins = None if first or self._operation is None else self._operation.at
+        return [
+            v
+            for v in self.course.visits
+            if (begins is None or end_of(v.latest, self.zone) > begins)
+            and (self.ended_at is None or end_of(v.latest, self.zone) <= self.ended_at)
         ]
 
     def empty_at(self, at: datetime) -> bool:
-        """Whether by then a clinician had recorded that nothing is left in the eye."""
-        return self.emptied_at is not None and self.emptied_at <= at
+        """Whether by then a clinician had recorded that nothing is left in the eye, and no gas was seen since."""
+        return next((empty for since, empty in reversed(self.emptied) if since <= at), False)
+
+    def settled_between(self, worry: str, since: datetime, until: datetime) -> bool:
+        """Whether callbacks of that worry were settled from `since` to just before `until`."""
+        return any(s.worry in (None, worry) and since <= s.at < until for s in self.settlements)
 
     @cached_property
     def answers(self) -> list[tuple[datetime, int, frozenset[str], Symptoms]]:
@@ -314,9 +404,9 @@ class Timeline:
 
         By the level seen at that visit, else by the forecast of that moment.
         """
-        op = self.operation
-        if measures.at < op.at or self.empty_at(measures.at):
+        if not self.operated or self.empty_at(measures.at):
             return "clear"
+        op = self.operation
         if op.liquid:
             return "oil"
         if not op.fades:
@@ -337,8 +427,8 @@ class Timeline:
     @cached_property
     def hours_in_plan(self) -> list[posture.DayAdherence]:
         """Each plan day that has begun, with its hours; empty without a plan."""
-        op = self.operation
-        if op.plan is None:
+        op = self._operation
+        if op is None or op.plan is None:
             return []
         return posture.adherence(op.plan, [p.block for p in self.postured], op.at, self.zone, self.now)
 
@@ -350,8 +440,18 @@ class Timeline:
         return [(last, (following - last).total_seconds() / 3600) for last, following in pairs]
 
 
-def _levelled(timeline: Timeline, measures: Measures) -> bool:
-    return measures.eye == timeline.operation.eye and measures.bubble_percent is not None
+def _levelled(measures: Measures, eye: str) -> bool:
+    return measures.eye == eye and measures.bubble_percent is not None
+
+
+def _empties(fact: Fact, eye: str) -> bool | None:
+    """True where a clinician recorded that nothing is left, False where gas was seen, by whomever; None for the rest."""
+    if isinstance(fact, NoGasSeen | TamponadeRemoved):
+        return True
+    seen_percent = fact.percent if isinstance(fact, BubbleSeen) else 0.0
+    if isinstance(fact, Measures) and _levelled(fact, eye):
+        seen_percent = fact.bubble_percent or 0.0
+    return False if seen_percent > 0 else None
 
 
 def _sighting(operation: Operation, fact: BubbleSeen | Measures) -> tamponade.Observation:

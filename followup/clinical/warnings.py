@@ -31,6 +31,8 @@ from followup.clinical.evidence import Model
 
 HowSoon = Literal["now", "today", "this-week"]
 HOW_SOON: tuple[HowSoon, ...] = get_args(HowSoon)
+Eyes = Literal["operated", "fellow"]
+EYES: tuple[Eyes, ...] = get_args(Eyes)
 Values = dict[str, Any]
 
 
@@ -39,7 +41,8 @@ class Rule:
     """One rule of the rulebook. `threshold` holds the numbers its check compares with.
 
     It applies only to eyes with one of `agents` and one of `risks` (any, where empty), between the
-    days `from_day` and `until_day` after surgery. Rules of one `worry` share one callback.
+    days `from_day` and `until_day` after surgery; with `eyes = "fellow"` to eyes that were not operated.
+    Rules of one `worry` share one callback.
     """
 
     id: str
@@ -55,15 +58,22 @@ class Rule:
     risks: tuple[str, ...] = ()
     from_day: float = 0.0
     until_day: float = 3650.0
+    eyes: Eyes = "operated"
 
     def __post_init__(self) -> None:
         one_of("check", self.check, CHECKS)
         one_of("urgency", self.how_soon, HOW_SOON)
+        one_of("kind of eye", self.eyes, EYES)
+        if self.eyes == "fellow" and not CHECKS[self.check].fits_fellow:
+            raise Unknown(f"rule “{self.id}”: the check “{self.check}” needs an operated eye")
         missing = CHECKS[self.check].needs - set(self.threshold)
         if missing:
             raise Unknown(f"rule “{self.id}”: the check “{self.check}” also needs {', '.join(sorted(missing))}")
 
-    def applies(self, operation: Operation) -> bool:
+    def applies(self, operation: Operation | None) -> bool:
+        """Whether this rule looks at an eye after that operation; None for an eye that was not operated."""
+        if operation is None or self.eyes == "fellow":
+            return operation is None and self.eyes == "fellow"
         return (not self.agents or operation.agent in self.agents) and (
             not self.risks or not operation.risks.isdisjoint(self.risks)
         )
@@ -88,8 +98,9 @@ class Rulebook:
 
 @dataclass(frozen=True, slots=True)
 class Sign:
-    """A warning sign: which rule, when it came up, on which values, against which threshold, how soon to act."""
+    """A warning sign: which rule, in which eye, when it came up, on which values, against which threshold, how soon to act."""
 
+    eye: str
     rule: str
     worry: str
     how_soon: HowSoon
@@ -111,28 +122,61 @@ _NOTHING: Values = {}
 
 
 class Check(NamedTuple):
+    """How a check looks, the thresholds it needs, and whether it can look at an eye that was not operated."""
+
     look: _Checker
     needs: frozenset[str]
+    fits_fellow: bool = False
 
 
 def evaluate(course: Course, rulebook: Rulebook, now: datetime) -> list[Sign]:
     """Every sign that the course has given up to `now`, in the order raised (the most urgent first at one instant)."""
-    timeline = Timeline(course, now)
-    signs = [s for rule in rulebook.rules if rule.applies(course.operation) for s in _signs(timeline, rule)]
-    signs.sort(key=lambda s: (s.raised_at, HOW_SOON.index(s.how_soon), s.rule))
-    return signs
+    signs = [
+        sign
+        for timeline in course.timelines(now)
+        for rule in rulebook.rules
+        if rule.applies(timeline.operation if timeline.operated else None)
+        for sign in _signs(timeline, rule)
+    ]
+    return in_order(signs)
+
+
+def in_order(signs: Iterable[Sign]) -> list[Sign]:
+    """By time; the most urgent first at one instant."""
+    return sorted(signs, key=lambda s: (s.raised_at, HOW_SOON.index(s.how_soon), s.rule))
 
 
 def _signs(timeline: Timeline, rule: Rule) -> Iterator[Sign]:
     worst: float | None = None
-    day_of = timeline.operation.day
+    raised_at = timeline.now
     for at, severity, values in CHECKS[rule.check].look(timeline, rule.threshold):
+        if worst is not None and timeline.settled_between(rule.worry, raised_at, at):
+            worst = None
         if severity is None:
             worst = None
-        elif (worst is None or severity > worst) and rule.from_day <= day_of(at) <= rule.until_day:
-            worst = severity
+        elif (worst is None or severity > worst) and _in_days(timeline, rule, at):
+            worst, raised_at = severity, at
             words = rule.words.format_map({**rule.threshold, **values})
-            yield Sign(rule.id, rule.worry, rule.how_soon, at, severity, values, rule.threshold, rule.source, words)
+            yield Sign(
+                timeline.course.eye, rule.id, rule.worry, rule.how_soon, at, severity, values, rule.threshold,
+                rule.source, words,
+            )  # fmt: skip
+
+
+def _in_days(timeline: Timeline, rule: Rule, at: datetime) -> bool:
+    return not timeline.operated or rule.from_day <= timeline.operation.day(at) <= rule.until_day
+
+
+def _while_it_lasts(timeline: Timeline, first: datetime, every: timedelta, until: datetime) -> Iterator[datetime]:
+    """The first look at something that only time brings, and the next regular one after each settlement while it lasts."""
+    if first > until:
+        return
+    yield first
+    for settled in timeline.settlements:
+        if settled.at >= first:
+            again = first + ((settled.at - first) // every + 1) * every
+            if again <= until:
+                yield again
 
 
 # --- Symptoms ---
@@ -207,7 +251,7 @@ def _beside(m: Measures, threshold: Mapping[str, Any]) -> bool:
 
 def _iop_rise(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     """Pressure at least `rise_mmhg` over the eye's own baseline and at least `mmhg`."""
-    baseline = timeline.operation.baseline_iop_mmhg
+    baseline = timeline.baseline_iop_mmhg
     for m in timeline.measures:
         risen = None if m.iop_mmhg is None else pressure.rise(m.iop_mmhg, baseline)
         if m.iop_mmhg is not None and risen is not None:
@@ -262,15 +306,28 @@ def _pain_in_clinic(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterato
 
 
 def _vision_category(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
-    """Vision down to `category` or beyond, where it was better before surgery; gas does not excuse it."""
+    """Vision down to `category` or beyond, where it was better before surgery; gas does not excuse it.
+
+    Of a fellow eye nothing is known before its first reading: once a callback about that was settled, it is no news.
+    """
     rank = 1 + acuity.CATEGORIES.index(threshold["category"])
-    baseline = timeline.operation.baseline_acuity
-    if baseline is not None and baseline.rank >= rank:
+    known = timeline.baseline_acuity
+    if known is not None and known.rank >= rank:
         return
+    told: Measures | None = None
     for m in timeline.measures:
-        if m.acuity is not None:
-            bad = m.acuity.rank >= rank
-            yield (m.at, float(m.acuity.rank) if bad else None, {"acuity": m.acuity.typed})
+        if m.acuity is None or _known_blind(timeline, told, m):
+            continue
+        bad = m.acuity.rank >= rank
+        told = m if bad else told
+        yield (m.at, float(m.acuity.rank) if bad else None, {"acuity": m.acuity.typed})
+
+
+def _known_blind(timeline: Timeline, told: Measures | None, now: Measures) -> bool:
+    """Whether a fellow eye sees no worse than when that was told and settled."""
+    if timeline.operated or told is None or told.acuity is None or now.acuity is None:
+        return False
+    return now.acuity.rank <= told.acuity.rank and any(told.at <= s.at < now.at for s in timeline.settlements)
 
 
 def _vision_drop(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -281,7 +338,7 @@ def _vision_drop(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[L
     clear must not fall below what it saw past the gas, nor below the reading before surgery.
     """
     best: dict[tuple[str, str | None], acuity.Acuity] = {}
-    before = timeline.operation.baseline_acuity
+    before = timeline.baseline_acuity
     for m, seen, through in timeline.views:
         if through == "gas over sight":
             continue
@@ -354,6 +411,16 @@ def _climb(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
         yield (journey.at, worst.expansion if bad else None, values)
 
 
+def _gas_seen_again(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """Gas seen, by whomever, after a clinician had recorded that none was left."""
+    was_empty = False
+    for at, empty in timeline.emptied:
+        if was_empty and not empty and timeline.operation.fades:
+            yield (at, 1.0, {"agent": timeline.operation.agent})
+            yield (at, None, _NOTHING)
+        was_empty = empty
+
+
 def _anaesthetic(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     for told in timeline.anaesthetics:
         bad = timeline.operation.fades and not timeline.empty_at(told.at)
@@ -361,10 +428,17 @@ def _anaesthetic(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[L
 
 
 def _removal_overdue(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
-    """Oil still in the eye `days` after surgery."""
-    due = timeline.operation.at + timedelta(days=threshold["days"])
-    if due <= timeline.now and not timeline.empty_at(due) and timeline.operation.liquid:
-        yield (due, 1.0, {"agent": timeline.operation.agent, "days_in_eye": threshold["days"]})
+    """Oil still in the eye `days` after surgery, and four weeks after each time that this was settled."""
+    op = timeline.operation
+    if not op.liquid:
+        return
+    due = op.at + timedelta(days=threshold["days"])
+    for at in _while_it_lasts(timeline, due, _OVERDUE_AGAIN, timeline.now):
+        if not timeline.empty_at(at):
+            yield (at, 1.0, {"agent": op.agent, "days_in_eye": round(op.day(at))})
+
+
+_OVERDUE_AGAIN = timedelta(days=28)  # common practice, no source
 
 
 # --- Posture, visits, silence ---
@@ -395,7 +469,7 @@ def _finished_plan_days(timeline: Timeline) -> Iterator[tuple[Any, datetime]]:
 def _missed_visit(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     """A planned visit not seen by the end of its latest day, from `latest_from_day` to before `latest_until_day`."""
     op = timeline.operation
-    for visit in sorted(timeline.course.visits, key=lambda v: (v.latest, v.name)):
+    for visit in sorted(timeline.visits, key=lambda v: (v.latest, v.name)):
         over = end_of(visit.latest, timeline.zone)
         seen_at = timeline.seen.get(visit.name)
         due_day = (visit.latest - op.at.astimezone(timeline.zone).date()).days
@@ -410,28 +484,31 @@ def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]
     """Nothing from the patient for `hours`; with `while_posturing`, only in the days of the posture plan."""
     op = timeline.operation
     posturing_days = op.plan.days if op.plan else 0
-    hours = threshold["hours"]
+    every = timedelta(hours=threshold["hours"])
     for last, silent_hours in timeline.silences:
-        if silent_hours < hours:
+        if silent_hours < threshold["hours"]:
             continue
-        due = last + timedelta(hours=hours)
-        if not threshold.get("while_posturing") or op.day(due) <= posturing_days:
-            yield (due, 1.0, {"last_heard": last.isoformat(), "silent_hours": hours})
-            yield (due, None, _NOTHING)
+        until = last + timedelta(hours=silent_hours)
+        for due in _while_it_lasts(timeline, last + every, every, until):
+            if not threshold.get("while_posturing") or op.day(due) <= posturing_days:
+                hours = round((due - last) / timedelta(hours=1))
+                yield (due, 1.0, {"last_heard": last.isoformat(), "silent_hours": hours})
+        yield (until, None, _NOTHING)
 
 
 CHECKS: dict[str, Check] = {
-    "symptoms": Check(_symptoms, frozenset({"signs", "count"})),
-    "iop-at-least": Check(_iop_at_least, frozenset({"mmhg"})),
+    "symptoms": Check(_symptoms, frozenset({"signs", "count"}), fits_fellow=True),
+    "iop-at-least": Check(_iop_at_least, frozenset({"mmhg"}), fits_fellow=True),
     "iop-rise": Check(_iop_rise, frozenset({"mmhg", "rise_mmhg"})),
-    "iop-at-most": Check(_iop_at_most, frozenset({"mmhg"})),
+    "iop-at-most": Check(_iop_at_most, frozenset({"mmhg"}), fits_fellow=True),
     "steroid-response": Check(_steroid_response, frozenset({"mmhg", "rise_mmhg", "days"})),
-    "finding": Check(_finding, frozenset({"finding"})),
-    "pain-in-clinic": Check(_pain_in_clinic, frozenset({"pain"})),
-    "vision-category": Check(_vision_category, frozenset({"category"})),
-    "vision-drop": Check(_vision_drop, frozenset({"logmar"})),
+    "finding": Check(_finding, frozenset({"finding"}), fits_fellow=True),
+    "pain-in-clinic": Check(_pain_in_clinic, frozenset({"pain"}), fits_fellow=True),
+    "vision-category": Check(_vision_category, frozenset({"category"}), fits_fellow=True),
+    "vision-drop": Check(_vision_drop, frozenset({"logmar"}), fits_fellow=True),
     "bubble-off-forecast": Check(_bubble_off_forecast, frozenset({"direction", "sd"})),
     "bubble-full": Check(_bubble_full, frozenset({"height_percent", "mmhg"})),
+    "gas-seen-again": Check(_gas_seen_again, frozenset()),
     "climb": Check(_climb, frozenset({"climb_metres"})),
     "anaesthetic": Check(_anaesthetic, frozenset()),
     "removal-overdue": Check(_removal_overdue, frozenset({"days"})),
@@ -447,7 +524,9 @@ MODEL = Model(
         "Each rule of the signed rulebook looks at every fact with what was known at that time, and says which values it saw, "
         "against which threshold, from which source, and how soon somebody must act.",
         "A sign is raised when it starts, again when it gets worse, and afresh after it had been well in between. "
+        "Once its callback was settled, the first look that still finds it raises it afresh. "
         "It is never withdrawn. The order in which entries arrive does not matter.",
+        "An eye that was not operated is watched by rules of its own: pressure, lost sight, infection, inflammation.",
         "While gas covers the line of sight poor vision is expected: only lost light perception counts then. "
         "Readings past a low bubble, through oil and with nothing in the eye are each compared with their own kind; "
         "a clear eye must not see less than it did past the gas, or before surgery.",

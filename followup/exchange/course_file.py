@@ -1,15 +1,15 @@
-"""A course file: one eye's operation, visits and facts as JSON, for `followup calc course`."""
+"""A course file: one eye's operations, visits and facts (of the fellow eye too) as JSON, for `followup calc course`."""
 
 from collections.abc import Mapping
 from datetime import date, datetime
 from typing import Annotated, Any
 from zoneinfo import ZoneInfo
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from followup.care.events import body_of, first_message
-from followup.clinical import acuity, course, posture, warnings
-from followup.clinical.coverage import Break
+from followup.clinical import acuity, callbacks, course, posture, warnings
+from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import ClinicalError
 
 
@@ -64,44 +64,85 @@ class _Visit(_Part):
 
 
 class _CourseFile(_Part):
-    operation: _Operation
+    operation: _Operation | None = None
+    operations: list[_Operation] = []
     visits: list[_Visit] = []
     facts: list[dict[str, Any]] = []
     until: Annotated[datetime | None, Field()] = None
 
+    @model_validator(mode="after")
+    def _operated(self) -> "_CourseFile":
+        if (self.operation is None) == (not self.operations):
+            raise ValueError("give either “operation”, or “operations” of the same eye in order")
+        return self
 
-def read(raw: Mapping[str, Any]) -> tuple[course.Course, datetime]:
-    """The course, and the time up to which it is told. Raises `CourseFileError`."""
+    @property
+    def done(self) -> list[_Operation]:
+        return self.operations or [op for op in (self.operation,) if op]
+
+
+class _SettledBody(_Part):
+    outcome: Annotated[str, Field(min_length=1)]
+    worry: str | None = None
+
+
+def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], datetime]:
+    """The courses of the operated eye and of its fellow, and the time up to which they are told. Raises `CourseFileError`."""
     try:
         file = _CourseFile.model_validate(raw)
-        operation = _operation(file.operation)
+        operations = tuple(sorted((_operation(o) for o in file.done), key=lambda op: op.at))
         facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact)) is not None)
         visits = tuple(course.PlannedVisit(v.name, v.earliest, v.latest) for v in file.visits)
-        told = course.Course(operation, visits, facts, ZoneInfo(file.operation.zone))
+        eye, zone = operations[0].eye, ZoneInfo(file.done[0].zone)
+        fellow = next(side for side in EYES if side != eye)
+        of_fellow = tuple(f for f in facts if isinstance(f, course.Measures | course.Settled))
+        told = course.Course(eye, operations, visits, facts, zone), course.Course(fellow, facts=of_fellow, zone=zone)
     except ValidationError as error:
         raise CourseFileError(first_message(error)) from error
     except (ClinicalError, KeyError) as error:
         raise CourseFileError(f"operation: {error}") from error
-    until = file.until or max([operation.at, *(f.at for f in facts)])
+    until = file.until or max(thing.at for thing in (*operations, *facts))
     if until.tzinfo is None:
         raise CourseFileError("until: a time needs its offset, for example 2027-06-01T00:00:00Z")
     return told, until
 
 
-def signs_as_json(signs: list[warnings.Sign]) -> list[dict[str, Any]]:
-    """The signs as the command line gives them."""
-    return [
-        {
-            "rule": s.rule,
-            "how_soon": s.how_soon,
-            "raised_at": s.raised_at.isoformat().replace("+00:00", "Z"),
-            "values": s.values,
-            "threshold": dict(s.threshold),
-            "source": s.source,
-            "words": s.words,
-        }
-        for s in signs
-    ]
+def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[dict[str, Any]]]:
+    """What the server would have raised over a course file, as the command line gives it. Raises `CourseFileError`."""
+    courses, until = read(raw)
+    signs = warnings.in_order(sign for told in courses for sign in warnings.evaluate(told, rulebook, until))
+    settled = [f for f in courses[0].facts if isinstance(f, course.Settled) and f.at <= until]
+    return {
+        "warnings": [_sign_as_json(sign) for sign in signs],
+        "callbacks": [_callback_as_json(callback) for callback in callbacks.callbacks(signs, settled)],
+    }
+
+
+def _sign_as_json(s: warnings.Sign) -> dict[str, Any]:
+    return {
+        "rule": s.rule,
+        "worry": s.worry,
+        "how_soon": s.how_soon,
+        "raised_at": _as_text(s.raised_at),
+        "values": s.values,
+        "threshold": dict(s.threshold),
+        "source": s.source,
+        "words": s.words,
+    }
+
+
+def _callback_as_json(c: callbacks.Callback) -> dict[str, Any]:
+    return {
+        "how_soon": c.how_soon,
+        "opened_at": _as_text(c.opened_at),
+        "due_at": _as_text(c.due_at),
+        "settled_at": _as_text(c.settled_at) if c.settled_at else None,
+        "rules": list(c.rules),
+    }
+
+
+def _as_text(at: datetime) -> str:
+    return at.isoformat().replace("+00:00", "Z")
 
 
 def _operation(o: _Operation) -> course.Operation:
@@ -142,6 +183,11 @@ def _fact(number: int, raw: dict[str, Any]) -> course.Fact | None:
     if at.tzinfo is None:
         raise CourseFileError(f"{place}: a time needs its offset, for example 2027-03-03T09:10:00Z")
     try:
+        if kind == "settled":
+            done = _SettledBody.model_validate(fields)
+            return None if done.outcome == "not-reached" else course.Settled(at, done.worry)
         return body_of(kind, fields).fact(at)
+    except ValidationError as error:
+        raise CourseFileError(f"{place} ({kind}): {first_message(error)}") from error
     except ValueError as error:
         raise CourseFileError(f"{place} ({kind}): {error}") from error

@@ -56,6 +56,7 @@ class RuleText(_Strict):
     risks: Annotated[tuple[str, ...], _known(RISKS, "only eyes with one of these")] = ()
     from_day: Annotated[float, Field(ge=0)] = 0
     until_day: Annotated[float, Field(ge=0)] = 3650
+    eyes: warnings.Eyes = "operated"
 
 
 class BandsText(_Strict):

@@ -165,6 +165,12 @@ def event(store: Store, id: str) -> Row | None:
     return _opened_event(found) if found else None
 
 
+def correction_of(store: Store, event_id: str) -> Row | None:
+    """The later event that corrects or withdraws this one."""
+    found = store.row("SELECT * FROM events WHERE corrects = :id ORDER BY received_at LIMIT 1", {"id": event_id})
+    return _opened_event(found) if found else None
+
+
 def events_of(store: Store, operation_id: str) -> list[Row]:
     """The events that stand, by time: those that a later event corrects are left out."""
     sql = """
@@ -172,6 +178,16 @@ def events_of(store: Store, operation_id: str) -> list[Row]:
         AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
     """
     return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
+
+
+def events_beside(store: Store, operation_id: str, patient_id: str) -> list[Row]:
+    """What was recorded at the patient's other operations and counts for every eye: measures, journeys, anaesthetics."""
+    sql = """
+        SELECT e.* FROM events e JOIN operations o ON o.id = e.operation_id
+        WHERE o.patient_id = :patient AND o.id != :id AND e.kind IN ('measures', 'journey', 'anaesthetic')
+        AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
+    """
+    return [_opened_event(row) for row in store.rows(sql, {"id": operation_id, "patient": patient_id})]
 
 
 def history_of(store: Store, operation_id: str) -> list[Row]:

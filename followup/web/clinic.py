@@ -13,7 +13,7 @@ from followup.exchange import qr
 from followup.records import eyes, messages, people
 from followup.web import charts, context, display, workers
 from followup.web.clinic_api import author_pass
-from followup.web.forms import EyeMeasuresForm, SmallForm, VisitForm, choices, field_errors
+from followup.web.forms import EyeMeasuresForm, SmallForm, TakeBackForm, VisitForm, choices, field_errors
 
 bp = Blueprint("clinic", __name__, url_prefix="/clinic")
 LIST_STATES = {
@@ -152,6 +152,7 @@ def eye_page(operation_id: str) -> Any:
         forecast=eye.forecast(now),
         day=eye.operation.day(now),
         caution=eye.caution(now),
+        no_gas=eye.no_gas_record,
         devices=people.devices_of(context.store(), eye.row["patient_id"]),
         records=eyes.records_of(context.store(), operation_id),
     )
@@ -166,14 +167,41 @@ def revoke(device_id: str) -> Any:
     return redirect(request.form.get("back", url_for(".today")), 303)
 
 
-@bp.post("/eyes/<operation_id>/record/<kind>")
+@bp.route("/eyes/<operation_id>/no-gas", methods=["GET", "POST"])
+@context.staff_only()
+def no_gas(operation_id: str) -> Any:
+    """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
+    eye, now = load_eye(operation_id), context.now()
+    if SmallForm().validate_on_submit():
+        return _record(operation_id, "no-gas-seen")
+    seen, forecast = eye.timeline(now).sightings, eye.forecast(now)
+    level = forecast.at(eye.operation.day(now))
+    return render_template("clinic/no_gas.html", eye=eye, last=seen[-1][1] if seen else None, forecast=forecast, level=level)
+
+
+@bp.post("/eyes/<operation_id>/oil-out")
 @context.staff_only()
 @pressed
-def record(operation_id: str, kind: str) -> Any:
-    """A clinician's record in one step: no gas seen, or the tamponade taken out."""
-    if kind not in ("no-gas-seen", "tamponade-removed"):
-        abort(400)
+def oil_out(operation_id: str) -> Any:
+    """The oil was taken out."""
+    return _record(operation_id, "tamponade-removed")
+
+
+def _record(operation_id: str, kind: str) -> Any:
     visit.record_clinic_event(context.store(), context.now(), context.me(), operation_id, kind, {}, context.zone())
+    return redirect(url_for(".eye_page", operation_id=operation_id), 303)
+
+
+@bp.post("/entries/<event_id>/take-back")
+@context.staff_only()
+def take_back(event_id: str) -> Any:
+    """Withdraw an entry made by mistake, with the reason."""
+    form = TakeBackForm()
+    if not form.validate_on_submit():
+        raise CareError("say why this is taken back")
+    operation_id = visit.take_back(
+        context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone()
+    )
     return redirect(url_for(".eye_page", operation_id=operation_id), 303)
 
 
@@ -192,7 +220,7 @@ def new_visit(operation_id: str) -> Any:
             form[side].form.measured_like(event["body"] if event else {})
     status = 200
     doubts: list[str] = []
-    if form.validate_on_submit() and (form.sure.data or not (doubts := form.doubts())):
+    if form.validate_on_submit() and (form.sure.data or not (doubts := form.doubts() + _gas_doubt(form, eye))):
         try:
             raised = visit.record_visit(
                 context.store(),
@@ -221,6 +249,19 @@ def new_visit(operation_id: str) -> Any:
         author_pass=author_pass(context.me()),
         sealing_key=sealing.public_key(context.store()),
     ), status
+
+
+def _gas_doubt(form: VisitForm, eye: Eye) -> list[str]:
+    """*No gas seen* lifts a caution, so it is asked once more beside what is known."""
+    if not form.no_gas_seen.data:
+        return []
+    now = context.now()
+    levels = eye.timeline(now).sightings
+    last = f"the last level seen was {levels[-1][1].meniscus_percent:g} % high" if levels else "no level was entered"
+    expected = eye.forecast(now).at(eye.operation.day(now)).meniscus_percent
+    return [
+        f"No gas seen: {last}, about {expected:.0f} % is expected today. Did a clinician look at the retina and see none?"
+    ]
 
 
 def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:

@@ -271,7 +271,7 @@ class VisitForm(FlaskForm):
     right = FormField(EyeMeasuresForm)
     left = FormField(EyeMeasuresForm)
     no_gas_seen = BooleanField("A clinician looked at the retina and saw no gas")
-    sure = BooleanField("Yes, it was read like that")
+    sure = BooleanField("Yes, it is right")
 
     def doubts(self) -> list[str]:
         """Values that can be but rarely are: a question, not a block."""
@@ -308,6 +308,12 @@ class DecideForm(FlaskForm):
 
 class SmallForm(FlaskForm):
     """A form with nothing but its button."""
+
+
+class TakeBackForm(FlaskForm):
+    """Why an entry is taken back."""
+
+    reason = StringField("Why", [InputRequired(), Length(max=500)])
 
 
 class SignForm(FlaskForm):

@@ -234,7 +234,7 @@ def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
     tablet.get_by_role("button", name="Keep").click()
     expect(wrong).to_contain_text("is the acuity “6/0” right?")
     expect(wrong).to_contain_text("is a pressure of 52 mmHg right?")
-    tablet.get_by_label("Yes, it was read like that").check()
+    tablet.get_by_label("Yes, it is right").check()
     tablet.get_by_role("button", name="Keep").click()
     expect(tablet.locator("#entries li")).to_have_count(1)
     server.start()

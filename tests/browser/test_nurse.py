@@ -70,7 +70,7 @@ def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: 
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("alert")).to_contain_text("right eye: is a pressure of 52 mmHg right?")
     expect(page.locator("#right-iop")).to_have_value("52")
-    page.get_by_label("Yes, it was read like that").check()
+    page.get_by_label("Yes, it is right").check()
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_text("Pressure 52 mmHg, at or above 30.")).to_be_visible()
 

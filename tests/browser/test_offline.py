@@ -246,6 +246,6 @@ def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: 
     }"""
     for answers in vectors:
         now = datetime.now(UTC)
-        told = Course(operation(at=now, risks=frozenset({"diabetic"})), (), (Symptoms(at=now, **answers),))
+        told = Course.after(operation(at=now, risks=frozenset({"diabetic"})), (), (Symptoms(at=now, **answers),))
         signs = {s.rule for s in evaluate(told, book.rulebook(), now)}
         assert phone.evaluate(script, answers) == sorted(signs), answers

@@ -207,15 +207,6 @@ def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> 
     assert "nothing was entered" in answer.text
 
 
-def test_only_a_clinicians_record_lifts_the_caution(
-    as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
-) -> None:
-    assert as_patient.get("/api/v1/pack").json["eyes"][0]["gas"]["caution"]
-    as_nurse.post(f"/clinic/eyes/{operation_id}/record/no-gas-seen")
-    assert not as_patient.get("/api/v1/pack").json["eyes"][0]["gas"]["caution"]
-    assert as_nurse.post(f"/clinic/eyes/{operation_id}/record/magic").status_code == 400
-
-
 def test_callbacks_are_listed_claimed_and_settled(
     as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str
 ) -> None:
