@@ -4,6 +4,7 @@
 """
 
 import json
+import sys
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
@@ -193,7 +194,7 @@ def _course_texts(files: tuple[Path, ...]) -> Iterator[tuple[str, str]]:
     """Each course's text, and what to call it where something is wrong."""
     for file in files:
         if file == STANDARD_INPUT:
-            typed: list[str] = click.get_text_stream("stdin", encoding="utf-8").read().splitlines()
+            typed = sys.stdin.read().splitlines()
             yield from ((line, f"line {number}") for number, line in enumerate(typed, 1) if line.strip())
         else:
             yield _text(file), str(file)
