@@ -87,7 +87,8 @@ class _Life:
     def __init__(
         self, store: Store, clinic: Clinic, eye: dict[str, Any], nurse: Actor, surgeon: Actor, now: datetime
     ) -> None:
-        self.store, self.zone, self.eye, self.nurse, self.surgeon, self.now = store, clinic.tz, eye, nurse, surgeon, now
+        self.store, self.clinic, self.zone = store, clinic, clinic.tz
+        self.eye, self.nurse, self.surgeon, self.now = eye, nurse, surgeon, now
         self.operated_at = (now - timedelta(days=eye["operated_days_ago"])).replace(second=0, microsecond=0)
         self.height_metres = clinic.height_metres
         self.sequence = 0
@@ -207,10 +208,10 @@ class _Life:
             if found["state"] == "waiting":
                 later = at + timedelta(minutes=40)
                 callbacks.claim(self.store, later, self.nurse, found["id"])
-                callbacks.attempt(self.store, later, self.nurse, found["id"], True, "Spoke with the patient.", self.zone)
-                callbacks.settle(
-                    self.store, later, self.nurse, found["id"], "advice", "Advice given, review kept.", self.zone
-                )
+                said = "Spoke with the patient."
+                callbacks.attempt(self.store, later, self.nurse, found["id"], "patient", said, self.clinic)
+                done = "Advice given, review kept."
+                callbacks.settle(self.store, later, self.nurse, found["id"], "advice", done, self.clinic)
 
 
 def _drop(text: str, day: date) -> discharge.Drop:

@@ -9,12 +9,15 @@ from pydantic import BaseModel
 
 from followup.care import lists, sealing
 from followup.care.actors import Actor
+from followup.care.attendance import attended_by_eye
 from followup.care.eye import rulebook, visit_of_today
 from followup.clinical import pressure
 from followup.clinical.tamponade import AGENTS
 from followup.clinical.warnings import Rulebook
 from followup.records import Store, eyes
 from followup.records.store import Row
+
+VISIT_DATES = ("target", "earliest", "latest")
 
 
 class LastMeasures(BaseModel):
@@ -27,8 +30,18 @@ class LastMeasures(BaseModel):
     instrument: str
 
 
+class SheetVisit(BaseModel):
+    """A visit of the book that has not taken place, with the dates between which it is due."""
+
+    id: str
+    name: str
+    target: date
+    earliest: date
+    latest: date
+
+
 class SheetEye(BaseModel):
-    """One followed eye: who, what is in it, its open visits (`visit` the likely one), the last measures of both eyes."""
+    """One followed eye: who, what is in it, its open visits (`visit` is today's, if one is), the last measures of both."""
 
     operation: str
     patient: str
@@ -39,7 +52,7 @@ class SheetEye(BaseModel):
     agent: str
     fades: bool
     operated_on: date
-    visits: list[str]
+    visits: list[SheetVisit]
     visit: str
     right: LastMeasures | None
     left: LastMeasures | None
@@ -50,6 +63,7 @@ class SheetRow(BaseModel):
 
     operation: str
     visit: str
+    visit_id: str
     target: date
     state: str
     how_soon: str | None
@@ -86,7 +100,7 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
     book = rulebook(store)
     last = eyes.last_measures(store)
     operations = eyes.open_operations(store)
-    seen = eyes.seen_visits(store, [row["id"] for row in operations])
+    seen = attended_by_eye(store, "seen", zone)
     return DaySheet(
         made_at=now,
         expires_at=datetime.combine(today + timedelta(days=1), time(), zone),
@@ -97,6 +111,7 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
             SheetRow(
                 operation=due.operation["id"],
                 visit=due.visit["name"],
+                visit_id=due.visit["identity"],
                 target=due.visit["target"],
                 state=due.state,
                 how_soon=due.how_soon,
@@ -104,7 +119,7 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
             )
             for due in lists.due_visits(store, now, zone)
         ],
-        eyes=[_sheet_eye(store, row, seen, last, today, zone) for row in operations],
+        eyes=[_sheet_eye(store, row, seen[row["id"]], last, today, zone) for row in operations],
         limits=PressureLimits(
             lowest=pressure.LOWEST_MMHG,
             highest=pressure.HIGHEST_MMHG,
@@ -123,9 +138,9 @@ def _pressing(book: Rulebook, check: str) -> list[float]:
 
 
 def _sheet_eye(
-    store: Store, row: Row, seen: set[tuple[str, str]], last: dict[tuple[str, str], Row], today: date, zone: tzinfo
+    store: Store, row: Row, seen: dict[str, datetime], last: dict[tuple[str, str], Row], today: date, zone: tzinfo
 ) -> SheetEye:
-    open_visits = [v for v in eyes.visits_of(store, row["id"]) if (row["id"], v["name"]) not in seen]
+    open_visits = [v for v in eyes.visits_of(store, row["id"]) if v["identity"] not in seen]
     likely = visit_of_today(open_visits, today)
     return SheetEye(
         operation=row["id"],
@@ -137,8 +152,8 @@ def _sheet_eye(
         agent=row["agent"],
         fades=AGENTS[row["agent"]].fades,
         operated_on=row["operated_at"].astimezone(zone).date(),
-        visits=[v["name"] for v in open_visits],
-        visit=likely["name"] if likely else "",
+        visits=[SheetVisit(id=v["identity"], **{k: v[k] for k in ("name", *VISIT_DATES)}) for v in open_visits],
+        visit=likely["identity"] if likely else "",
         right=_last(last.get((row["id"], "right")), zone),
         left=_last(last.get((row["id"], "left")), zone),
     )

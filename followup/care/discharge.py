@@ -208,7 +208,7 @@ def change_plan(
 ) -> list[tuple[str, Any, Any]]:
     """Record a changed operation note or plan, and visits moved to other days; returns what differs as (what, before, after).
 
-    `settles` is a callback of this eye that the change answers: it is settled as advised, with what changed.
+    `settles` is a callback of this eye that the change answers: it stays open until the patient is told what changed.
     """
     operation_from(note, now, zone)
     answered = worries.callback(store, settles) if settles else None
@@ -221,9 +221,9 @@ def change_plan(
             move_visit(store, now, actor, visit_id, operation_id, target)
         differences = changes(before, load(store, operation_id, zone))
         audit.note(store, now, actor.signature, "plan changed", operation_id, differences)
-        if settles:
-            said = ", ".join(what.replace("_", " ") for what, _, _ in differences) or "nothing"
-            callbacks.decide(store, now, actor, settles, "advice", f"plan changed: {said}", zone)
+        if settles and differences:
+            said = ", ".join(what.replace("_", " ") for what, _, _ in differences)
+            callbacks.tell_of_plan(store, now, actor, settles, f"plan changed: {said}")
     return differences
 
 

@@ -209,21 +209,23 @@ class HeardBody(_Body):
 
 
 class ArrivedBody(_Body):
-    """The patient is in the clinic for a planned visit."""
+    """The patient is in the clinic for a planned visit, known by its identity; older entries have only its name."""
 
     visit: str
+    visit_id: str | None = None
 
     def fact(self, at: datetime) -> None:
         return None
 
 
 class SeenBody(_Body):
-    """A planned visit took place."""
+    """A planned visit took place, known by its identity; older entries and course files have only its name."""
 
     visit: str
+    visit_id: str | None = None
 
     def fact(self, at: datetime) -> course.Seen:
-        return course.Seen(at, self.visit)
+        return course.Seen(at, self.visit_id or self.visit)
 
 
 class NoGasSeenBody(_Body):

@@ -5,10 +5,11 @@ from datetime import date, datetime, tzinfo
 from functools import cached_property
 from typing import Any
 
+from followup.care.attendance import attended, holds
 from followup.care.errors import NotFound
 from followup.care.events import fact_of
 from followup.clinical import acuity, posture, tamponade, warnings
-from followup.clinical.course import Course, Fact, Measures, Operation, PlannedVisit, Settled, Timeline
+from followup.clinical.course import Course, Fact, Measures, Operation, PlannedVisit, Seen, Settled, Timeline
 from followup.clinical.coverage import EYES, Break
 from followup.protocols import book
 from followup.records import Store, eyes, protocols, worries
@@ -45,10 +46,12 @@ class Eye:
     @cached_property
     def course(self) -> Course:
         planned = tuple(
-            PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"])) for v in self.visits
+            PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"]), v["identity"])
+            for v in self.visits
         )
-        facts = (*_facts(self.events), *_facts(self.elsewhere), *self.settlements)
-        return Course.after(self.operation, planned, facts, self.zone)
+        seen = tuple(Seen(at, identity) for identity, at in self.seen_visits.items())
+        here = _facts([e for e in self.events if e["kind"] != "seen"])
+        return Course.after(self.operation, planned, (*here, *_facts(self.elsewhere), *seen, *self.settlements), self.zone)
 
     @cached_property
     def fellow(self) -> Course:
@@ -81,19 +84,15 @@ class Eye:
         """Whether the flying and nitrous oxide caution stands."""
         return self.operation.fades and not self.no_gas_by(now)
 
-    @property
-    def seen_visits(self) -> set[str]:
-        """Names of the visits that took place."""
-        return {e["body"]["visit"] for e in self.events if e["kind"] == "seen"}
+    @cached_property
+    def seen_visits(self) -> dict[str, datetime]:
+        """When each visit that took place did, by the visit's identity."""
+        return attended(self.visits, [e for e in self.events if e["kind"] == "seen"], self.zone)
 
     @property
     def open_visits(self) -> list[Row]:
         """Planned visits that have not taken place, by date."""
-        seen = self.seen_visits
-        return [v for v in self.visits if v["name"] not in seen]
-
-    def next_visit(self, today: date) -> Row | None:
-        return next((v for v in self.open_visits if v["latest"] >= today.isoformat()), None)
+        return [v for v in self.visits if v["identity"] not in self.seen_visits]
 
 
 def _facts(events: list[Row]) -> tuple[Fact, ...]:
@@ -102,8 +101,9 @@ def _facts(events: list[Row]) -> tuple[Fact, ...]:
 
 
 def visit_of_today(open_visits: list[Row], today: date) -> Row | None:
-    """The open visit that somebody who comes today most likely comes for: the nearest by date."""
-    return min(open_visits, key=lambda v: abs((date.fromisoformat(v["target"]) - today).days), default=None)
+    """The open visit that somebody who comes today comes for: one whose window holds today, the nearest of several."""
+    fitting = [v for v in open_visits if holds(v, today)]
+    return min(fitting, key=lambda v: abs((date.fromisoformat(v["target"]) - today).days), default=None)
 
 
 def operation_of(row: Row) -> Operation:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 
 from followup.care import enrol
+from followup.care.attendance import attended_by_eye
 from followup.clinical.warnings import HOW_SOON
 from followup.records import Store, eyes, worries
 from followup.records.store import Row
@@ -33,21 +34,20 @@ STATES = ("here", "due", "missed", "seen", "coming")
 def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
     today = now.astimezone(zone).date()
-    start = to_text(datetime.combine(today, datetime.min.time(), zone))
+    until = (today + LOOK_AHEAD).isoformat()
     operations = {row["id"]: row for row in eyes.open_operations(store)}
-    seen = eyes.seen_visits(store, list(operations))
-    seen_today = set(eyes.visit_events_since(store, "seen", start))
-    here = set(eyes.visit_events_since(store, "arrived", start))
+    seen, arrived = (attended_by_eye(store, kind, zone) for kind in ("seen", "arrived"))
     open_ones = worries.open_callbacks(store)
     worst, many = worst_by_eye(open_ones), Counter(c["operation_id"] for c in open_ones)
     heard = eyes.last_heard(store)
     found = []
-    for visit in eyes.visits_due(store, today + LOOK_AHEAD):
+    for visit in (v for v in eyes.visits_of_followed(store) if v["target"] <= until):
         id = visit["operation_id"]
-        key = (id, visit["name"])
-        if key in seen and key not in seen_today:
+        seen_at, here_at = seen[id].get(visit["identity"]), arrived[id].get(visit["identity"])
+        if seen_at and seen_at.astimezone(zone).date() < today:
             continue
-        state = "seen" if key in seen else "here" if key in here else _state(visit, today)
+        here = here_at is not None and here_at.astimezone(zone).date() >= today
+        state = "seen" if seen_at else "here" if here else _state(visit, today)
         how_soon = worst[id]["how_soon"] if id in worst else None
         reason = worries.warnings_of_callback(store, worst[id]["id"])[0]["words"] if id in worst else ""
         reason += f" And {many[id] - 1} more." if many[id] > 1 else ""

@@ -186,7 +186,9 @@ def _useful(store: Store, row: Row, now: datetime) -> bool:
         return True
     callback = worries.callback(store, row["about"])
     assert callback is not None
-    return bool(callback["state"] == "waiting" if row["kind"] == "now" else callback["state"] != "settled")
+    if callback["state"] == "settled":
+        return False
+    return bool(callback["free"] if row["kind"] == "now" else callback["level"] if row["kind"] == "escalation" else True)
 
 
 def _language(store: Store, person: str) -> str:

@@ -159,7 +159,13 @@ def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo, translate: Tr
         bubble=_bubble(eye, now, zone),
         symptom_rules=_symptom_rules(store, eye, translate),
         visits=[
-            Visit(name=v["name"], words=translate(v["name"]), target=v["target"], latest=v["latest"], seen=v["name"] in seen)
+            Visit(
+                name=v["name"],
+                words=translate(v["name"]),
+                target=v["target"],
+                latest=v["latest"],
+                seen=v["identity"] in seen,
+            )
             for v in eye.visits
         ],
         drops=[Drop.model_validate(drop) for drop in eye.drops],

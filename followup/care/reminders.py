@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, tzinfo
 
+from followup.care.attendance import attended_by_eye
 from followup.care.callbacks import LEVELS
 from followup.care.eye import load
 from followup.clinical import posture
 from followup.config import Messages
-from followup.records import Store, eyes, people, worries
+from followup.records import Store, eyes, people, tasks, worries
 from followup.records.store import Row
 
 PATIENT_KINDS = ("posture", "visit", "not-heard")
@@ -59,12 +60,12 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iter
     tomorrow = today + timedelta(days=1)
     if now.astimezone(zone).time() < at:
         return
-    planned = [v for v in eyes.visits_due(store, tomorrow) if v["target"] == tomorrow.isoformat()]
-    seen = eyes.seen_visits(store, [v["operation_id"] for v in planned])
+    planned = [v for v in eyes.visits_of_followed(store) if v["target"] == tomorrow.isoformat()]
+    seen = attended_by_eye(store, "seen", zone)
     midnight = datetime.combine(tomorrow, time(), zone)
     for visit in planned:
         operation = eyes.operation(store, visit["operation_id"])
-        if operation and (visit["operation_id"], visit["name"]) not in seen:
+        if operation and visit["identity"] not in seen[visit["operation_id"]]:
             yield Due(f"visit:{visit['id']}", f"patient:{operation['patient_id']}", "visit", visit["target"], midnight)
 
 
@@ -81,20 +82,23 @@ def not_heard(store: Store, open_ones: list[Row]) -> Iterator[Due]:
 
 
 def for_staff(store: Store, open_ones: list[Row]) -> Iterator[Due]:
-    """Every open *now* callback that nobody has taken, and every callback that moved up."""
+    """Every open *now* callback that nobody has taken, or whose task is nobody's, and every callback that moved up."""
     staff = people.all_staff(store)
+    to_do = tasks.open_by_callback(store)
     for callback in open_ones:
-        id, level = callback["id"], callback["level"]
+        id, level, moves = callback["id"], callback["level"], callback["moved_up"]
         if level:
             for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:
-                yield Due(f"escalation:{id}:{level}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
+                yield Due(f"escalation:{id}:{moves}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
             if LEVELS[level] == "on-call contact":
                 until = callback["due_at"] + STAFF_USEFUL
-                yield Due(f"escalation:{id}:{level}:{ON_CALL}", ON_CALL, "escalation", id, until)
-        elif callback["how_soon"] == "now" and callback["state"] == "waiting":
-            for member in staff:
-                person = f"staff:{member['id']}"
-                yield Due(f"now:{id}:{person}", person, "now", id, callback["opened_at"] + STAFF_USEFUL)
+                yield Due(f"escalation:{id}:{moves}:{ON_CALL}", ON_CALL, "escalation", id, until)
+        elif callback["how_soon"] == "now" and callback["free"]:
+            free = [(f"task:{t['id']}", t["made_at"]) for t in to_do.get(id, []) if t["owner"] is None]
+            for what, since in free or [(f"now:{id}", callback["opened_at"])]:
+                for member in staff:
+                    person = f"staff:{member['id']}"
+                    yield Due(f"{what}:{person}", person, "now", id, since + STAFF_USEFUL)
 
 
 def _behind(store: Store, row: Row, now: datetime, today: date, zone: tzinfo) -> bool:

@@ -64,7 +64,7 @@ def results(store: Store, now: datetime, zone: tzinfo, surgeon: str | None = Non
         worse=_share(change == "worse" for change in changes),
         spikes=_share(spiked.values()),
         attended=_share(visits),
-        in_time=_share(c["level"] == 0 for c in settled),
+        in_time=_share(c["moved_up"] == 0 for c in settled),
         hours_to_claim=median(waits) if waits else None,
         spikes_by_month=_by_month(known, spiked, zone),
     )
@@ -97,7 +97,7 @@ def _spiked(eye: Eye, timeline: Timeline, spike_from: float) -> bool | None:
 def _attendance(eye: Eye, today: date) -> list[bool]:
     """Whether each visit whose time is over took place."""
     seen = eye.seen_visits
-    return [v["name"] in seen for v in eye.visits if v["latest"] < today.isoformat()]
+    return [v["identity"] in seen for v in eye.visits if v["latest"] < today.isoformat()]
 
 
 def _by_month(known: Sequence[Eye], spiked: dict[str, bool], zone: tzinfo) -> list[ChartPoint]:

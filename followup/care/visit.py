@@ -1,17 +1,20 @@
 """A clinic visit: what was measured on each eye, and what it raised."""
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta, tzinfo
+from datetime import date, datetime, tzinfo
 from typing import Any
 
 from followup.care.actors import Actor
+from followup.care.attendance import holds
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody, body_of, stored
-from followup.care.eye import Eye
+from followup.care.eye import load
 from followup.care.raising import raise_signs_of_patient
 from followup.clinical import schedule
 from followup.records import Store, audit, eyes
 from followup.records.store import Row, new_id
+
+EXTRA_VISIT = "extra visit"
 
 
 def record_visit(
@@ -25,7 +28,11 @@ def record_visit(
     visit: str | None = None,
     no_gas_seen: bool = False,
 ) -> list[Row]:
-    """Record the measures of a visit (either eye) and the visit itself; returns the warnings it raised."""
+    """Record the measures of a visit (either eye) and the visit itself; returns the warnings it raised.
+
+    `visit` is its identity, or its name: then the open visit of that name is meant whose window holds today, else the
+    nearest. Without it the visit was not a planned one, and none counts as having taken place.
+    """
     if not measures and visit is None and not no_gas_seen:
         raise CareError("nothing was entered: write at least one measure")
     if no_gas_seen and any(body.bubble_percent for body in measures):
@@ -34,7 +41,7 @@ def record_visit(
         for body in measures:
             _add(store, now, actor, operation_id, "measures", stored(body))
         if visit is not None:
-            _add(store, now, actor, operation_id, "seen", {"visit": visit})
+            _add(store, now, actor, operation_id, "seen", _named(store, now, operation_id, visit, zone))
         if no_gas_seen:
             _add(store, now, actor, operation_id, "no-gas-seen", {})
         return raise_signs_of_patient(store, operation_id, now, zone)
@@ -78,23 +85,14 @@ def take_back(store: Store, now: datetime, actor: Actor, event_id: str, reason: 
     return str(entry["operation_id"])
 
 
-def bring_forward(store: Store, now: datetime, actor: Actor, eye: Eye, within_days: int, reason: str, zone: tzinfo) -> Row:
-    """Re-plan the next visit so that the eye is seen within that many days; a visit is added if none is planned."""
-    today = now.astimezone(zone).date()
-    upcoming = eye.next_visit(today)
+def add_extra_visit(
+    store: Store, now: datetime, actor: Actor, operation_id: str, today: date, target: date, reason: str
+) -> str:
+    """Put a visit beside the plan, due from today to `target`; returns its identity. Nothing planned is touched."""
     with store.transaction():
-        if upcoming is None:
-            window = schedule.Window("extra visit", today, today, today + timedelta(days=within_days), reason)
-            replaces = None
-        else:
-            window = schedule.sooner(_window(upcoming), today, within_days, reason)
-            replaces = upcoming["id"]
-        id = eyes.add_visit(
-            store, now, eye.operation_id, window.name, window.target, window.earliest, window.latest,
-            window.reason, actor.signature, replaces,
-        )  # fmt: skip
-        audit.note(store, now, actor.signature, "visit brought forward", eye.operation_id, {"latest": window.latest})
-    return next(v for v in eyes.visits_of(store, eye.operation_id) if v["id"] == id)
+        id = eyes.add_visit(store, now, operation_id, EXTRA_VISIT, target, today, target, reason, actor.signature)
+        audit.note(store, now, actor.signature, "extra visit", operation_id, {"on": target.isoformat()})
+    return id
 
 
 def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, operation_id: str, target: Any) -> None:
@@ -111,17 +109,32 @@ def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, operati
         audit.note(store, now, actor.signature, "visit moved", operation_id, {"visit": w.name, "to": target.isoformat()})
 
 
-def put_back(store: Store, now: datetime, actor: Actor, operation_id: str, visit_id: str) -> None:
-    """Undo a change of a visit: what it replaced is planned again; an added visit is withdrawn."""
-    changed = eyes.visit(store, visit_id)
-    before = eyes.visit(store, changed["replaces"]) if changed and changed["replaces"] else None
-    if changed is None:
-        return
-    w = _window(before or changed)
-    eyes.add_visit(
-        store, now, operation_id, w.name, w.target, w.earliest, w.latest, w.reason, actor.signature, visit_id,
-        withdrawn=before is None,
-    )  # fmt: skip
+def withdraw_visit(store: Store, now: datetime, actor: Actor, operation_id: str, identity: str) -> None:
+    """Take a visit that was added out of the book again."""
+    visit = next((v for v in eyes.visits_of(store, operation_id) if v["identity"] == identity), None)
+    if visit is not None:
+        w = _window(visit)
+        eyes.add_visit(
+            store, now, operation_id, w.name, w.target, w.earliest, w.latest, w.reason, actor.signature, visit["id"],
+            withdrawn=True,
+        )  # fmt: skip
+        audit.note(store, now, actor.signature, "visit withdrawn", operation_id, {"visit": w.name, "on": visit["target"]})
+
+
+def _named(store: Store, now: datetime, operation_id: str, visit: str, zone: tzinfo) -> dict[str, str]:
+    """What an event says of the visit it is about."""
+    today = now.astimezone(zone).date()
+    eye = load(store, operation_id, zone)
+    known = [v for v in eye.visits if v["identity"] == visit] or [v for v in eye.visits if v["name"] == visit]
+    if not known:
+        raise CareError("this visit is not in the book any more; choose another, or none", "visit")
+
+    def likelihood(v: Row) -> tuple[bool, bool, int]:
+        away = abs((date.fromisoformat(v["target"]) - today).days)
+        return v["identity"] in eye.seen_visits, not holds(v, today), away
+
+    meant = min(known, key=likelihood)
+    return {"visit": meant["name"], "visit_id": meant["identity"]}
 
 
 def _window(row: Row) -> schedule.Window:

@@ -101,11 +101,12 @@ class Operation:
 
 @dataclass(frozen=True, slots=True)
 class PlannedVisit:
-    """A review visit with the local dates between which it is due."""
+    """A review visit with the local dates between which it is due. `id` tells visits of one name apart."""
 
     name: str
     earliest: date
     latest: date
+    id: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +221,7 @@ class Heard:
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """The planned visit of that name took place."""
+    """The planned visit of that id took place, or, where visits have no id, of that name."""
 
     at: datetime
     visit: str

@@ -152,11 +152,12 @@ def close_day(
     return book(batch, free)
 
 
-def sooner(window: Window, today: date, within_days: int, reason: str) -> Window:
-    """The window re-planned for an eye that must be seen sooner: from today, at most `within_days` from now."""
-    latest = min(window.latest, today + timedelta(days=within_days))
-    latest = max(latest, today)
-    return Window(window.name, latest, today, latest, reason)
+def extra_day(today: date, within_days: int, places: Mapping[date, int], booked: Mapping[date, int]) -> date:
+    """The day of an extra visit at most `within_days` from today: the first open one with a place, else the first open
+    one, else today. With `within_days` 0 it is today, open or not: an eye in danger is seen."""
+    days = [today + timedelta(days=n) for n in range(1, within_days + 1)]
+    opened = [day for day in days if places.get(day, 0) > 0]
+    return next((day for day in opened if booked.get(day, 0) < places[day]), opened[0] if opened else today)
 
 
 MODEL = Model(

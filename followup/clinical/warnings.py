@@ -471,7 +471,7 @@ def _missed_visit(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[
     op = timeline.operation
     for visit in sorted(timeline.visits, key=lambda v: (v.latest, v.name)):
         over = end_of(visit.latest, timeline.zone)
-        seen_at = timeline.seen.get(visit.name)
+        seen_at = timeline.seen.get(visit.id or visit.name)
         due_day = (visit.latest - op.at.astimezone(timeline.zone).date()).days
         if over > timeline.now or not threshold["latest_from_day"] <= due_day < threshold["latest_until_day"]:
             continue

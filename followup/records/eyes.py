@@ -1,7 +1,6 @@
 """Operations and their records, planned visits, and the events of each eye."""
 
 import json
-from collections.abc import Sequence
 from datetime import date, datetime
 from typing import Any
 
@@ -90,10 +89,13 @@ def add_visit(
     *,
     withdrawn: bool = False,
 ) -> str:
+    """Write a visit into the book, or a change of one: what replaces another keeps its `identity`."""
     id = new_id()
+    changed = visit(store, replaces) if replaces else None
     dates = {"target": target.isoformat(), "earliest": earliest.isoformat(), "latest": latest.isoformat()}
     row = {
         "id": id,
+        "identity": changed["identity"] if changed else id,
         "operation_id": operation_id,
         "name": name,
         **dates,
@@ -106,6 +108,10 @@ def add_visit(
 
 
 _CURRENT = "NOT v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+_VISITS = """
+    SELECT v.*, entered.recorded_at AS entered_at FROM visits v JOIN visits entered ON entered.id = v.identity
+    JOIN operations o ON o.id = v.operation_id
+"""
 
 
 def visit(store: Store, id: str) -> Row | None:
@@ -114,18 +120,15 @@ def visit(store: Store, id: str) -> Row | None:
 
 
 def visits_of(store: Store, operation_id: str) -> list[Row]:
-    """The visits as planned now, by date; replaced ones are left out."""
-    sql = f"SELECT v.* FROM visits v WHERE v.operation_id = :id AND {_CURRENT} ORDER BY v.target, v.name"
-    return store.rows(sql, {"id": operation_id})
+    """The visits as planned now, by date; replaced ones are left out. `entered_at` is when each came into the book."""
+    sql = _VISITS + f" WHERE v.operation_id = :id AND {_CURRENT} ORDER BY v.target, v.name, v.identity"
+    return [_opened_visit(row) for row in store.rows(sql, {"id": operation_id})]
 
 
-def visits_due(store: Store, until: date) -> list[Row]:
-    """Current visits of followed eyes with a target up to `until`, by operation."""
-    sql = f"""
-        SELECT v.* FROM visits v JOIN operations o ON o.id = v.operation_id
-        WHERE o.ended_at IS NULL AND v.target <= :until AND {_CURRENT} ORDER BY v.target
-    """
-    return store.rows(sql, {"until": until.isoformat()})
+def visits_of_followed(store: Store) -> list[Row]:
+    """Current visits of every followed eye, by date."""
+    sql = _VISITS + f" WHERE o.ended_at IS NULL AND {_CURRENT} ORDER BY v.target, v.name, v.identity"
+    return [_opened_visit(row) for row in store.rows(sql)]
 
 
 def booked_counts(store: Store) -> dict[date, int]:
@@ -196,17 +199,14 @@ def history_of(store: Store, operation_id: str) -> list[Row]:
     return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
 
 
-def seen_visits(store: Store, operation_ids: Sequence[str]) -> set[tuple[str, str]]:
-    """(operation, visit name) of the visits that took place."""
-    sql = "SELECT operation_id, json_extract(body, '$.visit') AS visit FROM events WHERE kind = 'seen'"
-    wanted = set(operation_ids)
-    return {(r["operation_id"], r["visit"]) for r in store.rows(sql) if r["operation_id"] in wanted}
-
-
-def visit_events_since(store: Store, kind: str, since: str) -> list[tuple[str, str]]:
-    """(operation, visit name) of the visits `seen` or `arrived` for since a time."""
-    sql = "SELECT operation_id, json_extract(body, '$.visit') AS visit FROM events WHERE kind = :kind AND at >= :since"
-    return [(r["operation_id"], r["visit"]) for r in store.rows(sql, {"kind": kind, "since": since})]
+def visit_events(store: Store, kind: str) -> list[Row]:
+    """What stands of `seen` or `arrived` events of the followed eyes, by time."""
+    sql = """
+        SELECT e.* FROM events e JOIN operations o ON o.id = e.operation_id
+        WHERE e.kind = :kind AND o.ended_at IS NULL
+        AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
+    """
+    return [_opened_event(row) for row in store.rows(sql, {"kind": kind})]
 
 
 def last_measures(store: Store) -> dict[tuple[str, str], Row]:
@@ -259,6 +259,10 @@ def refused_events(store: Store) -> list[Row]:
 
 def _opened(row: Row) -> Row:
     return {**row, "body": json.loads(row["body"]), "operated_at": from_text(row["operated_at"])}
+
+
+def _opened_visit(row: Row) -> Row:
+    return {**row, "entered_at": from_text(row["entered_at"])}
 
 
 def _opened_event(row: Row) -> Row:

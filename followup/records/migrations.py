@@ -172,3 +172,44 @@ def m005_messages(db: Database) -> None:
         CREATE INDEX messages_of_person ON messages (person, made_at);
         """
     )
+
+
+@steps()
+def m007_tasks(db: Database) -> None:
+    """What was decided stays to be done. `moved_up` counts every move, `level` is where a callback stands now."""
+    db.executescript(
+        """
+        CREATE TABLE tasks (
+            id TEXT PRIMARY KEY, callback_id TEXT NOT NULL REFERENCES callbacks,
+            operation_id TEXT NOT NULL REFERENCES operations, kind TEXT NOT NULL, words TEXT NOT NULL, visit_id TEXT,
+            owner TEXT REFERENCES staff, due_at TEXT NOT NULL, made_by TEXT NOT NULL REFERENCES staff, made_at TEXT NOT NULL,
+            told_at TEXT, done_at TEXT, done_by TEXT REFERENCES staff, done_words TEXT NOT NULL DEFAULT '',
+            given_up INTEGER NOT NULL DEFAULT 0
+        ) STRICT;
+        CREATE INDEX tasks_of_callback ON tasks (callback_id, done_at);
+        ALTER TABLE callbacks ADD COLUMN settled_by TEXT REFERENCES staff;
+        ALTER TABLE callbacks ADD COLUMN next_try_at TEXT;
+        ALTER TABLE callbacks ADD COLUMN moved_up INTEGER NOT NULL DEFAULT 0;
+        UPDATE callbacks SET moved_up = level;
+        UPDATE callbacks SET settled_by = claimed_by WHERE state = 'settled';
+        """
+    )
+
+
+@steps()
+def m008_visit_identities(db: Database) -> None:
+    """A visit keeps one identity through every change: the id under which it first stood in the book."""
+    db.executescript(
+        """
+        DROP TRIGGER visits_keeps_update;
+        ALTER TABLE visits ADD COLUMN identity TEXT NOT NULL DEFAULT '';
+        WITH RECURSIVE first (id, identity) AS (
+            SELECT id, id FROM visits WHERE replaces IS NULL
+            UNION ALL SELECT v.id, first.identity FROM visits v JOIN first ON v.replaces = first.id
+        )
+        UPDATE visits SET identity = (SELECT identity FROM first WHERE first.id = visits.id);
+        CREATE INDEX visits_by_identity ON visits (identity);
+        CREATE TRIGGER visits_keeps_update BEFORE UPDATE ON visits
+        BEGIN SELECT RAISE(ABORT, 'visits is append-only: record a correction instead'); END;
+        """
+    )

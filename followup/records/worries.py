@@ -8,8 +8,10 @@ from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import from_text, to_text
 
 URGENCY = "CASE c.how_soon WHEN 'now' THEN 0 WHEN 'today' THEN 1 ELSE 2 END"
-_CALLBACKS = """
-    SELECT c.*, s.name AS claimed_by_name FROM callbacks c LEFT JOIN staff s ON s.id = c.claimed_by
+_OPEN_TASKS = "SELECT count(*) FROM tasks t WHERE t.callback_id = c.id AND t.done_at IS NULL"
+_CALLBACKS = f"""
+    SELECT c.*, s.name AS claimed_by_name, ({_OPEN_TASKS}) AS open_tasks, ({_OPEN_TASKS} AND t.owner IS NULL) AS free_tasks
+    FROM callbacks c LEFT JOIN staff s ON s.id = c.claimed_by
 """
 
 
@@ -68,11 +70,6 @@ def overdue_callbacks(store: Store, now: datetime) -> list[Row]:
     return [_opened_callback(row) for row in store.rows(sql, {"now": to_text(now)})]
 
 
-def settled_callbacks(store: Store) -> list[Row]:
-    sql = _CALLBACKS + " WHERE c.state = 'settled' ORDER BY c.settled_at"
-    return [_opened_callback(row) for row in store.rows(sql)]
-
-
 def add_callback(store: Store, operation_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:
     id = new_id()
     row = {"id": id, "operation_id": operation_id, "worry": worry, "how_soon": how_soon, "state": "waiting"}
@@ -87,34 +84,53 @@ def raise_callback(store: Store, id: str, how_soon: str, due_at: datetime) -> No
 
 
 def claim(store: Store, now: datetime, id: str, staff_id: str) -> bool:
-    """Take a waiting callback; False if it is not waiting any more."""
-    sql = "UPDATE callbacks SET state = 'claimed', claimed_by = :who, claimed_at = :now WHERE id = :id AND state = 'waiting'"
+    """Take a waiting callback; False if it is not waiting any more. `claimed_at` keeps the first time."""
+    sql = """UPDATE callbacks SET state = 'claimed', claimed_by = :who, claimed_at = coalesce(claimed_at, :now)
+             WHERE id = :id AND state = 'waiting'"""
     return store.execute(sql, {"id": id, "who": staff_id, "now": to_text(now)}) == 1
 
 
+def take_over(store: Store, id: str, staff_id: str, whose: str) -> bool:
+    """Take a claimed callback from whoever has it; False if that person has it no more."""
+    sql = "UPDATE callbacks SET claimed_by = :who WHERE id = :id AND state = 'claimed' AND claimed_by = :whose"
+    return store.execute(sql, {"id": id, "who": staff_id, "whose": whose}) == 1
+
+
 def release(store: Store, id: str, staff_id: str) -> bool:
-    sql = """UPDATE callbacks SET state = 'waiting', claimed_by = NULL, claimed_at = NULL
+    """Put a callback that this person has claimed back on the list; False otherwise."""
+    sql = """UPDATE callbacks SET state = 'waiting', claimed_by = NULL
              WHERE id = :id AND state = 'claimed' AND claimed_by = :who"""
     return store.execute(sql, {"id": id, "who": staff_id}) == 1
 
 
-def settle(store: Store, now: datetime, id: str, staff_id: str, outcome: str) -> bool:
-    """Settle a callback that this person has claimed; False otherwise."""
-    sql = """UPDATE callbacks SET state = 'settled', settled_at = :now, outcome = :outcome
-             WHERE id = :id AND state = 'claimed' AND claimed_by = :who"""
-    return store.execute(sql, {"id": id, "who": staff_id, "now": to_text(now), "outcome": outcome}) == 1
+def settle(store: Store, now: datetime, id: str, staff_id: str, outcome: str) -> None:
+    sql = """UPDATE callbacks SET state = 'settled', settled_at = :now, settled_by = :who, outcome = :outcome,
+             next_try_at = NULL WHERE id = :id AND state != 'settled'"""
+    store.execute(sql, {"id": id, "who": staff_id, "now": to_text(now), "outcome": outcome})
 
 
 def reopen(store: Store, id: str, staff_id: str) -> bool:
     """Take a settled callback up again, with the person who settled it; False if another is open for the same worry."""
-    sql = """UPDATE OR IGNORE callbacks SET state = 'claimed', settled_at = NULL, outcome = NULL
-             WHERE id = :id AND state = 'settled' AND claimed_by = :who"""
+    sql = """UPDATE OR IGNORE callbacks
+             SET state = 'claimed', claimed_by = :who, settled_at = NULL, settled_by = NULL, outcome = NULL
+             WHERE id = :id AND state = 'settled' AND settled_by = :who"""
     return store.execute(sql, {"id": id, "who": staff_id}) == 1
+
+
+def put_due(store: Store, id: str, due_at: datetime, next_try_at: datetime | None = None) -> None:
+    """By when something has to happen, and when whoever was not reached is called again."""
+    sql = "UPDATE callbacks SET due_at = :due, next_try_at = :next WHERE id = :id"
+    store.execute(sql, {"id": id, "due": to_text(due_at), "next": to_text(next_try_at) if next_try_at else None})
+
+
+def back_to_the_clinic(store: Store, id: str) -> None:
+    """Somebody decided: from here it may move up anew."""
+    store.execute("UPDATE callbacks SET level = 0 WHERE id = :id", {"id": id})
 
 
 def escalate(store: Store, id: str, from_level: int, due_at: datetime) -> bool:
     """Move a callback one level up; False if another process was faster."""
-    sql = """UPDATE callbacks SET level = level + 1, due_at = :due
+    sql = """UPDATE callbacks SET level = level + 1, moved_up = moved_up + 1, due_at = :due
              WHERE id = :id AND level = :level AND state != 'settled'"""
     return store.execute(sql, {"id": id, "level": from_level, "due": to_text(due_at)}) == 1
 
@@ -132,9 +148,25 @@ def steps_of(store: Store, callback_id: str) -> list[Row]:
     ]
 
 
+def taken_from(store: Store, staff_id: str, since: datetime) -> list[Row]:
+    """What others took over from this person since a time, newest first: its callback, by whom, when."""
+    sql = """
+        SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, c.operation_id, c.worry
+        FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id
+        WHERE s.step = 'taken over' AND json_extract(s.detail, '$.from_id') = :who AND s.at >= :since
+        ORDER BY s.at DESC
+    """
+    return [{**row, "at": from_text(row["at"])} for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
+
+
+_CALLBACK_TIMES = ("opened_at", "due_at", "claimed_at", "settled_at", "next_try_at")
+
+
 def _opened_callback(row: Row) -> Row:
-    times = {key: from_text(row[key]) if row[key] else None for key in ("opened_at", "due_at", "claimed_at", "settled_at")}
-    return {**row, **times}
+    """An open callback with a task that is not done is `to-do`; `free` is whether somebody is still to take it."""
+    to_do = row["state"] != "settled" and row["open_tasks"] > 0
+    told = {"state": "to-do", "free": row["free_tasks"] > 0} if to_do else {"free": row["state"] == "waiting"}
+    return {**row, **told, **{key: from_text(row[key]) if row[key] else None for key in _CALLBACK_TIMES}}
 
 
 def _opened_warning(row: Row) -> Row:

@@ -279,7 +279,7 @@ def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> 
     planned = [(v, _day_of(eye, v["target"])) for v in eye.visits]
     seen = eye.seen_visits
     visits.marks = [
-        Mark(x(d), visits.y, f"visit {v['name']}, {v['target']}", "done" if v["name"] in seen else "open")
+        Mark(x(d), visits.y, f"visit {v['name']}, {v['target']}", "done" if v["identity"] in seen else "open")
         for v, d in planned
         if 0 <= d <= last_day
     ]

@@ -13,7 +13,7 @@ from followup.exchange import qr
 from followup.records import eyes, messages, people
 from followup.web import charts, context, display, workers
 from followup.web.clinic_api import author_pass
-from followup.web.forms import EyeMeasuresForm, SmallForm, TakeBackForm, VisitForm, choices, field_errors
+from followup.web.forms import EyeMeasuresForm, SmallForm, TakeBackForm, VisitForm, field_errors
 
 bp = Blueprint("clinic", __name__, url_prefix="/clinic")
 LIST_STATES = {
@@ -101,7 +101,7 @@ def service_worker() -> Any:
 @pressed
 def arrived(operation_id: str) -> Any:
     """The patient is in the clinic."""
-    body = {"visit": request.form.get("visit", "")}
+    body = {"visit": request.form.get("visit", ""), "visit_id": request.form.get("visit_id") or None}
     visit.record_clinic_event(context.store(), context.now(), context.me(), operation_id, "arrived", body, context.zone())
     return redirect(url_for(".today"), 303)
 
@@ -211,16 +211,16 @@ def new_visit(operation_id: str) -> Any:
     """Measures of both eyes; saving says at once what they raised, and why."""
     eye = load_eye(operation_id)
     form = VisitForm()
-    form.visit.choices = choices({v["name"]: v["name"] for v in eye.open_visits} | {"": "not a planned visit"})
+    form.offer(eye.open_visits)
     last = charts.last_measures(eye)
     if request.method == "GET":
         likely = visit_of_today(eye.open_visits, context.today())
-        form.visit.data = likely["name"] if likely else ""
+        form.visit.data = likely["identity"] if likely else ""
         for side, event in last.items():
             form[side].form.measured_like(event["body"] if event else {})
     status = 200
     doubts: list[str] = []
-    if form.validate_on_submit() and (form.sure.data or not (doubts := form.doubts() + _gas_doubt(form, eye))):
+    if form.validate_on_submit() and (form.sure.data or not (doubts := _doubts(form, eye))):
         try:
             raised = visit.record_visit(
                 context.store(),
@@ -251,10 +251,11 @@ def new_visit(operation_id: str) -> Any:
     ), status
 
 
-def _gas_doubt(form: VisitForm, eye: Eye) -> list[str]:
-    """*No gas seen* lifts a caution, so it is asked once more beside what is known."""
+def _doubts(form: VisitForm, eye: Eye) -> list[str]:
+    """What is asked once before it is saved; *no gas seen* lifts a caution, so always, beside what is known."""
+    doubts = form.doubts(eye.open_visits, context.today())
     if not form.no_gas_seen.data:
-        return []
+        return doubts
     now = context.now()
     levels = eye.timeline(now).sightings
     last = f"the last level seen was {levels[-1][1].meniscus_percent:g} % high" if levels else "no level was entered"

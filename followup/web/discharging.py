@@ -9,8 +9,8 @@ from pydantic import ValidationError
 from followup.care import discharge
 from followup.care.errors import CareError
 from followup.care.events import first_message
+from followup.care.openings import open_days
 from followup.clinical import schedule
-from followup.protocols import closures
 from followup.records import people
 from followup.web import context
 from followup.web.clinic import bp, load_eye
@@ -172,10 +172,7 @@ def _beside_field(form: DischargeForm | PlanForm, error: CareError) -> None:
 
 
 def _clinic_days() -> dict[date, int]:
-    clinic = context.settings().clinic
-    first, last = context.today(), context.today() + BOOKING_HORIZON
-    closed = closures.closed_days(clinic.country, clinic.subdivision, first, last, clinic.closed)
-    return schedule.clinic_days(first, last, closures.places_by_weekday(clinic.places), closed)
+    return open_days(context.settings().clinic, context.today(), context.today() + BOOKING_HORIZON)
 
 
 @bp.route("/eyes/<operation_id>/plan", methods=["GET", "POST"])

@@ -1,12 +1,12 @@
 """How values look on a page: dates in the clinic's zone, words for codes, urgency with a shape."""
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from flask import Flask
 from flask_babel import format_date, format_datetime, format_decimal, gettext
 
-from followup.care.callbacks import LEVELS, OUTCOMES
+from followup.care.callbacks import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS
 from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
@@ -36,6 +36,9 @@ WORDS: dict[str, dict[str, str]] = {
     "correction": CORRECTIONS,
     "instrument": {name: i.words for name, i in INSTRUMENTS.items()},
     "outcome": OUTCOMES,
+    "task": TASKS,
+    "task_once_told": TASKS_ONCE_TOLD,
+    "state": {"to-do": "to do"},
     "reach": REACHES,
     "level": dict(enumerate(LEVELS)),  # type: ignore[arg-type]
     "eye": {"right": "right eye", "left": "left eye"},
@@ -75,15 +78,29 @@ def moment(value: datetime) -> str:
     return str(format_datetime(value, "EEE d MMM, HH:mm"))
 
 
+def by_when(value: datetime | str) -> str:
+    """A time to keep: the clock alone today, with its day otherwise."""
+    if isinstance(value, str):
+        value = datetime.fromisoformat(value)
+    same_day = value.astimezone(context.zone()).date() == context.today()
+    return str(format_datetime(value, "HH:mm" if same_day else "EEE d MMM, HH:mm"))
+
+
 def ago(value: datetime | None) -> str:
     """How long ago, in the largest whole unit."""
     if value is None:
         return "never"
-    minutes = int((context.now() - value).total_seconds() // 60)
+    said = span(context.now() - value)
+    return f"{said} ago" if said else "just now"
+
+
+def span(value: timedelta) -> str:
+    """How long, in the largest whole unit; empty below a minute."""
+    minutes = int(value.total_seconds() // 60)
     for size, unit in ((1440, "day"), (60, "hour"), (1, "minute")):
         if (n := minutes // size) >= 1:
-            return f"{n} {unit}{'s' if n > 1 else ''} ago"
-    return "just now"
+            return f"{n} {unit}{'s' if n > 1 else ''}"
+    return ""
 
 
 def number(value: float, digits: int = 0) -> str:
@@ -108,7 +125,8 @@ def beside(field: Any, hint: str, given: dict[str, Any]) -> dict[str, Any]:
 
 
 def register(app: Flask) -> None:
-    app.jinja_env.filters.update(words=words, day=day, moment=moment, ago=ago, number=number, citation=citation, pairs=pairs)
+    filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
+    app.jinja_env.filters.update(filters, citation=citation, pairs=pairs)
 
     app.jinja_env.globals.update(beside=beside, medical=gettext)
 

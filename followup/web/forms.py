@@ -4,11 +4,13 @@ from collections.abc import Mapping
 from datetime import date, datetime
 from typing import Any
 
+from flask_babel import format_date
 from flask_babel import lazy_gettext as _
 from flask_wtf import FlaskForm
 from wtforms import (
     BooleanField,
     DateField,
+    DateTimeLocalField,
     Field,
     FieldList,
     Form,
@@ -26,9 +28,10 @@ from wtforms import (
 )
 from wtforms.fields.choices import SelectChoice
 from wtforms.validators import AnyOf, InputRequired, Length, NumberRange, Optional
-from wtforms.widgets import CheckboxInput, ListWidget
+from wtforms.widgets import CheckboxInput, HiddenInput, ListWidget
 
-from followup.care.callbacks import OUTCOMES
+from followup.care.attendance import holds
+from followup.care.callbacks import CHOICES, DECISIONS
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS, number
 from followup.clinical import acuity, pressure
@@ -52,6 +55,10 @@ STAFF_MESSAGES = {
     "now": "new callbacks that need somebody within the hour",
     "escalation": "callbacks that moved up to me because they were not settled in time",
 }
+
+
+def _visit_words(visit: Mapping[str, str]) -> str:
+    return f"{visit['name']}, {format_date(date.fromisoformat(visit['target']), 'EEE d MMM')}"
 
 
 def choices(words: Mapping[str, str]) -> list[SelectChoice]:
@@ -201,7 +208,7 @@ class PlanForm(FlaskForm):
     visits = FieldList(FormField(MoveForm))
     notes = TextAreaField("Notes", [Length(max=2000)])
     callback = HiddenField()
-    settles = BooleanField("This answers the callback: settle it", default=True)
+    settles = BooleanField("This answers the callback: somebody tells the patient", default=True)
 
     def fill_from(self, row: dict[str, Any], visits: list[dict[str, Any]]) -> None:
         """Show what stands now."""
@@ -273,9 +280,20 @@ class VisitForm(FlaskForm):
     no_gas_seen = BooleanField("A clinician looked at the retina and saw no gas")
     sure = BooleanField("Yes, it is right")
 
-    def doubts(self) -> list[str]:
-        """Values that can be but rarely are: a question, not a block."""
+    def offer(self, open_visits: list[dict[str, Any]]) -> None:
+        """The visits that may be meant, each with its day; `data-name` is for a device that loses its signal."""
+        self.visit.choices = [
+            *(SelectChoice(v["identity"], _visit_words(v), render_kw={"data-name": v["name"]}) for v in open_visits),
+            SelectChoice("", "Not a planned visit"),
+        ]
+
+    def doubts(self, open_visits: list[dict[str, Any]], today: date) -> list[str]:
+        """Values that can be but rarely are, and a visit that is not due today: a question, not a block."""
+        chosen = next((v for v in open_visits if v["identity"] == self.visit.data), None)
         found = []
+        if chosen and not holds(chosen, today):
+            window = " to ".join(format_date(date.fromisoformat(chosen[k]), "EEE d MMM") for k in ("earliest", "latest"))
+            found.append(f"{chosen['name']} is due {window}: is it this visit that takes place today?")
         for side in ("right", "left"):
             iop = self[side].form.iop.mmhg
             if iop is not None and pressure.unlikely(iop):
@@ -284,26 +302,35 @@ class VisitForm(FlaskForm):
 
 
 class AttemptForm(FlaskForm):
+    """A call, and what came of what was to do: the pressed button may name a task that is done, or will not be."""
+
     reached = RadioField(
         "Reached?",
-        choices=choices({"yes": "reached", "no": "not reached"}),
-        validators=[InputRequired("say whether you reached them")],
+        choices=choices({"patient": "reached the patient", "carer": "reached a carer", "no": "not reached"}),
+        validators=[Optional()],
     )
-    words = TextAreaField("What was said", [Length(max=2000)])
+    words = TextAreaField("What was said or done", [Length(max=2000)])
+    next_try = DateTimeLocalField("If not reached: next try", [Optional()])
+    done = HiddenField()
+    given_up = HiddenField()
 
 
 class SettleForm(FlaskForm):
     outcome = RadioField(
-        "Outcome", choices=choices(OUTCOMES), validators=[InputRequired("choose an outcome: nothing is closed without one")]
+        "Outcome", choices=choices(CHOICES), validators=[InputRequired("choose an outcome: nothing is closed without one")]
     )
+    told = BooleanField("The patient or carer knows of it from this call")
     words = TextAreaField("Words for the record", [Length(max=2000)])
 
 
 class DecideForm(FlaskForm):
     """The pressed button is the outcome."""
 
-    outcome = StringField(validators=[AnyOf(list(OUTCOMES))])
-    words = StringField("A word for the record", [Length(max=2000)])
+    outcome = StringField(validators=[AnyOf(DECISIONS)])
+    words = StringField("A word for the record (optional)", [Length(max=2000)])
+    owner = SelectField("Who does it", choices=[], validate_choice=False)
+    by = DateTimeLocalField("The patient is told by", [Optional()])
+    decided_before = IntegerField(widget=HiddenInput(), validators=[Optional()])
 
 
 class SmallForm(FlaskForm):

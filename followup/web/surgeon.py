@@ -9,8 +9,8 @@ from followup.care import results, signing
 from followup.care.errors import CareError
 from followup.care.eye import protocol, rulebook
 from followup.protocols import adjust, book
-from followup.records import eyes, worries
 from followup.web import charts, context
+from followup.web.calling import listed
 from followup.web.clinic import unsigned
 from followup.web.forms import ProtocolForm, SignForm
 
@@ -21,15 +21,8 @@ bp.context_processor(unsigned)
 @bp.get("/")
 @context.staff_only("surgeon")
 def needs_me() -> Any:
-    """By how soon, then by how long it has waited; the reason in one line."""
-    store = context.store()
-    open_ones = worries.open_callbacks(store)
-    return render_template(
-        "surgeon/needs_me.html",
-        callbacks=open_ones,
-        operations={row["id"]: row for row in eyes.all_operations(store)},
-        reasons={c["id"]: worries.warnings_of_callback(store, c["id"]) for c in open_ones},
-    )
+    """By how soon, then by how long it has waited; the reason in one line. What is decided and to do comes after."""
+    return render_template("surgeon/needs_me.html", **listed())
 
 
 @bp.get("/results")

@@ -13,20 +13,33 @@ export function changesBetween(before, now) {
     compare("hours", before.posture.hours_a_day, now.posture.hours_a_day);
     compare("last-day", before.posture.dates.at(-1) ?? "", now.posture.dates.at(-1) ?? "");
   }
-  const dates = (pack) => new Map(pack.visits.filter((visit) => !visit.seen).map((visit) => [visit.name, visit]));
-  const [old, fresh] = [dates(before), dates(now)];
-  const seen = new Set(now.visits.filter((visit) => visit.seen).map((visit) => visit.name));
-  for (const [name, visit] of fresh) {
-    if (!old.has(name)) found.push({ key: "visit-new", name: visit.words, now: visit.target });
-    else if (old.get(name).target !== visit.target) found.push({ key: "visit-moved", name: visit.words, before: old.get(name).target, now: visit.target });
+  const [old, fresh, seen] = [open(before), open(now), new Set(numbered(now).filter(([, visit]) => visit.seen).map(([place]) => place))];
+  for (const [place, visit] of fresh) {
+    const said = { name: visit.words, place, now: visit.target };
+    if (!old.has(place)) found.push({ key: "visit-new", ...said });
+    else if (old.get(place).target !== visit.target) found.push({ key: "visit-moved", before: old.get(place).target, ...said });
   }
-  for (const [name, visit] of old) if (!fresh.has(name) && !seen.has(name)) found.push({ key: "visit-gone", name: visit.words });
+  for (const [place, visit] of old) if (!fresh.has(place) && !seen.has(place)) found.push({ key: "visit-gone", name: visit.words, place });
   return found;
+}
+
+// The visits with a name that tells those of one name apart: week 1, extra visit, extra visit 2.
+function numbered(pack) {
+  const count = new Map();
+  return pack.visits.map((visit) => {
+    const n = (count.get(visit.name) ?? 0) + 1;
+    count.set(visit.name, n);
+    return [n > 1 ? `${visit.name} ${n}` : visit.name, visit];
+  });
+}
+
+function open(pack) {
+  return new Map(numbered(pack).filter(([, visit]) => !visit.seen));
 }
 
 // A place changed twice before it was seen counts once: from what was seen to what stands.
 export function joined(earlier, later) {
-  const place = (change) => `${change.key.replace(/-(new|moved|gone)$/, "")} ${change.name ?? ""}`;
+  const place = (change) => `${change.key.replace(/-(new|moved|gone)$/, "")} ${change.place ?? change.name ?? ""}`;
   const first = new Map(earlier.map((change) => [place(change), change]));
   const added = later.map((change) => ({ ...change, before: first.get(place(change))?.before ?? change.before }));
   const kept = earlier.filter((change) => !later.some((other) => place(other) === place(change)));

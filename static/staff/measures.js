@@ -31,8 +31,8 @@ export function showHow(form) {
 // What was entered, as the facts that the clinic keeps: measures of either eye, the visit, no gas seen.
 export function factsOf(form) {
   const facts = SIDES.map((side) => ({ kind: "measures", body: typed(form, side) })).filter(({ body }) => isMeasured(body));
-  const visit = form.elements.visit.value;
-  if (visit) facts.push({ kind: "seen", body: { visit } });
+  const visit = form.elements.visit.selectedOptions[0];
+  if (visit?.value) facts.push({ kind: "seen", body: { visit: visit.dataset.name, visit_id: visit.value } });
   if (form.elements.no_gas_seen?.checked) facts.push({ kind: "no-gas-seen", body: {} });
   return facts;
 }

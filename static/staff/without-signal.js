@@ -107,7 +107,7 @@ function row(eye, visit, due) {
   arrived.hidden = !due || !["due", "missed", "coming"].includes(due.state);
   arrived.setAttribute("aria-label", `Arrived: ${eye.patient}`);
   arrived.addEventListener("click", async () => {
-    await keep(eye, [{ kind: "arrived", body: { visit } }]);
+    await keep(eye, [{ kind: "arrived", body: { visit, visit_id: due.visit_id } }]);
     showList();
   });
   return made;
@@ -118,7 +118,7 @@ function showForm() {
   byId("wrong").hidden = true;
   byId("entry-title").textContent = `Measures: ${chosen.patient}`;
   byId("entry-about").textContent = `${chosen.number} · operated: ${words.eye[chosen.eye]}, ${words.agent[chosen.agent]}, ${dayWords(chosen.operated_on)}`;
-  form.elements.visit.replaceChildren(...chosen.visits.map((name) => new Option(name, name)), new Option("Not a planned visit", ""));
+  form.elements.visit.replaceChildren(...chosen.visits.map(visitOption), new Option("Not a planned visit", ""));
   form.elements.visit.value = chosen.visit;
   byId("no-gas").hidden = !chosen.fades;
   for (const side of ["right", "left"]) {
@@ -140,6 +140,8 @@ async function save(event) {
   event.preventDefault();
   const facts = factsOf(form);
   const { wrong, doubts } = judged(facts, table, sheet.limits);
+  const visit = chosen.visits.find(({ id }) => id === form.elements.visit.value);
+  if (visit && !isDue(visit)) doubts.push(`${visit.name} is due ${dayWords(visit.earliest)} to ${dayWords(visit.latest)}: is it this visit that takes place today?`);
   if (facts.length === 0) wrong.push("Nothing was entered: write at least one measure.");
   const asked = wrong.length === 0 && doubts.length > 0 && !byId("sure").checked;
   byId("wrong").hidden = !(wrong.length || asked);
@@ -174,10 +176,10 @@ async function keep(eye, facts) {
 // What was entered here shows on the list, also after the page was opened anew.
 function mark(operation, facts) {
   for (const { kind, body } of facts.filter((fact) => fact.kind === "arrived" || fact.kind === "seen")) {
-    const due = sheet.rows.find((known) => known.operation === operation && known.visit === body.visit);
+    const due = sheet.rows.find((known) => known.operation === operation && known.visit_id === body.visit_id);
     if (due && due.state !== "seen") due.state = kind === "seen" ? "seen" : "here";
     const eye = sheet.eyes.find((known) => known.operation === operation);
-    if (kind === "seen" && eye) eye.visits = eye.visits.filter((name) => name !== body.visit);
+    if (kind === "seen" && eye) eye.visits = eye.visits.filter(({ id }) => id !== body.visit_id);
   }
 }
 
@@ -207,6 +209,19 @@ async function leave() {
   [privateKey, sheet] = [undefined, undefined];
   await signOutHere(database);
   location.replace("/clinic/without-signal");
+}
+
+function visitOption({ id, name, target }) {
+  const made = new Option(`${name}, ${dayWords(target)}`, id);
+  made.dataset.name = name;
+  return made;
+}
+
+// Whether the window of a visit holds today; dates as text sort by time.
+function isDue({ earliest, latest }) {
+  const now = new Date();
+  const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((n) => String(n).padStart(2, "0")).join("-");
+  return earliest <= today && today <= latest;
 }
 
 function eyeOf(due) {

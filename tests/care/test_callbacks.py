@@ -1,19 +1,20 @@
-"""Callbacks: one person, one outcome, merged while open, moved up when late; and two processes at once."""
+"""Callbacks: one person, one outcome, merged while open, moved up when late, settled only once somebody was spoken to
+and what was decided is done; and two processes at once."""
 
 import subprocess
 import sys
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from followup.care import callbacks, visit
+from followup.care import accounts, callbacks, discharge, visit
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody
 from followup.config import Settings
-from followup.records import Store, eyes, worries
+from followup.records import Store, eyes, tasks, worries
 from followup.records.store import Row
-from tests.conftest import NOW
+from tests.conftest import NOW, PASSWORD, operation_note
 
 
 def measure(store: Store, nurse: Actor, operation_id: str, settings: Settings, iop: float, now: object = NOW) -> list[Row]:
@@ -21,19 +22,29 @@ def measure(store: Store, nurse: Actor, operation_id: str, settings: Settings, i
     return visit.record_visit(store, now, nurse, operation_id, [body], settings.clinic.tz)  # type: ignore[arg-type]
 
 
+def pressure_of(store: Store) -> str:
+    return next(str(c["id"]) for c in worries.open_callbacks(store) if c["worry"] == "pressure")
+
+
+def get(store: Store, id: str) -> Row:
+    found = worries.callback(store, id)
+    assert found is not None
+    return found
+
+
 @pytest.fixture
 def opened(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> str:
     """The pressure callback of an eye at 34 mmHg."""
     measure(store, nurse, operation_id, settings, 34)
-    return next(c["id"] for c in worries.open_callbacks(store) if c["worry"] == "pressure")
+    return pressure_of(store)
 
 
-def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor, opened: str) -> None:
+def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings) -> None:
     callbacks.claim(store, NOW, nurse, opened)
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):
         callbacks.claim(store, NOW, surgeon, opened)
     with pytest.raises(Conflict, match="claim the callback first"):
-        callbacks.attempt(store, NOW, surgeon, opened, True, "", NOW.tzinfo)  # type: ignore[arg-type]
+        callbacks.attempt(store, NOW, surgeon, opened, "patient", "", settings.clinic)
     callbacks.release(store, NOW, nurse, opened)
     callbacks.claim(store, NOW, surgeon, opened)
     with pytest.raises(Conflict, match="give it back"):
@@ -42,26 +53,302 @@ def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor,
 
 def test_nothing_is_settled_without_an_outcome(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
     callbacks.claim(store, NOW, nurse, opened)
-    for outcome, words in (("", ""), ("magic", ""), ("no-action", " ")):
+    for outcome, words in (("", ""), ("magic", ""), ("not-reached", "no answer"), ("no-action", " ")):
         with pytest.raises(CareError):
-            callbacks.settle(store, NOW, nurse, opened, outcome, words, settings.clinic.tz)
-    callbacks.attempt(store, NOW, nurse, opened, False, "no answer", settings.clinic.tz)
-    callbacks.attempt(store, NOW, nurse, opened, True, "feels fine", settings.clinic.tz)
-    callbacks.settle(store, NOW, nurse, opened, "no-action", "pressure was read by a trainee", settings.clinic.tz)
+            callbacks.settle(store, NOW, nurse, opened, outcome, words, settings.clinic)
+    callbacks.attempt(store, NOW, nurse, opened, None, "no answer", settings.clinic)
+    callbacks.attempt(store, NOW, nurse, opened, "carer", "feels fine", settings.clinic)
+    callbacks.settle(store, NOW, nurse, opened, "no-action", "pressure was read by a trainee", settings.clinic)
     steps = [s["step"] for s in worries.steps_of(store, opened)]
     assert [s for s in steps if s not in ("opened", "raised again")] == ["claimed", "not reached", "reached", "settled"]
     with pytest.raises(Conflict, match="settled"):
         callbacks.claim(store, NOW, nurse, opened)
 
 
-def test_seen_sooner_replans_the_visit_in_the_same_step(
+@pytest.mark.parametrize(
+    ("iop", "role", "outcome", "words", "spoken", "settles"),
+    [
+        (62, "nurse", "advice", "told", False, False),
+        (62, "nurse", "no-action", "it was 26", False, False),
+        (62, "surgeon", "advice", "told", False, False),
+        (62, "surgeon", "no-action", "it was 26", False, True),  # an entry error that a surgeon answers for
+        (62, "nurse", "advice", "", True, True),
+        (34, "nurse", "advice", "told", False, False),
+        (34, "nurse", "no-action", "it was 24", False, False),
+        (34, "surgeon", "no-action", "it was 24", False, True),
+        (34, "nurse", "no-action", "it was 24", True, True),
+    ],
+)
+def test_nothing_urgent_is_settled_before_somebody_was_spoken_to(
+    store: Store,
+    nurse: Actor,
+    surgeon: Actor,
+    operation_id: str,
+    settings: Settings,
+    iop: float,
+    role: str,
+    outcome: str,
+    words: str,
+    spoken: bool,
+    settles: bool,
+) -> None:
+    measure(store, nurse, operation_id, settings, iop)
+    id = pressure_of(store)
+    actor = nurse if role == "nurse" else surgeon
+    callbacks.claim(store, NOW, actor, id)
+    if spoken:
+        callbacks.attempt(store, NOW, actor, id, "patient", "", settings.clinic)
+    if settles:
+        callbacks.settle(store, NOW, actor, id, outcome, words, settings.clinic)
+        assert get(store, id)["state"] == "settled"
+    else:
+        with pytest.raises(CareError, match="nobody has spoken"):
+            callbacks.settle(store, NOW, actor, id, outcome, words, settings.clinic)
+        assert get(store, id)["state"] == "claimed"
+
+
+def test_a_worse_sign_after_the_conversation_needs_another_one(
     store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
 ) -> None:
     callbacks.claim(store, NOW, nurse, opened)
-    moved = callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic.tz)
-    assert moved is not None
-    assert (moved["name"], moved["latest"]) == ("week 1", "2027-03-05")
-    assert [v["latest"] for v in eyes.visits_of(store, operation_id) if v["name"] == "week 1"] == ["2027-03-05"]
+    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    measure(store, nurse, operation_id, settings, 45, NOW + timedelta(minutes=20))
+    with pytest.raises(CareError, match="nobody has spoken"):
+        callbacks.settle(store, NOW + timedelta(minutes=30), nurse, opened, "advice", "", settings.clinic)
+
+
+@pytest.mark.parametrize("outcome", callbacks.DECISIONS)
+def test_a_decision_settles_nothing_until_it_is_told_and_done(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, outcome: str
+) -> None:
+    task = callbacks.decide(store, NOW, surgeon, opened, outcome, "as we said", settings.clinic)
+    assert (task["kind"], task["owner"], task["words"]) == (callbacks.TASK_OF[outcome], None, "as we said")
+    found = get(store, opened)
+    assert (found["state"], found["free"], found["due_at"]) == ("to-do", True, task["due_at"])
+    assert opened in [c["id"] for c in worries.open_callbacks(store)]
+    with pytest.raises(Conflict, match="take it first"):
+        callbacks.finish(store, NOW, nurse, task["id"], "")
+    with pytest.raises(Conflict, match="claim the callback first"):
+        callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    callbacks.take_task(store, NOW, nurse, task["id"], None)
+    assert not get(store, opened)["free"]
+    with pytest.raises(CareError, match="nobody has spoken"):
+        callbacks.finish(store, NOW, nurse, task["id"], "")
+    callbacks.attempt(store, NOW, nurse, opened, None, "", settings.clinic)
+    with pytest.raises(CareError, match="nobody has spoken"):
+        callbacks.finish(store, NOW, nurse, task["id"], "")
+    assert get(store, opened)["state"] == "to-do"
+    callbacks.attempt(store, NOW, nurse, opened, "carer", "her daughter knows", settings.clinic)
+    assert get(store, opened)["state"] == "to-do"
+    callbacks.finish(store, NOW, nurse, task["id"], "came at two")
+    settled = get(store, opened)
+    assert (settled["state"], settled["outcome"], settled["settled_by"]) == ("settled", outcome, nurse.id)
+
+
+def test_what_a_call_comes_to_is_a_task_of_whoever_called(
+    store: Store, nurse: Actor, opened: str, settings: Settings
+) -> None:
+    callbacks.claim(store, NOW, nurse, opened)
+    with pytest.raises(CareError, match="nobody has spoken"):
+        callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
+    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    task = callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
+    assert task is not None
+    # She knows already; the eye is to be seen by the end of the clinic's day, 23:00 UTC in winter.
+    assert (task["owner"], task["told_at"], task["due_at"]) == (nurse.id, NOW, datetime(2027, 3, 5, 23, tzinfo=UTC))
+    callbacks.finish(store, NOW + timedelta(hours=2), nurse, task["id"], "seen")
+    assert get(store, opened)["outcome"] == "same-day"
+
+
+def test_a_callback_with_two_tasks_is_settled_by_the_second(
+    store: Store, nurse: Actor, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
+    plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
+    note = operation_note(posture=plan)
+    discharge.change_plan(store, NOW, surgeon, operation_id, note, settings.clinic.tz, settles=opened)
+    first = callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    changed, _ = tasks.of_callback(store, opened)
+    assert (changed["kind"], changed["words"]) == ("plan-changed", "plan changed: posture")
+    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    callbacks.finish(store, NOW, nurse, first["id"], "")
+    assert get(store, opened)["state"] == "to-do"
+    callbacks.take_task(store, NOW, nurse, changed["id"], None)
+    callbacks.finish(store, NOW, nurse, changed["id"], "")
+    assert (get(store, opened)["state"], get(store, opened)["outcome"]) == ("settled", "plan-changed")
+
+
+def test_a_changed_plan_that_changes_nothing_answers_nothing(
+    store: Store, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
+    assert not discharge.change_plan(store, NOW, surgeon, operation_id, operation_note(), settings.clinic.tz, settles=opened)
+    assert get(store, opened)["state"] == "waiting"
+
+
+def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor, opened: str, settings: Settings) -> None:
+    callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, decided_before=0)
+    with pytest.raises(Conflict, match="meanwhile Sol Surgeon decided"):
+        callbacks.decide(store, NOW, surgeon, opened, "advice", "", settings.clinic, decided_before=0)
+
+
+def test_what_will_not_be_done_puts_the_callback_back_on_the_list(
+    store: Store, nurse: Actor, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
+    task = callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    with pytest.raises(CareError, match="say why"):
+        callbacks.give_up(store, NOW, nurse, task["id"], " ")
+    callbacks.give_up(store, NOW, nurse, task["id"], "cannot travel")
+    found = get(store, opened)
+    assert (found["state"], found["claimed_by"], found["free"]) == ("waiting", None, True)
+    assert [v["name"] for v in eyes.visits_of(store, operation_id)] == ["day 1", "week 1"]
+
+
+def test_not_reached_sets_the_next_try_and_moves_up_after_as_many_calls_as_the_clinic_set(
+    store: Store, nurse: Actor, operation_id: str, settings: Settings
+) -> None:
+    clinic = settings.clinic.model_copy(update={"calls_before_moving_up": 2})
+    measure(store, nurse, operation_id, settings, 62)
+    id = pressure_of(store)
+    callbacks.claim(store, NOW, nurse, id)
+    callbacks.attempt(store, NOW, nurse, id, None, "no answer", clinic)
+    found = get(store, id)
+    assert (found["state"], found["next_try_at"], found["level"]) == ("claimed", NOW + timedelta(minutes=15), 0)
+    callbacks.escalate_overdue(store, NOW + timedelta(minutes=29))
+    assert get(store, id)["level"] == 0
+    for wrong in (NOW, NOW + timedelta(minutes=76)):
+        with pytest.raises(CareError, match="within 1 hour"):
+            callbacks.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, wrong)
+    asked = NOW + timedelta(minutes=40)
+    callbacks.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, asked)
+    found = get(store, id)
+    assert (found["state"], found["next_try_at"], found["level"], found["moved_up"]) == ("claimed", asked, 1, 1)
+    callbacks.attempt(store, NOW + timedelta(minutes=20), nurse, id, "patient", "", clinic)
+    callbacks.attempt(store, NOW + timedelta(minutes=25), nurse, id, None, "", clinic)
+    assert get(store, id)["level"] == 1  # the count begins anew after a conversation
+
+
+def test_a_try_that_does_not_take_place_moves_up(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
+    callbacks.claim(store, NOW, nurse, opened)
+    callbacks.attempt(store, NOW, nurse, opened, None, "", settings.clinic, NOW + timedelta(hours=1))
+    callbacks.escalate_overdue(store, NOW + timedelta(hours=1, minutes=15))
+    assert get(store, opened)["level"] == 1
+
+
+@pytest.mark.parametrize("state", ["waiting", "claimed", "to-do", "told"])
+def test_every_open_state_moves_up_when_it_is_late(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, state: str
+) -> None:
+    if state in ("to-do", "told"):
+        callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
+    elif state == "claimed":
+        callbacks.claim(store, NOW, nurse, opened)
+    if state == "told":
+        callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    due = get(store, opened)["due_at"]
+    callbacks.escalate_overdue(store, due - timedelta(minutes=1))
+    assert get(store, opened)["level"] == 0
+    callbacks.escalate_overdue(store, due)
+    assert (get(store, opened)["level"], get(store, opened)["moved_up"]) == (1, 1)
+
+
+def test_a_decision_after_it_moved_up_may_move_up_anew(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    callbacks.escalate_overdue(store, NOW + timedelta(hours=8))
+    decided_at = NOW + timedelta(hours=9)
+    task = callbacks.decide(store, decided_at, surgeon, opened, "theatre", "", settings.clinic)
+    assert get(store, opened)["level"] == 0
+    callbacks.escalate_overdue(store, task["due_at"])
+    assert (get(store, opened)["level"], get(store, opened)["moved_up"]) == (1, 2)
+
+
+def test_anybody_may_take_over_and_whoever_had_it_sees_it(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    callbacks.claim(store, NOW, nurse, opened)
+    later = NOW + timedelta(minutes=10)
+    callbacks.take_over(store, later, surgeon, opened, nurse.id)
+    assert (get(store, opened)["claimed_by"], get(store, opened)["claimed_at"]) == (surgeon.id, NOW)
+    with pytest.raises(Conflict, match="claim the callback first"):
+        callbacks.attempt(store, later, nurse, opened, "patient", "", settings.clinic)
+    (taken,) = worries.taken_from(store, nurse.id, NOW)
+    assert (taken["by"], taken["callback_id"], taken["at"]) == ("Sol Surgeon", opened, later)
+    with pytest.raises(Conflict, match="meanwhile Sol Surgeon has it"):
+        callbacks.take_over(store, later, nurse, opened, nurse.id)
+    task = callbacks.decide(store, later, surgeon, opened, "theatre", "", settings.clinic)
+    assert task["owner"] == surgeon.id  # who has the callback has the task
+    callbacks.take_task(store, later, nurse, task["id"], surgeon.id)
+    assert [t["by"] for t in worries.taken_from(store, surgeon.id, NOW)] == ["Nora Nurse"]
+    with pytest.raises(Conflict, match="meanwhile Nora Nurse has it"):
+        callbacks.take_task(store, later, surgeon, task["id"], None)
+    callbacks.give_back_task(store, later, nurse, task["id"])
+    assert get(store, opened)["free"]
+    detail = [s["detail"] for s in worries.steps_of(store, opened) if s["step"] == "taken over"]
+    assert [(d["by"], d["from"]) for d in detail] == [("Sol Surgeon", "Nora Nurse"), ("Nora Nurse", "Sol Surgeon")]
+
+
+def test_an_extra_visit_stands_beside_the_plan(
+    store: Store, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
+    """NOW is Friday 5 March 2027; the clinic opens on Monday again."""
+    callbacks.decide(store, NOW, surgeon, opened, "sooner", "", settings.clinic)
+    callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
+    planned = [(v["name"], v["earliest"], v["target"], v["latest"]) for v in eyes.visits_of(store, operation_id)]
+    assert planned == [
+        ("day 1", "2027-03-03", "2027-03-03", "2027-03-03"),
+        ("extra visit", "2027-03-05", "2027-03-05", "2027-03-05"),
+        ("extra visit", "2027-03-05", "2027-03-08", "2027-03-08"),
+        ("week 1", "2027-03-08", "2027-03-10", "2027-03-14"),
+    ]
+
+
+def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
+    store: Store, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
+    closed = settings.clinic.model_copy(update={"closed": ["2027-03-08"]})
+    callbacks.decide(store, NOW, surgeon, opened, "sooner", "", closed)
+    (extra,) = [v for v in eyes.visits_of(store, operation_id) if v["name"] == "extra visit"]
+    assert extra["target"] == "2027-03-05"  # nothing is open within three days: today
+
+
+def test_a_decision_is_taken_back_within_five_minutes_until_somebody_called(
+    store: Store, nurse: Actor, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+) -> None:
+    callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
+    with pytest.raises(Conflict):
+        callbacks.undo(store, NOW, nurse, opened)
+    callbacks.undo(store, NOW + timedelta(minutes=4), surgeon, opened)
+    found = get(store, opened)
+    assert (found["state"], found["claimed_by"], found["due_at"]) == ("waiting", None, NOW + timedelta(hours=8))
+    assert [v["name"] for v in eyes.visits_of(store, operation_id)] == ["day 1", "week 1"]
+    callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    with pytest.raises(Conflict, match="until somebody called"):
+        callbacks.undo(store, NOW, surgeon, opened)
+
+
+def test_a_decision_on_a_claimed_callback_taken_back_leaves_it_with_its_holder(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    callbacks.claim(store, NOW - timedelta(minutes=5), nurse, opened)
+    task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
+    assert task["owner"] == nurse.id
+    callbacks.undo(store, NOW + timedelta(minutes=6) - timedelta(minutes=2), surgeon, opened)
+    assert (get(store, opened)["state"], get(store, opened)["claimed_by"]) == ("claimed", nurse.id)
+
+
+def test_a_settlement_taken_back_is_to_do_again(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
+    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    callbacks.finish(store, NOW, nurse, task["id"], "")
+    with pytest.raises(Conflict):
+        callbacks.undo(store, NOW + timedelta(minutes=2), surgeon, opened)
+    with pytest.raises(Conflict):
+        callbacks.undo(store, NOW + timedelta(minutes=6), nurse, opened)
+    callbacks.undo(store, NOW + timedelta(minutes=2), nurse, opened)
+    (again,) = tasks.of_callback(store, opened)
+    assert (get(store, opened)["state"], again["done_at"], again["owner"]) == ("to-do", None, nurse.id)
 
 
 def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(
@@ -79,7 +366,8 @@ def test_a_danger_that_lasts_after_settling_opens_a_new_callback(
     store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
 ) -> None:
     callbacks.claim(store, NOW, nurse, opened)
-    callbacks.settle(store, NOW, nurse, opened, "advice", "", settings.clinic.tz)
+    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    callbacks.settle(store, NOW, nurse, opened, "advice", "", settings.clinic)
     again = measure(store, nurse, operation_id, settings, 33, NOW + timedelta(hours=1))
     assert {w["callback_id"] for w in again if w["worry"] == "pressure"}.isdisjoint({opened})
     assert [c["how_soon"] for c in worries.open_callbacks(store) if c["worry"] == "pressure"] == ["today"]
@@ -114,26 +402,63 @@ RACE = """
 import sys
 from datetime import datetime
 from followup.care import callbacks
+from followup.care.actors import Actor
+from followup.care.errors import Conflict
 from followup.records import open_store
-store = open_store(sys.argv[1])
+path, what, now, *about = sys.argv[1:]
+store, now = open_store(path), datetime.fromisoformat(now)
 sys.stdin.readline()
-print(len(callbacks.escalate_overdue(store, datetime.fromisoformat(sys.argv[2]))))
+try:
+    if what == "escalate":
+        print(len(callbacks.escalate_overdue(store, now)))
+    else:
+        me, id, *whose = about
+        act = {"claim": callbacks.claim, "take over": callbacks.take_over, "take task": callbacks.take_task}[what]
+        act(store, now, Actor(me, me, "nurse"), id, *(w or None for w in whose))
+        print(1)
+except Conflict:
+    print(0)
 """
 
 
-def test_two_processes_move_it_up_exactly_once(store: Store, opened: str) -> None:
-    late = (NOW + timedelta(hours=9)).isoformat()
+def race(store: Store, what: str, now: datetime, *about: list[str]) -> list[int]:
+    """Do it in as many processes as `about` has arguments for, all at once; what each printed."""
     racers = [
         subprocess.Popen(
-            [sys.executable, "-c", RACE, str(store.path), late], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+            [sys.executable, "-c", RACE, str(store.path), what, now.isoformat(), *words],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            text=True,
         )
-        for _ in range(3)
+        for words in about
     ]
     for racer in racers:
         assert racer.stdin is not None
         racer.stdin.write("go\n")
         racer.stdin.flush()
-    moved = sum(int(racer.communicate(timeout=60)[0]) for racer in racers)
+    return [int(racer.communicate(timeout=60)[0]) for racer in racers]
+
+
+def test_two_processes_move_it_up_exactly_once(store: Store, opened: str) -> None:
+    moved = sum(race(store, "escalate", NOW + timedelta(hours=9), [], [], []))
     overdue = len([c for c in worries.open_callbacks(store) if c["level"] == 1])
     assert moved == overdue >= 1
     assert [s["step"] for s in worries.steps_of(store, opened)].count("moved up") == 1
+
+
+@pytest.mark.parametrize("what", ["claim", "take over", "take task"])
+def test_two_processes_take_it_exactly_once(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, what: str
+) -> None:
+    others = [accounts.add_staff(store, NOW, f"Nurse {n}", "nurse", f"n{n}@test.invalid", PASSWORD) for n in range(3)]
+    about = [[me, opened] for me in others]
+    if what == "take over":
+        callbacks.claim(store, NOW, nurse, opened)
+        about = [[me, opened, nurse.id] for me in others]
+    elif what == "take task":
+        task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
+        about = [[me, task["id"], ""] for me in others]
+    won = race(store, what, NOW, *about)
+    assert sorted(won) == [0, 0, 1]
+    holder = tasks.of_callback(store, opened)[0]["owner"] if what == "take task" else get(store, opened)["claimed_by"]
+    assert holder == others[won.index(1)]

@@ -102,13 +102,24 @@ def test_displacement_equals_scipys_assignment(raw: list[tuple[int, int, int]], 
         assert requests[int(id)].earliest <= day <= requests[int(id)].latest
 
 
-def test_sooner_is_from_today_and_never_later_than_planned() -> None:
-    window = s.Window("week 4", DAY + timedelta(days=30), DAY + timedelta(days=26), DAY + timedelta(days=36), "retina")
-    soon = s.sooner(window, DAY + timedelta(days=10), 3, "after a callback")
-    assert (soon.earliest, soon.target, soon.latest) == (
-        DAY + timedelta(days=10),
-        DAY + timedelta(days=13),
-        DAY + timedelta(days=13),
-    )
-    late = s.sooner(window, DAY + timedelta(days=40), 3, "late")
-    assert late.earliest == late.latest == DAY + timedelta(days=40)
+@pytest.mark.parametrize(
+    ("places", "booked", "within", "expected"),
+    [
+        ({1: 2, 2: 2}, {}, 3, 1),  # the first open day
+        ({2: 2, 3: 2}, {}, 3, 2),  # tomorrow is closed
+        ({1: 2, 2: 2}, {1: 2}, 3, 2),  # tomorrow is full
+        ({1: 2, 2: 2}, {1: 2, 2: 3}, 3, 1),  # every day is full: one more on the first
+        ({4: 2}, {}, 3, 0),  # closed throughout: today
+        ({}, {}, 0, 0),  # come today: open or not
+        ({0: 5, 1: 5}, {}, 0, 0),
+    ],
+)
+def test_an_extra_visit_is_on_an_open_day_with_a_place_or_today(
+    places: dict[int, int], booked: dict[int, int], within: int, expected: int
+) -> None:
+    """Common practice, no source."""
+
+    def dated(days: dict[int, int]) -> dict[date, int]:
+        return {DAY + timedelta(days=n): seats for n, seats in days.items()}
+
+    assert s.extra_day(DAY, within, dated(places), dated(booked)) == DAY + timedelta(days=expected)

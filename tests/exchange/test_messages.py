@@ -200,10 +200,28 @@ def test_an_escalation_reaches_the_surgeon_then_the_on_call_contact(
     jobs.send_messages(store, posted, NOW + timedelta(minutes=92))
     assert to(mailbox, "oncall@test.invalid") == ["A callback was not settled in time"]
     callbacks.claim(store, NOW + timedelta(minutes=93), surgeon, id)
-    callbacks.settle(store, NOW + timedelta(minutes=93), surgeon, id, "theatre", "", posted.clinic.tz)
+    callbacks.settle(store, NOW + timedelta(minutes=93), surgeon, id, "theatre", "", posted.clinic)
     mailbox.letters.clear()
     jobs.send_messages(store, posted, NOW + timedelta(minutes=94))
     assert mailbox.letters == []
+
+
+def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    id = measure(store, nurse, operation_id, posted, 62)
+    jobs.escalate(store, posted, NOW + timedelta(minutes=61))
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=61))
+    mailbox.letters.clear()
+    decided_at = NOW + timedelta(minutes=70)
+    callbacks.decide(store, decided_at, surgeon, id, "same-day", "", posted.clinic)
+    jobs.send_messages(store, posted, decided_at)
+    jobs.send_messages(store, posted, decided_at + timedelta(minutes=1))
+    assert to(mailbox, "nurse@test.invalid") == ["A callback needs somebody within the hour"]
+    mailbox.letters.clear()
+    jobs.escalate(store, posted, decided_at + timedelta(minutes=61))
+    jobs.send_messages(store, posted, decided_at + timedelta(minutes=61))
+    assert to(mailbox, "surgeon@test.invalid") == ["A callback was not settled in time"]
 
 
 def test_a_claimed_callback_needs_nobody_else(

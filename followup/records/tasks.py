@@ -1,0 +1,81 @@
+"""What was decided about a callback and stays to be done: who, by when, and what became of it."""
+
+from collections import defaultdict
+from datetime import datetime
+
+from followup.records.store import Row, Store, new_id
+from followup.records.times import from_text, to_text
+
+_TASKS = """
+    SELECT t.*, o.name AS owner_name, m.name AS made_by_name,
+           (SELECT v.target FROM visits v WHERE v.identity = t.visit_id ORDER BY v.recorded_at DESC, v.id DESC LIMIT 1) AS visit_on
+    FROM tasks t LEFT JOIN staff o ON o.id = t.owner JOIN staff m ON m.id = t.made_by
+"""
+
+
+def add(
+    store: Store,
+    now: datetime,
+    callback: Row,
+    kind: str,
+    words: str,
+    made_by: str,
+    owner: str | None,
+    due_at: datetime,
+    *,
+    told_at: datetime | None = None,
+    visit_id: str | None = None,
+) -> str:
+    id = new_id()
+    about = {"callback_id": callback["id"], "operation_id": callback["operation_id"], "visit_id": visit_id}
+    row = {"id": id, **about, "kind": kind, "words": words, "owner": owner, "due_at": to_text(due_at)}
+    told = to_text(told_at) if told_at else None
+    store.insert("tasks", {**row, "made_by": made_by, "made_at": to_text(now), "told_at": told})
+    return id
+
+
+def task(store: Store, id: str) -> Row | None:
+    found = store.row(_TASKS + " WHERE t.id = :id", {"id": id})
+    return _opened(found) if found else None
+
+
+def of_callback(store: Store, callback_id: str) -> list[Row]:
+    """Every task of a callback, open or not, in the order made."""
+    return [_opened(row) for row in store.rows(_TASKS + " WHERE t.callback_id = :id ORDER BY t.id", {"id": callback_id})]
+
+
+def open_by_callback(store: Store) -> dict[str, list[Row]]:
+    """The open tasks of all callbacks, by callback, the earliest due first."""
+    found: dict[str, list[Row]] = defaultdict(list)
+    for row in store.rows(_TASKS + " WHERE t.done_at IS NULL ORDER BY t.due_at, t.id"):
+        found[row["callback_id"]].append(_opened(row))
+    return dict(found)
+
+
+def give(store: Store, id: str, to: str | None, whose: str | None) -> bool:
+    """Hand an open task from `whose` (None: nobody's) to another; False if somebody was faster."""
+    sql = "UPDATE tasks SET owner = :to WHERE id = :id AND done_at IS NULL AND owner IS :whose"
+    return store.execute(sql, {"id": id, "to": to, "whose": whose}) == 1
+
+
+def told(store: Store, now: datetime, id: str, due_at: datetime) -> None:
+    """The patient or carer knows what was decided; from now on it is to be done by `due_at`."""
+    sql = "UPDATE tasks SET told_at = coalesce(told_at, :now), due_at = :due WHERE id = :id"
+    store.execute(sql, {"id": id, "now": to_text(now), "due": to_text(due_at)})
+
+
+def end(store: Store, now: datetime, id: str, who: str, words: str, *, given_up: bool = False) -> None:
+    sql = "UPDATE tasks SET done_at = :now, done_by = :who, done_words = :words, given_up = :given_up WHERE id = :id"
+    store.execute(sql, {"id": id, "now": to_text(now), "who": who, "words": words, "given_up": int(given_up)})
+
+
+def reopen(store: Store, callback_id: str, ended_at: datetime) -> None:
+    """Take up again what was done in the moment at which the callback was settled."""
+    sql = """UPDATE tasks SET done_at = NULL, done_by = NULL, done_words = ''
+             WHERE callback_id = :id AND done_at = :at AND NOT given_up"""
+    store.execute(sql, {"id": callback_id, "at": to_text(ended_at)})
+
+
+def _opened(row: Row) -> Row:
+    times = ("due_at", "made_at", "told_at", "done_at")
+    return {**row, **{key: from_text(row[key]) if row[key] else None for key in times}}
