@@ -278,7 +278,7 @@ class VisitForm(FlaskForm):
     right = FormField(EyeMeasuresForm)
     left = FormField(EyeMeasuresForm)
     no_gas_seen = BooleanField("A clinician looked at the retina and saw no gas")
-    sure = BooleanField("Yes, it is right")
+    sure = BooleanField("Yes, that is right")
 
     def offer(self, open_visits: list[dict[str, Any]]) -> None:
         """The visits that may be meant, each with its day; `data-name` is for a device that loses its signal."""

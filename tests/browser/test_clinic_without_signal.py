@@ -78,11 +78,16 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     coming.get_by_role("button", name="Arrived: Pat Patient").click()
     expect(tablet.locator("[data-state=here] li")).to_contain_text("Pat Patient")
     tablet.get_by_role("link", name="Measures: Pat Patient").first.click()
-    expect(tablet.get_by_label("Visit", exact=True)).to_have_value("week 1")
+    expect(tablet.get_by_label("Visit", exact=True)).to_have_value("")  # no window holds today
+    planned = tablet.get_by_label("Visit", exact=True).locator("option", has_text="week 1")
+    tablet.get_by_label("Visit", exact=True).select_option(planned.get_attribute("value"))
     tablet.locator("#right-acuity").fill("20/40-1")
     expect(tablet.locator("output[data-field=right-acuity]")).to_contain_text("logMAR 0.32 · 6/12.6 · 20/42 · 69 letters")
     tablet.locator("#right-iop").fill("36")
     tablet.locator("#left-iop").fill("14")
+    tablet.get_by_role("button", name="Keep").click()
+    expect(tablet.get_by_role("alert").filter(has_text="week 1 is due")).to_contain_text("takes place today?")
+    tablet.get_by_label("Yes, that is right").check()
     tablet.get_by_role("button", name="Keep").click()
     expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text("36 mmHg is at or above")
     expect(tablet.locator("[data-state=seen] li")).to_contain_text("Pat Patient")
@@ -97,6 +102,8 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     kinds = sorted(e["kind"] for e in events)
     assert kinds == ["arrived", "measures", "measures", "seen"]
     assert {e["author"].split(":")[0] for e in events} == {"nurse"}
+    (week,) = eyes.visits_of(clinic_store, enrolment[0])
+    assert {e["body"]["visit_id"] for e in events if e["kind"] in ("arrived", "seen")} == {week["identity"]}
     assert {e["body"].get("iop_mmhg") for e in events if e["kind"] == "measures"} == {36, 14}
     assert "pressure" in {c["worry"] for c in worries.open_callbacks(clinic_store)}
 
@@ -105,8 +112,9 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
     tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:
     without_signal(tablet, server)
+    tablet.get_by_role("button", name="Arrived: Pat Patient").click()
     measure(tablet, "CF", "27")
-    expect(tablet.locator("#entries li")).to_have_count(1)
+    expect(tablet.locator("#entries li")).to_have_count(2)
     kept = json.dumps(tablet.evaluate(EVERYTHING_KEPT))
     assert "sheet" in kept
     for secret in ("Pat Patient", "T-1", "week 1", enrolment[0], '"CF"', PASSWORD, "Nora Nurse"):
@@ -115,12 +123,12 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
     unlock(tablet, "not the password")
     expect(tablet.get_by_role("alert").filter(has_text="not the password")).to_be_visible()
     unlock(tablet)
-    expect(tablet.locator("#entries li")).to_contain_text("acuity CF, pressure 27")
-    expect(tablet.locator("[data-state=seen] li")).to_contain_text("Pat Patient")
+    expect(tablet.locator("#entries li").first).to_contain_text("acuity CF, pressure 27")
+    expect(tablet.locator("[data-state=here] li")).to_contain_text("Pat Patient")
     tablet.get_by_role("button", name="Sign out of this device").click()
     expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
     left = tablet.evaluate(EVERYTHING_KEPT)
-    assert [sorted(entry) for entry in left["entries"]] == [["id", "packet", "state"]]
+    assert [sorted(entry) for entry in left["entries"]] == [["id", "packet", "state"]] * 2
     assert set(left["keys"]) == {"left", "sequence"}
     # The session ends as soon as there is a signal, and the entry, sealed for the clinic alone, still arrives.
     server.start()
@@ -234,7 +242,7 @@ def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
     tablet.get_by_role("button", name="Keep").click()
     expect(wrong).to_contain_text("is the acuity “6/0” right?")
     expect(wrong).to_contain_text("is a pressure of 52 mmHg right?")
-    tablet.get_by_label("Yes, it is right").check()
+    tablet.get_by_label("Yes, that is right").check()
     tablet.get_by_role("button", name="Keep").click()
     expect(tablet.locator("#entries li")).to_have_count(1)
     server.start()

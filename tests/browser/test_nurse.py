@@ -15,6 +15,16 @@ from tests.browser.conftest import RunningServer, all_received, ready, sign_in
 from tests.browser.keys import Person
 
 
+def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
+    """Put the planned visit on today."""
+    (planned,) = eyes.visits_of(store, operation)
+    visit.move_visit(store, datetime.now(UTC), nurse, planned["id"], operation, clinic_today(server))
+
+
+def clinic_today(server: RunningServer) -> date:
+    return datetime.now(server.settings.clinic.tz).date()
+
+
 @pytest.fixture
 def page(open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]) -> Page:
     """A nurse, signed in, at today's list."""
@@ -33,11 +43,12 @@ def test_the_usual_visit_takes_under_twenty_keys(
 ) -> None:
     """Acuity and pressure of both eyes and the bubble's height: what a visit with gas in the eye records."""
     measured(clinic_store, nurse, server, enrolment[0], acuity="6/60", iop_mmhg=15)
+    due_today(clinic_store, nurse, server, enrolment[0])
     page.reload()
     person = Person(page)
-    person.click(page.locator("#coming").get_by_role("link", name="Measures"))
+    person.click(page.locator("#due").get_by_role("link", name="Measures"))
     expect(page.locator("#right-acuity")).to_be_focused()
-    expect(page.get_by_label("Visit", exact=True)).to_have_value("week 1")
+    expect(page.get_by_label("Visit", exact=True).locator("option:checked")).to_contain_text("week 1")
     expect(page.locator("#right-acuity-hint")).to_have_text("last: 6/60 pinhole")
     expect(page.locator(".how-words")).to_contain_text("right: Pinhole")
     person.type("6/12")
@@ -70,7 +81,7 @@ def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: 
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("alert")).to_contain_text("right eye: is a pressure of 52 mmHg right?")
     expect(page.locator("#right-iop")).to_have_value("52")
-    page.get_by_label("Yes, it is right").check()
+    page.get_by_label("Yes, that is right").check()
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_text("Pressure 52 mmHg, at or above 30.")).to_be_visible()
 
@@ -205,7 +216,7 @@ def test_a_wish_for_another_time_reaches_the_list(page: Page, phone: Page) -> No
     expect(page.get_by_role("heading", name="Change the plan")).to_be_visible()
 
 
-def test_a_callback_is_claimed_called_and_settled_with_the_visit_brought_forward(
+def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     accounts.add_staff(
@@ -214,7 +225,7 @@ def test_a_callback_is_claimed_called_and_settled_with_the_visit_brought_forward
     measured(clinic_store, nurse, server, enrolment[0], iop_mmhg=36)
     page.goto(f"{server.address}/clinic/callbacks")
     page.locator(".cards a", has_text="Pat Patient").first.click()
-    expect(page.get_by_role("button", name="Settle")).to_have_count(0)
+    expect(page.get_by_role("button", name="Save the outcome")).to_have_count(0)
     page.get_by_role("button", name="Claim: I will call").click()
     ask = page.locator("section", has=page.get_by_role("heading", name="Ask"))
     assert ask.locator("li").count() >= 1
@@ -222,17 +233,25 @@ def test_a_callback_is_claimed_called_and_settled_with_the_visit_brought_forward
     (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c["worry"] == "pressure"]
     with pytest.raises(callbacks.Conflict, match="claimed by Nora Nurse"):
         callbacks.claim(clinic_store, datetime.now(UTC), other, pressure["id"])
-    page.get_by_label("Not reached", exact=True).first.check()
-    page.get_by_label("What was said").fill("No answer.")
+    page.get_by_label("Not reached", exact=True).check()
+    page.get_by_label("What was said or done").fill("No answer.")
     page.get_by_role("button", name="Record the call").click()
-    page.get_by_label("Reached", exact=True).check()
-    page.get_by_label("What was said").fill("Will come.")
+    expect(page.get_by_text("Not reached; next try")).to_be_visible()
+    page.get_by_label("Reached a carer").check()
+    page.get_by_label("What was said or done").fill("Will come.")
     page.get_by_role("button", name="Record the call").click()
     page.get_by_label("Seen the same day").check()
+    page.get_by_label("The patient or carer knows of it from this call").check()
     page.get_by_label("Words for the record").fill("Advised to come at once.")
-    page.get_by_role("button", name="Settle").click()
+    page.get_by_role("button", name="Save the outcome").click()
+    to_do = page.get_by_role("region", name="To do")
+    expect(to_do).to_contain_text("the patient knows; to be seen today")
+    expect(to_do).to_contain_text("Nora Nurse, by")
+    extra, planned = eyes.visits_of(clinic_store, enrolment[0])
+    assert (extra["name"], extra["target"], planned["name"]) == ("extra visit", clinic_today(server).isoformat(), "week 1")
+    page.get_by_label("What was said or done").fill("Seen at noon.")
+    page.get_by_role("button", name="It is done").click()
+    expect(page.get_by_text("Settled: seen the same day.")).to_be_visible()
     done = page.locator("section", has=page.get_by_role("heading", name="What was done"))
-    for words in ("claimed by Nora Nurse", "No answer.", "Will come.", "(seen the same day) Advised to come at once."):
+    for words in ("claimed by Nora Nurse", "No answer.", "Will come. (a carer)", "(seen the same day) Seen at noon."):
         expect(done).to_contain_text(words)
-    (planned,) = eyes.visits_of(clinic_store, enrolment[0])
-    assert planned["target"] == date.today().isoformat()

@@ -71,48 +71,58 @@ def test_two_taps_decide_and_a_third_takes_it_back(
     surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
-    before = eyes.visits_of(clinic_store, enrolment[0])
+    (before,) = eyes.visits_of(clinic_store, enrolment[0])
     surgeon.reload()
     surgeon.locator(".cards a", has_text="Pat Patient").first.tap()
     surgeon.get_by_role("button", name="Come today").tap()
-    expect(surgeon.get_by_text("Settled: seen the same day.")).to_be_visible()
-    (moved,) = eyes.visits_of(clinic_store, enrolment[0])
-    assert moved["target"] < before[0]["target"]
+    to_do = surgeon.get_by_role("region", name="To do")
+    expect(to_do).to_contain_text("phone the patient: come today")
+    expect(to_do).to_contain_text("nobody yet, by")
+    extra, planned = eyes.visits_of(clinic_store, enrolment[0])
+    assert (extra["name"], planned["identity"], planned["target"]) == ("extra visit", before["identity"], before["target"])
     surgeon.get_by_role("button", name="Take it back").tap()
-    expect(surgeon.get_by_text("With Sol Surgeon since")).to_be_visible()
-    (back,) = eyes.visits_of(clinic_store, enrolment[0])
-    assert back["target"] == before[0]["target"]
-    assert [c["state"] for c in worries.open_callbacks(clinic_store)] == ["claimed"]
+    expect(surgeon.get_by_text("Waiting since")).to_be_visible()
+    assert [v["identity"] for v in eyes.visits_of(clinic_store, enrolment[0])] == [before["identity"]]
+    assert [c["state"] for c in worries.open_callbacks(clinic_store)] == ["waiting"]
 
 
 def test_every_decision_is_one_tap_with_an_optional_word(
     surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
-    decisions = {"Advise": "advice given", "Bring forward": "seen sooner", "Theatre": "theatre"}
-    for iop, (button, said) in enumerate(decisions.items(), start=36):
-        measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=iop)
+    decisions = {
+        "Advise": "phone the patient with the advice",
+        "Bring forward": "phone the patient: come sooner",
+        "Theatre": "phone the patient: theatre",
+    }
+    measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
+    surgeon.goto(f"{server.address}/surgeon/")
+    for n, (button, said) in enumerate(decisions.items(), start=1):
         surgeon.goto(f"{server.address}/surgeon/")
         surgeon.locator(".cards a", has_text="Pat Patient").first.tap()
-        surgeon.get_by_label("A word for the record (optional)").fill(f"Seen {iop}.")
+        surgeon.get_by_label("A word for the record (optional)").fill(f"Word {n}.")
         surgeon.get_by_role("button", name=button, exact=True).tap()
-        expect(surgeon.get_by_text(f"Settled: {said}.")).to_be_visible()
-        expect(surgeon.get_by_text(f"Seen {iop}.")).to_be_visible()
+        task = surgeon.get_by_role("region", name="To do").filter(has_text=f"“Word {n}.”")
+        expect(task).to_contain_text(said)
+    assert len(worries.open_callbacks(clinic_store)) == 1
 
 
-def test_changing_the_plan_answers_the_callback(
+def test_changing_the_plan_answers_the_callback_once_the_patient_is_told(
     surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
     surgeon.reload()
     surgeon.locator(".cards a", has_text="Pat Patient").first.tap()
     surgeon.get_by_role("link", name="Change the plan").tap()
-    expect(surgeon.get_by_label("This answers the callback: settle it")).to_be_checked()
+    expect(surgeon.get_by_label("This answers the callback: somebody tells the patient")).to_be_checked()
     surgeon.get_by_label("Head position").select_option("right-cheek")
     surgeon.get_by_role("button", name="Save the change").tap()
     expect(surgeon.get_by_role("region", name="What changed")).to_contain_text("right-cheek")
-    assert worries.open_callbacks(clinic_store) == []
+    assert [c["state"] for c in worries.open_callbacks(clinic_store)] == ["to-do"]
     surgeon.goto(f"{server.address}/surgeon/")
     expect(surgeon.get_by_text("Nothing is waiting.")).to_be_visible()
+    decided = surgeon.locator("li", has_text="Pat Patient")
+    expect(decided).to_contain_text("phone the patient: the plan was changed")
+    expect(decided).to_contain_text("plan changed: posture")
 
 
 def test_the_whole_course_is_one_picture_and_a_table_says_the_same(

@@ -46,7 +46,13 @@ def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: Fl
     assert sheet is not None
     assert (sheet["staff"], sheet["expires_at"]) == ("Nora Nurse", "2027-03-06T00:00:00+01:00")  # midnight in Vienna
     (eye,) = sheet["eyes"]
-    assert (eye["patient"], eye["eye"], eye["visit"], eye["right"]) == ("Pat Patient", "right", "day 1", None)
+    # On 5 March no window holds today: day 1 is over, week 1 begins on the 8th.
+    assert (eye["patient"], eye["eye"], eye["visit"], eye["right"]) == ("Pat Patient", "right", "", None)
+    assert [(v["name"], v["earliest"], v["latest"]) for v in eye["visits"]] == [
+        ("day 1", "2027-03-03", "2027-03-03"),
+        ("week 1", "2027-03-08", "2027-03-14"),
+    ]
+    assert {row["visit_id"] for row in sheet["rows"]} == {v["id"] for v in eye["visits"]}
     assert [(row["visit"], row["state"]) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
     assert sheet["limits"]["high_from"] == 30
     assert sheet["limits"]["low_at_most"] == 5

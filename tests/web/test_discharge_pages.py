@@ -6,8 +6,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.records import Store, eyes, worries
-from tests.conftest import Clock
+from followup.records import Store, eyes
 
 FORM: dict[str, Any] = {
     "number": "D-7",
@@ -207,25 +206,6 @@ def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> 
     assert "nothing was entered" in answer.text
 
 
-def test_callbacks_are_listed_claimed_and_settled(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str
-) -> None:
-    as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**VISIT, "right-iop": "46"})
-    first = worries.open_callbacks(store)[0]
-    listed = as_surgeon.get("/surgeon/")
-    assert "Pressure 46 mmHg, at or above 40" in listed.text
-    page = f"/clinic/callbacks/{first['id']}"
-    as_nurse.post(f"{page}/claim")
-    assert as_surgeon.post(f"{page}/claim").status_code == 409
-    assert "Is there pain, headache or sickness?" in as_nurse.get(page).text
-    assert as_nurse.post(f"{page}/settle", data={"words": "kept this"}).status_code == 400
-    assert as_nurse.post(f"{page}/settle", data={"outcome": "no-action", "words": ""}).status_code == 400
-    assert as_nurse.post(f"{page}/attempt", data={"words": "x"}).status_code == 400
-    assert as_nurse.post(f"{page}/attempt", data={"reached": "yes", "words": "no pain"}).status_code == 303
-    assert as_nurse.post(f"{page}/settle", data={"outcome": "same-day", "words": "comes at two"}).status_code == 303
-    shown = as_surgeon.get(page).text
-    for words in ("Settled:", "seen the same day", "no pain", "comes at two", "Nora Nurse"):
-        assert words in shown
 
 
 def test_the_eye_shows_one_picture_and_the_same_as_a_table(
@@ -299,23 +279,3 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     before, after = (r["body"]["steroid_drops_until"] for r in eyes.records_of(store, operation_id))
     assert before == after
     assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text
-
-
-def test_a_surgeon_decides_in_one_step_and_may_take_it_back_for_a_while(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, clock: Clock
-) -> None:
-    as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**VISIT, "right-iop": "46"})
-    found = next(c for c in worries.open_callbacks(store) if c["worry"] == "pressure")
-    page = f"/clinic/callbacks/{found['id']}"
-    assert as_nurse.post(f"{page}/decide", data={"outcome": "same-day"}).status_code == 403
-    assert as_surgeon.post(f"{page}/decide", data={"outcome": "magic"}).status_code == 400
-    assert as_surgeon.post(f"{page}/decide", data={"outcome": "same-day", "words": "pressure first"}).status_code == 303
-    assert [v["target"] for v in eyes.visits_of(store, operation_id)] == ["2027-03-03", "2027-03-05"]
-    clock.pass_(minutes=4)
-    assert as_nurse.post(f"{page}/undo").status_code == 409
-    assert as_surgeon.post(f"{page}/undo").status_code == 303
-    assert [v["target"] for v in eyes.visits_of(store, operation_id)] == ["2027-03-03", "2027-03-10"]
-    assert "taken back" in as_surgeon.get(page).text
-    as_surgeon.post(f"{page}/settle", data={"outcome": "theatre", "words": ""})
-    clock.pass_(minutes=6)
-    assert as_surgeon.post(f"{page}/undo").status_code == 409
