@@ -71,7 +71,7 @@ class SheetRow(BaseModel):
 
 
 class PressureLimits(BaseModel):
-    """Numbers the entry screen asks about or warns at, in mmHg; from the core and the rulebook in force."""
+    """Numbers the entry screens read, ask about or warn at, in mmHg; from the core and the rulebook in force."""
 
     lowest: float
     highest: float
@@ -79,6 +79,7 @@ class PressureLimits(BaseModel):
     unlikely_above: float
     low_at_most: float
     high_from: float
+    kpa_per_mmhg: float
 
 
 class DaySheet(BaseModel):
@@ -97,7 +98,6 @@ class DaySheet(BaseModel):
 def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: tzinfo) -> DaySheet:
     """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
     today = now.astimezone(zone).date()
-    book = rulebook(store)
     last = eyes.last_measures(store)
     operations = eyes.open_operations(store)
     seen = attended_by_eye(store, "seen", zone)
@@ -120,14 +120,20 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
             for due in lists.due_visits(store, now, zone)
         ],
         eyes=[_sheet_eye(store, row, seen[row["id"]], last, today, zone) for row in operations],
-        limits=PressureLimits(
-            lowest=pressure.LOWEST_MMHG,
-            highest=pressure.HIGHEST_MMHG,
-            unlikely_below=pressure.UNLIKELY_BELOW.value,
-            unlikely_above=pressure.UNLIKELY_ABOVE.value,
-            low_at_most=max(_pressing(book, "iop-at-most"), default=book.bands.hypotony_at_most),
-            high_from=min(_pressing(book, "iop-at-least"), default=book.bands.spike_from),
-        ),
+        limits=pressure_limits(rulebook(store)),
+    )
+
+
+def pressure_limits(book: Rulebook) -> PressureLimits:
+    """What a device needs to read a pressure, ask about it and warn at it without a signal."""
+    return PressureLimits(
+        lowest=pressure.LOWEST_MMHG,
+        highest=pressure.HIGHEST_MMHG,
+        unlikely_below=pressure.UNLIKELY_BELOW.value,
+        unlikely_above=pressure.UNLIKELY_ABOVE.value,
+        low_at_most=max(_pressing(book, "iop-at-most"), default=book.bands.hypotony_at_most),
+        high_from=min(_pressing(book, "iop-at-least"), default=book.bands.spike_from),
+        kpa_per_mmhg=pressure.KPA_PER_MMHG.value,
     )
 
 

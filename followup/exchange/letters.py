@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from babel import Locale
 from babel.support import NullTranslations, Translations
 
 from followup.resources import TRANSLATIONS
@@ -27,7 +28,12 @@ def letter(kind: str, language: str, count: int, clinic: str, phone: str) -> Let
         return Letter((one if count == 1 else many).format(count=count), "Open the list of callbacks.", STAFF_PAGE)
     known = _translations(language)
     title, words = _PATIENT[kind](known.gettext)
-    return Letter(title, words.format(clinic=clinic, phone=phone), PATIENT_PAGE)
+    return Letter(title, words.format(clinic=clinic, phone=_isolated(phone, language)), PATIENT_PAGE)
+
+
+def _isolated(phone: str, language: str) -> str:
+    """A phone number whose groups stay in order between words that run from right to left (Unicode's LRI and PDI)."""
+    return f"\u2066{phone}\u2069" if Locale(language).text_direction == "rtl" else phone
 
 
 def footer(language: str) -> str:

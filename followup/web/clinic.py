@@ -6,6 +6,7 @@ from typing import Any, cast
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
 from followup.care import agreement, enrol, lists, sealing, visit
+from followup.care.daysheet import pressure_limits
 from followup.care.errors import CareError
 from followup.care.events import EnteredMeasures, MeasuresBody
 from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
@@ -248,6 +249,7 @@ def new_visit(operation_id: str) -> Any:
         doubts=doubts,
         author_pass=author_pass(context.me()),
         sealing_key=sealing.public_key(context.store()),
+        limits=pressure_limits(rulebook(context.store())).model_dump(),
     ), status
 
 

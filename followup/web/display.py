@@ -5,6 +5,7 @@ from typing import Any
 
 from flask import Flask
 from flask_babel import format_date, format_datetime, format_decimal, gettext
+from markupsafe import Markup
 
 from followup.care.callbacks import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge import PROCEDURE_STEPS
@@ -124,9 +125,19 @@ def beside(field: Any, hint: str, given: dict[str, Any]) -> dict[str, Any]:
     return {**given, **described, **({"aria-invalid": "true"} if field.errors else {})}
 
 
+def phone(value: str) -> Markup:
+    """A phone number to read: its groups stand from left to right in every language."""
+    return Markup('<bdi dir="ltr">{}</bdi>').format(value)
+
+
+def tel(value: str) -> str:
+    """The address that dials a phone number."""
+    return "tel:" + "".join(value.split())
+
+
 def register(app: Flask) -> None:
     filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
-    app.jinja_env.filters.update(filters, citation=citation, pairs=pairs)
+    app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
     app.jinja_env.globals.update(beside=beside, medical=gettext)
 

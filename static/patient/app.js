@@ -3,13 +3,19 @@
 import { BubbleView } from "./bubble-view.js";
 import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
-import { openDatabase, readFact, readFacts, transact, writeFact } from "../shared/database.js";
+import { openDatabase, readFacts, transact } from "../shared/database.js";
+import { timed } from "../shared/requests.js";
 import { keepDraft } from "./draft.js";
+import { EyeChoice, eyeNames } from "./eyes.js";
+import { planOn } from "./hours.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
+import { PlanView } from "./plan-view.js";
 import { PostureView } from "./posture-view.js";
+import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
 import { byId, countedText, dayWords, text } from "./texts.js";
+import { runningTimers, startTimer, stretch, takingOut } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
 import { VisitsView } from "./visits-view.js";
 
@@ -19,25 +25,30 @@ const language = document.documentElement.lang;
 const database = await openDatabase();
 const others = new BroadcastChannel("followup");
 const outbox = new Outbox(database, changed);
+const choice = new EyeChoice(database, changed);
 
 let pack;
-let timer;
+let timers = [];
 let changes = {};
-let chosen = 0;
+let names = new Map();
 let locked = false;
 let unknown = false;
 let drawing = Promise.resolve();
 
 const actions = {
-  plan: () => eye().posture,
-  rules: () => eye().symptom_rules,
-  visitWords: (visit) => `${dayWords(visit.target)}: ${visit.words}`,
+  rules: () => choice.forCheck?.symptom_rules,
+  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visit.words}${names.size > 1 ? ` (${names.get(eye.operation)})` : ""}`,
   save,
-  saveHours: (from, to) => save("posture", { position: eye().posture.position, from: from.toISOString(), to: to.toISOString() }),
+  saveHours,
   toggleTimer,
+  stopTimer,
   changesSeen,
 };
-const views = [new ChangesView(actions, words), new PostureView(actions, words), new BubbleView(actions, words), new VisitsView(actions)];
+const running = new RunningView(actions, words);
+const views = [
+  new ChangesView(actions, words), new PostureView(actions, words), new PlanView(actions),
+  new BubbleView(actions, words), new VisitsView(actions),
+];
 new CheckView(actions);
 const messages = new MessagesView();
 
@@ -45,7 +56,6 @@ window.addEventListener("hashchange", route);
 window.addEventListener("online", refresh);
 document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") refresh(); });
 others.addEventListener("message", show);
-byId("which-eye").addEventListener("change", (event) => { chosen = Number(event.target.value); show(); });
 setInterval(show, REFRESH_MS);
 watchForUpdates(byId("new-version"), byId("take-over"));
 navigator.storage?.persist?.();
@@ -54,10 +64,6 @@ await show();
 await refresh();
 document.documentElement.dataset.ready = "yes";
 
-function eye() {
-  return pack.eyes[chosen] ?? pack.eyes[0];
-}
-
 function changed(outcome) {
   if (outcome === "locked") lockOut();
   if (outcome === "unknown") unknown = true;
@@ -65,9 +71,17 @@ function changed(outcome) {
   others.postMessage("changed");
 }
 
-async function save(kind, body, options) {
+// Whom an entry is about: a check the eye that was named, a journey or an anaesthetic every eye with gas, else the chosen.
+function about(kind) {
+  if (kind === "symptoms") return [choice.forCheck];
+  const gas = pack.eyes.filter((eye) => eye.gas.caution);
+  return ["journey", "anaesthetic"].includes(kind) && gas.length > 0 ? gas : [choice.forDetails];
+}
+
+async function save(kind, body, { operation, ...options } = {}) {
   try {
-    await outbox.add(kind, eye().operation, pack.used_by, body, options);
+    const operations = operation ? [operation] : about(kind).map((eye) => eye.operation);
+    for (const known of operations) await outbox.add(kind, known, pack?.used_by ?? "patient", body, options);
     await show(); // the entry is on the screen before anything says that it was saved
     byId("trouble").textContent = "";
     return true;
@@ -78,18 +92,29 @@ async function save(kind, body, options) {
   }
 }
 
-// Starts the timer, or stops it and keeps the stretch; the timer leaves in the transaction that keeps the entry.
-async function toggleTimer() {
-  const running = await readFact(database, "timer");
-  if (!running) {
-    await writeFact(database, "timer", { start: new Date().toISOString(), position: eye().posture.position });
-    changed();
-    return true;
+function saveHours(operation, from, to) {
+  const { position } = pack.eyes.find((eye) => eye.operation === operation).posture;
+  return save("posture", { position, from: from.toISOString(), to: to.toISOString() }, { operation });
+}
+
+// Stops the timer of an eye's plan, or starts it; resolves with the position that runs now. A head has one position:
+// what runs for another one ends.
+async function toggleTimer(operation) {
+  const { eye, posture: { position } } = pack.eyes.find((known) => known.operation === operation);
+  const own = timers.find((timer) => timer.operation === operation && timer.position === position);
+  if (own) {
+    await stopTimer(own);
+    return null;
   }
-  const body = { position: running.position, from: running.start, to: new Date().toISOString() };
-  const alongside = (facts) => { facts.delete("timer"); };
-  await save("posture", body, { alongside });
-  return false;
+  for (const timer of timers.filter((known) => known.position !== position)) await stopTimer(timer);
+  await startTimer(database, { operation, eye, position });
+  changed();
+  return position;
+}
+
+// The stretch goes to the eye and the position that the timer was started for, whatever is planned or shown by now.
+function stopTimer(timer) {
+  return save("posture", stretch(timer), { operation: timer.operation, alongside: takingOut(timer) });
 }
 
 // Sends what waits, then fetches what the clinic has for this phone. Without a signal both keep what is here.
@@ -97,7 +122,7 @@ async function refresh() {
   await outbox.flush();
   try {
     await sendSealed(database);
-    const answer = await fetch(`/api/v1/pack?language=${language}`);
+    const answer = await timed(`/api/v1/pack?language=${language}`);
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
       await takePack(await answer.json());
@@ -127,16 +152,22 @@ function takePack(fresh) {
   });
 }
 
+// What was shown is seen; what came after that is not.
 async function changesSeen() {
-  await writeFact(database, "changes", { ...changes, [eye().operation]: [] });
+  const seen = JSON.stringify(changes);
+  await transact(database, ["facts"], "readwrite", ({ facts }) => {
+    facts.get("changes").onsuccess = ({ target: { result } }) => {
+      if (JSON.stringify(result) === seen) facts.delete("changes");
+    };
+  });
   changed();
 }
 
 // The clinic closed this phone: what was not sent is sealed for the clinic, the rest is taken off.
 async function lockOut() {
   locked = true;
-  const known = await readFact(database, "pack");
-  if (known) await sealEverything(database, known.sealing_key);
+  await sealEverything(database);
+  others.postMessage("changed");
   await show();
 }
 
@@ -147,7 +178,9 @@ function show() {
 }
 
 async function draw() {
-  [pack, timer, changes = {}] = await readFacts(database, ["pack", "timer", "changes"]);
+  const [known, timer, unseen = {}, chosen] = await readFacts(database, ["pack", "timer", "changes", "chosen"]);
+  [pack, changes, timers] = [known, unseen, runningTimers(timer, known?.eyes ?? [])];
+  running.show(timers.filter((running) => !isPlanned(running)));
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);
   byId("not-enrolled").hidden = !unknown && (ready || locked || kept > 0);
@@ -163,16 +196,16 @@ async function draw() {
   byId("who").textContent = pack.used_by === "carer" ? `${pack.patient} · ${text("as-carer")}` : pack.patient;
   const waiting = entries.filter((entry) => entry.state === "saved").length;
   byId("sending").textContent = waiting ? countedText("to-send", waiting) : text("all-sent");
-  offerEyes();
-  for (const view of views) view.show({ eye: eye(), entries, timer, changes: changes[eye().operation] ?? [] });
+  const { eyes } = pack;
+  names = eyeNames(eyes, words);
+  choice.show(eyes, names, chosen);
+  for (const view of views) view.show({ eye: choice.forDetails, eyes, names, entries, timers, changes });
   route();
 }
 
-function offerEyes() {
-  byId("eyes").hidden = pack.eyes.length < 2;
-  if (byId("which-eye").options.length === pack.eyes.length) return;
-  const options = pack.eyes.map((known, n) => new Option(words.eye[known.eye], n, false, n === chosen));
-  byId("which-eye").replaceChildren(...options);
+// Whether a timer is for the position that its eye is to hold today, and so shows with that plan.
+function isPlanned({ operation, position }) {
+  return pack?.eyes.some((eye) => eye.operation === operation && planOn(eye, new Date())?.position === position);
 }
 
 function route() {

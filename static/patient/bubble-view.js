@@ -1,5 +1,6 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
+import { item } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
 import { byId, dayWords, percentWords, text } from "./texts.js";
 
@@ -22,17 +23,28 @@ export class BubbleView {
     this.#draw();
   }
 
-  show({ eye }, now = new Date()) {
+  // The bubble is that of the eye chosen; the card and the journey are about every eye with gas.
+  show({ eye, eyes, names }, now = new Date()) {
+    const gas = eyes.filter((known) => known.gas.caution);
     byId("bubble-card").hidden = !eye.gas.caution;
     byId("no-bubble").hidden = eye.gas.caution;
-    byId("anaesthetist").hidden = !eye.gas.caution;
+    byId("anaesthetist").hidden = gas.length === 0;
+    byId("plans").hidden = gas.length === 0;
+    byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)));
     if (!eye.gas.caution) return;
     const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
     const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
     byId("bubble-forecast").textContent = today ? text("bubble-now", { now: percentWords(today.meniscus_percent), clear }) : "";
-    byId("anaesthetist-words").textContent = `${this.#words.eye[eye.eye]}: ${this.#words.agent[eye.gas.agent]}`;
+  }
+
+  // What is in an eye, and until when it is expected there.
+  #inside(eye, names) {
+    const row = item(`${names.get(eye.operation)}: ${this.#words.agent[eye.gas.agent]}`);
     const { gone_from: from, gone_to: to } = eye.gas;
-    byId("gone-words").textContent = from && to ? text("gone", { from: dayWords(from), to: dayWords(to) }) : "";
+    const gone = document.createElement("p");
+    gone.textContent = from && to ? text("gone", { from: dayWords(from), to: dayWords(to) }) : "";
+    row.append(gone);
+    return row;
   }
 
   #draw() {

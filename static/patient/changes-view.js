@@ -56,9 +56,12 @@ export class ChangesView {
     byId("changes-seen").addEventListener("click", () => this.#actions.changesSeen());
   }
 
-  show({ changes }) {
-    byId("changes").hidden = changes.length === 0;
-    byId("change-list").replaceChildren(...changes.map((change) => item(this.#said(change))));
+  // `changes` by operation; those of every eye are shown together.
+  show({ changes, names }) {
+    const eye = (operation) => (names.size > 1 ? `${names.get(operation)}. ` : "");
+    const rows = [...names.keys()].flatMap((operation) => (changes[operation] ?? []).map((change) => item(eye(operation) + this.#said(change))));
+    byId("changes").hidden = rows.length === 0;
+    byId("change-list").replaceChildren(...rows);
   }
 
   #said({ key, name, before, now }) {

@@ -18,6 +18,7 @@ export class CheckView {
     const answers = read(new FormData(event.target));
     const error = byId("symptoms-error");
     if (Object.keys(answers).length === 0) { error.textContent = text("some-answers"); return; }
+    if (!this.#actions.rules()) { error.textContent = text("which-eye"); return; }
     error.textContent = "";
     this.#answer(matching(this.#actions.rules(), answers));
     if (await this.#actions.save("symptoms", answers)) event.target.reset();

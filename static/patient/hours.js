@@ -20,3 +20,8 @@ export function isoDay(date) {
   const two = (n) => String(n).padStart(2, "0");
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
+
+// The plan that an eye has for this day, or undefined.
+export function planOn({ posture }, day) {
+  return posture?.dates.includes(isoDay(day)) ? posture : undefined;
+}

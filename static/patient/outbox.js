@@ -2,6 +2,8 @@
 
 import { transact } from "../shared/database.js";
 import { uuid7 } from "../shared/ids.js";
+import { LIMIT_MS, isTimeout, timed } from "../shared/requests.js";
+import { inTurn } from "../shared/turns.js";
 
 const BATCH = 50;
 const FIRST_WAIT_MS = 2000;
@@ -22,19 +24,19 @@ export class Outbox {
     this.#onChange = onChange;
   }
 
-  // `alongside(facts, entry)` may change facts in the same transaction; if it throws, nothing is kept.
-  async add(kind, operation, by, body, { at = new Date(), corrects = null, alongside = () => {} } = {}) {
-    const event = {
-      id: uuid7(), operation, kind, at: at.toISOString(), offset_minutes: -at.getTimezoneOffset(), by, corrects, body,
-    };
+  // Keeps an entry; resolves with it. `alongside(facts, keep)` may read and change facts in the same transaction, and
+  // calls `keep` for the entry to be kept; if it throws, nothing is.
+  async add(kind, operation, by, body, { at = new Date(), corrects = null, alongside = (facts, keep) => keep() } = {}) {
+    const event = eventOf(kind, operation, by, body, at, corrects);
     const entry = await transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
       facts.get("sequence").onsuccess = (read) => {
         event.sequence = (read.target.result ?? 0) + 1;
-        facts.put(event.sequence, "sequence");
-        const saved = { id: event.id, event, state: "saved", reason: null };
-        alongside(facts, event);
-        entries.add(saved);
-        give(saved);
+        alongside(facts, () => {
+          const saved = { id: event.id, event, state: "saved", reason: null };
+          facts.put(event.sequence, "sequence");
+          entries.add(saved);
+          give(saved);
+        });
       };
     });
     this.#onChange();
@@ -50,10 +52,15 @@ export class Outbox {
   }
 
   // Only one tab (or the worker) sends at a time; a second one waits its turn and finds nothing left.
+  // Resolves with "sent", "unreachable", "locked" or "unknown".
   async flush() {
     clearTimeout(this.#timer);
-    const outcome = await navigator.locks.request("followup-outbox", () => this.#sendAll());
-    if (outcome === "unreachable") this.#tryLater();
+    let outcome;
+    do outcome = await inTurn("followup-outbox", () => this.#sendSome());
+    while (outcome === "more");
+    const stalled = outcome === "stalled";
+    if (stalled) outcome = "unreachable";
+    if (outcome === "unreachable") this.#tryLater(stalled, (await this.#waiting()).some(isUrgent));
     else this.#wait = FIRST_WAIT_MS;
     this.#onChange(outcome);
     return outcome;
@@ -71,26 +78,31 @@ export class Outbox {
     });
   }
 
-  async #sendAll() {
-    for (;;) {
-      const waiting = (await this.all()).filter((entry) => entry.state === "saved").slice(0, BATCH);
-      if (waiting.length === 0) return "sent";
-      const answer = await this.#send(waiting.map((entry) => entry.event));
-      if (typeof answer === "string") return answer;
-      const known = answer.filter((result) => waiting.some((entry) => entry.id === result.id));
-      await this.#settle(known);
-      if (known.length === 0) return "unreachable";
-    }
+  // Checks come first, in the order entered; then the rest.
+  async #waiting() {
+    const saved = (await this.all()).filter((entry) => entry.state === "saved");
+    return saved.sort((a, b) => isUrgent(b) - isUrgent(a));
+  }
+
+  // One request: nobody holds the turn for longer than its limit.
+  async #sendSome() {
+    const waiting = (await this.#waiting()).slice(0, BATCH);
+    if (waiting.length === 0) return "sent";
+    const answer = await this.#send(waiting.map((entry) => entry.event));
+    if (typeof answer === "string") return answer;
+    const known = answer.filter((result) => waiting.some((entry) => entry.id === result.id));
+    await this.#settle(known);
+    return known.length > 0 ? "more" : "unreachable";
   }
 
   async #send(events) {
     try {
-      const answer = await fetch(`/api/v1/events?language=${LANGUAGE}`, await request({ sent_at: new Date().toISOString(), events }));
+      const answer = await timed(`/api/v1/events?language=${LANGUAGE}`, await request({ sent_at: new Date().toISOString(), events }));
       if (answer.status === 401) return (await answer.json()).locked ? "locked" : "unknown";
       if (!answer.ok) return "unreachable";
       return (await answer.json()).results;
-    } catch {
-      return "unreachable";
+    } catch (error) {
+      return isTimeout(error) ? "stalled" : "unreachable";
     }
   }
 
@@ -105,10 +117,13 @@ export class Outbox {
     });
   }
 
-  #tryLater() {
+  // The pause grows with each failure, for a check only a little; a check that met a stalled line goes again at once.
+  #tryLater(stalled, urgent) {
+    const longest = urgent ? LIMIT_MS : LONGEST_WAIT_MS;
     const jitter = 0.5 + Math.random();
-    this.#timer = setTimeout(() => this.flush(), this.#wait * jitter);
-    this.#wait = Math.min(LONGEST_WAIT_MS, this.#wait * 2);
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.flush(), stalled && urgent ? 0 : Math.min(longest, this.#wait) * jitter);
+    this.#wait = Math.min(longest, this.#wait * 2);
   }
 
   // Where the browser has it, the worker sends once there is a signal, even with the page closed.
@@ -120,6 +135,15 @@ export class Outbox {
       // Not allowed here: the page sends on its own when it is open.
     }
   }
+}
+
+// An event as phones make it; its `sequence` is given where it is kept.
+export function eventOf(kind, operation, by, body, at = new Date(), corrects = null) {
+  return { id: uuid7(), operation, kind, at: at.toISOString(), offset_minutes: -at.getTimezoneOffset(), by, corrects, body };
+}
+
+function isUrgent(entry) {
+  return entry.event.kind === "symptoms";
 }
 
 async function request(content) {

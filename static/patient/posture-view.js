@@ -1,74 +1,110 @@
-// Now: which way to hold the head, how long is left today, the timer, hours by hand.
+// Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
-import { hoursOn, isoDay } from "./hours.js";
+import { hoursOn, isoDay, planOn } from "./hours.js";
 import { byId, numberWords, text, timeWords } from "./texts.js";
 
 export class PostureView {
   #actions;
   #words;
   #lock = null;
-  #cue = null;
+  #cards = new Map();
+  #cues = new Map();
 
   constructor(actions, words) {
     this.#actions = actions;
     this.#words = words;
-    byId("timer").addEventListener("click", () => this.#toggle());
     byId("by-hand").addEventListener("submit", (event) => this.#byHand(event));
     byId("keep-awake").addEventListener("change", (event) => this.#keepAwake(event.target.checked));
     byId("hand-day").value = isoDay(new Date());
   }
 
-  show({ eye, entries, timer }, now = new Date()) {
+  show({ eyes, names, entries, timers }, now = new Date()) {
+    const planned = eyes.filter((eye) => planOn(eye, now));
+    const isNew = (eye) => !this.#cards.has(eye.operation);
+    if (planned.length !== this.#cards.size || planned.some(isNew)) this.#deal(planned);
+    for (const eye of planned) this.#draw(eye, names, entries, timers, now);
+    byId("posture-options").hidden = planned.length === 0;
+    byId("no-posture").hidden = planned.length > 0;
+    byId("different-postures").hidden = new Set(planned.map(({ posture }) => posture.position)).size < 2;
+    this.#offerByHand(planned, names);
+    for (const [operation, cue] of this.#cues) if (!planned.some((eye) => eye.operation === operation)) clearTimeout(cue);
+  }
+
+  // A card for each eye with a plan today; cards stay the same elements for as long as the eyes do.
+  #deal(planned) {
+    const old = this.#cards;
+    this.#cards = new Map(planned.map(({ operation }) => [operation, old.get(operation) ?? this.#card(operation)]));
+    byId("postures").replaceChildren(...this.#cards.values());
+  }
+
+  #card(operation) {
+    const card = byId("posture-card").content.cloneNode(true).firstElementChild;
+    card.querySelector(".timer-words").id = `timer-${operation}`;
+    card.querySelector(".timer").setAttribute("aria-describedby", `timer-${operation}`);
+    card.querySelector(".timer").addEventListener("click", () => this.#toggle(operation));
+    return card;
+  }
+
+  #draw(eye, names, entries, timers, now) {
+    const part = (name) => this.#cards.get(eye.operation).querySelector(`.${name}`);
     const plan = eye.posture;
-    const inPlan = plan?.dates.includes(isoDay(now));
-    byId("posture-card").hidden = !inPlan;
-    byId("no-posture").hidden = Boolean(inPlan);
-    byId("gas-card").hidden = !eye.gas.caution;
-    const next = eye.visits.find((visit) => !visit.seen && visit.latest >= isoDay(now));
-    byId("next-visit").textContent = next ? this.#actions.visitWords(next) : text("none-planned");
-    if (!inPlan) return;
-    byId("posture-words").textContent = this.#words.posture[plan.position];
-    byId("posture-picture").src = `/static/patient/postures/${plan.position}.svg`;
+    const timer = timers.find(({ operation, position }) => operation === eye.operation && position === plan.position);
+    part("posture-eye").textContent = names.get(eye.operation);
+    part("posture-eye").hidden = names.size < 2;
+    part("posture-words").textContent = this.#words.posture[plan.position];
+    part("posture-picture").src = `/static/patient/postures/${plan.position}.svg`;
     const done = hoursOn(blocks(eye, entries, timer, now), now);
     const left = Math.max(0, plan.hours_a_day - done);
     const values = { done: numberWords(done), target: numberWords(plan.hours_a_day), left: numberWords(left) };
-    byId("left-today").textContent = text(left > 0 ? "done-today" : "done-all", values);
-    byId("timer").textContent = text(timer ? "stop" : "start");
-    byId("timer").setAttribute("aria-pressed", String(Boolean(timer)));
-    byId("timer-words").textContent = timer ? runningWords(timer, plan) : "";
-    this.#schedule(timer, plan);
+    part("left-today").textContent = text(left > 0 ? "done-today" : "done-all", values);
+    const button = part("timer");
+    button.textContent = text(timer ? "stop" : "start");
+    if (names.size > 1) button.setAttribute("aria-label", `${button.textContent}: ${names.get(eye.operation)}`);
+    button.setAttribute("aria-pressed", String(Boolean(timer)));
+    part("timer-words").textContent = timer ? runningWords(timer, plan) : "";
+    this.#schedule(eye.operation, timer, plan);
   }
 
-  async #toggle() {
-    const running = await this.#actions.toggleTimer();
-    this.#signal(running ? this.#words.posture[this.#actions.plan().position] : text("break"));
+  async #toggle(operation) {
+    const position = await this.#actions.toggleTimer(operation);
+    this.#signal(position ? this.#words.posture[position] : text("break"));
+  }
+
+  #offerByHand(planned, names) {
+    const field = byId("hand-eye");
+    byId("hand-eye-field").hidden = planned.length < 2;
+    const offered = [...field.options].map((option) => option.value);
+    if (offered.length === planned.length && planned.every(({ operation }) => offered.includes(operation))) return;
+    const none = planned.length > 1 ? [new Option("", "")] : [];
+    field.replaceChildren(...none, ...planned.map(({ operation }) => new Option(names.get(operation), operation)));
   }
 
   async #byHand(event) {
     event.preventDefault();
-    const [day, from, to] = ["hand-day", "hand-from", "hand-to"].map((id) => byId(id).value);
+    const [operation, day, from, to] = ["hand-eye", "hand-day", "hand-from", "hand-to"].map((id) => byId(id).value);
     const error = byId("hand-error");
+    if (!operation) { error.textContent = text("which-eye"); return; }
     if (!day || !from || !to) { error.textContent = text("hours"); return; }
     const start = new Date(`${day}T${from}`);
     const end = new Date(`${day}T${to}`);
     if (end <= start) { error.textContent = text("order"); return; }
     if (end > new Date()) { error.textContent = text("future"); return; }
     error.textContent = "";
-    if (await this.#actions.saveHours(start, end)) { byId("hand-from").value = ""; byId("hand-to").value = ""; }
+    if (await this.#actions.saveHours(operation, start, end)) { byId("hand-from").value = ""; byId("hand-to").value = ""; }
   }
 
   // A cue at each change, because someone face down cannot look at a screen.
-  #schedule(timer, plan) {
-    clearTimeout(this.#cue);
+  #schedule(operation, timer, plan) {
+    clearTimeout(this.#cues.get(operation));
     if (!timer) return;
     const cycle = (plan.cycle_minutes + plan.break_minutes) * 60000;
     const into = (Date.now() - new Date(timer.start).getTime()) % cycle;
     const spell = plan.cycle_minutes * 60000;
     const wait = into < spell ? spell - into : cycle - into;
-    this.#cue = setTimeout(() => {
+    this.#cues.set(operation, setTimeout(() => {
       this.#signal(text(into < spell ? "break" : "back"));
-      this.#schedule(timer, plan);
-    }, wait);
+      this.#schedule(operation, timer, plan);
+    }, wait));
   }
 
   #signal(words) {
@@ -99,11 +135,11 @@ function runningWords(timer, plan) {
   return text("running", { time: timeWords(start), next: timeWords(next) });
 }
 
-// What the clinic has, what is still on the phone, and what is running.
+// What the clinic has of this eye, what is still on the phone, and what is running.
 export function blocks(eye, entries, timer, now) {
   const taken = new Map(eye.receipts.filter((r) => r.kind === "posture").map((r) => [r.id, r.body]));
   for (const { id, event, state } of entries) {
-    if (event.kind === "posture" && state !== "refused") taken.set(id, event.body);
+    if (event.kind === "posture" && event.operation === eye.operation && state !== "refused") taken.set(id, event.body);
   }
   const position = eye.posture.position;
   const spans = [...taken.values()].filter((b) => b.position === position).map((b) => [Date.parse(b.from), Date.parse(b.to ?? b.from)]);

@@ -1,36 +1,93 @@
 // A locked-out phone seals what it had not sent with the clinic's public key: unreadable here, not lost.
 
 import { readFact, transact } from "../shared/database.js";
+import { timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
+import { eventOf } from "./outbox.js";
+import { runningTimers, stretch } from "./timers.js";
 
-export async function sealEverything(database, publicKey) {
-  const entries = await transact(database, ["entries"], "readonly", ({ entries: store }, give) => {
-    store.getAll().onsuccess = (event) => give(event.target.result);
-  });
-  const unsent = entries.filter((entry) => entry.state !== "received").map((entry) => entry.event);
-  const packet = unsent.length ? await sealed(unsent, publicKey) : null;
-  await transact(database, ["entries", "facts"], "readwrite", ({ entries: store, facts }) => {
-    facts.get("sealed").onsuccess = (read) => {
-      const packets = read.target.result ?? [];
-      if (packet) packets.push({ ...packet, count: unsent.length });
-      facts.put(packets, "sealed");
+const GONE = ["pack", "timer", "draft", "changes", "chosen"];
+const PACKETS_AT_ONCE = 20;
+
+// Takes away only what is inside the packet, in the transaction that keeps the packet. What was entered, or stopped,
+// or sealed by another tab meanwhile makes it begin again, until nothing readable is left.
+export async function sealEverything(database) {
+  for (;;) {
+    const found = await unsealed(database);
+    if (!found) return;
+    const events = [...found.entries.filter(isUnsent).map((entry) => entry.event), ...stopped(found)];
+    const packet = events.length ? { ...(await sealed(events, found.key)), count: events.length } : null;
+    if (await exchanged(database, found, packet)) return;
+  }
+}
+
+// Everything readable as it stands at one moment, and numbers for the timers to be stopped; null without a key to seal with.
+function unsealed(database) {
+  return transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
+    const found = {};
+    facts.get("pack").onsuccess = (read) => { found.pack = read.target.result; };
+    facts.get("timer").onsuccess = (read) => { found.timer = read.target.result; };
+    facts.get("sequence").onsuccess = (read) => { found.sequence = read.target.result ?? 0; };
+    entries.getAll().onsuccess = (read) => { found.entries = read.target.result; };
+    facts.get("sealing-key").onsuccess = (read) => {
+      found.key = found.pack?.sealing_key ?? read.target.result;
+      found.timers = runningTimers(found.timer, found.pack?.eyes ?? []);
+      facts.put(found.sequence + found.timers.length, "sequence");
+      give(found.key ? found : null);
     };
-    for (const key of ["pack", "timer", "draft", "changes"]) facts.delete(key);
-    store.clear();
+  });
+}
+
+// The stretches of timers that still run: what ran until now is not lost.
+function stopped({ timers, pack, sequence }) {
+  return timers.map((timer, n) => ({
+    ...eventOf("posture", timer.operation, pack?.used_by ?? "patient", stretch(timer)), sequence: sequence + n + 1,
+  }));
+}
+
+// The packet for what is in it. Resolves with whether nothing else had changed.
+function exchanged(database, found, packet) {
+  return transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
+    const now = {};
+    facts.get("timer").onsuccess = (read) => { now.timer = read.target.result; };
+    facts.get("sealed").onsuccess = (read) => { now.packets = read.target.result ?? []; };
+    entries.getAll().onsuccess = (read) => {
+      if (!same(read.target.result, found.entries) || !same(now.timer, found.timer)) { give(false); return; }
+      if (packet) facts.put([...now.packets, packet], "sealed");
+      facts.put(found.key, "sealing-key");
+      for (const name of GONE) facts.delete(name);
+      for (const { id } of found.entries) entries.delete(id);
+      give(true);
+    };
   });
 }
 
 // Sends sealed packets after the phone was enrolled again; they leave only when the clinic took or refused each entry.
 export async function sendSealed(database) {
-  const packets = (await readFact(database, "sealed")) ?? [];
+  const packets = ((await readFact(database, "sealed")) ?? []).slice(0, PACKETS_AT_ONCE);
   if (packets.length === 0) return;
   const body = JSON.stringify({ sealed: packets.map(({ key, iv, data }) => ({ key, iv, data })) });
-  const answer = await fetch("/api/v1/sealed", { method: "POST", headers: { "Content-Type": "application/json" }, body });
+  const answer = await timed("/api/v1/sealed", { method: "POST", headers: { "Content-Type": "application/json" }, body });
   if (!answer.ok) return;
-  await transact(database, ["facts"], "readwrite", ({ facts }) => { facts.delete("sealed"); });
+  await answer.arrayBuffer();
+  const sent = new Set(packets.map(({ data }) => data));
+  await transact(database, ["facts"], "readwrite", ({ facts }) => {
+    facts.get("sealed").onsuccess = (read) => {
+      facts.put((read.target.result ?? []).filter(({ data }) => !sent.has(data)), "sealed");
+    };
+  });
+  await sendSealed(database);
 }
 
 export async function sealedCount(database) {
   const packets = (await readFact(database, "sealed")) ?? [];
   return packets.reduce((sum, packet) => sum + packet.count, 0);
+}
+
+function isUnsent(entry) {
+  return entry.state !== "received";
+}
+
+function same(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

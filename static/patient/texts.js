@@ -34,6 +34,11 @@ export function percentWords(value) {
   return (value / 100).toLocaleString(language(), { style: "percent" });
 }
 
+// Several things in one sentence: “one and two”.
+export function listWords(things) {
+  return new Intl.ListFormat(language(), { type: "conjunction" }).format(things);
+}
+
 export function byId(id) {
   return document.getElementById(id);
 }

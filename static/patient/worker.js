@@ -4,13 +4,14 @@
 import { openDatabase } from "/static/shared/database.js";
 import { Outbox } from "/static/patient/outbox.js";
 import { showPushes } from "/static/shared/push.js";
+import { timed, toKeep } from "/static/shared/requests.js";
 
 const PREFIX = "followup-shell-";
 const CACHE = PREFIX + KEPT.version;
 const CHOICE = "followup-language";
 
 self.addEventListener("install", (event) => {
-  const fresh = KEPT.assets.map((address) => new Request(address, { cache: "reload" }));
+  const fresh = KEPT.assets.map(toKeep);
   event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(fresh)));
 });
 
@@ -59,7 +60,7 @@ async function remembered() {
 
 async function fromCache(key, request) {
   const cache = await caches.open(CACHE);
-  return (await cache.match(key)) ?? fetch(request);
+  return (await cache.match(key)) ?? timed(request.url);
 }
 
 async function sendWaiting() {

@@ -1,7 +1,9 @@
 // The acuity table: keys are lower case without spaces; bare numbers stand under a notation's prefix.
 
+import { timed } from "../shared/requests.js";
+
 export async function loadTable(address) {
-  const answer = await fetch(address);
+  const answer = await timed(address);
   return answer.ok ? answer.json() : {};
 }
 

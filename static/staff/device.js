@@ -1,6 +1,7 @@
 // On every staff page with a signal: keeps the day's sheet fresh, sends what waits, and clears up at sign-out.
 
 import { readFact, writeFact } from "../shared/database.js";
+import { timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
 import { currentSheet, endSession, forgetDay, openDeviceDatabase } from "./device/day-key.js";
 import { countUnsent, sendEntries } from "./device/queue.js";
@@ -42,7 +43,7 @@ async function keepSheet() {
   const key = await readFact(database, "day-key");
   if (key?.email !== signOut.dataset.email) return;
   if (kept && Date.now() - kept.fetched < FRESH_MS / 2) return;
-  const answer = await fetch("/api/v1/clinic/daysheet");
+  const answer = await timed("/api/v1/clinic/daysheet");
   if (answer.status === 401) await forgetDay(database);
   if (!answer.ok) return;
   const sheet = await answer.json();

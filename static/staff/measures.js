@@ -1,5 +1,6 @@
 // The entry screen of a visit, with a signal and without: conversions while typing, and what was entered.
 
+import { item } from "../shared/dom.js";
 import { lookUp } from "./acuity-table.js";
 
 const SIDES = ["right", "left"];
@@ -38,7 +39,7 @@ export function factsOf(form) {
 }
 
 // What the server would not take, and what is worth asking about, in words. The server has the last word.
-export function judged(facts, table, limits) {
+function judged(facts, table, limits) {
   const wrong = [];
   const doubts = [];
   for (const { body } of facts.filter(({ kind }) => kind === "measures")) {
@@ -51,22 +52,64 @@ export function judged(facts, table, limits) {
     for (const [value, name, low, high] of [[body.bubble_percent, "bubble height", 0, 100], [body.pain, "pain", 0, 10]]) {
       if (value && !(asNumber(value) >= low && asNumber(value) <= high)) say(wrong, `${name} “${value}”: accepted is ${low} to ${high}.`);
     }
-    if (!body.iop || /kpa/i.test(body.iop)) continue;
-    const iop = asNumber(body.iop);
-    if (!(iop >= limits.lowest && iop <= limits.highest)) say(wrong, `pressure “${body.iop}”: accepted is ${limits.lowest} to ${limits.highest} mmHg.`);
-    else if (iop < limits.unlikely_below || iop > limits.unlikely_above) say(doubts, `is a pressure of ${body.iop} mmHg right?`);
+    if (!body.iop) continue;
+    const iop = asMmhg(body.iop, limits);
+    if (Number.isNaN(iop)) say(wrong, `“${body.iop}” is not a pressure; write it in mmHg, for example 15, or 2.0 kPa.`);
+    else if (iop < limits.lowest || iop > limits.highest) say(wrong, `pressure “${body.iop}”: accepted is ${limits.lowest} to ${limits.highest} mmHg.`);
+    else if (iop < limits.unlikely_below || iop > limits.unlikely_above) say(doubts, `is a pressure of ${pressureWords(body.iop, iop)} right?`);
+  }
+  if (facts.some(({ kind }) => kind === "no-gas-seen")) {
+    doubts.push("No gas seen lifts the caution: did a clinician look at the retina and see none?");
+    if (facts.some(({ body }) => asNumber(body.bubble_percent ?? "") > 0)) wrong.push("A bubble that has a height and “no gas seen” cannot both be.");
   }
   return { wrong, doubts };
 }
 
 // Pressures at the clinic's own limits: without a signal no warning goes out, so the nurse is told on the spot.
-export function outOfLimits(facts, limits) {
-  return facts.filter(({ body }) => body.iop && !/kpa/i.test(body.iop)).flatMap(({ body }) => {
-    const iop = asNumber(body.iop);
-    if (iop >= limits.high_from) return [`${body.eye} eye: ${body.iop} mmHg is at or above the clinic’s limit of ${limits.high_from}.`];
-    if (iop <= limits.low_at_most) return [`${body.eye} eye: ${body.iop} mmHg is at or below the clinic’s limit of ${limits.low_at_most}.`];
+function outOfLimits(facts, limits) {
+  return facts.filter(({ body }) => body.iop).flatMap(({ body }) => {
+    const iop = asMmhg(body.iop, limits);
+    const words = `${body.eye} eye: ${pressureWords(body.iop, iop)} is at or`;
+    if (iop >= limits.high_from) return [`${words} above the clinic’s limit of ${limits.high_from}.`];
+    if (iop <= limits.low_at_most) return [`${words} below the clinic’s limit of ${limits.low_at_most}.`];
     return [];
   });
+}
+
+// Shows what is wrong, or worth asking about, in the form. Gives whether to wait for an answer.
+export function asksBack(form, facts, table, limits, moreDoubts = []) {
+  const part = (id) => document.getElementById(id);
+  const { wrong, doubts } = judged(facts, table, limits);
+  doubts.push(...moreDoubts);
+  if (facts.length === 0) wrong.push("Nothing was entered: write at least one measure.");
+  const asked = wrong.length === 0 && doubts.length > 0 && !form.elements.sure.checked;
+  const waits = wrong.length > 0 || asked;
+  part("wrong").hidden = !waits;
+  part("sure-line").hidden = !asked;
+  part("wrong-list").replaceChildren(...[...wrong, ...(asked ? doubts : [])].map(item));
+  if (waits) part("wrong").focus();
+  return waits;
+}
+
+// Shows the alarm for what was kept here, if there is one; gives whether there is.
+export function alarmed(facts, limits) {
+  const alarms = outOfLimits(facts, limits);
+  document.getElementById("alarm").hidden = alarms.length === 0;
+  document.getElementById("alarm-words").textContent = alarms.join(" ");
+  return alarms.length > 0;
+}
+
+// A pressure as typed (`31`, `31 mmHg` or `4.1 kPa`) in mmHg to a tenth, NaN if it is none. The server has the last word.
+export function asMmhg(typed, { kpa_per_mmhg: kpaPerMmhg }) {
+  const read = typed.match(/^\s*(\d+(?:[.,]\d+)?)\s*(mmhg|kpa)?\s*$/i);
+  if (!read) return NaN;
+  const number = Number(read[1].replace(",", "."));
+  return read[2]?.toLowerCase() === "kpa" ? Math.round((number / kpaPerMmhg) * 10) / 10 : number;
+}
+
+// A pressure for a person: always in mmHg, and as typed where that was in kPa.
+function pressureWords(typed, iop) {
+  return /kpa/i.test(typed) ? `${typed.trim()} (${iop} mmHg)` : `${iop} mmHg`;
 }
 
 function typed(form, side) {

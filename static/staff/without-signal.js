@@ -4,9 +4,10 @@ import { loadTable } from "./acuity-table.js";
 import { currentSheet, openDayKey, openDeviceDatabase, signOutHere } from "./device/day-key.js";
 import { entryRows, readable } from "./device/entries-view.js";
 import { allEntries, keepEntry, sendEntries } from "./device/queue.js";
-import { factsOf, judged, outOfLimits, showConversions, showHow } from "./measures.js";
+import { alarmed, asksBack, factsOf, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
 import { item } from "../shared/dom.js";
+import { timed } from "../shared/requests.js";
 import { opened } from "../shared/seal.js";
 
 const TRY_AGAIN_MS = 20000;
@@ -139,24 +140,11 @@ function showForm() {
 async function save(event) {
   event.preventDefault();
   const facts = factsOf(form);
-  const { wrong, doubts } = judged(facts, table, sheet.limits);
-  const visit = chosen.visits.find(({ id }) => id === form.elements.visit.value);
-  if (visit && !isDue(visit)) doubts.push(`${visit.name} is due ${dayWords(visit.earliest)} to ${dayWords(visit.latest)}: is it this visit that takes place today?`);
-  if (facts.length === 0) wrong.push("Nothing was entered: write at least one measure.");
-  const asked = wrong.length === 0 && doubts.length > 0 && !byId("sure").checked;
-  byId("wrong").hidden = !(wrong.length || asked);
-  byId("sure-line").hidden = !asked;
-  byId("wrong-list").replaceChildren(...[...wrong, ...(asked ? doubts : [])].map(item));
-  if (wrong.length || asked) {
-    byId("wrong").focus();
-    return;
-  }
+  if (asksBack(form, facts, table, sheet.limits, visitDoubts())) return;
   await keep(chosen, facts);
-  const alarms = outOfLimits(facts, sheet.limits);
-  byId("alarm").hidden = alarms.length === 0;
-  byId("alarm-words").textContent = alarms.join(" ");
+  const alarm = alarmed(facts, sheet.limits);
   location.hash = "";
-  byId(alarms.length ? "alarm" : "told").focus();
+  byId(alarm ? "alarm" : "told").focus();
 }
 
 async function keep(eye, facts) {
@@ -193,7 +181,7 @@ async function send() {
 }
 
 async function reaches() {
-  return fetch("/api/v1/clinic/here", { cache: "no-store" }).then((answer) => answer.ok, () => false);
+  return timed("/api/v1/clinic/here", { cache: "no-store" }).then((answer) => answer.ok, () => false);
 }
 
 async function showEntries() {
@@ -218,6 +206,12 @@ function visitOption({ id, name, target }) {
 }
 
 // Whether the window of a visit holds today; dates as text sort by time.
+function visitDoubts() {
+  const visit = chosen.visits.find(({ id }) => id === form.elements.visit.value);
+  if (!visit || isDue(visit)) return [];
+  return [`${visit.name} is due ${dayWords(visit.earliest)} to ${dayWords(visit.latest)}: is it this visit that takes place today?`];
+}
+
 function isDue({ earliest, latest }) {
   const now = new Date();
   const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((n) => String(n).padStart(2, "0")).join("-");

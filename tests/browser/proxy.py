@@ -1,4 +1,4 @@
-"""A line between phone and server that can be cut, or lose the answers on the way back."""
+"""A line between phone and server that can be cut, lose the answers on the way back, or stall: open, and nothing comes."""
 
 import socket
 import threading
@@ -6,16 +6,21 @@ from collections.abc import Callable
 from contextlib import suppress
 from typing import Literal
 
-Mode = Literal["through", "cut", "lose answers"]
+Mode = Literal["through", "cut", "lose answers", "stall", "stall in the answer"]
 
 
 class Line:
-    """Listens on a port of its own and passes bytes to the server's; `mode` may change at any time."""
+    """Listens on a port of its own and passes bytes to the server's; `mode` may change at any time.
+
+    A connection that stalled stays so until the phone gives it up, also when `mode` is "through" again.
+    """
 
     def __init__(self, server_port: int) -> None:
         self.server_port = server_port
         self.mode: Mode = "through"
         self.lost = 0
+        self.stalled: list[str] = []
+        self._asked: dict[socket.socket, bytes] = {}
         self.on_lost: Callable[[], None] = lambda: None
         self._listener = socket.create_server(("127.0.0.1", 0))
         self.port = int(self._listener.getsockname()[1])
@@ -39,6 +44,10 @@ class Line:
             with socket.create_connection(("127.0.0.1", self.server_port), timeout=20) as server:
                 threading.Thread(target=self._answers, args=(server, phone), daemon=True).start()
                 while (data := phone.recv(65536)) and self.mode != "cut":
+                    if self.mode == "stall":
+                        self._stall(phone, data)
+                        break
+                    self._asked[server] = data
                     server.sendall(data)
         except OSError:
             pass
@@ -50,10 +59,20 @@ class Line:
     def _answers(self, server: socket.socket, phone: socket.socket) -> None:
         with suppress(OSError):
             while data := server.recv(65536):
-                if self.mode != "through":
+                if self.mode == "stall in the answer":
+                    phone.sendall(data[: data.find(b"\r\n\r\n") + 5])  # the head and one byte of the body
+                    self._stall(phone, self._asked[server])
+                    break
+                if self.mode in ("cut", "lose answers"):
                     self.lost += 1
                     self.on_lost()
                     break
                 phone.sendall(data)
         with suppress(OSError):
             phone.shutdown(socket.SHUT_RDWR)
+
+    def _stall(self, phone: socket.socket, asked: bytes) -> None:
+        self.stalled.append(asked.split(b" HTTP", 1)[0].decode(errors="replace"))
+        with suppress(OSError):
+            while phone.recv(65536):
+                pass

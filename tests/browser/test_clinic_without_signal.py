@@ -9,9 +9,11 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care import accounts
+from followup.clinical import pressure
 from followup.records import Store, eyes, worries
 from tests.browser.conftest import RunningServer, sign_in
 from tests.browser.proxy import Line
+from tests.browser.test_faults import HANG_WITH_THE_TURN, LONGER_THAN_A_REQUEST_MS
 from tests.conftest import PASSWORD
 
 TABLET = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
@@ -249,3 +251,79 @@ def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Not taken:")
     assert [r["text"] for r in eyes.refused_events(clinic_store) if "6/0" in r["text"]]
+
+
+@pytest.mark.parametrize(("typed", "said"), [("4.8 kPa", "4.8 kPa (36 mmHg) is at or above"), ("0,6kPa", "is at or below")])
+def test_a_pressure_in_kpa_raises_the_same_alarm(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], typed: str, said: str
+) -> None:
+    without_signal(tablet, server)
+    measure(tablet, "6/60", typed)
+    expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text(said)
+    server.start()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
+    (kept,) = [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
+    assert kept["body"]["iop_mmhg"] == pressure.read(typed)
+
+
+def test_a_pressure_in_kpa_is_asked_about_like_one_in_mmhg(tablet: Page, server: RunningServer) -> None:
+    without_signal(tablet, server)
+    measure(tablet, "6/60", "21 kPa")
+    expect(tablet.locator("#wrong")).to_contain_text("pressure “21 kPa”: accepted is 0 to 90 mmHg.")
+    tablet.locator("#right-iop").fill("7.1 kPa")
+    tablet.get_by_role("button", name="Keep").click()
+    expect(tablet.locator("#wrong")).to_contain_text("is a pressure of 7.1 kPa (53.3 mmHg) right?")
+    tablet.locator("#right-iop").fill("high")
+    tablet.get_by_role("button", name="Keep").click()
+    expect(tablet.locator("#wrong")).to_contain_text("“high” is not a pressure")
+    expect(tablet.locator("#right-iop")).to_have_value("high")
+
+
+def test_device_and_core_read_the_same_pressures(tablet: Page) -> None:
+    # One set of texts against both; the unit's factor itself comes from the core with the sheet.
+    typed = [f"{tenths / 10} kPa" for tenths in range(121)] + ["31", " 31,5 mmHg", "4,1KPA", "0", "90 mmhg"]
+    not_pressures = ["", "high", "-3", "1.2.3", "30 torr", "kPa"]
+    script = """async ([typed, factor]) => {
+        const { asMmhg } = await import("/static/staff/measures.js");
+        return typed.map((text) => { const read = asMmhg(text, { kpa_per_mmhg: factor }); return Number.isNaN(read) ? null : read; });
+    }"""
+    given = tablet.evaluate(script, [typed + not_pressures, pressure.KPA_PER_MMHG.value])
+    assert given[: len(typed)] == pytest.approx([pressure.read(text) for text in typed])
+    assert given[len(typed) :] == [None] * len(not_pressures)
+
+
+def test_a_signal_that_goes_while_typing_a_high_pressure_raises_the_alarm(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    tablet.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/visit")
+    tablet.locator("#right-iop").fill("34")
+    tablet.locator("#left-iop").fill("7.3 kPa")
+    server.kill()
+    tablet.get_by_role("button", name="Save").click()
+    expect(tablet.locator("#wrong")).to_contain_text("left eye: is a pressure of 7.3 kPa (54.8 mmHg) right?")
+    tablet.get_by_label("Yes, it was read like that").check()
+    tablet.get_by_role("button", name="Save").click()
+    alarm = tablet.get_by_role("alert").filter(has_text="No warning goes out")
+    expect(alarm).to_contain_text("right eye: 34 mmHg is at or above the clinic’s limit of 30.")
+    expect(alarm).to_contain_text("left eye: 7.3 kPa (54.8 mmHg) is at or above")
+    expect(tablet.get_by_text("The entry is kept on this device")).to_be_visible()
+    server.start()
+    tablet.goto(f"{server.address}/clinic/")
+    tablet.wait_for_selector("html[data-device=ready]")
+    measured = [e["body"] for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
+    assert sorted(body["iop_mmhg"] for body in measured) == [34, 54.8]
+
+
+def test_a_page_that_hangs_while_it_sends_does_not_hold_the_device_up(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    hanging = tablet.context.new_page()
+    hanging.goto(f"{server.address}/clinic/")
+    hanging.wait_for_selector("html[data-device=ready]")
+    hanging.evaluate(HANG_WITH_THE_TURN, "followup-clinic-entries")
+    tablet.goto(f"{server.address}/clinic/without-signal")
+    unlock(tablet)
+    measure(tablet, "6/60", "21")
+    expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.", timeout=LONGER_THAN_A_REQUEST_MS)
+    assert len([e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]) == 1

@@ -107,7 +107,7 @@ def test_a_language_once_chosen_stays_offline_too(phone: Page, server: RunningSe
     phone.goto(f"{server.address}/me/")
     ready(phone)
     expect(phone.get_by_role("heading", name="Jetzt", exact=True)).to_be_visible()
-    expect(phone.locator("#posture-words")).to_have_text("Gesicht nach unten")
+    expect(phone.locator(".posture-words")).to_have_text("Gesicht nach unten")
 
 
 def test_one_check_by_keyboard_alone(phone: Page) -> None:
@@ -161,4 +161,4 @@ def test_first_visit_is_small_and_the_next_needs_no_network(
     server.kill()
     page.goto(f"{server.address}/me/")
     ready(page)
-    expect(page.locator("#posture-words")).to_be_visible()
+    expect(page.locator(".posture-words")).to_be_visible()

@@ -9,7 +9,7 @@ import random
 import signal
 import subprocess
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -21,7 +21,7 @@ from followup.care.actors import Actor
 from followup.care.enrol import issue_code
 from followup.records import Store, eyes
 from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
-from tests.browser.proxy import Line
+from tests.browser.proxy import Line, Mode
 
 SEQUENCES = int(os.environ.get("FAULT_SEQUENCES", "4"))
 SEED = int(os.environ.get("FAULT_SEED", "20270302"))
@@ -252,6 +252,90 @@ def test_a_server_killed_between_receipt_and_answer(
     expect(page.locator("#sending")).to_have_text("All sent")
     assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
     context.close()
+
+
+LONGER_THAN_A_REQUEST_MS = 60_000
+HANG_WITH_THE_TURN = """(name) => new Promise((taken) => {
+    navigator.locks.request(name, () => { taken(); return new Promise(() => {}); }).catch(() => {});
+})"""
+
+
+def check_with_pain(page: Page) -> None:
+    page.get_by_role("link", name="Check").click()
+    page.locator("input[name=pain][value='8']").check()
+    page.locator("input[name=vision][value=worse]").check()
+    page.get_by_role("button", name="Save", exact=True).click()
+    expect(page.locator("#verdict-title")).to_have_text("Call now")
+
+
+def arrives(page: Page) -> None:
+    page.get_by_role("link", name="Help").click()
+    expect(page.locator("#entries li")).to_contain_text("Received by the clinic", timeout=LONGER_THAN_A_REQUEST_MS)
+
+
+def sent_through(line: Line) -> int:
+    return sum(request.startswith("POST /api/v1/events") for request in line.stalled)
+
+
+@pytest.mark.parametrize("mode", ["stall", "stall in the answer"])
+def test_a_line_that_stalls_does_not_hold_a_check_up(
+    open_context: Callable[..., BrowserContext],
+    server: RunningServer,
+    clinic_store: Store,
+    enrolment: tuple[str, str],
+    line: Line,
+    mode: Mode,
+) -> None:
+    page = open_context(**PHONE).new_page()
+    enrol_through(page, f"http://localhost:{line.port}", enrolment[1])
+    expect(page.locator("#sending")).to_have_text("All sent")
+    line.mode = mode
+    with page.expect_event("requestfailed", lambda r: "/events" in r.url, timeout=LONGER_THAN_A_REQUEST_MS):
+        check_with_pain(page)
+    line.mode = "through"
+    arrives(page)
+    assert sent_through(line) <= 2  # at once again: the second try may have met the same stall
+    assert [e["kind"] for e in eyes.events_of(clinic_store, enrolment[0])] == ["symptoms"]
+
+
+def test_a_pack_that_stalls_does_not_hold_a_check_up(
+    open_context: Callable[..., BrowserContext], clinic_store: Store, enrolment: tuple[str, str], line: Line
+) -> None:
+    page = open_context(**PHONE).new_page()
+    enrol_through(page, f"http://localhost:{line.port}", enrolment[1])
+    line.mode = "stall"
+    page.reload()
+    with page.expect_event("requestfailed", lambda r: "/pack" in r.url, timeout=LONGER_THAN_A_REQUEST_MS):
+        expect(page.locator(".posture-words")).to_be_visible()
+    line.mode = "through"
+    ready(page)
+    check_with_pain(page)
+    arrives(page)
+    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+
+
+def test_a_tab_that_hangs_while_it_sends_does_not_hold_the_others_up(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    hanging = phone.context.new_page()
+    hanging.goto(phone.url)
+    ready(hanging)
+    hanging.evaluate(HANG_WITH_THE_TURN, "followup-outbox")
+    check_with_pain(phone)
+    arrives(phone)
+    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+
+
+def test_turns_are_taken_one_after_the_other_while_nobody_hangs(phone: Page) -> None:
+    script = """async () => {
+        const { inTurn } = await import("/static/shared/turns.js");
+        const said = [];
+        const work = (n) => inTurn("a test", async () => { said.push(n); await null; said.push(n); return n; });
+        const results = await Promise.all([work(1), work(2), work(3)]);
+        const failed = await inTurn("a test", async () => { throw new Error("its own"); }).catch((error) => error.message);
+        return [said, results, failed, await work(4)];
+    }"""
+    assert phone.evaluate(script) == [[1, 1, 2, 2, 3, 3, 4, 4], [1, 2, 3], "its own", 4]
 
 
 def test_a_killed_browser_still_has_everything(

@@ -164,7 +164,7 @@ def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: Ru
 def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     page: Page, phone: Page, server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
-    expect(phone.locator("#posture-words")).to_have_text("face down")
+    expect(phone.locator(".posture-words")).to_have_text("face down")
     page.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/plan")
     page.get_by_label("Head position").select_option("left-cheek")
     page.get_by_label("Hours a day").fill("8")
@@ -186,8 +186,8 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     phone.reload()
     ready(phone)
     expect(told).to_be_hidden()
-    expect(phone.locator("#posture-words")).to_have_text("left cheek on the pillow")
-    expect(phone.locator("#left-today")).to_contain_text("of 8")
+    expect(phone.locator(".posture-words")).to_have_text("left cheek on the pillow")
+    expect(phone.locator(".left-today")).to_contain_text("of 8")
     expect(phone.locator("#next-visit")).to_contain_text(f"{in_a_week.day} {in_a_week:%B}")
 
 

@@ -48,10 +48,10 @@ def test_three_people_and_one_eye(
 
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, code)
-    expect(phone.locator("#posture-words")).to_have_text("left cheek on the pillow")
-    expect(phone.locator("#left-today")).to_have_text("Hours today: 0 of 10. Left: 10.")
+    expect(phone.locator(".posture-words")).to_have_text("left cheek on the pillow")
+    expect(phone.locator(".left-today")).to_have_text("Hours today: 0 of 10. Left: 10.")
     phone.get_by_role("button", name="Start").click()
-    expect(phone.locator("#timer-words")).to_contain_text("Started at")
+    expect(phone.locator(".timer-words")).to_contain_text("Started at")
     phone.get_by_role("button", name="Stop").click()
     expect(phone.locator("#sending")).to_have_text("All sent")
     expect(phone.locator("#next-visit")).to_contain_text("day 1")

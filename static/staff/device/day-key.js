@@ -4,6 +4,7 @@
 // The private half is kept wrapped under a key derived from the password (PBKDF2), and goes with sign-out or the day.
 
 import { openDatabase, readFact, transact, writeFact } from "../../shared/database.js";
+import { timed } from "../../shared/requests.js";
 import { base64, bytes } from "../../shared/seal.js";
 
 const ITERATIONS = 600000; // common advice for PBKDF2 with SHA-256, from memory
@@ -46,7 +47,7 @@ export async function signOutHere(database) {
 // Ends the session of somebody who signed out without a signal. Resolves with whether there was one to end.
 export async function endSession(database) {
   if (!(await readFact(database, "left"))) return false;
-  const answer = await fetch("/api/v1/clinic/leave", { method: "POST" }).catch(() => null);
+  const answer = await timed("/api/v1/clinic/leave", { method: "POST" }).catch(() => null);
   if (answer?.ok) await transact(database, ["facts"], "readwrite", ({ facts }) => { facts.delete("left"); });
   return true;
 }

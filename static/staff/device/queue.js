@@ -3,11 +3,12 @@
 
 import { readFact, transact } from "../../shared/database.js";
 import { uuid7 } from "../../shared/ids.js";
+import { timed } from "../../shared/requests.js";
 import { sealed } from "../../shared/seal.js";
+import { inTurn } from "../../shared/turns.js";
 
 const ADDRESS = "/api/v1/clinic/entries";
 const BATCH = 20;
-const PATIENCE_MS = 15000;
 export const SYNC_TAG = "followup-clinic-entries";
 
 // `facts` are {kind, body} of one eye; all of them are kept together or not at all. Resolves with the entry's id.
@@ -35,24 +36,27 @@ export async function countUnsent(database) {
   return (await allEntries(database)).filter((entry) => entry.state === "saved").length;
 }
 
-// Sends what waits; one tab or worker at a time. Resolves with "sent" or "unreachable".
-export function sendEntries(database) {
-  return navigator.locks.request("followup-clinic-entries", async () => {
-    for (;;) {
-      const waiting = (await allEntries(database)).filter((entry) => entry.state === "saved").slice(0, BATCH);
-      if (waiting.length === 0) return "sent";
-      const answers = await post(waiting);
-      if (!answers) return "unreachable";
-      for (const [n, entry] of waiting.entries()) await settle(database, entry, answers[n]);
-    }
-  });
+// Sends what waits; one tab or worker at a time, one request a turn. Resolves with "sent" or "unreachable".
+export async function sendEntries(database) {
+  let outcome;
+  do outcome = await inTurn("followup-clinic-entries", () => sendSome(database));
+  while (outcome === "more");
+  return outcome;
+}
+
+async function sendSome(database) {
+  const waiting = (await allEntries(database)).filter((entry) => entry.state === "saved").slice(0, BATCH);
+  if (waiting.length === 0) return "sent";
+  const answers = await post(waiting);
+  if (!answers) return "unreachable";
+  for (const [n, entry] of waiting.entries()) await settle(database, entry, answers[n]);
+  return "more";
 }
 
 async function post(waiting) {
   const body = JSON.stringify({ sent_at: new Date().toISOString(), sealed: waiting.map((entry) => entry.packet) });
   try {
-    const how = { method: "POST", headers: { "Content-Type": "application/json" }, signal: AbortSignal.timeout(PATIENCE_MS) };
-    const answer = await fetch(ADDRESS, { ...how, body });
+    const answer = await timed(ADDRESS, { method: "POST", headers: { "Content-Type": "application/json" }, body });
     const packets = answer.ok ? (await answer.json()).packets : null;
     return packets?.length === waiting.length ? packets : null;
   } catch {

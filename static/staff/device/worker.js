@@ -4,6 +4,7 @@
 import { currentSheet, openDeviceDatabase } from "/static/staff/device/day-key.js";
 import { SYNC_TAG, sendEntries } from "/static/staff/device/queue.js";
 import { showPushes } from "/static/shared/push.js";
+import { timed, toKeep } from "/static/shared/requests.js";
 
 const PREFIX = "followup-clinic-";
 const CACHE = PREFIX + KEPT.version;
@@ -12,7 +13,7 @@ const PATIENCE_MS = 6000;
 const HURRIED = /^\/clinic\/($|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
 
 self.addEventListener("install", (event) => {
-  const fresh = KEPT.assets.map((address) => new Request(address, { cache: "reload" }));
+  const fresh = KEPT.assets.map(toKeep);
   event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(fresh)).then(() => self.skipWaiting()));
 });
 
@@ -53,7 +54,7 @@ async function page(request, path) {
 // From the network while there is one, so that pages and their code are of one version.
 async function asset(request, path) {
   try {
-    return await fetch(request);
+    return await timed(request, {}, PATIENCE_MS);
   } catch {
     return (await (await caches.open(CACHE)).match(path)) ?? Response.error();
   }

@@ -1,0 +1,31 @@
+// Now, for all eyes together: which have gas, the next visit, today's drops.
+
+import { redraw } from "../shared/dom.js";
+import { dropRows } from "./drops.js";
+import { isoDay } from "./hours.js";
+import { byId, listWords, text } from "./texts.js";
+
+export class PlanView {
+  #actions;
+
+  constructor(actions) {
+    this.#actions = actions;
+  }
+
+  show({ eyes, names, entries }, now = new Date()) {
+    const gas = eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation));
+    byId("gas-card").hidden = gas.length === 0;
+    byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
+    byId("next-visit").textContent = this.#next(eyes, now) || text("none-planned");
+    const drops = dropRows(eyes, names, entries, this.#actions, now);
+    byId("drops-card").hidden = drops.length === 0;
+    redraw(byId("drops-now"), drops);
+  }
+
+  // All that is on the next day with a visit, whichever eye it is for.
+  #next(eyes, now) {
+    const open = eyes.flatMap((eye) => eye.visits.filter((visit) => !visit.seen && visit.latest >= isoDay(now)).map((visit) => ({ eye, visit })));
+    const first = open.map(({ visit }) => visit.target).sort()[0];
+    return open.filter(({ visit }) => visit.target === first).map(({ eye, visit }) => this.#actions.visitWords(eye, visit)).join("\n");
+  }
+}
