@@ -8,7 +8,7 @@ from typing import Any
 from followup.care.errors import NotFound
 from followup.care.events import fact_of
 from followup.clinical import acuity, posture, tamponade, warnings
-from followup.clinical.course import Course, Operation, PlannedVisit, Timeline
+from followup.clinical.course import Course, Fact, Operation, PlannedVisit, Timeline
 from followup.clinical.coverage import Break
 from followup.protocols import book
 from followup.records import Store, eyes, protocols, worries
@@ -27,6 +27,8 @@ class Eye:
     warnings: list[Row]
     callbacks: list[Row]
     zone: tzinfo
+    facts: tuple[Fact, ...]
+    set_aside: list[Row]  # entries that cannot be read, each with its `fault`
 
     @property
     def patient_name(self) -> str:
@@ -46,8 +48,7 @@ class Eye:
         planned = tuple(
             PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"])) for v in self.visits
         )
-        facts = (fact_of(e["kind"], e["at"], e["body"]) for e in self.events)
-        return Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)
+        return Course(self.operation, planned, self.facts, self.zone)
 
     def timeline(self, now: datetime) -> Timeline:
         return Timeline(self.course, now)
@@ -113,16 +114,46 @@ def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
     row = eyes.operation(store, operation_id)
     if row is None:
         raise NotFound("there is no such eye in the records")
+    read, facts, set_aside = _read(eyes.events_of(store, operation_id))
     return Eye(
         operation_id,
         row,
         operation_of(row),
         eyes.visits_of(store, operation_id),
-        eyes.events_of(store, operation_id),
+        read,
         worries.warnings_of(store, operation_id),
         worries.callbacks_of(store, operation_id),
         zone,
+        facts,
+        set_aside,
     )
+
+
+def set_aside(store: Store) -> list[str]:
+    """Everything in the database that cannot be read and is left out, in words."""
+    rows = [
+        f"{r['patient_name']} ({r['patient_number']}), {r['what']}: {r['says']} cannot be read"
+        for r in eyes.unreadable(store)
+    ]
+    for operation in eyes.all_operations(store):
+        who = f"{operation['patient_name']} ({operation['patient_number']})"
+        *_, unread = _read(eyes.events_of(store, operation["id"]))
+        rows += [f"{who}, entry {event['id']}: {event['fault']}" for event in unread]
+    return rows
+
+
+def _read(events: list[Row]) -> tuple[list[Row], tuple[Fact, ...], list[Row]]:
+    """The events that can be read, what they say, and those that cannot, with their `fault`: none takes the eye down."""
+    read, facts, set_aside = [], [], []
+    for event in events:
+        try:
+            fact = fact_of(event["kind"], event["at"], event["body"])
+        except (ValueError, ArithmeticError, LookupError) as error:
+            set_aside.append({**event, "fault": str(error)})
+        else:
+            read.append(event)
+            facts += [fact] if fact is not None else []
+    return read, tuple(facts), set_aside
 
 
 @dataclass(frozen=True)
