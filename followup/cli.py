@@ -9,6 +9,7 @@ import click
 from followup.calc import calc
 from followup.care import accounts
 from followup.care.errors import CareError
+from followup.care.eye import set_aside
 from followup.clinical.errors import ClinicalError
 from followup.config import ConfigError, Settings, load
 from followup.exchange.course_file import CourseFileError
@@ -95,8 +96,9 @@ def staff(config: Path | None, name: str, role: str, email: str, password: str) 
 @cli.command()
 @click.pass_obj
 def check(config: Path | None) -> None:
-    """Check the database and the audit chain; exit code 1 if either is damaged."""
-    faults = backups.faults(_store(load(config)))
+    """Check the database and the audit chain, and name rows that cannot be read; exit code 1 if there is any of these."""
+    store = _store(load(config))
+    faults = backups.faults(store) + set_aside(store)
     for fault in faults:
         click.echo(fault)
     if faults:

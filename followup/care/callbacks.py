@@ -11,9 +11,9 @@ from followup.care.actors import CLOCK, Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import HeardBody, stored
 from followup.care.openings import open_days
-from followup.clinical.callbacks import DUE_WITHIN
 from followup.care.visit import add_extra_visit, withdraw_visit
 from followup.clinical import schedule
+from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
 from followup.records import Store, audit, eyes, tasks, worries
 from followup.records.store import Row, new_id

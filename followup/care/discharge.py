@@ -1,15 +1,16 @@
 """Discharge: from the operation note to a plan (visits, posture, forecast, cautions), and its record."""
 
+import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
-from followup.care import callbacks, enrol
+from followup.care import bounds, callbacks, enrol
 from followup.care.actors import Actor
-from followup.care.errors import CareError
+from followup.care.errors import CareError, Conflict
 from followup.care.events import DROP_NAME_LENGTH
 from followup.care.eye import Eye, load, operation_of, protocol
 from followup.care.visit import move_visit
@@ -18,8 +19,8 @@ from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.protocols import book
 from followup.records import Store, audit, eyes, people, worries
+from followup.records.store import Row, as_json
 
-OLDEST_PATIENT_YEARS = 120
 MOST_PLAUSIBLE_DROPS = 12
 PROCEDURE_STEPS: dict[str, str] = {
     "vitrectomy": "vitrectomy",
@@ -54,6 +55,29 @@ class Patient(BaseModel):
     born_on: date
     phone: Annotated[str, Field(max_length=40)] = ""
     language: str = "en"
+
+
+PARTICULARS = ("name", "born_on", "phone", "language")
+
+
+@dataclass(frozen=True)
+class OtherParticulars:
+    """A hospital number is known with other particulars than those that were written now.
+
+    `mark` stands for exactly these two sets, so that an answer about them cannot be taken for one about others.
+    """
+
+    recorded: dict[str, str]
+    written: dict[str, str]
+    mark: str
+
+
+@dataclass(frozen=True)
+class SamePerson:
+    """The answer: whose particulars are right for the one person that both sets mean."""
+
+    right: Literal["written", "recorded"]
+    mark: str
 
 
 class OperationNote(BaseModel):
@@ -109,16 +133,45 @@ class Proposal:
 
 def check_patient(patient: Patient, today: date) -> None:
     """Raise `CareError` for a person who cannot be."""
-    if patient.born_on > today:
-        raise CareError("the date of birth lies in the future", "born_on")
-    if patient.born_on.year < today.year - OLDEST_PATIENT_YEARS:
-        raise CareError("the year of birth is more than 120 years ago", "born_on")
+    if fault := bounds.birth(patient.born_on, today):
+        raise CareError(fault, "born_on")
+
+
+def other_particulars(store: Store, patient: Patient) -> OtherParticulars | None:
+    """What stands in the records under this number, where that differs from what was written; None where nothing does."""
+    known = people.patient_by_number(store, patient.number)
+    if known is None:
+        return None
+    recorded, written = _particulars(known), _particulars(patient.model_dump(mode="json"))
+    if recorded == written:
+        return None
+    mark = hashlib.sha256(as_json([patient.number, recorded, written]).encode()).hexdigest()[:16]
+    return OtherParticulars(recorded, written, mark)
+
+
+def _particulars(row: Row) -> dict[str, str]:
+    return {key: row[key] for key in PARTICULARS}
+
+
+def check_days(note: OperationNote, visits: Sequence[schedule.Window], now: datetime, zone: tzinfo) -> None:
+    """Raise `CareError` for a day that cannot be after this operation."""
+    today, operated_on = now.astimezone(zone).date(), note.operated_at.astimezone(zone).date()
+    if fault := bounds.surgery(operated_on, today):
+        raise CareError(fault, "operated_at")
+    days = [(drop.until, f"the last day of {drop.name}", "drops") for drop in note.drops]
+    days += [(day, f"the visit {v.name}", "visits") for v in visits for day in (v.target, v.earliest, v.latest)]
+    if note.steroid_drops_until:
+        days.append((note.steroid_drops_until, "the last day of steroid drops", "steroid_drops_until"))
+    for day, what, field in days:
+        if fault := bounds.after_surgery(day, operated_on, today, what):
+            raise CareError(fault, field)
 
 
 def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operation:
     """The clinical operation of a note. Raises `CareError` beside the field that cannot be."""
     if note.operated_at > now:
         raise CareError("the date of surgery lies in the future", "operated_at")
+    check_days(note, (), now, zone)
     try:
         tamponade.forecast(note.agent, note.percent, 0)
     except ClinicalError as error:
@@ -178,22 +231,58 @@ def discharge(
     note: OperationNote,
     visits: Sequence[schedule.Window],
     zone: tzinfo,
+    *,
+    same_person: SamePerson | None = None,
+    operation_id: str | None = None,
 ) -> tuple[str, str]:
-    """Record patient, operation, plan and visits, and issue an enrolment code. Returns (operation id, code)."""
+    """Record patient, operation, plan and visits, and issue an enrolment code. Returns (operation id, code).
+
+    `same_person` answers what `other_particulars` asks. `operation_id` is the form's own: confirmed twice, it raises
+    `Conflict` and changes nothing.
+    """
     check_patient(patient, now.astimezone(zone).date())
     operation_from(note, now, zone)
+    check_days(note, visits, now, zone)
     with store.transaction():
-        known = people.patient_by_number(store, patient.number)
-        if known and known["born_on"] != patient.born_on.isoformat():
-            raise CareError("this number belongs to a patient with another date of birth", "number")
-        patient_id = known["id"] if known else people.add_patient(store, now, **patient.model_dump())
-        operation_id = eyes.add_operation(store, now, patient_id)
+        if operation_id and eyes.operation(store, operation_id):
+            raise Conflict("this discharge has been confirmed")
+        patient_id = _patient(store, now, actor, patient, same_person)
+        operation_id = eyes.add_operation(store, now, patient_id, operation_id)
         _record(store, now, operation_id, note, actor, zone)
         for visit in visits:
             add_visit(store, now, operation_id, visit, actor)
         code = enrol.issue_code(store, now, actor, patient_id)
         audit.note(store, now, actor.signature, "discharge", operation_id, {"agent": note.agent, "eye": note.eye})
     return operation_id, code
+
+
+def _patient(store: Store, now: datetime, actor: Actor, patient: Patient, same_person: SamePerson | None) -> str:
+    """The patient's id; a new patient, or the known one, whose particulars change only where somebody said so."""
+    known = people.patient_by_number(store, patient.number)
+    if known is None:
+        return people.add_patient(store, now, **patient.model_dump())
+    other = other_particulars(store, patient)
+    if other is None:
+        return str(known["id"])
+    if same_person is None or same_person.mark != other.mark:
+        raise CareError(
+            "this number belongs to a patient with other particulars: say whether it is the same person", "number"
+        )
+    if same_person.right == "written":
+        people.correct_patient(store, known["id"], other.written)
+        audit.note(
+            store,
+            now,
+            actor.signature,
+            "particulars corrected",
+            known["id"],
+            {"before": other.recorded, "after": other.written},
+        )
+    else:
+        audit.note(
+            store, now, actor.signature, "particulars kept", known["id"], {"kept": other.recorded, "written": other.written}
+        )
+    return str(known["id"])
 
 
 def change_plan(
@@ -211,6 +300,8 @@ def change_plan(
     `settles` is a callback of this eye that the change answers: it stays open until the patient is told what changed.
     """
     operation_from(note, now, zone)
+    moved = [schedule.Window("moved", day, day, day, "") for day in (moves or {}).values()]
+    check_days(note, moved, now, zone)
     answered = worries.callback(store, settles) if settles else None
     if settles and (answered is None or answered["operation_id"] != operation_id):
         raise CareError("that callback is about another eye")

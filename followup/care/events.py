@@ -3,15 +3,28 @@
 The same models check what a phone sends, what a nurse enters, and the facts of a course file.
 """
 
+import math
 import re
 from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Annotated, Any, Literal
 
-from pydantic import AliasChoices, BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
+from pydantic import (
+    AfterValidator,
+    AliasChoices,
+    BaseModel,
+    ConfigDict,
+    Field,
+    ValidationError,
+    ValidationInfo,
+    field_validator,
+    model_validator,
+)
 
+from followup.care import bounds
 from followup.clinical import acuity, course, posture, pressure
 from followup.clinical.errors import ClinicalError
+from followup.records.times import FIRST_YEAR, LAST_YEAR, keeps
 
 Trend = Literal["better", "same", "worse"]
 CORRECTIONS: dict[str, str] = {
@@ -21,10 +34,35 @@ CORRECTIONS: dict[str, str] = {
     "best": "best corrected",
 }
 DROP_NAME_LENGTH = 60
+VISIT_NAME_LENGTH = 60
+STORED = {"stored": True}  # read with this, a text that was taken when nothing limited it stays readable
+
+
+def _at_most(length: int) -> AfterValidator:
+    def check(value: str, info: ValidationInfo) -> str:
+        if len(value) > length and info.context is not STORED:
+            raise ValueError(f"write at most {length} characters")
+        return value
+
+    return AfterValidator(check)
+
+
+def _kept_time(value: datetime | None) -> datetime | None:
+    if value is not None and value.tzinfo is None:
+        raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
+    if value is not None and not keeps(value):
+        raise ValueError(f"the year {value.year:04} is not possible; accepted is {FIRST_YEAR} to {LAST_YEAR}")
+    return value
+
+
+Name = Annotated[str, _at_most(VISIT_NAME_LENGTH)]
+Word = Annotated[str, _at_most(40)]
+Words = Annotated[str, _at_most(1000)]
+Notes = Annotated[str, _at_most(2000)]
 
 
 class _Body(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, allow_inf_nan=False)
 
     def fact(self, at: datetime) -> course.Fact | None:
         """The clinical fact this says, or None where it says none."""
@@ -43,15 +81,15 @@ class MeasuresBody(_Body):
     """One eye at a visit. `acuity` as written on the chart; `bubble_percent` is the height of the meniscus."""
 
     eye: Literal["right", "left"]
-    acuity: str | None = None
+    acuity: Word | None = None
     notation: Literal["snellen", "decimal", "logmar", "letters"] | None = None
-    correction: str | None = None
+    correction: Word | None = None
     iop_mmhg: Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)] | None = None
-    instrument: str | None = None
+    instrument: Word | None = None
     bubble_percent: Annotated[float, Field(ge=0, le=100)] | None = None
     pain: Annotated[int, Field(ge=0, le=10)] | None = None
     findings: tuple[str, ...] = ()
-    notes: str = ""
+    notes: Notes = ""
 
     def fact(self, at: datetime) -> course.Measures:
         return course.Measures(
@@ -70,10 +108,15 @@ class MeasuresBody(_Body):
 def number(text: str) -> float | None:
     """A number as people type it: with a comma or a point, with or without %. None for nothing. Raises ValueError."""
     plain = text.strip().replace(",", ".").removesuffix("%").strip()
+    if not plain:
+        return None
     try:
-        return float(plain) if plain else None
+        typed = float(plain)
     except ValueError:
-        raise ValueError(f"“{text}” is not a number") from None
+        typed = math.nan
+    if math.isfinite(typed):
+        return typed
+    raise ValueError(f"“{text}” is not a number")
 
 
 class EnteredMeasures(BaseModel):
@@ -90,7 +133,7 @@ class EnteredMeasures(BaseModel):
     bubble_percent: str = ""
     pain: str = ""
     findings: tuple[str, ...] = ()
-    notes: Annotated[str, Field(max_length=2000)] = ""
+    notes: Notes = ""
 
     def body(self) -> MeasuresBody | None:
         """What was measured; None where nothing was entered. Raises ValueError in the user's words."""
@@ -100,7 +143,7 @@ class EnteredMeasures(BaseModel):
             "acuity": self.acuity.strip() or None,
             "iop_mmhg": iop,
             "bubble_percent": number(self.bubble_percent),
-            "pain": None if pain is None else round(pain),
+            "pain": pain,
             "findings": self.findings,
             "notes": self.notes.strip(),
         }
@@ -129,7 +172,7 @@ class SymptomsBody(_Body):
     fever: bool | None = None
     injury: bool | None = None
     other_eye: Trend | None = None
-    words: Annotated[str, Field(max_length=1000)] = ""
+    words: Words = ""
 
     def fact(self, at: datetime) -> course.Symptoms:
         return course.Symptoms(at=at, **self.model_dump(exclude={"words"}))
@@ -142,12 +185,7 @@ class PostureBody(_Body):
     start: Annotated[datetime, Field(validation_alias=AliasChoices("from", "start"), serialization_alias="from")]
     end: Annotated[datetime | None, Field(validation_alias=AliasChoices("to", "end"), serialization_alias="to")] = None
 
-    @field_validator("start", "end")
-    @classmethod
-    def _with_offset(cls, value: datetime | None) -> datetime | None:
-        if value is not None and value.tzinfo is None:
-            raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
-        return value
+    _kept = field_validator("start", "end")(_kept_time)
 
     def fact(self, at: datetime) -> course.Postured:
         return course.Postured(at, posture.Block(self.position, self.start, self.end))
@@ -174,7 +212,7 @@ class JourneyBody(_Body):
 class AnaestheticBody(_Body):
     """An anaesthetic or sedation that is planned or was given."""
 
-    words: Annotated[str, Field(max_length=1000)] = ""
+    words: Words = ""
 
     def fact(self, at: datetime) -> course.Anaesthetic:
         return course.Anaesthetic(at)
@@ -192,8 +230,8 @@ class DropsBody(_Body):
 class VisitRequestBody(_Body):
     """The patient asks for another time for a visit."""
 
-    visit: str
-    words: Annotated[str, Field(max_length=1000)] = ""
+    visit: Name
+    words: Words = ""
 
     def fact(self, at: datetime) -> course.Heard:
         return course.Heard(at)
@@ -202,7 +240,7 @@ class VisitRequestBody(_Body):
 class HeardBody(_Body):
     """The patient was reached on the phone."""
 
-    words: str = ""
+    words: Notes = ""
 
     def fact(self, at: datetime) -> course.Heard:
         return course.Heard(at)
@@ -211,8 +249,8 @@ class HeardBody(_Body):
 class ArrivedBody(_Body):
     """The patient is in the clinic for a planned visit, known by its identity; older entries have only its name."""
 
-    visit: str
-    visit_id: str | None = None
+    visit: Name
+    visit_id: Word | None = None
 
     def fact(self, at: datetime) -> None:
         return None
@@ -221,8 +259,8 @@ class ArrivedBody(_Body):
 class SeenBody(_Body):
     """A planned visit took place, known by its identity; older entries and course files have only its name."""
 
-    visit: str
-    visit_id: str | None = None
+    visit: Name
+    visit_id: Word | None = None
 
     def fact(self, at: datetime) -> course.Seen:
         return course.Seen(at, self.visit_id or self.visit)
@@ -245,7 +283,7 @@ class TamponadeRemovedBody(_Body):
 class WithdrawalBody(_Body):
     """An earlier event was entered by mistake; `corrects` says which."""
 
-    reason: str = ""
+    reason: Words = ""
 
     def fact(self, at: datetime) -> None:
         return None
@@ -279,20 +317,15 @@ class SentEvent(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
     id: Annotated[str, Field(pattern=r"^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$")]
-    operation: str
+    operation: Word
     kind: str
     at: datetime
     offset_minutes: Annotated[int, Field(ge=-840, le=840)]
-    sequence: Annotated[int, Field(ge=1)]
-    corrects: str | None = None
+    sequence: Annotated[int, Field(ge=1, le=bounds.LARGEST_INTEGER)]
+    corrects: Word | None = None
     body: dict[str, Any]
 
-    @field_validator("at")
-    @classmethod
-    def _with_offset(cls, value: datetime) -> datetime:
-        if value.tzinfo is None:
-            raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
-        return value
+    _kept = field_validator("at")(_kept_time)
 
 
 class Envelope(SentEvent):
@@ -336,14 +369,22 @@ def moved(body: BaseModel, skew: timedelta) -> BaseModel:
     return body.model_copy(update=times) if skew and times else body
 
 
+def times_in(body: BaseModel) -> list[datetime]:
+    """Every time inside a body."""
+    return [value for name in type(body).model_fields if isinstance(value := getattr(body, name), datetime)]
+
+
 def stored(body: BaseModel) -> dict[str, Any]:
     """A body as it is kept: without what was not said."""
     return body.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_defaults=False)
 
 
 def fact_of(kind: str, at: datetime, body: Mapping[str, Any]) -> course.Fact | None:
-    """The clinical fact of a stored event."""
-    return KINDS[kind].model_validate(body).fact(at)
+    """The clinical fact of a stored event. Raises ValueError for one that cannot be read, or lies before every event."""
+    read = KINDS[kind].model_validate(body, context=STORED)
+    if any(time < bounds.FIRST_EVENT for time in (at, *times_in(read))):
+        raise ValueError(f"a time in it lies before {bounds.FIRST_EVENT.year}")
+    return read.fact(at)
 
 
 def first_message(error: ValidationError) -> str:

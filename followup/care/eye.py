@@ -18,17 +18,19 @@ from followup.records.store import Row
 
 @dataclass(frozen=True)
 class Eye:
-    """Everything known of one operated eye, read once; `elsewhere` is what was recorded beside the patient's other eye."""
+    """Everything known of one operated eye, read once; `facts_elsewhere` were recorded beside the patient's other eye."""
 
     operation_id: str
     row: Row
     operation: Operation
     visits: list[Row]
     events: list[Row]
-    elsewhere: list[Row]
     warnings: list[Row]
     callbacks: list[Row]
     zone: tzinfo
+    facts: tuple[Fact, ...]
+    facts_elsewhere: tuple[Fact, ...]
+    set_aside: list[Row]  # entries that cannot be read, each with its `fault`
 
     @property
     def patient_name(self) -> str:
@@ -50,14 +52,14 @@ class Eye:
             for v in self.visits
         )
         seen = tuple(Seen(at, identity) for identity, at in self.seen_visits.items())
-        here = _facts([e for e in self.events if e["kind"] != "seen"])
-        return Course.after(self.operation, planned, (*here, *_facts(self.elsewhere), *seen, *self.settlements), self.zone)
+        here = tuple(f for f in self.facts if not isinstance(f, Seen))
+        return Course.after(self.operation, planned, (*here, *self.facts_elsewhere, *seen, *self.settlements), self.zone)
 
     @cached_property
     def fellow(self) -> Course:
         """The other eye, from what was measured on it beside this one."""
         side = next(side for side in EYES if side != self.operation.eye)
-        measures = tuple(f for f in _facts(self.events) if isinstance(f, Measures))
+        measures = tuple(f for f in self.facts if isinstance(f, Measures))
         return Course(side, facts=(*measures, *self.settlements), zone=self.zone)
 
     @property
@@ -95,11 +97,6 @@ class Eye:
         return [v for v in self.visits if v["identity"] not in self.seen_visits]
 
 
-def _facts(events: list[Row]) -> tuple[Fact, ...]:
-    facts = (fact_of(e["kind"], e["at"], e["body"]) for e in events)
-    return tuple(f for f in facts if f is not None)
-
-
 def visit_of_today(open_visits: list[Row], today: date) -> Row | None:
     """The open visit that somebody who comes today comes for: one whose window holds today, the nearest of several."""
     fitting = [v for v in open_visits if holds(v, today)]
@@ -135,17 +132,48 @@ def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
     row = eyes.operation(store, operation_id)
     if row is None:
         raise NotFound("there is no such eye in the records")
+    read, facts, set_aside = _read(eyes.events_of(store, operation_id))
+    _, elsewhere, _ = _read(eyes.events_beside(store, operation_id, row["patient_id"]))
     return Eye(
         operation_id,
         row,
         operation_of(row),
         eyes.visits_of(store, operation_id),
-        eyes.events_of(store, operation_id),
-        eyes.events_beside(store, operation_id, row["patient_id"]),
+        read,
         worries.warnings_of(store, operation_id),
         worries.callbacks_of(store, operation_id),
         zone,
+        facts,
+        elsewhere,
+        set_aside,
     )
+
+
+def set_aside(store: Store) -> list[str]:
+    """Everything in the database that cannot be read and is left out, in words."""
+    rows = [
+        f"{r['patient_name']} ({r['patient_number']}), {r['what']}: {r['says']} cannot be read"
+        for r in eyes.unreadable(store)
+    ]
+    for operation in eyes.all_operations(store):
+        who = f"{operation['patient_name']} ({operation['patient_number']})"
+        *_, unread = _read(eyes.events_of(store, operation["id"]))
+        rows += [f"{who}, entry {event['id']}: {event['fault']}" for event in unread]
+    return rows
+
+
+def _read(events: list[Row]) -> tuple[list[Row], tuple[Fact, ...], list[Row]]:
+    """The events that can be read, what they say, and those that cannot, with their `fault`: none takes the eye down."""
+    read, facts, set_aside = [], [], []
+    for event in events:
+        try:
+            fact = fact_of(event["kind"], event["at"], event["body"])
+        except (ValueError, ArithmeticError, LookupError) as error:
+            set_aside.append({**event, "fault": str(error)})
+        else:
+            read.append(event)
+            facts += [fact] if fact is not None else []
+    return read, tuple(facts), set_aside
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,8 @@
 """Take what a device sends: each event in one transaction with all that follows from it; twice changes nothing."""
 
 import json
+import logging
+import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
@@ -8,15 +10,28 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ValidationError
 
+from followup.care import bounds
 from followup.care.actors import Actor
 from followup.care.errors import translatable
-from followup.care.events import ClinicEnvelope, Envelope, SentEvent, body_of, first_message, moved, stored
+from followup.care.events import (
+    ClinicEnvelope,
+    Envelope,
+    SentEvent,
+    body_of,
+    first_message,
+    moved,
+    stored,
+    times_in,
+)
 from followup.care.raising import raise_signs_of_patient
 from followup.records import Store, audit, eyes, people
 from followup.records.store import Row
 
-FUTURE_TOLERANCE = timedelta(hours=26)  # a phone with the wrong date or zone is kept, a year off is not
 SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
+LONGEST_KEPT = 10_000
+NOT_TAKEN = translatable("The clinic could not take this entry. Call the clinic and tell them what it says.")
+
+log = logging.getLogger(__name__)
 
 
 class Result(BaseModel):
@@ -25,6 +40,15 @@ class Result(BaseModel):
     id: str
     status: Literal["received", "refused"]
     reason: str | None = None
+
+
+@dataclass(frozen=True)
+class Unreadable:
+    """What came in the place of an event and is no JSON: its text, the id that stands in it, and why."""
+
+    text: str
+    id: str
+    reason: str = translatable("This entry is built in a way that the clinic cannot read.")
 
 
 @dataclass(frozen=True)
@@ -99,9 +123,7 @@ def receive_from_clinic(
 
 def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
     """Keep entries whose author cannot be told as they came, for the clinic to see, and say why they were not taken."""
-    return [
-        _refuse(store, now, _UNKNOWN, str(raw.get("id", "")) if isinstance(raw, dict) else "", raw, reason) for raw in batch
-    ]
+    return [_refuse(store, now, _UNKNOWN, raw, reason) for raw in batch]
 
 
 def _receive_all(
@@ -112,21 +134,33 @@ def _receive_all(
 
 
 def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
-    id = str(raw.get("id", "")) if isinstance(raw, dict) else ""
+    """One event, whatever is wrong with it: what cannot be taken is refused alone. Only a database that fails is raised."""
     try:
-        event, author = sender.read(raw)
-        device_at = event.at
-        event = event.model_copy(update={"at": device_at + skew})
-        body = moved(sender.body(event), skew)
-        _belongs(store, sender, event, now)
+        return _take(store, now, sender, raw, zone, skew)
     except ValidationError as error:
-        return _refuse(store, now, sender, id, raw, first_message(error))
+        return _refuse(store, now, sender, raw, first_message(error))
     except ValueError as error:
-        return _refuse(store, now, sender, id, raw, str(error))
+        return _refuse(store, now, sender, raw, str(error))
+    except Exception as error:
+        if isinstance(error, sqlite3.Error) and not isinstance(error, sqlite3.IntegrityError):
+            raise
+        log.exception("an entry could not be taken")
+        return _refuse(store, now, sender, raw, NOT_TAKEN)
+
+
+def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
+    """Raises ValueError in the user's words."""
+    if isinstance(raw, Unreadable) or (fault := bounds.entry(raw)):
+        raise ValueError(raw.reason if isinstance(raw, Unreadable) else fault)
+    event, author = sender.read(raw)
+    device_at = event.at
+    event = event.model_copy(update={"at": device_at + skew})
+    body = moved(sender.body(event), skew)
+    _belongs(store, sender, event, body, now)
     known = eyes.event(store, event.id)
     if known is not None:
         if known["author"] != author:
-            return _refuse(store, now, sender, id, raw, translatable("This entry has the number of another one."))
+            raise ValueError(translatable("This entry has the number of another one."))
         return Result(id=event.id, status="received")
     with store.transaction():
         if eyes.event(store, event.id) is None:
@@ -150,12 +184,13 @@ def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tz
     return Result(id=event.id, status="received")
 
 
-def _belongs(store: Store, sender: Sender, event: SentEvent, now: datetime) -> None:
+def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> None:
     operation = eyes.operation(store, event.operation)
     if operation is None or not sender.may_write_to(operation):
         raise ValueError(translatable("This entry belongs to another eye."))
-    if event.at > now + FUTURE_TOLERANCE:
-        raise ValueError(translatable("The time of this entry is still to come. Check the date on the phone."))
+    for time in (event.at, *times_in(body)):
+        if fault := bounds.event(time, now):
+            raise ValueError(fault)
     if event.corrects is not None:
         corrected = eyes.event(store, event.corrects)
         if corrected is None or corrected["operation_id"] != event.operation or corrected["device_id"] is None:
@@ -164,9 +199,32 @@ def _belongs(store: Store, sender: Sender, event: SentEvent, now: datetime) -> N
         raise ValueError("a withdrawal names the entry it takes back")
 
 
-def _refuse(store: Store, now: datetime, sender: Sender, id: str, raw: Any, reason: str) -> Result:
-    operation = raw.get("operation") if isinstance(raw, dict) else None
-    text = json.dumps(raw, ensure_ascii=False)[:10_000]
+def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) -> Result:
+    """Keep what was sent as it came (as ASCII, so that whatever it holds can be kept), once, with the reason."""
+    if isinstance(raw, Unreadable):
+        id, operation, text = raw.id, None, raw.text
+    else:
+        fields = raw if isinstance(raw, dict) else {}
+        id, operation, text = str(fields.get("id", "")), fields.get("operation"), _written(raw)
     with store.transaction():
-        eyes.add_refused_event(store, now, id, operation if isinstance(operation, str) else None, sender.id, text, reason)
-    return Result(id=id, status="refused", reason=reason)
+        eyes.add_refused_event(
+            store,
+            now,
+            _keepable(id),
+            _keepable(operation) if isinstance(operation, str) else None,
+            sender.id,
+            _keepable(text, LONGEST_KEPT),
+            _keepable(reason, LONGEST_KEPT),
+        )
+    return Result.model_construct(id=id, status="refused", reason=reason)
+
+
+def _written(raw: Any) -> str:
+    try:
+        return json.dumps(raw)
+    except RecursionError:
+        return "(nested too deeply to be written down)"
+
+
+def _keepable(text: str, longest: int = 80) -> str:
+    return text.encode("utf-8", "backslashreplace").decode()[:longest]

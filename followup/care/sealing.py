@@ -45,7 +45,7 @@ def opened(store: Store, sealed: Sealed) -> Any:
     try:
         key = _private_key(store).decrypt(sealed.key, oaep)
         return json.loads(AESGCM(key).decrypt(sealed.iv, sealed.data, None))
-    except (ValueError, InvalidTag) as error:
+    except (ValueError, InvalidTag, RecursionError) as error:
         raise ValueError("this packet was not sealed for this clinic") from error
 
 

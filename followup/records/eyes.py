@@ -5,21 +5,31 @@ from datetime import date, datetime
 from typing import Any
 
 from followup.records.store import Row, Store, as_json, new_id
-from followup.records.times import from_text, to_text
+from followup.records.times import FIRST_YEAR, LAST_YEAR, from_text, to_text
 
-_OPERATIONS = """
+
+# Rows from before times had bounds may hold what no reader can use. They are left out of every reading, and `unreadable`
+# names them.
+def _readable(column: str) -> str:
+    return f"({column} GLOB '[12][0-9][0-9][0-9]-*' AND {column} BETWEEN '{FIRST_YEAR}' AND '{LAST_YEAR + 1}')"
+
+
+_READABLE_VISIT = " AND ".join(_readable(f"v.{day}") for day in ("target", "earliest", "latest"))
+
+_OPERATIONS = f"""
     SELECT o.id, o.patient_id, o.created_at, o.ended_at,
            p.name AS patient_name, p.number AS patient_number, p.born_on, p.phone, p.language,
            r.id AS record_id, r.eye, r.operated_at, r.agent, r.surgeon, r.body, r.recorded_at, r.recorded_by
     FROM operations o
     JOIN patients p ON p.id = o.patient_id
     JOIN operation_records r ON r.id = (
-        SELECT id FROM operation_records WHERE operation_id = o.id ORDER BY recorded_at DESC, id DESC LIMIT 1)
+        SELECT id FROM operation_records WHERE operation_id = o.id AND {_readable("operated_at")}
+        ORDER BY recorded_at DESC, id DESC LIMIT 1)
 """
 
 
-def add_operation(store: Store, now: datetime, patient_id: str) -> str:
-    id = new_id()
+def add_operation(store: Store, now: datetime, patient_id: str, id: str | None = None) -> str:
+    id = id or new_id()
     store.insert("operations", {"id": id, "patient_id": patient_id, "created_at": to_text(now)})
     return id
 
@@ -67,7 +77,9 @@ def operations_of(store: Store, patient_id: str) -> list[Row]:
 
 def records_of(store: Store, operation_id: str) -> list[Row]:
     """Every record of the operation, oldest first: what was changed later, and by whom."""
-    sql = "SELECT * FROM operation_records WHERE operation_id = :id ORDER BY recorded_at, id"
+    sql = f"""
+        SELECT * FROM operation_records WHERE operation_id = :id AND {_readable("operated_at")} ORDER BY recorded_at, id
+    """
     return [{**row, "body": json.loads(row["body"])} for row in store.rows(sql, {"id": operation_id})]
 
 
@@ -107,7 +119,7 @@ def add_visit(
     return id
 
 
-_CURRENT = "NOT v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+_CURRENT = f"NOT v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id) AND {_READABLE_VISIT}"
 _VISITS = """
     SELECT v.*, entered.recorded_at AS entered_at FROM visits v JOIN visits entered ON entered.id = v.identity
     JOIN operations o ON o.id = v.operation_id
@@ -176,8 +188,8 @@ def correction_of(store: Store, event_id: str) -> Row | None:
 
 def events_of(store: Store, operation_id: str) -> list[Row]:
     """The events that stand, by time: those that a later event corrects are left out."""
-    sql = """
-        SELECT e.* FROM events e WHERE e.operation_id = :id AND e.kind != 'withdrawal'
+    sql = f"""
+        SELECT e.* FROM events e WHERE e.operation_id = :id AND e.kind != 'withdrawal' AND {_readable("e.at")}
         AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
     """
     return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
@@ -195,7 +207,7 @@ def events_beside(store: Store, operation_id: str, patient_id: str) -> list[Row]
 
 def history_of(store: Store, operation_id: str) -> list[Row]:
     """Every event, corrected ones included, in the order received."""
-    sql = "SELECT * FROM events WHERE operation_id = :id ORDER BY received_at, id"
+    sql = f"SELECT * FROM events WHERE operation_id = :id AND {_readable('at')} ORDER BY received_at, id"
     return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
 
 
@@ -211,17 +223,17 @@ def visit_events(store: Store, kind: str) -> list[Row]:
 
 def last_measures(store: Store) -> dict[tuple[str, str], Row]:
     """The latest measures of either eye of every followed patient, by (operation, eye)."""
-    sql = """
+    sql = f"""
         SELECT e.*, json_extract(e.body, '$.eye') AS side, max(e.at || e.id) FROM events e
         JOIN operations o ON o.id = e.operation_id
-        WHERE e.kind = 'measures' AND o.ended_at IS NULL GROUP BY e.operation_id, side
+        WHERE e.kind = 'measures' AND {_readable("e.at")} AND o.ended_at IS NULL GROUP BY e.operation_id, side
     """
     return {(row["operation_id"], row["side"]): _opened_event(row) for row in store.rows(sql)}
 
 
 def requests_since(store: Store, since: str) -> list[Row]:
     """What patients asked of the clinic about their visits since a time, newest first."""
-    sql = "SELECT * FROM events WHERE kind = 'visit-request' AND at >= :since ORDER BY at DESC"
+    sql = f"SELECT * FROM events WHERE kind = 'visit-request' AND {_readable('at')} AND at >= :since ORDER BY at DESC"
     return [_opened_event(row) for row in store.rows(sql, {"since": since})]
 
 
@@ -255,6 +267,24 @@ def add_refused_event(
 
 def refused_events(store: Store) -> list[Row]:
     return store.rows("SELECT * FROM refused_events ORDER BY received_at DESC LIMIT 100")
+
+
+def unreadable(store: Store) -> list[Row]:
+    """What stands in the database with a time that cannot be, left out everywhere else: its table, id and what it says."""
+    sql = f"""
+        SELECT 'surgery' AS what, r.id, r.operation_id, r.operated_at AS says FROM operation_records r
+        WHERE NOT {_readable("r.operated_at")}
+        UNION ALL
+        SELECT 'visit ' || v.name, v.id, v.operation_id, v.target || ' (' || v.earliest || ' to ' || v.latest || ')' FROM visits v
+        WHERE NOT ({_READABLE_VISIT}) AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
+        UNION ALL
+        SELECT 'entry ' || e.kind, e.id, e.operation_id, e.at FROM events e WHERE NOT {_readable("e.at")}
+    """
+    named = f"""
+        SELECT found.*, p.name AS patient_name, p.number AS patient_number FROM ({sql}) found
+        JOIN operations o ON o.id = found.operation_id JOIN patients p ON p.id = o.patient_id ORDER BY p.name, found.id
+    """
+    return store.rows(named)
 
 
 def _opened(row: Row) -> Row:

@@ -37,6 +37,12 @@ def add_patient(store: Store, now: datetime, number: str, name: str, born_on: da
     return id
 
 
+def correct_patient(store: Store, id: str, particulars: dict[str, str]) -> None:
+    """Replace name, date of birth, phone and language; the audit entry of whoever asks holds what stood there."""
+    sql = "UPDATE patients SET name = :name, born_on = :born_on, phone = :phone, language = :language WHERE id = :id"
+    store.execute(sql, {**particulars, "id": id})
+
+
 def patient(store: Store, id: str) -> Row | None:
     return store.row("SELECT * FROM patients WHERE id = :id", {"id": id})
 

@@ -2,11 +2,22 @@
 
 from datetime import UTC, datetime
 
+FIRST_YEAR, LAST_YEAR = 1900, 2200
 _FORMAT = "%Y-%m-%dT%H:%M:%S.%fZ"
 
 
 def to_text(at: datetime) -> str:
-    return at.astimezone(UTC).strftime(_FORMAT)
+    """The time as it is kept. Raises ValueError without an offset, or outside the years that have fixed width here."""
+    if at.tzinfo is None:
+        raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
+    if keeps(at):
+        return at.astimezone(UTC).strftime(_FORMAT)
+    raise ValueError(f"the year {at.year} cannot be kept; accepted is {FIRST_YEAR} to {LAST_YEAR}")
+
+
+def keeps(at: datetime) -> bool:
+    """Whether a time with its offset lies in the years that the database keeps, also in UTC (whose year 1 or 9999 overflows)."""
+    return FIRST_YEAR <= at.year <= LAST_YEAR and FIRST_YEAR <= at.astimezone(UTC).year <= LAST_YEAR
 
 
 def from_text(text: str) -> datetime:

@@ -1,18 +1,16 @@
 """The phones' machine interface, version 1. Its OpenAPI description comes from the models that check it."""
 
-import json
-import zlib
 from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, Response, jsonify, request
 from flask_babel import gettext
-from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic.json_schema import models_json_schema
 
+from followup.care import bounds, sealing
 from followup.care import messages as care_messages
 from followup.care import pack as packs
-from followup.care import sealing
 from followup.care.events import PATIENT_KINDS as EVENT_KINDS
 from followup.care.events import Envelope, first_message
 from followup.care.receive import Result, receive
@@ -21,14 +19,17 @@ from followup.clinical import acuity
 from followup.exchange import push_keys
 from followup.records.store import Row
 from followup.web import context
+from followup.web.sent import sent_events, sent_json
 
 bp = Blueprint("api", __name__, url_prefix="/api/v1")
 MOST_EVENTS = 200
-MAX_UNPACKED_BYTES = 4 * 1024 * 1024
 
 
 class Batch(BaseModel):
-    """Events from one phone, at most 200, in any order, and what the phone's clock says now."""
+    """Events from one phone, at most 200, in any order, and what the phone's clock says now.
+
+    A `sent_at` that cannot be, or has no offset, counts as absent.
+    """
 
     model_config = ConfigDict(extra="forbid")
 
@@ -80,16 +81,13 @@ def pack() -> Any:
 @bp.post("/events")
 def events() -> Any:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
-    body = sent_json()
-    batch = body.get("events") if isinstance(body, dict) else None
-    if not isinstance(batch, list):
+    body = sent_events()
+    if body is None:
         return {"error": "send an object with the list “events”"}, 400
+    batch = body["events"]
     if len(batch) > MOST_EVENTS:
         return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
-    try:
-        sent_at = TypeAdapter(AwareDatetime | None).validate_python(body.get("sent_at"))
-    except ValidationError:
-        return {"error": "sent_at is a time with its offset"}, 400
+    sent_at = bounds.clock(body.get("sent_at"))
     results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
     told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
     return jsonify(Results(results=told).model_dump())
@@ -153,23 +151,6 @@ def _device() -> Row:
     device = context.device()
     assert device is not None
     return device
-
-
-def sent_json() -> Any:
-    """The request's JSON, gzipped or not; None if it is neither or too large when unpacked."""
-    data = request.get_data()
-    if request.headers.get("Content-Encoding") == "gzip":
-        try:
-            unpacked = zlib.decompressobj(wbits=31)
-            data = unpacked.decompress(data, MAX_UNPACKED_BYTES)
-        except zlib.error:
-            return None
-        if unpacked.unconsumed_tail:
-            return None
-    try:
-        return json.loads(data)
-    except ValueError:
-        return None
 
 
 @bp.get("/acuity-table")

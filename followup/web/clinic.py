@@ -67,6 +67,7 @@ def today() -> Any:
         find=words,
         found=lists.find(store, words) if words else [],
         refused=eyes.refused_events(store)[:5],
+        unreadable=eyes.unreadable(store),
         requests=lists.open_requests(store, context.now()),
         unsent=messages.troubled(store),
         today=context.today(),

@@ -11,13 +11,14 @@ from flask import Blueprint, Response, jsonify, session
 from itsdangerous import BadSignature, URLSafeTimedSerializer
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from followup.care import accounts, agreement, sealing
+from followup.care import accounts, agreement, bounds, sealing
 from followup.care.actors import Actor
 from followup.care.daysheet import daysheet
 from followup.care.receive import receive_from_clinic, refuse_from_clinic
 from followup.records import eyes, worries
 from followup.web import context
-from followup.web.api import sent_json, take_subscription
+from followup.web.api import take_subscription
+from followup.web.sent import sent_json
 
 bp = Blueprint("clinic_api", __name__, url_prefix="/api/v1/clinic")
 PASS_DAYS = 14
@@ -33,11 +34,11 @@ class Packet(BaseModel):
 
 
 class SealedEntries(BaseModel):
-    """Sealed packets, and what the device's clock says now."""
+    """Sealed packets, and what the device's clock says now (absent where it cannot be)."""
 
     model_config = ConfigDict(extra="forbid")
 
-    sent_at: datetime
+    sent_at: Any = None
     sealed: list[sealing.Sealed] = Field(max_length=20)
 
 
@@ -71,7 +72,8 @@ def entries() -> Any:
         batch = SealedEntries.model_validate(sent_json())
     except ValidationError:
         return {"error": "send sent_at and a list of sealed packets"}, 400
-    return jsonify({"packets": [_take(packet, batch.sent_at) for packet in batch.sealed]})
+    sent_at = bounds.clock(batch.sent_at)
+    return jsonify({"packets": [_take(packet, sent_at) for packet in batch.sealed]})
 
 
 @bp.post("/push")
@@ -88,7 +90,7 @@ def author_pass(actor: Actor) -> str:
     return str(_signer().dumps(actor.id))
 
 
-def _take(sealed: sealing.Sealed, sent_at: datetime) -> dict[str, Any]:
+def _take(sealed: sealing.Sealed, sent_at: datetime | None) -> dict[str, Any]:
     try:
         packet = Packet.model_validate(sealing.opened(context.store(), sealed))
     except ValueError as error:

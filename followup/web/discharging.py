@@ -1,77 +1,139 @@
 """Discharge, from operation note to printed card, and the change of a plan later."""
 
+import re
 from datetime import date, datetime, timedelta
 from typing import Any
 
 from flask import redirect, render_template, request, session, url_for
 from pydantic import ValidationError
+from wtforms import FieldList
 
-from followup.care import discharge
-from followup.care.errors import CareError
+from followup.care import bounds, discharge
+from followup.care.errors import CareError, Conflict
 from followup.care.events import first_message
 from followup.care.openings import open_days
 from followup.clinical import schedule
-from followup.records import people
+from followup.records import eyes, people
+from followup.records.store import new_id
 from followup.web import context
 from followup.web.clinic import bp, load_eye
-from followup.web.forms import DischargeForm, PlanForm, field_errors
+from followup.web.forms import SAME_PERSON, DischargeForm, PlanForm, field_errors, filled
 
+FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
 BOOKING_HORIZON = timedelta(days=400)
 
 
 @bp.route("/discharge", methods=["GET", "POST"])
 @context.staff_only()
 def new_discharge() -> Any:
-    """From operation note to printed card: first propose, then adjust and confirm."""
+    """From operation note to printed card: first propose, then adjust and confirm.
+
+    The form's own id becomes the operation's. So a discharge that is confirmed twice, or gone back to, leads to its card.
+    """
+    asked = request.args.get("form", "")
+    id = asked if FORM_ID.fullmatch(asked) else new_id()
+    if eyes.operation(context.store(), id):
+        return redirect(url_for(".card", operation_id=id), 303)
     form = DischargeForm()
-    proposal = None
-    status = 200
+    proposal = known = None
     if request.method == "POST":
-        valid = form.validate()
         confirming = request.form.get("step") == "confirm"
+        known = _read(form, confirming)
         try:
-            if valid:
-                note = _note(form)
-                _check_person(form)
-                if confirming:
-                    return _confirm(form, note)
+            note = None if field_errors(form) else _note(form)
+            if note and confirming:
+                return _confirm(form, note, id)
+            if note:
                 proposal = discharge.propose(context.store(), note, context.now(), context.zone(), _clinic_days())
                 _show_proposal(form, proposal)
-            else:
-                status = 400
         except CareError as error:
             _beside_field(form, error)
-            status = 400
-    elif not form.operated_on.data:
+    else:
         form.operated_on.data = context.today()
     surgeons = [member["name"] for member in people.all_staff(context.store()) if member["role"] == "surgeon"]
     if request.method == "GET" and len(surgeons) == 1:
         form.surgeon.data = surgeons[0]
-    return render_template(
-        "clinic/discharge.html", form=form, proposal=proposal, errors=field_errors(form), surgeons=surgeons
-    ), status
-
-
-def _check_person(form: DischargeForm) -> None:
-    discharge.check_patient(_patient(form), context.today())
-
-
-def _confirm(form: DischargeForm, note: discharge.OperationNote) -> Any:
-    operation_id, code = discharge.discharge(
-        context.store(), context.now(), context.me(), _patient(form), note, _visits(form), context.zone()
+    errors = field_errors(form)
+    page = render_template(
+        "clinic/discharge.html", id=id, form=form, proposal=proposal, errors=errors, surgeons=surgeons, known=known
     )
-    session["code"] = {"operation": operation_id, "code": code}
-    return redirect(url_for(".card", operation_id=operation_id), 303)
+    return page, 400 if errors else 200
+
+
+def _read(form: DischargeForm, confirming: bool) -> discharge.OtherParticulars | None:
+    """Check the form, each fault beside its field; returns what the records have otherwise about this hospital number."""
+    sound = form.validate()
+    for row in form.drops:
+        _say(row.form.until, row.form.fault_of_end())
+    if confirming:
+        for row in form.visits:
+            if row.form.keep.data and not row.form.name.data:
+                _say(row.form.name, "write what this visit is called, or untick Keep")
+            if row.form.keep.data and not filled(row.form.target):
+                _say(row.form.target, "write the date of this visit, or untick Keep")
+    if form.born_on.data:
+        _say(form.born_on, bounds.birth(form.born_on.data, context.today()))
+    if form.operated_on.data:
+        _check_days(form, form.operated_on.data)
+    return _known_number(form) if sound and not field_errors(form) else None
+
+
+def _check_days(form: DischargeForm, operated_on: date) -> None:
+    today = context.today()
+    if fault := bounds.surgery(operated_on, today):
+        return _say(form.operated_on, fault)
+    days = [(row.form.until, "the last day") for row in form.drops] + [(form.steroid_drops_until, "the last day")]
+    days += [(row.form.target, "the visit") for row in form.visits if row.form.keep.data]
+    for field, what in days:
+        if field.data:
+            _say(field, bounds.after_surgery(field.data, operated_on, today, what))
+    return None
+
+
+def _known_number(form: DischargeForm) -> discharge.OtherParticulars | None:
+    """Ask where the number is known with other particulars; an answer counts for exactly what was shown."""
+    other = discharge.other_particulars(context.store(), _patient(form))
+    if other is None:
+        return None
+    if form.same_person_mark.data != other.mark or form.same_person.data not in SAME_PERSON:
+        form.same_person.data = None
+        _say(form.same_person, "this hospital number is known with other particulars: say which are right")
+    elif form.same_person.data == "another":
+        _say(form.number, f"this is the number of {other.recorded['name']}: write this patient’s own")
+    form.same_person_mark.data = other.mark
+    return other
+
+
+def _say(field: Any, fault: str | None) -> None:
+    if fault:
+        field.errors = [*field.errors, fault]
+
+
+def _confirm(form: DischargeForm, note: discharge.OperationNote, id: str) -> Any:
+    answer: Any = {"written": "written", "recorded": "recorded"}.get(form.same_person.data or "")
+    same = discharge.SamePerson(answer, form.same_person_mark.data) if answer else None
+    try:
+        _, code = discharge.discharge(
+            context.store(), context.now(), context.me(), _patient(form), note, _visits(form), context.zone(),
+            same_person=same, operation_id=id,
+        )  # fmt: skip
+        session["code"] = {"operation": id, "code": code}
+    except Conflict:  # confirmed a moment ago, by a second press of the button
+        pass
+    return redirect(url_for(".card", operation_id=id), 303)
 
 
 def _patient(form: DischargeForm) -> discharge.Patient:
-    return discharge.Patient(
-        number=form.number.data.strip(),
-        name=form.name.data.strip(),
-        born_on=form.born_on.data,
-        phone=form.phone.data or "",
-        language=form.language.data,
-    )
+    try:
+        return discharge.Patient(
+            number=form.number.data.strip(),
+            name=form.name.data.strip(),
+            born_on=form.born_on.data,
+            phone=(form.phone.data or "").strip(),
+            language=form.language.data,
+        )
+    except ValidationError as error:
+        raise CareError(first_message(error)) from error
 
 
 def _note(form: DischargeForm) -> discharge.OperationNote:
@@ -82,7 +144,7 @@ def _note(form: DischargeForm) -> discharge.OperationNote:
     drops = [
         {
             "name": row.form.name.data.strip(),
-            "times_a_day": int(row.form.times_a_day.number or 1),
+            "times_a_day": int(row.form.times_a_day.number),
             "until": row.form.until.data,
         }
         for row in form.drops
@@ -95,7 +157,9 @@ def _note(form: DischargeForm) -> discharge.OperationNote:
             surgeon=form.surgeon.data.strip(),
             indication=form.indication.data,
             steps=form.steps.data,
-            breaks=[{"clock": int(b.form.clock.data), "reach": b.form.reach.data} for b in form.breaks if b.form.clock.data],
+            breaks=[
+                {"clock": int(b.form.clock.number), "reach": b.form.reach.data} for b in form.breaks if b.form.clock.number
+            ],
             lens=form.lens.data,
             agent=form.agent.data,
             percent=_percent(form),
@@ -130,7 +194,7 @@ def _visits(form: DischargeForm) -> list[schedule.Window]:
     windows = []
     for row in form.visits:
         f = row.form
-        if f.keep.data and f.name.data and f.target.data:
+        if f.keep.data:
             earliest = min(_date(f.earliest.data) or f.target.data, f.target.data)
             latest = max(_date(f.latest.data) or f.target.data, f.target.data)
             windows.append(schedule.Window(f.name.data, f.target.data, earliest, latest, f.reason.data or ""))
@@ -168,7 +232,16 @@ def _show_proposal(form: DischargeForm, proposal: discharge.Proposal) -> None:
 def _beside_field(form: DischargeForm | PlanForm, error: CareError) -> None:
     name = {"operated_at": "operated_on"}.get(error.field or "", error.field or "notes")
     field = getattr(form, name, form.notes)
-    field.errors = [*field.errors, str(error)]
+    _say(form.notes if isinstance(field, FieldList) else field, str(error))
+
+
+def _plan_is_sound(form: PlanForm, operated_at: datetime) -> bool:
+    sound = form.validate()
+    operated_on = operated_at.astimezone(context.zone()).date()
+    for row in form.visits:
+        if day := row.form.target.data:
+            _say(row.form.target, bounds.after_surgery(day, operated_on, context.today(), "the visit"))
+    return sound and not field_errors(form)
 
 
 def _clinic_days() -> dict[date, int]:
@@ -186,7 +259,7 @@ def change_plan(operation_id: str) -> Any:
     if request.method == "GET":
         form.fill_from(eye.row, eye.visits)
         form.callback.data = request.args.get("callback", "")
-    elif form.validate():
+    elif _plan_is_sound(form, eye.operation.at):
         try:
             note = discharge.OperationNote.model_validate(form.changed(eye.row))
             moves = form.moves(eye.visits)

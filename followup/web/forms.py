@@ -27,7 +27,7 @@ from wtforms import (
     ValidationError,
 )
 from wtforms.fields.choices import SelectChoice
-from wtforms.validators import AnyOf, InputRequired, Length, NumberRange, Optional
+from wtforms.validators import AnyOf, DataRequired, InputRequired, Length, NumberRange, Optional
 from wtforms.widgets import CheckboxInput, HiddenInput, ListWidget
 
 from followup.care.attendance import holds
@@ -66,6 +66,11 @@ def choices(words: Mapping[str, str]) -> list[SelectChoice]:
     return [SelectChoice(code, said[0].upper() + said[1:]) for code, said in words.items()]
 
 
+def to_choose(words: Mapping[str, str]) -> list[SelectChoice]:
+    """The same for what nobody may have chosen for the reader: nothing is chosen at first."""
+    return [SelectChoice("", "– choose –"), *choices(words)]
+
+
 PLAN_POSITIONS = choices({"": "no posturing"} | {p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})
 
 
@@ -77,22 +82,46 @@ class ManyField(SelectMultipleField):
 class NumberText(StringField):
     """A number as people type it, with a comma or a point; says plainly what is accepted."""
 
-    def __init__(self, *args: Any, low: float = 0, high: float = 100, unit: str = "", **kwargs: Any) -> None:
+    def __init__(
+        self, *args: Any, low: float = 0, high: float = 100, unit: str = "", whole: bool = False, **kwargs: Any
+    ) -> None:
         super().__init__(*args, **kwargs)
-        self.low, self.high, self.unit = low, high, unit
+        self.low, self.high, self.unit, self.whole = low, high, unit, whole
 
     def pre_validate(self, form: Form) -> None:
-        if self.number is not None and not self.low <= self.number <= self.high:
-            raise ValidationError(f"{self.data} is out of range; accepted is {self.low:g} to {self.high:g}{self.unit}")
+        if self.number is None:
+            return
+        if not self.low <= self.number <= self.high:
+            raise ValidationError(f"{self.data} is out of range; accepted is {self._accepted}")
+        if self.whole and not self.number.is_integer():
+            raise ValidationError(f"{self.data} is not a whole number; accepted is {self._accepted}")
 
     @property
     def number(self) -> float | None:
         try:
             return number(self.data or "")
         except ValueError:
-            raise ValidationError(
-                f"“{self.data}” is not a number; accepted is {self.low:g} to {self.high:g}{self.unit}"
-            ) from None
+            raise ValidationError(f"“{self.data}” is not a number; accepted is {self._accepted}") from None
+
+    @property
+    def _accepted(self) -> str:
+        return f"{self.low:g} to {self.high:g}{self.unit}"
+
+
+class DayField(DateField):
+    """A date from the browser's own date field; says what is accepted where it is none."""
+
+    def process_formdata(self, valuelist: list[str]) -> None:
+        try:
+            super().process_formdata(valuelist)
+        except ValueError:
+            if typed := " ".join(valuelist).strip():
+                raise ValueError(f"“{typed}” is not a date; write day, month and the year with four digits") from None
+
+
+def filled(field: Field) -> bool:
+    """Whether something stands in a field, right or wrong."""
+    return bool(field.errors or (field.data.strip() if isinstance(field.data, str) else field.data))
 
 
 class AcuityText(StringField):
@@ -140,42 +169,87 @@ class MessagesForm(FlaskForm):
 
 
 class BreakForm(Form):
-    clock = SelectField("Clock hour", choices=choices({"": "–"} | {str(n): str(n) for n in range(1, 13)}), default="")
-    reach = SelectField("Reach", choices=choices({r: r for r in REACHES}), default="equator")
+    clock = NumberText("Clock hour, 1–12", low=1, high=12, whole=True)
+    reach = SelectField("Reach", choices=to_choose({r: r for r in REACHES}), default="")
+
+    def validate_clock(self, field: Field) -> None:
+        if self.reach.data and not filled(field):
+            raise ValidationError("write the clock hour of this break, 1 to 12")
+
+    def validate_reach(self, field: Field) -> None:
+        if filled(self.clock) and not field.data:
+            raise ValidationError("say how far out this break lies")
 
 
 class DropForm(Form):
     name = StringField("Drop", [Length(max=60)])
-    times_a_day = NumberText("Times a day", low=1, high=24)
-    until = DateField("Until", [Optional()])
+    times_a_day = NumberText("Times a day", low=1, high=24, whole=True)
+    until = DayField("Until (last day)", [Optional()])
+
+    def validate_name(self, field: Field) -> None:
+        if not filled(field) and (filled(self.times_a_day) or filled(self.until)):
+            raise ValidationError("write which drop this is")
+
+    def validate_times_a_day(self, field: Field) -> None:
+        if filled(self.name) and not filled(field):
+            raise ValidationError("write how many times a day, as prescribed, 1 to 24")
+
+    def fault_of_end(self) -> str | None:
+        """What is missing where a drop is named without its last day (an empty date stops a field's own checks)."""
+        return "write the last day of this drop" if filled(self.name) and not filled(self.until) else None
 
 
 class VisitRowForm(Form):
     keep = BooleanField("Keep", default=True)
     name = StringField("Visit", [Length(max=60)])
-    target = DateField("Date", [Optional()])
+    target = DayField("Date", [Optional()])
     earliest = HiddenField()
     latest = HiddenField()
     reason = StringField("Reason", [Length(max=200)])
 
 
+SAME_PERSON = {
+    "written": "The same person, and what is written now is right",
+    "recorded": "The same person, and what the records have is right",
+    "another": "Another person: I will correct the hospital number",
+}
+
+
+def asked_with_position(form: Any, field: Field) -> None:
+    """A head position without hours or days would be no plan at all, and be dropped without a word."""
+    if form.position.data and not field.errors and not field.number:
+        raise ValidationError("write this for the head position, or choose no posturing")
+
+
 class DischargeForm(FlaskForm):
     """Patient, operation, and (once proposed) the plan."""
 
-    number = StringField("Hospital number", [InputRequired("write the hospital number"), Length(max=40)])
-    name = StringField("Name", [InputRequired("write the patient’s name"), Length(max=120)])
-    born_on = DateField("Date of birth", [InputRequired("write the date of birth")])
+    number = StringField("Hospital number", [DataRequired("write the hospital number"), Length(max=40)])
+    same_person = RadioField("Is it the same person?", choices=choices(SAME_PERSON), validate_choice=False)
+    same_person_mark = HiddenField()
+    name = StringField("Name", [DataRequired("write the patient’s name"), Length(max=120)])
+    born_on = DayField("Date of birth", [InputRequired("write the date of birth")])
     phone = StringField("Phone", [Length(max=40)])
     language = SelectField("Language of the phone pages", choices=choices(LANGUAGES), default="en")
     eye = RadioField("Eye", choices=choices({"right": "right", "left": "left"}), validators=[InputRequired("say which eye")])
-    operated_on = DateField("Date of surgery", [InputRequired("write the date of surgery")])
-    operated_time = TimeField("Time", default=lambda: datetime.min.time().replace(hour=12))
-    surgeon = StringField("Surgeon", [InputRequired("write the surgeon’s name"), Length(max=120)])
-    indication = SelectField("Indication", choices=choices(INDICATIONS))
+    operated_on = DayField("Date of surgery", [InputRequired("write the date of surgery")])
+    operated_time = TimeField(
+        "Time", [InputRequired("write the time, for example 14:30")], default=lambda: datetime.min.time().replace(hour=12)
+    )
+    surgeon = StringField("Surgeon", [DataRequired("write the surgeon’s name"), Length(max=120)])
+    indication = SelectField(
+        "Indication", choices=to_choose(INDICATIONS), validators=[InputRequired("say why the eye was operated")]
+    )
     steps = ManyField("What was done", choices=choices(PROCEDURE_STEPS))
     breaks = FieldList(FormField(BreakForm), min_entries=BREAK_ROWS)
-    lens = SelectField("Lens", choices=choices({n: n for n in LENSES}))
-    agent = SelectField("Left in the eye", choices=choices({n: a.words for n, a in AGENTS.items()}))
+    lens = SelectField(
+        "Lens", choices=to_choose({n: n for n in LENSES}), validators=[InputRequired("say which lens is in the eye")]
+    )
+    agent = SelectField(
+        "Left in the eye",
+        choices=to_choose({n: a.words for n, a in AGENTS.items()}),
+        validators=[InputRequired("say what was left in the eye, or none")],
+    )
     percent = NumberText("Concentration, %", unit=" %")
     fill_percent = NumberText("Fill at the end of surgery, %", unit=" %")
     risks = ManyField("Risks left behind", choices=choices(RISKS))
@@ -183,17 +257,19 @@ class DischargeForm(FlaskForm):
     baseline_notation = SelectField("Notation", choices=NOTATIONS, default="")
     baseline_iop = PressureText("Pressure before surgery, mmHg")
     drops = FieldList(FormField(DropForm), min_entries=DROP_ROWS)
-    steroid_drops_until = DateField("Steroid drops until", [Optional()])
+    steroid_drops_until = DayField("Steroid drops until", [Optional()])
     notes = TextAreaField("Notes", [Length(max=2000)])
     position = SelectField("Head position", choices=PLAN_POSITIONS)
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
-    days = NumberText("Days", low=0, high=60, unit=" days")
+    days = NumberText("Days", low=0, high=60, unit=" days", whole=True)
     visits = FieldList(FormField(VisitRowForm))
+
+    validate_hours_a_day = validate_days = asked_with_position
 
 
 class MoveForm(Form):
     id = HiddenField()
-    target = DateField("Date", [InputRequired("write the date")])
+    target = DayField("Date", [InputRequired("write the date")])
 
 
 class PlanForm(FlaskForm):
@@ -204,11 +280,13 @@ class PlanForm(FlaskForm):
     fill_percent = NumberText("Fill, %", unit=" %")
     position = SelectField("Head position", choices=PLAN_POSITIONS)
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
-    days = NumberText("Days", low=0, high=60, unit=" days")
+    days = NumberText("Days", low=0, high=60, unit=" days", whole=True)
     visits = FieldList(FormField(MoveForm))
     notes = TextAreaField("Notes", [Length(max=2000)])
     callback = HiddenField()
     settles = BooleanField("This answers the callback: somebody tells the patient", default=True)
+
+    validate_hours_a_day = validate_days = asked_with_position
 
     def fill_from(self, row: dict[str, Any], visits: list[dict[str, Any]]) -> None:
         """Show what stands now."""
@@ -357,7 +435,7 @@ class EnrolForm(FlaskForm):
         _("Year of birth"),
         [
             InputRequired(_("Type the year of birth, four digits.")),
-            NumberRange(1880, 2200, _("Type four digits, for example 1951.")),
+            NumberRange(1900, 2200, _("Type four digits, for example 1951.")),
         ],
     )
     used_by = RadioField(

@@ -154,13 +154,17 @@ def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple
 
 @pytest.fixture
 def open_context(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
-    """Make browser contexts that are closed at the end, and fail on any script error."""
+    """Make browser contexts that are closed at the end, and fail on any script error.
+
+    A page that prints itself would print while a test makes its PDF: here it only counts how often it was asked to.
+    """
     made: list[BrowserContext] = []
     errors: list[str] = []
 
     def make(**options: Any) -> BrowserContext:
         context = browser.new_context(**options)
         context.set_default_timeout(15_000)
+        context.add_init_script("window.timesPrinted = 0; window.print = () => { window.timesPrinted += 1; };")
         context.on("weberror", lambda error: errors.append(str(error.error)))
         made.append(context)
         return context

@@ -1,17 +1,19 @@
 """Discharge, enrolment, accounts and signing: what cannot be is refused beside its field, and nothing is stored."""
 
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import pytest
 
 from followup.care import accounts, discharge, enrol, signing
 from followup.care.actors import Actor
-from followup.care.errors import CareError, Refused
+from followup.care.errors import CareError, Conflict, Refused
 from followup.care.eye import load, protocol
+from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store, audit, eyes, people
+from followup.records.store import new_id
 from tests.conftest import NOW, OPERATED, PASSWORD, operation_note, patient_details
 
 
@@ -43,7 +45,14 @@ def test_what_cannot_be_is_refused_and_nothing_is_stored(
     assert people.patient_by_number(store, "T-1") is None
 
 
-@pytest.mark.parametrize(("born", "says"), [(date(2030, 1, 1), "future"), (date(1880, 1, 1), "120 years")])
+@pytest.mark.parametrize(
+    ("born", "says"),
+    [
+        (date(2030, 1, 1), "future"),
+        (date(1880, 1, 1), "accepted is 1 January 1900"),
+        (date(26, 11, 24), "24 November 0026"),
+    ],
+)
 def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, born: date, says: str) -> None:
     person = patient_details().model_copy(update={"born_on": born})
     with pytest.raises(CareError, match=says):
@@ -72,17 +81,104 @@ def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, oper
     assert "discharge" in [a["action"] for a in audit.of_subject(store, operation_id)]
 
 
-def test_the_second_eye_joins_the_same_patient_and_another_birthday_is_refused(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
-) -> None:
+def test_the_second_eye_joins_the_same_patient(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
     second, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
     first_row, second_row = eyes.operation(store, operation_id), eyes.operation(store, second)
     assert first_row
     assert second_row
     assert first_row["patient_id"] == second_row["patient_id"]
-    stranger = patient_details().model_copy(update={"born_on": date(1960, 1, 1)})
-    with pytest.raises(CareError, match="another date of birth"):
-        discharge.discharge(store, NOW, nurse, stranger, operation_note(), [], settings.clinic.tz)
+
+
+OTHER = {"name": "Pat Person", "born_on": date(1960, 1, 1), "phone": "", "language": "de"}
+
+
+@pytest.mark.parametrize("key", OTHER)
+def test_a_known_number_with_any_other_particular_is_asked_about(
+    store: Store, nurse: Actor, operation_id: str, settings: Settings, key: str
+) -> None:
+    stranger = patient_details().model_copy(update={key: OTHER[key]})
+    before = people.patient_by_number(store, "T-1")
+    for answer in (None, discharge.SamePerson("written", "an answer about others"), discharge.SamePerson("recorded", "")):
+        with pytest.raises(CareError, match="other particulars"):
+            discharge.discharge(
+                store, NOW, nurse, stranger, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer
+            )
+    assert people.patient_by_number(store, "T-1") == before
+    assert len(eyes.all_operations(store)) == 1
+
+
+@pytest.mark.parametrize("right", ["written", "recorded"])
+def test_the_answer_corrects_or_keeps_and_the_audit_holds_both_sets(
+    store: Store, nurse: Actor, operation_id: str, settings: Settings, right: Any
+) -> None:
+    written = patient_details().model_copy(update=OTHER)
+    other = discharge.other_particulars(store, written)
+    assert other
+    answer = discharge.SamePerson(right, other.mark)
+    discharge.discharge(store, NOW, nurse, written, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer)
+    known = people.patient_by_number(store, "T-1")
+    assert known
+    now = {key: known[key] for key in OTHER}
+    assert now == (other.written if right == "written" else other.recorded)
+    entry = next(a for a in audit.of_subject(store, known["id"]) if a["action"].startswith("particulars"))
+    for told in ("Pat Person", "Pat Patient", "1960-01-01", "1952-03-14", "+00 9 876"):
+        assert told in entry["detail"]
+    assert (
+        discharge.other_particulars(store, written.model_copy(update=now | {"born_on": date.fromisoformat(now["born_on"])}))
+        is None
+    )
+
+
+@pytest.mark.parametrize(
+    ("changes", "day", "says"),
+    [
+        ({"operated_at": datetime(26, 11, 24, 12, tzinfo=UTC)}, None, "24 November 0026; accepted is 1 January 1990"),
+        ({"operated_at": datetime(1989, 12, 30, tzinfo=UTC)}, None, "accepted is 1 January 1990"),
+        ({"drops": [{"name": "steroid", "times_a_day": 1, "until": date(2030, 3, 3)}]}, None, "2 March 2030"),
+        ({"drops": [{"name": "steroid", "times_a_day": 1, "until": date(2027, 3, 1)}]}, None, "2 March 2027 to"),
+        ({"steroid_drops_until": date(9999, 12, 31)}, None, "31 December 9999"),
+        ({}, date(1, 1, 1), "1 January 0001"),
+        ({}, date(9999, 12, 31), "31 December 9999"),
+        ({}, date(2027, 3, 1), "accepted is 2 March 2027"),
+        ({}, date(2030, 3, 3), "to 2 March 2030"),
+    ],
+)
+def test_days_that_cannot_be_after_surgery(
+    store: Store, nurse: Actor, settings: Settings, changes: dict[str, Any], day: date | None, says: str
+) -> None:
+    visits = [schedule.Window("day 1", day, day, day, "")] if day else []
+    with pytest.raises(CareError, match=says):
+        discharge.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), visits, settings.clinic.tz)
+    assert eyes.all_operations(store) == []
+
+
+def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, settings: Settings) -> None:
+    last = date(2030, 3, 2)
+    note = operation_note(drops=[{"name": "x", "times_a_day": 1, "until": last}], steroid_drops_until=date(2027, 3, 2))
+    visits = [schedule.Window(n, day, day, day, "") for n, day in (("first", date(2027, 3, 2)), ("last", last))]
+    discharge.discharge(store, NOW, nurse, patient_details(), note, visits, settings.clinic.tz)
+    oil = operation_note(operated_at=datetime(2019, 1, 1, tzinfo=UTC), steroid_drops_until=None)
+    late = [schedule.Window("oil still in", date(2028, 3, 1), date(2028, 3, 1), date(2028, 3, 5), "")]
+    discharge.discharge(store, NOW, nurse, patient_details("T-2"), oil, late, settings.clinic.tz)
+    assert eyes.unreadable(store) == []
+
+
+def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+    (visit, *_) = eyes.visits_of(store, operation_id)
+    with pytest.raises(CareError, match="accepted is"):
+        discharge.change_plan(
+            store, NOW, nurse, operation_id, operation_note(), settings.clinic.tz, {visit["id"]: date(26, 11, 24)}
+        )
+
+
+def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:
+    id = new_id()
+    again: dict[str, Any] = {"operation_id": id}
+    made, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
+    assert made == id
+    with pytest.raises(Conflict):
+        discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
+    assert len(eyes.all_operations(store)) == 1
 
 
 def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(

@@ -85,3 +85,48 @@ def test_corrected_and_withdrawn_events_no_longer_stand_but_are_kept(store: Stor
     eyes.add_event(store, new_id(), operation_id, "withdrawal", NOW, {}, "test", NOW, corrects=other)
     assert [e["id"] for e in eyes.events_of(store, operation_id)] == [better]
     assert len(eyes.history_of(store, operation_id)) == 4
+
+
+@pytest.mark.parametrize(
+    ("table", "changes"),
+    [
+        ("patients", {"born_on": "0052-03-14"}),
+        ("patients", {"born_on": "1899-12-31"}),
+        ("patients", {"born_on": "2027-03-10"}),
+        ("patients", {"born_on": "1952-02-30"}),
+        ("patients", {"born_on": "14.03.1952"}),
+        ("operation_records", {"operated_at": "26-11-24T11:00:00.000000Z"}),
+        ("operation_records", {"operated_at": "0026-11-24T11:00:00.000000Z"}),
+        ("operation_records", {"operated_at": "2027-03-02T14:00:00Z"}),
+        ("operation_records", {"operated_at": "2027-03-09T14:00:00.000000Z"}),
+        ("operation_records", {"operated_at": "2027-02-30T14:00:00.000000Z"}),
+        ("operation_records", {"body": "{"}),
+        ("visits", {"target": "0026-11-24"}),
+        ("visits", {"target": "9999-12-31"}),
+        ("visits", {"target": "2030-03-05"}),
+        ("visits", {"target": "2027-02-27"}),
+        ("visits", {"earliest": "0001-01-01"}),
+        ("visits", {"latest": "2027-3-9"}),
+        ("events", {"at": "1-01-01T11:00:00.000000Z"}),
+        ("events", {"at": "1970-01-01T11:00:00.000000Z"}),
+        ("events", {"at": "2027-03-09T11:00:00.000000Z"}),
+        ("events", {"device_at": "1-01-01T11:00:00.000000Z"}),
+        ("events", {"received_at": "now"}),
+        ("events", {"body": '{"pain": inf}'}),
+        ("events", {"body": '"' + "x" * 40_000 + '"'}),
+    ],
+)
+def test_the_schema_itself_refuses_what_cannot_be(
+    store: Store, operation_id: str, table: str, changes: dict[str, str]
+) -> None:
+    eyes.add_event(store, new_id(), operation_id, "symptoms", NOW, {"pain": 1}, "test", NOW)
+    sound = {**store.rows(f"SELECT * FROM {table}")[0], "id": new_id()} | ({"number": "new"} if table == "patients" else {})
+    with pytest.raises(sqlite3.IntegrityError, match=f"^{table}: "):
+        store.insert(table, {**sound, **changes})
+    store.insert(table, sound)
+
+
+def test_a_corrected_date_of_birth_has_bounds_too(store: Store, operation_id: str) -> None:
+    with pytest.raises(sqlite3.IntegrityError, match="born between 1900"):
+        store.execute("UPDATE patients SET born_on = '0052-03-14'")
+    assert store.execute("UPDATE patients SET born_on = '1953-03-14'") == 1

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.records import Store, eyes
+from followup.records import Store, audit, eyes, people
 
 FORM: dict[str, Any] = {
     "number": "D-7",
@@ -113,21 +113,142 @@ def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: S
         ("eye", "", "which eye"),
         ("hours_a_day", "25", "0 to 24"),
         ("drops-0-times_a_day", "99", "1 to 24"),
+        ("drops-0-times_a_day", "2.5", "whole number"),
+        ("drops-0-times_a_day", "", "how many times a day"),
+        ("drops-0-until", "", "the last day of this drop"),
+        ("drops-0-until", "0026-11-24", "accepted is 4 March 2027 to 4 March 2030"),
+        ("drops-0-until", "2027-03-03", "accepted is 4 March 2027"),
+        ("drops-0-name", "", "which drop"),
+        ("drops-1-times_a_day", "3", None),
+        ("steroid_drops_until", "2031-01-01", "accepted is"),
+        ("operated_on", "0026-11-24", "24 November 0026; accepted is 1 January 1990"),
+        ("operated_on", "9999-12-31", "future"),
+        ("operated_on", "11/24/26", "four digits"),
+        ("operated_time", "", "14:30"),
+        ("born_on", "0052-03-14", "accepted is 1 January 1900"),
+        ("born_on", "12026-11-24", "four digits"),
+        ("number", "  ", "hospital number"),
+        ("name", " ", "name"),
+        ("surgeon", " ", "surgeon"),
+        ("agent", "", "what was left in the eye"),
+        ("lens", "", "which lens"),
+        ("indication", "", "why the eye was operated"),
+        ("breaks-0-reach", "", "how far out"),
+        ("breaks-0-clock", "", "clock hour"),
+        ("breaks-0-clock", "13", "1 to 12"),
+        ("breaks-0-clock", "0", "1 to 12"),
+        ("breaks-0-clock", "1.5", "whole number"),
+        ("breaks-0-clock", "11 1", "not a number"),
+        ("position", "upright", None),
+        ("fill_percent", "inf", "not a number"),
+        ("baseline_iop", "nan", "mmHg"),
     ],
 )
 def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
-    as_nurse: FlaskClient, store: Store, field: str, value: str, says: str
+    as_nurse: FlaskClient, store: Store, field: str, value: str, says: str | None
 ) -> None:
+    beside = {"drops-1-times_a_day": ("drops-1-name", "which drop"), "position": ("hours_a_day", "no posturing")}
+    field_of_error, says = beside.get(field, (field, says)) if says is None else (field, says)
     for step in ("propose", "confirm"):
         answer = as_nurse.post("/clinic/discharge", data={**FORM, field: value, "step": step})
         assert answer.status_code == 400
-        assert re.search(rf'class="error" id="{field}[^"]*-error">[^<]*{re.escape(says)}', answer.text) or (
-            field == "eye" and says in answer.text
-        )
-        if value and field not in ("agent", "eye"):
+        assert re.search(rf'class="error" id="{field_of_error}-error">[^<]*{re.escape(str(says))}', answer.text)
+        assert f'<a href="#{field_of_error}">' in answer.text
+        assert f'id="{field_of_error}"' in answer.text
+        if value.strip() and field not in ("agent", "eye", "position"):
             assert f'value="{value}"' in answer.text
-        assert 'value="Dora Demo"' in answer.text
+        assert field == "name" or 'value="Dora Demo"' in answer.text
     assert eyes.all_operations(store) == []
+
+
+def errors_in(page: str) -> list[str]:
+    return re.findall(r'class="error" id="([^"]*)-error">', page)
+
+
+def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None:
+    blank = as_nurse.get("/clinic/discharge").text
+    said = fields_of(blank)
+    for field in ("agent", "lens", "indication", "breaks-0-reach", "breaks-0-clock", "drops-0-times_a_day"):
+        assert said[field] == [""], field
+    assert "eye" not in said
+    answer = as_nurse.post("/clinic/discharge", data={"step": "propose"})
+    assert answer.status_code == 400
+    asked = {"number", "name", "born_on", "eye", "operated_on", "surgeon", "indication", "lens", "agent"}
+    assert asked <= set(errors_in(answer.text))
+
+
+@pytest.mark.parametrize(("field", "says"), [("target", "the date of this visit"), ("name", "what this visit is called")])
+def test_a_kept_visit_without_its_date_is_asked_for_and_never_dropped(
+    as_nurse: FlaskClient, store: Store, field: str, says: str
+) -> None:
+    again = fields_of(as_nurse.post("/clinic/discharge", data=FORM).text) | {"step": "confirm", f"visits-1-{field}": ""}
+    asked = as_nurse.post("/clinic/discharge", data=again)
+    assert asked.status_code == 400
+    assert errors_in(asked.text) == [f"visits-1-{field}"]
+    assert says in asked.text
+    assert eyes.all_operations(store) == []
+    del again["visits-1-keep"]
+    assert as_nurse.post("/clinic/discharge", data=again).status_code == 303
+
+
+@pytest.mark.parametrize("day", ["0026-11-24", "9999-12-31", "2027-03-03", "2030-03-05"])
+def test_a_visit_has_bounds_at_discharge_and_in_the_plan(as_nurse: FlaskClient, store: Store, day: str) -> None:
+    again = fields_of(as_nurse.post("/clinic/discharge", data=FORM).text) | {"step": "confirm"}
+    asked = as_nurse.post("/clinic/discharge", data={**again, "visits-1-target": day})
+    assert (asked.status_code, errors_in(asked.text)) == (400, ["visits-1-target"])
+    assert "accepted is 4 March 2027 to 4 March 2030, with four digits for the year" in asked.text
+    as_nurse.post("/clinic/discharge", data=again)
+    page = f"/clinic/eyes/{eyes.open_operations(store)[0]['id']}/plan"
+    asked = as_nurse.post(page, data={**fields_of(as_nurse.get(page).text), "visits-1-target": day})
+    assert (asked.status_code, errors_in(asked.text)) == (400, ["visits-1-target"])
+    assert as_nurse.get("/clinic/").status_code == 200
+
+
+def test_a_drop_once_a_day_reads_so_on_the_card(as_nurse: FlaskClient) -> None:
+    again = fields_of(as_nurse.post("/clinic/discharge", data={**FORM, "drops-0-times_a_day": "1"}).text)
+    card = as_nurse.post("/clinic/discharge", data={**again, "step": "confirm"}, follow_redirects=True).text
+    assert "<strong>steroid</strong>, once a day until" in card
+    assert "1 times" not in card
+
+
+KNOWN = {**FORM, "number": "T-1", "language": "en", "name": "Pat Person", "born_on": "1952-03-14", "phone": "+00 9 876"}
+
+
+def test_a_known_number_with_another_name_shows_both_and_asks(
+    as_nurse: FlaskClient, store: Store, operation_id: str
+) -> None:
+    for step in ("propose", "confirm"):
+        asked = as_nurse.post("/clinic/discharge", data={**KNOWN, "step": step})
+        assert asked.status_code == 400
+        assert errors_in(asked.text) == ["same_person"]
+        for words in ("<strong>Pat Patient</strong>", "<strong>Pat Person</strong>", "In the records", "Written now"):
+            assert words in asked.text
+    answer = fields_of(asked.text) | {"step": "confirm"}
+    assert "same_person" not in answer
+    assert len(eyes.all_operations(store)) == 1
+
+    another = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "another"})
+    assert (another.status_code, errors_in(another.text)) == (400, ["number"])
+    changed = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written", "name": "Somebody Else"})
+    assert (changed.status_code, errors_in(changed.text)) == (400, ["same_person"])
+    assert people.patient_by_number(store, "T-1")["name"] == "Pat Patient"  # type: ignore[index]
+
+    assert as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written"}).status_code == 303
+    assert {row["patient_name"] for row in eyes.all_operations(store)} == {"Pat Person"}
+    kept = people.patient_by_number(store, "T-1")
+    assert kept
+    assert "particulars corrected" in [a["action"] for a in audit.of_subject(store, kept["id"])]
+
+
+def test_confirming_twice_and_going_back_lead_to_the_card(as_nurse: FlaskClient, store: Store) -> None:
+    found = re.search(r'action="(/clinic/discharge\?form=[^"]+)"', as_nurse.get("/clinic/discharge").text)
+    assert found
+    page = found[1]
+    again = fields_of(as_nurse.post(page, data=FORM).text) | {"step": "confirm"}
+    answers = [as_nurse.post(page, data=again), as_nurse.post(page, data=again), as_nurse.get(page)]
+    (row,) = eyes.all_operations(store)
+    for answer in answers:
+        assert (answer.status_code, answer.headers["Location"]) == (303, f"/clinic/eyes/{row['id']}/card")
 
 
 VISIT = {
@@ -204,8 +325,6 @@ def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> 
     )
     assert answer.status_code == 400
     assert "nothing was entered" in answer.text
-
-
 
 
 def test_the_eye_shows_one_picture_and_the_same_as_a_table(

@@ -154,7 +154,3 @@ def test_batches_may_come_gzipped_and_answers_go_out_gzipped(as_patient: FlaskCl
 )
 def test_a_gzipped_body_that_cannot_be_is_refused(as_patient: FlaskClient, data: bytes) -> None:
     assert as_patient.post("/api/v1/events", data=data, headers={"Content-Encoding": "gzip"}).status_code == 400
-
-
-def test_a_time_of_sending_without_offset_is_refused(as_patient: FlaskClient) -> None:
-    assert as_patient.post("/api/v1/events", json={"events": [], "sent_at": "2027-03-05T10:00:00"}).status_code == 400

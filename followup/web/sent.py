@@ -1,0 +1,85 @@
+"""What a device sent: JSON, gzipped or not. One entry that is no JSON takes no other with it."""
+
+import json
+import re
+import zlib
+from typing import Any
+
+from flask import request
+
+from followup.care.receive import Unreadable
+
+MAX_UNPACKED_BYTES = 4 * 1024 * 1024
+_ID = re.compile(r'"id"\s*:\s*"([^"\\]{1,80})"')
+_LIST = re.compile(r'"events"\s*:\s*\[')
+
+
+def sent_json() -> Any:
+    """The request's JSON; None if it is none, or too large when unpacked."""
+    return _read(_sent_bytes())
+
+
+def sent_events() -> dict[str, Any] | None:
+    """The request's object with its list `events`, in which entries that are no JSON stand as `Unreadable`."""
+    data = _sent_bytes()
+    whole = _read(data)
+    if whole is None and (text := _text(data)) and (found := _LIST.search(text)):
+        pieces, end = _pieces(text, found.end())
+        around = _read((text[: found.end()] + text[end:]).encode("utf-8", "surrogatepass"))
+        if isinstance(around, dict) and end < len(text):
+            return {**around, "events": [_entry(piece) for piece in pieces]}
+    return whole if isinstance(whole, dict) and isinstance(whole.get("events"), list) else None
+
+
+def _sent_bytes() -> bytes:
+    data = request.get_data()
+    if request.headers.get("Content-Encoding") != "gzip":
+        return data
+    try:
+        unpacked = zlib.decompressobj(wbits=31)
+        data = unpacked.decompress(data, MAX_UNPACKED_BYTES)
+    except zlib.error:
+        return b""
+    return b"" if unpacked.unconsumed_tail else data
+
+
+def _read(data: bytes) -> Any:
+    try:
+        return json.loads(data)
+    except (ValueError, RecursionError):
+        return None
+
+
+def _text(data: bytes) -> str:
+    return data.decode("utf-8", "backslashreplace")
+
+
+def _entry(piece: str) -> Any:
+    try:
+        return json.loads(piece)
+    except (ValueError, RecursionError):
+        found = _ID.search(piece)
+        return Unreadable(piece, found[1] if found else "")
+
+
+def _pieces(text: str, start: int) -> tuple[list[str], int]:
+    """The entries of the list that begins there, cut at its own commas, and where the list ends."""
+    pieces, begin, depth, quoted, at = [], start, 0, False, start
+    while at < len(text):
+        sign = text[at]
+        if quoted:
+            at += sign == "\\"
+            quoted = sign != '"'
+        elif sign == '"':
+            quoted = True
+        elif sign in "[{":
+            depth += 1
+        elif sign in ",]}" and depth == 0:
+            pieces.append(text[begin:at])
+            if sign != ",":
+                break
+            begin = at + 1
+        elif sign in "]}":
+            depth -= 1
+        at += 1
+    return [piece for piece in pieces if piece.strip()], at

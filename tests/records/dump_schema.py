@@ -1,0 +1,97 @@
+"""Lives through two patients with the code of one commit and prints the database as SQL.
+
+For each commit that changes the schema: `PYTHONPATH=<a worktree of it> python dump_schema.py > schemas/<commit>.sql`.
+It uses only what every commit has.
+"""
+
+import sys
+import tempfile
+import uuid
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from argon2 import PasswordHasher
+
+from followup.care import accounts, callbacks, discharge, enrol, receive, signing, visit
+from followup.care.actors import Actor
+from followup.care.events import MeasuresBody
+from followup.care.eye import load, protocol
+from followup.clinical import schedule
+from followup.records import open_store, worries
+
+ZONE = ZoneInfo("Europe/Vienna")
+OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)
+NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)
+PASSWORD = "a long test password"
+
+
+def live(store) -> None:
+    nurse = accounts.add_staff(store, OPERATED, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD)
+    surgeon = accounts.add_staff(store, OPERATED, "Sol Surgeon", "surgeon", "surgeon@test.invalid", PASSWORD)
+    nurse, surgeon = Actor(nurse, "Nora Nurse", "nurse"), Actor(surgeon, "Sol Surgeon", "surgeon")
+    gas, code = discharged(store, nurse, "S-1", "Pia Person", agent="c2f6", percent=16, fill_percent=95)
+    oil, _ = discharged(store, nurse, "S-2", "Olaf Other", agent="silicone-oil", percent=0, fill_percent=90)
+
+    token = enrol.enrol(store, OPERATED + timedelta(hours=6), code, 1952, "patient", "home")
+    batch = [
+        sent(1, gas, "posture", {"position": "face-down", "from": "2027-03-03T08:00:00Z", "to": "2027-03-03T11:00:00Z"}),
+        sent(2, gas, "symptoms", {"pain": 8, "vision": "worse", "curtain": True}),
+        sent(3, gas, "symptoms", {"pain": 99}),
+    ]
+    receive.receive(store, NOW, enrol.device(store, token), batch, ZONE)
+    bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=41, instrument="applanation", bubble_percent=85)]
+    visit.record_visit(store, NOW, nurse, gas, bodies, ZONE, visit="day 1")
+    visit.record_visit(store, NOW, nurse, oil, [MeasuresBody(eye="right", acuity="HM", iop_mmhg=14)], ZONE)
+    visit.bring_forward(store, NOW, nurse, load(store, gas, ZONE), 3, "sooner", ZONE)
+    first, *_ = worries.open_callbacks(store)
+    callbacks.claim(store, NOW, nurse, first["id"])
+    callbacks.attempt(store, NOW, nurse, first["id"], True, "comes at once", ZONE)
+    callbacks.settle(store, NOW, nurse, first["id"], "same-day", "comes at two", ZONE)
+    signing.sign(store, NOW, surgeon, "reviews", protocol(store, "reviews").fingerprint)
+
+
+def discharged(store, nurse, number, name, **left):
+    person = discharge.Patient(number=number, name=name, born_on=date(1952, 3, 14), phone="+00 9 876")
+    note = discharge.OperationNote(
+        eye="right",
+        operated_at=OPERATED,
+        surgeon="Sol Surgeon",
+        indication="diabetic-traction",
+        breaks=[{"clock": 11, "reach": "equator"}],
+        lens="phakic",
+        risks=["diabetic"],
+        baseline={"acuity": "6/60", "iop_mmhg": 15},
+        drops=[discharge.Drop(name="antibiotic", times_a_day=4, until=date(2027, 3, 12))],
+        steroid_drops_until=date(2027, 3, 30),
+        posture={"position": "face-down", "hours_a_day": 12, "days": 5},
+        **left,
+    )
+    day = date(2027, 3, 3)
+    visits = [
+        schedule.Window("day 1", day, day, day, "pressure"),
+        schedule.Window("week 1", day + timedelta(7), day + timedelta(5), day + timedelta(11), "retina"),
+    ]
+    return discharge.discharge(store, OPERATED + timedelta(hours=5), nurse, person, note, visits, ZONE)
+
+
+def sent(number, operation, kind, body):
+    return {
+        "id": f"0195e5a0-0000-7000-8000-{number:012d}",
+        "operation": operation,
+        "kind": kind,
+        "at": "2027-03-05T09:00:00Z",
+        "offset_minutes": 60,
+        "sequence": number,
+        "by": "patient",
+        "body": body,
+    }
+
+
+if __name__ == "__main__":
+    accounts._hasher = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1)
+    with tempfile.TemporaryDirectory() as folder:
+        made = open_store(Path(folder) / f"{uuid.uuid4().hex}.db", create=True)
+        live(made)
+        sys.stdout.write("\n".join(made.db.conn.iterdump()) + "\n")
+        made.close()

@@ -1,0 +1,121 @@
+"""A database of every schema that ever landed opens whole: as a new one has it, with clean checks and working pages.
+
+`schemas/<commit>.sql` was filled by that commit's own code (`dump_schema.py`).
+"""
+
+import hashlib
+import inspect
+import re
+import sqlite3
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from flask.testing import FlaskClient
+
+from followup.cli import cli
+from followup.config import Settings
+from followup.records import Store, eyes, open_store, worries
+from followup.records.migrations import APPEND_ONLY, steps
+from followup.web import create_app
+from tests.conftest import PASSWORD, Clock
+
+DUMPS = sorted((Path(__file__).parent / "schemas").glob("*.sql"))
+# A step that has run anywhere is never changed: to change one is to break every database that ran it before.
+STEPS_AS_THEY_RAN: dict[str, str] = {
+    "APPEND_ONLY": "b7837ab4af4a5595",
+    "m001_people": "33bd4b36e49bb6df",
+    "m002_eyes": "41eee371d1fad750",
+    "m003_worries": "3abe58e6e823ea1a",
+    "m004_audit": "a6bdb26070d9f285",
+    "m005_messages": "af9c4553ed8e2569",
+    "m006_repair": "7ff3c50b7a64db1f",
+    "m011_bounds": "310223583f2b8100",
+}
+
+
+def schema(store: Store) -> dict[str, tuple[str, ...]]:
+    """Every table, index and trigger by name, its definition in parts that leave the order of columns aside."""
+    found = {}
+    for row in store.rows("SELECT type, name, sql FROM sqlite_master WHERE name NOT LIKE 'sqlite_%'"):
+        text = " ".join((row["sql"] or "").replace('"', "").split())
+        start, end = text.find("("), text.rfind(")")
+        if row["type"] == "table":
+            parts = [text[:start].strip(), text[end + 1 :].strip(), *re.split(r",(?![^(]*\))", text[start + 1 : end])]
+            found[row["name"]] = tuple(sorted(part.strip() for part in parts))
+        else:
+            found[row["name"]] = (text,)
+    return found
+
+
+@pytest.fixture(params=DUMPS, ids=lambda path: path.stem)
+def old(request: pytest.FixtureRequest, settings: Settings) -> Path:
+    """The file of a clinic that last ran an old version."""
+    path = settings.server.database
+    made = sqlite3.connect(path)
+    made.executescript(request.param.read_text(encoding="utf-8"))
+    made.close()
+    return path
+
+
+@pytest.fixture
+def opened(old: Path) -> Store:
+    return open_store(old)
+
+
+def test_there_is_a_dump_of_every_schema_that_landed() -> None:
+    assert [path.stem for path in DUMPS] == sorted(["742635f", "c3f17cb", "c09d377", "df089fd", "a0ee3a3"])
+
+
+def test_an_old_database_gets_the_schema_of_a_new_one(opened: Store, tmp_path: Path) -> None:
+    fresh = open_store(tmp_path / "fresh.db", create=True)
+    assert schema(opened) == schema(fresh)
+    fresh.close()
+
+
+def test_nothing_is_lost_and_checks_are_clean(old: Path, tmp_path: Path) -> None:
+    before = sqlite3.connect(old)
+    tables = [name for (name,) in before.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
+    counts = {t: before.execute(f"SELECT count(*) FROM {t}").fetchone()[0] for t in tables if t != "_sqlite_migrations"}
+    before.close()
+    config = tmp_path / "clinic.toml"
+    config.write_text(f'[clinic]\nname = "Test"\nphone = "+00 1 234"\n[server]\ndatabase = "{old}"\n', encoding="utf-8")
+    checked = CliRunner().invoke(cli, ["--config", str(config), "check"])
+    assert (checked.exit_code, checked.output) == (0, "the database and the audit chain are whole\n")
+    after = sqlite3.connect(old)
+    assert counts == {t: after.execute(f"SELECT count(*) FROM {t}").fetchone()[0] for t in counts}
+    assert counts["events"] >= 5
+    after.close()
+
+
+def test_todays_pages_work_on_it_and_take_entries(opened: Store, settings: Settings) -> None:
+    app = create_app(settings, opened, Clock())
+    app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    nurse = signed_in(app.test_client(), "nurse@test.invalid")
+    surgeon = signed_in(app.test_client(), "surgeon@test.invalid")
+    gas = next(row["id"] for row in eyes.open_operations(opened) if row["patient_number"] == "S-1")
+    calls = [c["id"] for c in worries.callbacks_of(opened, gas)]
+    paths = ["/clinic/", "/clinic/?find=pia", "/clinic/callbacks", "/clinic/discharge", f"/clinic/callbacks/{calls[0]}"]
+    paths += [f"/clinic/eyes/{gas}", *(f"/clinic/eyes/{gas}/{page}" for page in ("visit", "plan", "card"))]
+    for path in paths:
+        answer = nurse.get(path, follow_redirects=True)
+        assert answer.status_code == 200, path
+    for path in ("/surgeon/", "/surgeon/results", "/surgeon/protocols"):
+        assert surgeon.get(path).status_code == 200, path
+    visit = {"visit": "week 1", "right-acuity": "6/36", "right-correction": "pinhole", "right-iop": "19"}
+    visit |= {"right-instrument": "rebound", "left-correction": "unaided", "left-instrument": "rebound"}
+    assert nurse.post(f"/clinic/eyes/{gas}/visit", data=visit).status_code == 303
+    with pytest.raises(sqlite3.IntegrityError, match="append-only"):
+        opened.execute("DELETE FROM looks")
+
+
+def test_no_step_that_has_run_was_changed() -> None:
+    sources = {step.name: inspect.getsource(step.fn) for step in steps._migrations}
+    sources["APPEND_ONLY"] = repr(APPEND_ONLY)
+    now = {name: hashlib.sha256(" ".join(text.split()).encode()).hexdigest()[:16] for name, text in sources.items()}
+    assert now == STEPS_AS_THEY_RAN, "a step that has run is never changed; a new one gets its line here"
+
+
+def signed_in(client: FlaskClient, email: str) -> FlaskClient:
+    assert client.post("/sign-in", data={"email": email, "password": PASSWORD}).status_code == 302
+    return client
