@@ -18,6 +18,7 @@ from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
 from followup.care import bounds, enrol, messages, receive
+from followup.care.visit import EXTRA_VISIT
 from followup.exchange import letters
 from followup.protocols import book
 from followup.resources import TRANSLATIONS, folder
@@ -47,6 +48,7 @@ def texts() -> dict[Text, bool]:
             found[rule["patient_words"]] = True
     for visit in tomllib.loads(book.draft_text("reviews"))["visits"]:
         found.setdefault(visit["name"], False)
+    found.setdefault(EXTRA_VISIT, False)
     for kind in ("posture", "agent", "eye"):
         for words in display.WORDS[kind].values():
             found[words] = found.get(words, False) or kind in MEDICAL_KINDS

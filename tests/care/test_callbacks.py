@@ -6,13 +6,15 @@ import sys
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from sqlite_utils import Database
 
 from followup.care import accounts, callbacks, discharge, visit
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody
 from followup.config import Settings
-from followup.records import Store, eyes, tasks, worries
+from followup.records import Store, eyes, open_store, tasks, worries
+from followup.records.migrations import steps
 from followup.records.store import Row
 from tests.conftest import NOW, PASSWORD, operation_note
 
@@ -396,6 +398,32 @@ def test_a_callback_moves_up_to_the_surgeon_then_to_the_on_call_contact(store: S
 def test_there_is_no_callback_of_that_name(store: Store, nurse: Actor) -> None:
     with pytest.raises(NotFound):
         callbacks.claim(store, NOW, nurse, "nothing")
+
+
+def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) -> None:
+    path = settings.server.database.with_name("old.db")
+    old = Database(path)
+    steps.apply(old, stop_before="m007_tasks")
+    at = "2027-03-02T18:00:00.000000Z"
+    old["staff"].insert(
+        {"id": "n", "name": "Nora Nurse", "role": "nurse", "email": "n@test.invalid", "password_hash": "", "created_at": at}
+    )
+    person = {"number": "1", "name": "P", "born_on": "1950-01-01", "phone": "", "language": "en", "created_at": at}
+    old["patients"].insert({"id": "p", **person})
+    old["operations"].insert({"id": "o", "patient_id": "p", "created_at": at})
+    for state, worry in (("waiting", "pressure"), ("claimed", "retina"), ("settled", "pressure")):
+        row = {"id": state, "operation_id": "o", "worry": worry, "how_soon": "today", "opened_at": at, "due_at": at}
+        row |= {"state": state, "claimed_by": None if state == "waiting" else "n", "level": 1}
+        old["callbacks"].insert(row)
+    old.conn.close()
+    upgraded = open_store(path)
+    known = {c["id"]: (c["state"], c["free"], c["moved_up"], c["settled_by"]) for c in worries.callbacks_of(upgraded, "o")}
+    assert known == {
+        "waiting": ("waiting", True, 1, None),
+        "claimed": ("claimed", False, 1, None),
+        "settled": ("settled", False, 1, "n"),
+    }
+    upgraded.close()
 
 
 RACE = """
