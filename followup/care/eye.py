@@ -6,18 +6,19 @@ from functools import cached_property
 from typing import Any
 
 from followup.care.errors import NotFound
-from followup.care.events import fact_of
+from followup.care.watching import fact_in_time
 from followup.clinical import acuity, posture, tamponade, warnings
 from followup.clinical.course import Course, Operation, PlannedVisit, Timeline
 from followup.clinical.coverage import Break
 from followup.protocols import book
 from followup.records import Store, eyes, protocols, worries
 from followup.records.store import Row
+from followup.records.watch import readable
 
 
 @dataclass(frozen=True)
 class Eye:
-    """Everything known of one operated eye, read once."""
+    """Everything known of one operated eye, read once. An event that cannot be read is left out, and named to staff."""
 
     operation_id: str
     row: Row
@@ -46,8 +47,8 @@ class Eye:
         planned = tuple(
             PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"])) for v in self.visits
         )
-        facts = (fact_of(e["kind"], e["at"], e["body"]) for e in self.events)
-        return Course(self.operation, planned, tuple(f for f in facts if f is not None), self.zone)
+        facts = (e["fact"] for e in self.events if e["fact"] is not None)
+        return Course(self.operation, planned, tuple(facts), self.zone)
 
     def timeline(self, now: datetime) -> Timeline:
         return Timeline(self.course, now)
@@ -118,7 +119,7 @@ def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
         row,
         operation_of(row),
         eyes.visits_of(store, operation_id),
-        eyes.events_of(store, operation_id),
+        readable(store, "events", eyes.events_of(store, operation_id), fact_in_time),
         worries.warnings_of(store, operation_id),
         worries.callbacks_of(store, operation_id),
         zone,

@@ -1,6 +1,7 @@
 """Which messages are due: worked out anew each minute from what stands, so a night switched off is caught up once."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, tzinfo
 
@@ -17,6 +18,7 @@ ON_CALL = "contact:on-call"
 POSTURE_USEFUL = timedelta(hours=1)
 NOT_HEARD_USEFUL = timedelta(days=2)
 STAFF_USEFUL = timedelta(days=7)
+Part = Callable[[str], AbstractContextManager[None]]  # what goes wrong in one eye or callback ends with it
 ROLES_OF_LEVEL = (("nurse", "surgeon"), ("surgeon",), ("surgeon",))
 
 
@@ -31,16 +33,19 @@ class Due:
     useless_after: datetime
 
 
-def due(store: Store, now: datetime, when: Messages, zone: tzinfo) -> Iterator[Due]:
-    """Every message that is due now, whether it was made before or not."""
-    yield from posture_reminders(store, now, when.posture_at, zone)
-    yield from visit_reminders(store, now, when.visit_at, zone)
-    open_ones = worries.open_callbacks(store)
-    yield from not_heard(store, open_ones)
-    yield from for_staff(store, open_ones)
+def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -> Iterator[Due]:
+    """Every message that is due now, whether it was made before or not; each worked out in a `part` by its eye's id."""
+    yield from posture_reminders(store, now, when.posture_at, zone, part)
+    yield from visit_reminders(store, now, when.visit_at, zone, part)
+    staff = people.all_staff(store)
+    for callback in worries.open_callbacks(store):
+        found: list[Due] = []
+        with part(f"callbacks {callback['id']}"):
+            found = [*not_heard(store, callback), *for_staff(staff, callback)]
+        yield from found
 
 
-def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo) -> Iterator[Due]:
+def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo, part: Part) -> Iterator[Due]:
     """At the set times of a posturing day, to whoever has fewer hours than that time's share of the waking day."""
     today = now.astimezone(zone).date()
     for clock in at:
@@ -48,12 +53,15 @@ def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo)
         if not start <= now < start + POSTURE_USEFUL:
             continue
         for row in eyes.open_operations(store):
-            if _behind(store, row, now, today, zone):
+            behind = False
+            with part(row["id"]):
+                behind = _behind(store, row, now, today, zone)
+            if behind:
                 person, key = f"patient:{row['patient_id']}", f"posture:{row['id']}:{start.isoformat()}"
                 yield Due(key, person, "posture", row["id"], start + POSTURE_USEFUL)
 
 
-def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iterator[Due]:
+def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: Part) -> Iterator[Due]:
     """On the day before a planned visit."""
     today = now.astimezone(zone).date()
     tomorrow = today + timedelta(days=1)
@@ -63,38 +71,35 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iter
     seen = eyes.seen_visits(store, [v["operation_id"] for v in planned])
     midnight = datetime.combine(tomorrow, time(), zone)
     for visit in planned:
-        operation = eyes.operation(store, visit["operation_id"])
+        operation = None
+        with part(visit["operation_id"]):
+            operation = eyes.operation(store, visit["operation_id"])
         if operation and (visit["operation_id"], visit["name"]) not in seen:
             yield Due(f"visit:{visit['id']}", f"patient:{operation['patient_id']}", "visit", visit["target"], midnight)
 
 
-def not_heard(store: Store, open_ones: list[Row]) -> Iterator[Due]:
-    """Once for each callback that was opened because a patient had gone silent."""
-    for callback in open_ones:
-        if callback["worry"] == "silence":
-            operation = eyes.operation(store, callback["operation_id"])
-            assert operation is not None
-            until = callback["opened_at"] + NOT_HEARD_USEFUL
-            yield Due(
-                f"not-heard:{callback['id']}", f"patient:{operation['patient_id']}", "not-heard", callback["id"], until
-            )
+def not_heard(store: Store, callback: Row) -> Iterator[Due]:
+    """Once for a callback that was opened because a patient had gone silent."""
+    if callback["worry"] == "silence":
+        operation = eyes.operation(store, callback["operation_id"])
+        assert operation is not None
+        until = callback["opened_at"] + NOT_HEARD_USEFUL
+        yield Due(f"not-heard:{callback['id']}", f"patient:{operation['patient_id']}", "not-heard", callback["id"], until)
 
 
-def for_staff(store: Store, open_ones: list[Row]) -> Iterator[Due]:
-    """Every open *now* callback that nobody has taken, and every callback that moved up."""
-    staff = people.all_staff(store)
-    for callback in open_ones:
-        id, level = callback["id"], callback["level"]
-        if level:
-            for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:
-                yield Due(f"escalation:{id}:{level}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
-            if LEVELS[level] == "on-call contact":
-                until = callback["due_at"] + STAFF_USEFUL
-                yield Due(f"escalation:{id}:{level}:{ON_CALL}", ON_CALL, "escalation", id, until)
-        elif callback["how_soon"] == "now" and callback["state"] == "waiting":
-            for member in staff:
-                person = f"staff:{member['id']}"
-                yield Due(f"now:{id}:{person}", person, "now", id, callback["opened_at"] + STAFF_USEFUL)
+def for_staff(staff: list[Row], callback: Row) -> Iterator[Due]:
+    """A *now* callback that nobody has taken, and every callback that moved up."""
+    id, level = callback["id"], callback["level"]
+    if level:
+        for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:
+            yield Due(f"escalation:{id}:{level}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
+        if LEVELS[level] == "on-call contact":
+            until = callback["due_at"] + STAFF_USEFUL
+            yield Due(f"escalation:{id}:{level}:{ON_CALL}", ON_CALL, "escalation", id, until)
+    elif callback["how_soon"] == "now" and callback["state"] == "waiting":
+        for member in staff:
+            person = f"staff:{member['id']}"
+            yield Due(f"now:{id}:{person}", person, "now", id, callback["opened_at"] + STAFF_USEFUL)
 
 
 def _behind(store: Store, row: Row, now: datetime, today: date, zone: tzinfo) -> bool:

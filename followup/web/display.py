@@ -6,6 +6,7 @@ from typing import Any
 from flask import Flask
 from flask_babel import format_date, format_datetime, format_decimal, gettext
 
+from followup.care import watching
 from followup.care.callbacks import LEVELS, OUTCOMES
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS
@@ -13,6 +14,7 @@ from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
 from followup.clinical.pressure import INSTRUMENTS
 from followup.clinical.tamponade import AGENTS
+from followup.records.watch import faults
 from followup.web import context
 
 POSTURES = {
@@ -107,10 +109,15 @@ def beside(field: Any, hint: str, given: dict[str, Any]) -> dict[str, Any]:
     return {**given, **described, **({"aria-invalid": "true"} if field.errors else {})}
 
 
+def watch() -> dict[str, Any]:
+    """For the strips on the staff's pages: the jobs that stand still, and how many faults there are."""
+    return {"late": watching.late(context.store(), context.now()), "faults": len(faults(context.store()))}
+
+
 def register(app: Flask) -> None:
     app.jinja_env.filters.update(words=words, day=day, moment=moment, ago=ago, number=number, citation=citation, pairs=pairs)
 
-    app.jinja_env.globals.update(beside=beside, medical=gettext)
+    app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch)
 
     @app.context_processor
     def everywhere() -> dict[str, Any]:
