@@ -7,15 +7,15 @@ from pathlib import Path
 import click
 
 from followup.calc import calc
-from followup.care import accounts
+from followup.care import accounts, watching
 from followup.care.errors import CareError
-from followup.care.eye import set_aside
 from followup.clinical.errors import ClinicalError
-from followup.config import ConfigError, Settings, load
+from followup.config import ConfigError, Settings, load, ready, with_server
 from followup.exchange.course_file import CourseFileError
 from followup.protocols.book import ProtocolError
-from followup.records import Store, open_store
+from followup.records import Store, open_store, watch
 from followup.records import backup as backups
+from followup.records.lock import held
 from followup.records.store import StoreError
 
 SAID_WRONG = (ClinicalError, CareError, ConfigError, CourseFileError, ProtocolError, StoreError)
@@ -44,9 +44,10 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
     from followup.serving import serve as run_server
 
     settings = build.settings(folder, host, port)
-    store = build.ensure(settings, datetime.now(UTC), fresh=fresh)
-    click.echo(build.sign_in_words(store, settings, datetime.now(UTC)))
-    store.close()
+    with held(settings.server.database, "the demo is being built"):
+        store = build.ensure(settings, datetime.now(UTC), fresh=fresh)
+        click.echo(build.sign_in_words(store, settings, datetime.now(UTC)))
+        store.close()
     run_server(settings)
 
 
@@ -55,17 +56,14 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
 @click.option("--host", help="Address to listen on.")
 @click.option("--port", type=int, help="Port to listen on.")
 @click.option("--workers", type=click.IntRange(1, 64), help="Server processes.")
-@click.option("--jobs/--no-jobs", default=None, help="Whether this process also runs the clock's jobs.")
+@click.option("--jobs/--no-jobs", default=None, help="Whether the clock's jobs run: without them nobody is reminded.")
 @click.pass_obj
 def serve(config: Path | None, /, **options: object) -> None:
     """The clinic's own server. Options win over the environment, and that over the settings file."""
     from followup.serving import serve as run_server
 
-    settings = load(config)
     given = {key: value for key, value in options.items() if value is not None}
-    server = settings.server.model_validate({**settings.server.model_dump(), **given})
-    settings = settings.model_copy(update={"server": server})
-    _store(settings).close()
+    settings = ready(with_server(load(config), given))
     run_server(settings)
 
 
@@ -73,7 +71,7 @@ def serve(config: Path | None, /, **options: object) -> None:
 @click.pass_obj
 def init(config: Path | None) -> None:
     """Make the database of a new clinic."""
-    settings = load(config)
+    settings = ready(load(config))
     if settings.server.database.exists():
         raise click.UsageError(f"{settings.server.database} exists already")
     open_store(settings.server.database, create=True).close()
@@ -96,14 +94,25 @@ def staff(config: Path | None, name: str, role: str, email: str, password: str) 
 @cli.command()
 @click.pass_obj
 def check(config: Path | None) -> None:
-    """Check the database and the audit chain, and name rows that cannot be read; exit code 1 if there is any of these."""
-    store = _store(load(config))
-    faults = backups.faults(store) + set_aside(store)
+    """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is."""
+    store = _store(ready(load(config)))
+    faults = backups.faults(store) or _not_working(store)
     for fault in faults:
         click.echo(fault)
     if faults:
         sys.exit(1)
     click.echo("the database and the audit chain are whole")
+
+
+def _not_working(store: Store) -> list[str]:
+    """Rows that cannot be read, and what the clock met, without names."""
+    rows = [f"cannot be read: {row} ({watch.words_of(error)})" for row, error in watching.unreadable(store)]
+    met = [
+        f"not working: {f['what']} {f['about']}, {f['times']} times since {f['first_at']:%Y-%m-%d %H:%M} UTC ({f['words']})"
+        for f in watch.faults(store)
+        if f["what"] != "row"
+    ]
+    return rows + met
 
 
 @cli.command()

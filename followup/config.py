@@ -4,13 +4,23 @@ Nothing here is clinical: thresholds and plans live in the signed protocols.
 """
 
 import os
+import re
 import tomllib
-from datetime import time
+from collections.abc import Mapping
+from datetime import date, time
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 from zoneinfo import ZoneInfo, available_timezones
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, field_validator, model_validator
+
+from followup.protocols import closures
+
+LANGUAGES = {"en": "English", "de": "Deutsch", "es": "Español", "ar": "العربية"}
+"""What the patient's pages are written in."""
+ADDRESS = re.compile(r"""[^@\s<>,;:()\[\]\\"]+@[\w-]+(\.[\w-]+)+""")
+"""An e-mail address of the plain kind."""
+_TELEPHONE = re.compile(r"\+?[0-9 ()/.-]+")
 
 
 class ConfigError(ValueError):
@@ -23,7 +33,7 @@ class Clinic(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     name: str = "Eye clinic"
-    phone: str = "(set the clinic's number)"
+    phone: str = ""
     emergency_phone: str = "112"
     on_call: str = "the on-call eye surgeon"
     on_call_email: str = ""
@@ -41,6 +51,69 @@ class Clinic(BaseModel):
     def _known_zone(cls, value: str) -> str:
         if value not in available_timezones():
             raise ValueError(f"“{value}” is not a time zone; write for example Europe/Vienna")
+        return value
+
+    @field_validator("phone", "emergency_phone")
+    @classmethod
+    def _telephone(cls, value: str) -> str:
+        if value and not _TELEPHONE.fullmatch(value):
+            raise ValueError(f"“{value}” is not a telephone number; accepted are digits, spaces and + ( ) / . -")
+        return value
+
+    @field_validator("language")
+    @classmethod
+    def _known_language(cls, value: str) -> str:
+        if value not in LANGUAGES:
+            raise ValueError(f"“{value}” is not one of the languages; accepted are: {', '.join(LANGUAGES)}")
+        return value
+
+    @field_validator("places")
+    @classmethod
+    def _known_weekdays(cls, value: dict[str, int]) -> dict[str, int]:
+        for name, seats in value.items():
+            if name not in closures.WEEKDAYS:
+                raise ValueError(f"“{name}” is not a weekday; accepted are: {', '.join(closures.WEEKDAYS)}")
+            if not 0 <= seats <= 1000:
+                raise ValueError(f"{name} = {seats} is not a number of places; accepted are 0 to 1000")
+        if not any(value.values()):
+            raise ValueError("no weekday has a place, so nobody could be booked; write for example { mon = 12, thu = 8 }")
+        return value
+
+    @field_validator("closed", mode="before")
+    @classmethod
+    def _dates(cls, value: object) -> object:
+        """Dates as text (2026-12-24), or as TOML has them."""
+        return [day.isoformat() if isinstance(day, date) else day for day in value] if isinstance(value, list) else value
+
+    @field_validator("closed")
+    @classmethod
+    def _closed_days(cls, value: list[str]) -> list[str]:
+        for day in value:
+            try:
+                known = date.fromisoformat(day).isoformat() == day
+            except ValueError:
+                known = False
+            if not known:
+                raise ValueError(f"“{day}” is not a date; write year-month-day, for example 2026-12-24")
+        return value
+
+    @field_validator("country")
+    @classmethod
+    def _known_country(cls, value: str) -> str:
+        closures.check_country(value)
+        return value
+
+    @field_validator("subdivision")
+    @classmethod
+    def _known_subdivision(cls, value: str, info: ValidationInfo) -> str:
+        closures.check_subdivision(info.data.get("country", ""), value)
+        return value
+
+    @field_validator("on_call_email")
+    @classmethod
+    def _address(cls, value: str) -> str:
+        if value and not ADDRESS.fullmatch(value):
+            raise ValueError(f"“{value}” is not an e-mail address; write it like name@example.org")
         return value
 
     @property
@@ -93,7 +166,7 @@ class Messages(BaseModel):
 
     @model_validator(mode="after")
     def _sender_known(self) -> "Messages":
-        if self.smtp_host and "@" not in self.sender:
+        if self.smtp_host and not ADDRESS.fullmatch(self.sender):
             raise ValueError("with smtp_host, sender must be the e-mail address that messages come from")
         return self
 
@@ -117,6 +190,7 @@ ENVIRONMENT = {
     "FOLLOWUP_PROXIES": ("server", "proxies"),
     "FOLLOWUP_SECURE_COOKIES": ("server", "secure_cookies"),
     "FOLLOWUP_DEMO": ("server", "demo"),
+    "FOLLOWUP_PHONE": ("clinic", "phone"),
     "FOLLOWUP_SMTP_PASSWORD": ("messages", "smtp_password"),
 }
 
@@ -141,8 +215,39 @@ def load(path: str | Path | None = None) -> Settings:
     for name, (section, key) in ENVIRONMENT.items():
         if (value := os.environ.get(name)) is not None:
             raw.setdefault(section, {})[key] = value
+    return _checked(raw)
+
+
+def with_server(settings: Settings, given: Mapping[str, object]) -> Settings:
+    """The settings with some of the server's replaced. Raises `ConfigError`."""
+    return _checked({**settings.model_dump(), "server": {**settings.server.model_dump(), **given}})
+
+
+def ready(settings: Settings) -> Settings:
+    """The settings, if a clinic can work with them: patients must have a number to call. Raises `ConfigError`."""
+    for name, least in (("phone", 5), ("emergency_phone", 2)):
+        number = getattr(settings.clinic, name)
+        digits = re.sub(r"[^0-9]", "", number)
+        if len(digits) < least or (least > 2 and len(set(digits)) == 1):
+            said = f"“{number}” is not a number that patients can call" if number else "it is missing"
+            raise ConfigError(f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78")
+    return settings
+
+
+def _checked(raw: Mapping[str, Any]) -> Settings:
     try:
         return Settings.model_validate(raw)
     except ValidationError as error:
         first = error.errors()[0]
-        raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {first['msg']}") from error
+        told = first["msg"].removeprefix("Value error, ")
+        if first["type"] == "extra_forbidden":
+            told = f"there is no such setting; accepted are: {', '.join(_names(first['loc'][:-1]))}"
+        raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {told}") from error
+
+
+def _names(section: tuple[int | str, ...]) -> list[str]:
+    """The settings of a section, or the sections."""
+    found: type[BaseModel] = Settings
+    for step in section:
+        found = type(getattr(Settings(), str(step)))
+    return list(found.model_fields)

@@ -1,38 +1,46 @@
 """What the clock does: warnings that time alone raises, callbacks that nobody settled, messages, backups.
 
-Each job is a plain function of a store and a time; the scheduler only calls them. A job takes its
-slot before it acts, so several server processes do it once.
+Each job is a plain function of a store and a time. A job is taken before it acts, so that it runs once whoever asks.
+Who asks counts the seconds that pass, not the time of day: a clock that is set back stops nothing.
 """
 
 import logging
-from collections.abc import Callable, Iterator
+import time
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor, wait
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from threading import Event, Thread
 
-from apscheduler.schedulers.background import BackgroundScheduler
-
-from followup.care import callbacks, messages
+from followup.care import callbacks, messages, watching
 from followup.care.messages import Parcel
 from followup.care.raising import check_eye
 from followup.config import Settings
 from followup.exchange import letters, push_keys
-from followup.exchange.channels import Channel, Email, NotDelivered, Push
-from followup.records import Store, eyes, protocols
+from followup.exchange.channels import Email, NotDelivered, Push
+from followup.exchange.letters import Letter
+from followup.records import Store, eyes, watch
 from followup.records import backup as backups
 from followup.records import messages as kept_messages
 
 log = logging.getLogger(__name__)
-CHECK_EVERY = timedelta(minutes=15)
-ESCALATE_EVERY = timedelta(minutes=5)
-MESSAGES_EVERY = timedelta(minutes=1)
-BACKUP_EVERY = timedelta(days=1)
-SLOTS_KEPT = timedelta(days=7)
+TICK_SECONDS = 30
+PUSHES_AT_ONCE = 8
+PUSH_SECONDS = 20  # for all pushes of a run together
+TOO_SLOW = "push: the address did not answer in time"
 
 
 def check_all(store: Store, settings: Settings, now: datetime) -> int:
     """Raise what time alone raises on every followed eye; returns how many warnings came up."""
     raised = 0
-    for row in eyes.open_operations(store):
-        raised += len(check_eye(store, row["id"], now, settings.clinic.tz))
+    with watching.parts(store, now, "row") as part:
+        for row, error in watching.unreadable(store):
+            with part(row):
+                raise error
+    with watching.parts(store, now, "eye") as part:
+        for operation in eyes.open_operations(store):
+            with part(operation["id"]):
+                raised += len(check_eye(store, operation["id"], now, settings.clinic.tz))
     return raised
 
 
@@ -42,39 +50,98 @@ def escalate(store: Store, settings: Settings, now: datetime) -> int:
 
 
 def send_messages(store: Store, settings: Settings, now: datetime) -> int:
-    """Line up what is due and send what may go out; returns how many were sent."""
+    """Line up what is due and send what may go out; returns how many were sent.
+
+    Staff come first, and e-mail before push: a push address that hangs keeps nobody waiting.
+    """
     messages.line_up(store, now, settings.clinic, settings.messages)
-    parcels = messages.take(store, now, settings.clinic, settings.messages)
-    return sum(_deliver(store, settings, now, parcel) for parcel in parcels)
+    taken = messages.take(store, now, settings.clinic, settings.messages)
+    going = [_Going(parcel) for parcel in sorted(taken, key=lambda parcel: parcel.person.startswith("patient:"))]
+    for one in going:
+        with watching.alone(store, now, "parcel", one.parcel.person):
+            clinic, parcel = settings.clinic, one.parcel
+            one.letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
+    _send_emails(settings, going)
+    _send_pushes(store, settings, now, going)
+    return sum(_close(store, now, one) for one in going)
 
 
-def _deliver(store: Store, settings: Settings, now: datetime, parcel: Parcel) -> int:
-    """Hand a parcel to every channel its person chose; it counts as sent when one of them took it."""
-    clinic = settings.clinic
-    letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
-    took, refused = [], []
-    for name, channel, endpoint in _channels(store, settings, parcel):
+@dataclass
+class _Going:
+    """A parcel on its way: which channels took it, and which did not, with why."""
+
+    parcel: Parcel
+    letter: Letter | None = None
+    took: list[str] = field(default_factory=list)
+    refused: dict[str, str] = field(default_factory=dict)
+    gone: bool = False
+
+
+def _send_emails(settings: Settings, going: list[_Going]) -> None:
+    """One after the other; once the mail server cannot be reached, the others need not wait for it."""
+    away: str | None = None
+    for one in going:
+        if one.letter is None or not one.parcel.email or not settings.messages.smtp_host:
+            continue
         try:
-            channel.send(letter, parcel.language)
-            took.append(name)
+            if away:
+                raise NotDelivered(away)
+            channel = Email(settings.messages, one.parcel.email, settings.clinic.name, settings.server.public_address)
+            channel.send(one.letter, one.parcel.language)
+            one.took.append("e-mail")
         except NotDelivered as error:
-            refused.append(str(error))
-            if error.gone and endpoint:
+            away = str(error) if error.away else None
+            one.refused["e-mail"] = str(error)
+        except Exception as error:
+            one.refused["e-mail"] = f"e-mail: {watch.words_of(error)}"
+
+
+def _send_pushes(store: Store, settings: Settings, now: datetime, going: list[_Going]) -> None:
+    """Several at once, and all of them within one time: what has not ended by then counts as refused."""
+    if not any(one.parcel.subscriptions for one in going):
+        return
+    contact = push_keys.contact(settings.messages.sender, settings.server.public_address)
+    key = push_keys.private_key(store)
+    pool = ThreadPoolExecutor(PUSHES_AT_ONCE)
+    sending = {
+        pool.submit(Push(subscription, key, contact).send, one.letter, one.parcel.language): (one, subscription["endpoint"])
+        for one in going
+        if one.letter is not None
+        for subscription in one.parcel.subscriptions
+    }
+    ended, slow = wait(sending, PUSH_SECONDS)
+    pool.shutdown(wait=False, cancel_futures=True)
+    for future in ended:
+        one, endpoint = sending[future]
+        error = future.exception()
+        if error is None:
+            one.took.append("push")
+        elif isinstance(error, NotDelivered):
+            one.refused["push"] = str(error)
+            if error.gone:
                 kept_messages.end_subscription(store, now, endpoint)
-    if took:
-        messages.sent(store, now, parcel, ", ".join(took + refused))
-    else:
-        messages.failed(store, now, parcel, "; ".join(refused) or "no way to reach this person any more")
-    return len(took) and len(parcel.keys)
+                one.gone = True
+        else:
+            one.refused["push"] = f"push: {watch.words_of(error)}"
+    for future in slow:
+        sending[future][0].refused["push"] = TOO_SLOW
 
 
-def _channels(store: Store, settings: Settings, parcel: Parcel) -> Iterator[tuple[str, Channel, str | None]]:
-    contact = f"mailto:{settings.messages.sender}" if settings.messages.sender else settings.server.public_address
-    for subscription in parcel.subscriptions:
-        yield "push", Push(subscription, push_keys.private_key(store), contact), subscription["endpoint"]
-    if parcel.email and settings.messages.smtp_host:
-        page = settings.server.public_address
-        yield "e-mail", Email(settings.messages, parcel.email, settings.clinic.name, page), None
+def _close(store: Store, now: datetime, one: _Going) -> int:
+    """A parcel counts as sent when one channel took it. A channel that did not is named to staff until it does."""
+    parcel = one.parcel
+    with watching.alone(store, now, "parcel", parcel.person):
+        for channel, why in one.refused.items():
+            if channel != "push" or not one.gone:  # that browser is let go: nothing is left to mend
+                watch.note(store, now, channel, parcel.person, why)
+        for channel in set(one.took) - set(one.refused):
+            watch.clear(store, channel, parcel.person)
+        if one.took:
+            messages.sent(store, now, parcel, ", ".join([*one.took, *one.refused.values()]))
+        else:
+            messages.failed(store, now, parcel, "; ".join(one.refused.values()) or "no way to reach this person any more")
+        return len(parcel.keys) if one.took else 0
+    return 0
 
 
 def back_up(store: Store, settings: Settings, now: datetime) -> int:
@@ -87,40 +154,45 @@ def back_up(store: Store, settings: Settings, now: datetime) -> int:
     return 1
 
 
-JOBS: dict[str, tuple[timedelta, Callable[[Store, Settings, datetime], int]]] = {
-    "check": (CHECK_EVERY, check_all),
-    "escalate": (ESCALATE_EVERY, escalate),
-    "messages": (MESSAGES_EVERY, send_messages),
-    "backup": (BACKUP_EVERY, back_up),
+JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {
+    "check": check_all,
+    "escalate": escalate,
+    "messages": send_messages,
+    "backup": back_up,
 }
 
 
 def run(store: Store, settings: Settings, name: str, now: datetime) -> int | None:
-    """Run a job once for its current slot; None when another process has taken the slot."""
-    every, job = JOBS[name]
-    slot = str(int(now.timestamp() // every.total_seconds()))
-    if not protocols.take_slot(store, now, name, slot):
+    """Run a job if its interval has passed, and note how it ended; None when it is not due, or ended with a fault."""
+    if not watch.take_run(store, now, name, watching.EVERY[name]):
         return None
-    protocols.forget_slots(store, now - SLOTS_KEPT)
-    done = job(store, settings, now)
-    if done:
-        log.info("job %s: %d", name, done)
+    began = time.monotonic()
+    done = None
+    try:
+        done = JOBS[name](store, settings, now)
+        result = f"done: {done}"
+        watch.clear(store, "job", name)
+    except Exception as error:
+        result = f"failed: {watch.words_of(error)}"
+        watch.note(store, now, "job", name, watch.words_of(error))
+    took = time.monotonic() - began
+    watch.end_run(store, now + timedelta(seconds=took), name, result)
+    log.info("job %s %s, in %.1f s", name, result, took)
     return done
 
 
-def start(store: Store, settings: Settings, clock: Callable[[], datetime]) -> BackgroundScheduler:
-    """Run every job at its interval, and once at start: that catches up after a night switched off."""
-    scheduler = BackgroundScheduler(timezone="UTC")
-    for name, (every, _) in JOBS.items():
-        scheduler.add_job(
-            lambda name=name: run(store, settings, name, clock()),
-            "interval",
-            seconds=every.total_seconds(),
-            next_run_time=clock(),
-            id=name,
-            coalesce=True,
-            max_instances=1,
-            misfire_grace_time=None,
-        )
-    scheduler.start()
-    return scheduler
+def start(store: Store, settings: Settings, clock: Callable[[], datetime], stop: Event) -> list[Thread]:
+    """Ask for every job at once and then again and again until `stop`, each in a thread of its own: none delays another."""
+
+    def keep_asking(name: str) -> None:
+        while not stop.is_set():
+            try:
+                run(store, settings, name, clock())
+            except Exception as error:  # the database is locked or full: it may not be next time
+                log.error("job %s could not be taken: %s", name, watch.words_of(error))
+            stop.wait(TICK_SECONDS)
+
+    threads = [Thread(target=keep_asking, args=(name,), name=name, daemon=True) for name in JOBS]
+    for thread in threads:
+        thread.start()
+    return threads

@@ -1,65 +1,209 @@
-"""Run the web application under a production WSGI server, with the clock's jobs in a process of their own."""
+"""Run the web application under a production WSGI server, with the clock's jobs in a process of their own.
 
+This process only watches those two: it starts again whichever dies, and neither outlives it. The web server does the
+same for its workers.
+"""
+
+import ctypes
+import errno
+import logging
 import multiprocessing
 import os
 import signal
 import socket
+import sys
+import threading
+import time
+from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
+from multiprocessing.connection import wait
+from multiprocessing.context import SpawnProcess
+from multiprocessing.reduction import DupFd
+from typing import Any
 
 from granian import Granian
 from granian.constants import Interfaces
 
 from followup.config import HANDED_OVER, ConfigError, Settings, load
 from followup.records import open_store
+from followup.records.lock import PATIENCE_SECONDS, held
 
+log = logging.getLogger(__name__)
 THREADS_PER_WORKER = 4
+FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 30.0
+STEADY_SECONDS = 60  # whoever lived that long is started again at once
+STOP_SECONDS = 15
+PR_SET_PDEATHSIG = 1  # Linux: prctl(2)
 
 
 def serve(settings: Settings) -> None:
-    """Serve until stopped. Raises `ConfigError` when something else listens on the port."""
+    """Serve until stopped.
+
+    Raises `ConfigError` when something else listens on the port, `StoreError` when another server uses the database.
+    """
     server = settings.server
-    _check_port(server.host, server.port)
-    os.environ[HANDED_OVER] = settings.model_dump_json()
-    # A process, not a thread: the server forks its workers, and a forked copy of a running scheduler hangs.
-    clock = multiprocessing.get_context("spawn").Process(target=run_jobs, daemon=True)
-    if server.jobs:
-        clock.start()
+    with held(server.database, "a server is running on it") as lock:
+        open_store(server.database).close()
+        _check_port(server.host, server.port)
+        os.environ[HANDED_OVER] = settings.model_dump_json()
+        _log_to_stderr()
+        _keep_running({"web server": run_web} | ({"clock": run_jobs} if server.jobs else {}), lock)
+
+
+class _Child:
+    """A process that is started again when it dies, after a pause that grows while it keeps dying."""
+
+    def __init__(self, name: str, target: Callable[[int], None], lock: int) -> None:
+        self.name, self._target, self._lock = name, target, lock
+        self.process: SpawnProcess | None = None
+        self.start_at = self._started = 0.0
+        self._pause = FIRST_PAUSE_SECONDS
+
+    def start(self) -> None:
+        # Spawned, not forked: the web server forks its workers in turn, and threads do not survive that.
+        self.process = multiprocessing.get_context("spawn").Process(
+            target=_run, args=(self._target, _Shared(self._lock)), name=self.name
+        )
+        self._started = time.monotonic()
+        self.process.start()
+
+    def ended(self) -> None:
+        assert self.process is not None
+        self.process.join()
+        now = time.monotonic()
+        if now - self._started >= STEADY_SECONDS:
+            self._pause = FIRST_PAUSE_SECONDS
+        log.error("the %s ended (%s); starting it again in %.1f s", self.name, self.process.exitcode, self._pause)
+        self.process, self.start_at = None, now + self._pause
+        self._pause = min(LONGEST_PAUSE_SECONDS, self._pause * 2)
+
+
+class _Shared:
+    """Gives a child the lock's own descriptor, so that the database counts as in use until the last of us is gone."""
+
+    def __init__(self, descriptor: int) -> None:
+        self._descriptor = descriptor
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _taken_over, (DupFd(self._descriptor),)
+
+
+def _taken_over(given: Any) -> int:
+    return int(given.detach())
+
+
+class _Stop(BaseException):
+    """Somebody asked this process to end."""
+
+
+def _keep_running(targets: Mapping[str, Callable[[int], None]], lock: int) -> None:
+    def stop(*_: object) -> None:
+        raise _Stop
+
+    children = [_Child(name, target, lock) for name, target in targets.items()]
+    for name in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(name, stop)
     try:
-        Granian(
-            "followup.web:create_app",
-            factory=True,
-            interface=Interfaces.WSGI,
-            address=server.host,
-            port=server.port,
-            workers=server.workers,
-            blocking_threads=THREADS_PER_WORKER,
-            websockets=False,
-        ).serve()
+        while True:
+            now = time.monotonic()
+            for child in children:
+                if child.process is None and child.start_at <= now:
+                    child.start()
+            running = {child.process.sentinel: child for child in children if child.process is not None}
+            pauses = [child.start_at - now for child in children if child.process is None]
+            for sentinel in wait(list(running), max(0.0, min(pauses)) if pauses else None):
+                running[sentinel].ended()  # type: ignore[index]
+    except _Stop:
+        pass
     finally:
-        if server.jobs:
-            clock.terminate()
-            clock.join()
+        for name in (signal.SIGTERM, signal.SIGINT):
+            signal.signal(name, signal.SIG_IGN)
+        _end([child.process for child in children if child.process is not None])
 
 
-def run_jobs() -> None:
-    """Run the clock's jobs until the serving process ends, however it ends."""
+def _end(processes: list[SpawnProcess]) -> None:
+    for process in processes:
+        process.terminate()
+    for process in processes:
+        process.join(STOP_SECONDS)
+        if process.is_alive():
+            process.kill()
+            process.join()
+
+
+def _run(target: Callable[[int], None], lock: int) -> None:
+    end_with_parent()
+    _log_to_stderr()
+    target(lock)
+
+
+def run_web(lock: int) -> None:
+    """The web server and its workers, which inherit the lock."""
+    server = load().server
+    Granian(
+        "followup.serving:worker",
+        factory=True,
+        interface=Interfaces.WSGI,
+        address=server.host,
+        port=server.port,
+        workers=server.workers,
+        blocking_threads=THREADS_PER_WORKER,
+        websockets=False,
+        respawn_failed_workers=True,
+        workers_kill_timeout=STOP_SECONDS // 3,
+    ).serve()
+
+
+def worker() -> Any:
+    """The application in one of the web server's workers."""
+    from followup.web import create_app  # needed in these processes only
+
+    end_with_parent()
+    return create_app()
+
+
+def run_jobs(lock: int) -> None:
+    """Run the clock's jobs until told to end."""
     from followup import jobs  # needed in this process only
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the serving process says when
-    settings = load()
-    scheduler = jobs.start(open_store(settings.server.database), settings, lambda: datetime.now(UTC))
+    settings, stop = load(), threading.Event()
+    signal.signal(signal.SIGTERM, lambda *_: stop.set())
+    threads = jobs.start(open_store(settings.server.database), settings, lambda: datetime.now(UTC), stop)
+    while not stop.wait(1) and all(thread.is_alive() for thread in threads):
+        pass
+    os._exit(0 if stop.is_set() else 1)  # without waiting for what hangs
+
+
+def end_with_parent() -> None:
+    """End this process as soon as the one that started it is gone, however that ended."""
     parent = multiprocessing.parent_process()
-    assert parent is not None
-    parent.join()
-    scheduler.shutdown(wait=False)
+    if parent is None:
+        return
+    if sys.platform == "linux":
+        ctypes.CDLL(None).prctl(PR_SET_PDEATHSIG, signal.SIGKILL)
+        if os.getppid() != parent.pid:
+            os._exit(1)
+    else:
+        threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
+
+
+def _log_to_stderr() -> None:
+    logging.basicConfig(level=logging.INFO, format="[%(levelname)s] %(message)s")
 
 
 def _check_port(host: str, port: int) -> None:
     """The workers share their port, so a second server would start silently beside the first."""
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
-    with socket.socket(family, socket.SOCK_STREAM) as probe:
-        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        try:
-            probe.bind((host, port))
-        except OSError as error:
-            raise ConfigError(f"cannot listen on {host}:{port}: {error.strerror}; choose another with --port") from error
+    patient_until = time.monotonic() + PATIENCE_SECONDS  # workers of a server that was killed may be closing theirs
+    while True:
+        with socket.socket(family, socket.SOCK_STREAM) as probe:
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            try:
+                probe.bind((host, port))
+                return
+            except OSError as error:
+                if error.errno != errno.EADDRINUSE or time.monotonic() > patient_until:
+                    said = f"cannot listen on {host}:{port}: {error.strerror}; choose another with --port"
+                    raise ConfigError(said) from error
+        time.sleep(0.05)

@@ -3,7 +3,8 @@
 import os
 import socket
 import sys
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -38,6 +39,16 @@ def free_port() -> int:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         return int(probe.getsockname()[1])
+
+
+def until(true: Callable[[], Any], what: str, seconds: float = 40) -> Any:
+    """Wait until something holds; returns what it gave."""
+    deadline = time.monotonic() + seconds
+    while time.monotonic() < deadline:
+        if found := true():
+            return found
+        time.sleep(0.05)
+    raise AssertionError(f"never: {what}")
 
 
 class Clock:

@@ -2,18 +2,21 @@
 
 import os
 import socket
+import sqlite3
 import subprocess
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
 from followup.config import ConfigError, load
-from tests.conftest import COMMAND
+from followup.records import open_store, watch
+from tests.conftest import COMMAND, NOW
 
 
 def followup(*words: str, folder: Path, **environment: str) -> subprocess.CompletedProcess[str]:
     known = {k: v for k, v in os.environ.items() if not k.startswith("FOLLOWUP_")}
-    everything = {**known, "FOLLOWUP_DATABASE": str(folder / "clinic.db"), **environment}
+    everything = {**known, "FOLLOWUP_DATABASE": str(folder / "clinic.db"), "FOLLOWUP_PHONE": "+00 1 234", **environment}
     return subprocess.run(
         [*COMMAND, *words],
         env=everything,
@@ -87,7 +90,19 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
         ("[clinic", "not TOML"),
         ('[clinic]\nzone = "Mars"', "clinic.zone.*Europe/Vienna"),
         ("[server]\nport = 99999", "server.port"),
-        ("[surprise]\nx = 1", "surprise"),
+        ("[surprise]\nx = 1", "surprise.*clinic, server, messages"),
+        ('[clinic]\nphon = "1"', "clinic.phon.*accepted are: name, phone"),
+        ('[clinic]\nphone = "(set it)"', "clinic.phone.*digits"),
+        ("[clinic]\nplaces = { monday = 3 }", "clinic.places.*monday.*mon, tue"),
+        ("[clinic]\nplaces = { mon = -3 }", "clinic.places.*0 to 1000"),
+        ("[clinic]\nplaces = {}", "clinic.places.*nobody could be booked"),
+        ('[clinic]\nclosed = ["soon"]', "clinic.closed.*soon.*2026-12-24"),
+        ('[clinic]\nclosed = ["24.12.2026"]', "clinic.closed.*2026-12-24"),
+        ('[clinic]\ncountry = "Austria"', "clinic.country.*Austria.*AT"),
+        ('[clinic]\ncountry = "AT"\nsubdivision = "Vienna"', "clinic.subdivision.*Vienna.*1, 2, 3"),
+        ('[clinic]\nsubdivision = "9"', "clinic.subdivision.*none without a country"),
+        ('[clinic]\nlanguage = "xx"', "clinic.language.*en, de, es, ar"),
+        ('[clinic]\non_call_email = "a@[b.c"', "clinic.on_call_email.*name@example.org"),
     ],
 )
 def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, says: str) -> None:
@@ -111,3 +126,63 @@ def test_backup_and_restore_at_the_prompt(tmp_path: Path) -> None:
     wrong = followup("restore", "--replace", str(tmp_path / "nothing.db"), folder=tmp_path)
     assert (wrong.returncode, wrong.stderr.count("\n")) == (2, 1)
     assert followup("check", folder=tmp_path).returncode == 0
+
+
+@pytest.mark.parametrize("phone", ["", "0000000", "12"])
+@pytest.mark.parametrize("command", ["init", "serve", "check"])
+def test_a_clinic_without_a_number_to_call_does_not_start(tmp_path: Path, command: str, phone: str) -> None:
+    if command != "init":
+        followup("init", folder=tmp_path)
+    done = followup(command, folder=tmp_path, FOLLOWUP_PHONE=phone)
+    assert (done.returncode, done.stderr.count("\n")) == (2, 1)
+    assert "setting clinic.phone" in done.stderr
+    assert (tmp_path / "clinic.db").exists() == (command != "init")
+
+
+@pytest.mark.parametrize("command", ["init", "serve", "check"])
+def test_settings_that_would_break_later_are_refused_before_anything_is_made(tmp_path: Path, command: str) -> None:
+    file = tmp_path / "clinic.toml"
+    file.write_text("[clinic]\nplaces = { monday = 3 }\n", encoding="utf-8")
+    done = followup(command, folder=tmp_path, FOLLOWUP_CONFIG=str(file))
+    assert (done.returncode, done.stderr.count("\n"), "“monday”" in done.stderr) == (2, 1, True)
+    assert [path.name for path in tmp_path.iterdir()] == ["clinic.toml"]
+
+
+def test_the_core_at_the_prompt_needs_no_clinic(tmp_path: Path) -> None:
+    assert followup("calc", "acuity", "6/12", folder=tmp_path, FOLLOWUP_PHONE="").returncode == 0
+
+
+def test_an_option_that_cannot_be_is_one_line(tmp_path: Path) -> None:
+    followup("init", folder=tmp_path)
+    done = followup("serve", "--port", "99999", folder=tmp_path)
+    assert (done.returncode, done.stderr.count("\n"), "server.port" in done.stderr) == (2, 1, True)
+
+
+def test_closed_days_may_be_dates_or_text(tmp_path: Path) -> None:
+    file = tmp_path / "clinic.toml"
+    file.write_text('[clinic]\nclosed = [2026-12-24, "2026-12-31"]\ncountry = "AT"\nsubdivision = "9"\n', encoding="utf-8")
+    assert load(file).clinic.closed == ["2026-12-24", "2026-12-31"]
+
+
+def test_check_says_a_broken_page_in_one_line(tmp_path: Path) -> None:
+    followup("init", folder=tmp_path)
+    path = tmp_path / "clinic.db"
+    with closing(sqlite3.connect(path)) as database:
+        page = database.execute("SELECT rootpage FROM sqlite_master WHERE name = 'audit'").fetchone()[0]
+        size = database.execute("PRAGMA page_size").fetchone()[0]
+    with path.open("r+b") as file:
+        file.seek((page - 1) * size)
+        file.write(b"\xff" * size)
+    done = followup("check", folder=tmp_path)
+    assert (done.returncode, done.stdout.count("\n"), done.stderr) == (1, 1, "")
+    assert "the database file is damaged" in done.stdout
+
+
+def test_check_names_what_is_not_working(tmp_path: Path) -> None:
+    followup("init", folder=tmp_path)
+    store = open_store(tmp_path / "clinic.db")
+    watch.note(store, NOW, "e-mail", "staff:1", "e-mail: 550 unknown")
+    store.close()
+    done = followup("check", folder=tmp_path)
+    assert done.returncode == 1
+    assert done.stdout == "not working: e-mail staff:1, 1 times since 2027-03-05 10:00 UTC (e-mail: 550 unknown)\n"

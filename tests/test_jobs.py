@@ -1,11 +1,19 @@
-"""The clock's jobs: silence and missed visits are raised by time alone, once, and caught up after a night switched off."""
+"""The clock's jobs: what time alone raises, once, caught up after a night switched off; one fault ends nothing else."""
 
-from datetime import timedelta
+from datetime import date, datetime, timedelta
+from pathlib import Path
+from threading import Event
+
+import pytest
 
 from followup import jobs
+from followup.care import discharge, watching
+from followup.care.actors import Actor
+from followup.clinical import schedule
 from followup.config import Settings
-from followup.records import Store, worries
-from tests.conftest import NOW
+from followup.records import Store, eyes, watch, worries
+from followup.records.store import new_id
+from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details, until
 
 
 def test_the_clock_raises_what_nobody_sent(store: Store, settings: Settings, operation_id: str) -> None:
@@ -14,10 +22,12 @@ def test_the_clock_raises_what_nobody_sent(store: Store, settings: Settings, ope
     assert raised == {"missed-early-visit", "no-posture-entry", "silent-while-posturing"}
 
 
-def test_a_slot_is_taken_once_and_the_next_finds_nothing_new(store: Store, settings: Settings, operation_id: str) -> None:
+def test_a_job_runs_once_in_its_interval_and_the_next_finds_nothing_new(
+    store: Store, settings: Settings, operation_id: str
+) -> None:
     assert jobs.run(store, settings, "check", NOW)
     assert jobs.run(store, settings, "check", NOW + timedelta(seconds=1)) is None
-    assert jobs.run(store, settings, "check", NOW + jobs.CHECK_EVERY) == 0
+    assert jobs.run(store, settings, "check", NOW + watching.EVERY["check"]) == 0
 
 
 def test_a_night_switched_off_is_caught_up_without_a_flood(store: Store, settings: Settings, operation_id: str) -> None:
@@ -28,3 +38,116 @@ def test_a_night_switched_off_is_caught_up_without_a_flood(store: Store, setting
     assert len({(c["operation_id"], c["worry"]) for c in open_ones}) == len(open_ones)
     jobs.run(store, settings, "escalate", later)
     assert {c["level"] for c in worries.open_callbacks(store)} == {1}
+
+
+def bad_posture(store: Store, operation_id: str) -> str:
+    """A stretch of posturing from the year 1, as a phone's entry once was kept."""
+    id = new_id()
+    body = {"position": "face-down", "from": "0001-01-01T00:00:00+14:00", "to": "0001-01-01T08:00:00+14:00"}
+    eyes.add_event(store, id, operation_id, "posture", NOW, body, "patient:x", NOW)
+    return id
+
+
+def unreadable_record(store: Store, operation_id: str) -> None:
+    """A record of the operation without its parts, as an eye that nothing can be worked out for."""
+    eyes.add_operation_record(store, NOW, operation_id, "right", OPERATED, "c2f6", "Sol Surgeon", {}, "test")
+
+
+def another(store: Store, nurse: Actor, settings: Settings, number: str) -> str:
+    at = OPERATED + timedelta(hours=5)
+    visits = [schedule.Window("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3), "pressure")]
+    patient = patient_details(number)
+    return discharge.discharge(store, at, nurse, patient, operation_note(), visits, settings.clinic.tz)[0]
+
+
+def test_one_eye_s_fault_ends_nothing_else_and_is_named_until_it_is_mended(
+    store: Store, settings: Settings, nurse: Actor, operation_id: str
+) -> None:
+    others = [another(store, nurse, settings, "T-2"), another(store, nurse, settings, "T-3")]
+    unreadable_record(store, others[0])
+    assert jobs.run(store, settings, "check", NOW)
+    for id in (operation_id, others[1]):
+        assert "missed-early-visit" in {w["rule"] for w in worries.warnings_of(store, id)}
+    (fault,) = watch.faults(store)
+    assert (fault["what"], fault["about"], fault["times"]) == ("eye", others[0], 1)
+    assert "Pat" not in fault["words"]
+    (named,) = watching.named(store)
+    assert (named.who, named.operation_id) == ("Pat Patient, T-2", others[0])
+    jobs.run(store, settings, "check", NOW + timedelta(minutes=15))
+    assert watch.faults(store)[0]["times"] == 2
+    body = eyes.operation(store, operation_id)["body"]  # type: ignore[index]
+    later = NOW + timedelta(minutes=20)
+    eyes.add_operation_record(store, later, others[0], "right", OPERATED, "c2f6", "Sol Surgeon", body, "test")
+    assert jobs.run(store, settings, "check", NOW + timedelta(minutes=30))
+    assert watch.faults(store) == []
+
+
+def test_an_entry_off_the_calendar_is_left_out_and_named_and_its_eye_is_still_judged(
+    store: Store, settings: Settings, operation_id: str
+) -> None:
+    bad = bad_posture(store, operation_id)
+    assert jobs.run(store, settings, "check", NOW)
+    assert "missed-early-visit" in {w["rule"] for w in worries.warnings_of(store, operation_id)}
+    (fault,) = watch.faults(store)
+    assert (fault["what"], fault["about"]) == ("row", f"events {bad}")
+
+
+def test_a_clock_set_back_stops_nothing(store: Store, settings: Settings, operation_id: str) -> None:
+    ahead = NOW + timedelta(hours=6)
+    for name in watching.EVERY:
+        assert jobs.run(store, settings, name, ahead) is not None
+        assert jobs.run(store, settings, name, NOW) is not None
+        assert jobs.run(store, settings, name, NOW + timedelta(seconds=10)) is None
+
+
+def test_the_process_goes_on_when_its_clock_is_set_back(
+    store: Store, settings: Settings, clock: Clock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(jobs, "TICK_SECONDS", 0.05)
+    stop = Event()
+    clock.pass_(hours=6)
+    threads = jobs.start(store, settings, clock, stop)
+
+    def all_started_at(at: datetime) -> bool:
+        return {row["started_at"] for row in watch.runs(store).values()} == {at} and len(watch.runs(store)) == len(jobs.JOBS)
+
+    until(lambda: all_started_at(clock.now), "every job ran")
+    clock.pass_(hours=-6)
+    until(lambda: all_started_at(clock.now), "every job ran after the clock was set back")
+    stop.set()
+    for thread in threads:
+        thread.join(timeout=20)
+
+
+def test_a_job_that_fails_is_named_and_the_next_run_clears_it(
+    store: Store, settings: Settings, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    folder = tmp_path / "kept"
+    folder.write_text("a file stands where the backups should go")
+    settings = settings.model_copy(update={"server": settings.server.model_copy(update={"backups": folder})})
+    assert jobs.run(store, settings, "backup", NOW) is None
+    (fault,) = watch.faults(store)
+    assert (fault["what"], fault["about"]) == ("job", "backup")
+    assert watch.runs(store)["backup"]["result"].startswith("failed: FileExistsError")
+    assert watching.stopped(store, NOW).count("clock") == 1
+    folder.unlink()
+    with caplog.at_level("INFO"):
+        assert jobs.run(store, settings, "backup", NOW + timedelta(days=1)) == 1
+    assert watch.faults(store) == []
+    assert "job backup done: 1" in caplog.text
+
+
+def test_a_clock_that_stands_still_is_seen_after_three_intervals(store: Store, settings: Settings) -> None:
+    never = watching.late(store, NOW)
+    assert never is not None
+    assert never.last is None
+    for name in watching.EVERY:
+        jobs.run(store, settings, name, NOW)
+    assert watching.late(store, NOW + timedelta(minutes=3)) is None
+    late = watching.late(store, NOW + timedelta(minutes=16))
+    assert late is not None
+    assert (late.jobs, late.last) == (("escalate", "messages"), NOW)
+    assert late.means == "callbacks are not moving up, nobody is reminded"
+    ahead = watching.late(store, NOW - timedelta(hours=6))
+    assert ahead is not None
+    assert ahead.last is None

@@ -7,7 +7,7 @@ from datetime import date, datetime, time, timedelta, tzinfo
 
 from pydantic import BaseModel
 
-from followup.care import lists, sealing
+from followup.care import lists, sealing, watching
 from followup.care.actors import Actor
 from followup.care.attendance import attended_by_eye
 from followup.care.eye import rulebook, visit_of_today
@@ -101,25 +101,23 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
     last = eyes.last_measures(store)
     operations = eyes.open_operations(store)
     seen = attended_by_eye(store, "seen", zone)
+    rows: list[SheetRow] = []
+    sheet_eyes: list[SheetEye] = []
+    with watching.parts(store, now, "daysheet") as part:
+        for due in lists.due_visits(store, now, zone):
+            with part(f"visits {due.visit['id']}"):
+                rows.append(_sheet_row(due))
+        for row in operations:
+            with part(row["id"]):
+                sheet_eyes.append(_sheet_eye(store, row, seen[row["id"]], last, today, zone))
     return DaySheet(
         made_at=now,
         expires_at=datetime.combine(today + timedelta(days=1), time(), zone),
         staff=actor.name,
         author_pass=author_pass,
         sealing_key=sealing.public_key(store),
-        rows=[
-            SheetRow(
-                operation=due.operation["id"],
-                visit=due.visit["name"],
-                visit_id=due.visit["identity"],
-                target=due.visit["target"],
-                state=due.state,
-                how_soon=due.how_soon,
-                reason=due.reason,
-            )
-            for due in lists.due_visits(store, now, zone)
-        ],
-        eyes=[_sheet_eye(store, row, seen[row["id"]], last, today, zone) for row in operations],
+        rows=rows,
+        eyes=sheet_eyes,
         limits=pressure_limits(rulebook(store)),
     )
 
@@ -134,6 +132,18 @@ def pressure_limits(book: Rulebook) -> PressureLimits:
         low_at_most=max(_pressing(book, "iop-at-most"), default=book.bands.hypotony_at_most),
         high_from=min(_pressing(book, "iop-at-least"), default=book.bands.spike_from),
         kpa_per_mmhg=pressure.KPA_PER_MMHG.value,
+    )
+
+
+def _sheet_row(due: lists.Due) -> SheetRow:
+    return SheetRow(
+        operation=due.operation["id"],
+        visit=due.visit["name"],
+        visit_id=due.visit["identity"],
+        target=due.visit["target"],
+        state=due.state,
+        how_soon=due.how_soon,
+        reason=due.reason,
     )
 
 

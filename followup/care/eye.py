@@ -7,18 +7,22 @@ from typing import Any
 
 from followup.care.attendance import attended, holds
 from followup.care.errors import NotFound
-from followup.care.events import fact_of
+from followup.care.watching import fact_in_time
 from followup.clinical import acuity, posture, tamponade, warnings
 from followup.clinical.course import Course, Fact, Measures, Operation, PlannedVisit, Seen, Settled, Timeline
 from followup.clinical.coverage import EYES, Break
 from followup.protocols import book
 from followup.records import Store, eyes, protocols, worries
 from followup.records.store import Row
+from followup.records.watch import readable
 
 
 @dataclass(frozen=True)
 class Eye:
-    """Everything known of one operated eye, read once; `facts_elsewhere` were recorded beside the patient's other eye."""
+    """Everything known of one operated eye, read once; `facts_elsewhere` were recorded beside the patient's other eye.
+
+    An entry that cannot be read is left out, and named to staff.
+    """
 
     operation_id: str
     row: Row
@@ -30,7 +34,7 @@ class Eye:
     zone: tzinfo
     facts: tuple[Fact, ...]
     facts_elsewhere: tuple[Fact, ...]
-    set_aside: list[Row]  # entries that cannot be read, each with its `fault`
+    set_aside: list[Row]  # entries that cannot be read
 
     @property
     def patient_name(self) -> str:
@@ -132,8 +136,8 @@ def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
     row = eyes.operation(store, operation_id)
     if row is None:
         raise NotFound("there is no such eye in the records")
-    read, facts, set_aside = _read(eyes.events_of(store, operation_id))
-    _, elsewhere, _ = _read(eyes.events_beside(store, operation_id, row["patient_id"]))
+    read, facts, set_aside = _read(store, eyes.events_of(store, operation_id))
+    _, elsewhere, _ = _read(store, eyes.events_beside(store, operation_id, row["patient_id"]))
     return Eye(
         operation_id,
         row,
@@ -149,31 +153,11 @@ def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
     )
 
 
-def set_aside(store: Store) -> list[str]:
-    """Everything in the database that cannot be read and is left out, in words."""
-    rows = [
-        f"{r['patient_name']} ({r['patient_number']}), {r['what']}: {r['says']} cannot be read"
-        for r in eyes.unreadable(store)
-    ]
-    for operation in eyes.all_operations(store):
-        who = f"{operation['patient_name']} ({operation['patient_number']})"
-        *_, unread = _read(eyes.events_of(store, operation["id"]))
-        rows += [f"{who}, entry {event['id']}: {event['fault']}" for event in unread]
-    return rows
-
-
-def _read(events: list[Row]) -> tuple[list[Row], tuple[Fact, ...], list[Row]]:
-    """The events that can be read, what they say, and those that cannot, with their `fault`: none takes the eye down."""
-    read, facts, set_aside = [], [], []
-    for event in events:
-        try:
-            fact = fact_of(event["kind"], event["at"], event["body"])
-        except (ValueError, ArithmeticError, LookupError) as error:
-            set_aside.append({**event, "fault": str(error)})
-        else:
-            read.append(event)
-            facts += [fact] if fact is not None else []
-    return read, tuple(facts), set_aside
+def _read(store: Store, events: list[Row]) -> tuple[list[Row], tuple[Fact, ...], list[Row]]:
+    """The events that can be read, what they say, and those that cannot: each is noted, and none takes the eye down."""
+    read = readable(store, "events", events, fact_in_time)
+    known = {event["id"] for event in read}
+    return read, tuple(e["fact"] for e in read if e["fact"] is not None), [e for e in events if e["id"] not in known]
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 
-from followup.care import enrol
+from followup.care import enrol, watching
 from followup.care.attendance import attended_by_eye
 from followup.clinical.warnings import HOW_SOON
 from followup.records import Store, eyes, worries
@@ -41,20 +41,27 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     worst, many = worst_by_eye(open_ones), Counter(c["operation_id"] for c in open_ones)
     heard = eyes.last_heard(store)
     found = []
-    for visit in (v for v in eyes.visits_of_followed(store) if v["target"] <= until):
-        id = visit["operation_id"]
-        seen_at, here_at = seen[id].get(visit["identity"]), arrived[id].get(visit["identity"])
-        if seen_at and seen_at.astimezone(zone).date() < today:
-            continue
-        here = here_at is not None and here_at.astimezone(zone).date() >= today
-        state = "seen" if seen_at else "here" if here else _state(visit, today)
-        how_soon = worst[id]["how_soon"] if id in worst else None
-        reason = worries.warnings_of_callback(store, worst[id]["id"])[0]["words"] if id in worst else ""
-        reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
-        found.append(Due(operations[id], visit, state, how_soon, reason, heard.get(id)))
+    with watching.parts(store, now, "list") as part:
+        for visit in (v for v in eyes.visits_of_followed(store) if v["target"] <= until):
+            id = visit["operation_id"]
+            seen_at, here_at = seen[id].get(visit["identity"]), arrived[id].get(visit["identity"])
+            if seen_at and seen_at.astimezone(zone).date() < today:
+                continue
+            with part(f"visits {visit['id']}"):
+                here = here_at is not None and here_at.astimezone(zone).date() >= today
+                state = "seen" if seen_at else "here" if here else _state(visit, today)
+                how_soon = worst[id]["how_soon"] if id in worst else None
+                reason = _reason(store, worst[id]) if id in worst else ""
+                reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
+                found.append(Due(operations[id], visit, state, how_soon, reason, heard.get(id)))
     return sorted(
         found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"])
     )
+
+
+def _reason(store: Store, callback: Row) -> str:
+    raised = worries.warnings_of_callback(store, callback["id"])
+    return str(raised[0]["words"]) if raised else "What raised this callback cannot be read."
 
 
 def worst_by_eye(callbacks: Iterable[Row]) -> dict[str, Row]:
@@ -95,10 +102,11 @@ def open_requests(store: Store, now: datetime) -> list[Request]:
     """Wishes for another time that nobody has looked at yet, newest first."""
     found = []
     for event in eyes.requests_since(store, to_text(now - REQUESTS_KEPT)):
-        looked = eyes.last_look(store, event["operation_id"])
-        operation = eyes.operation(store, event["operation_id"])
-        if operation and (looked is None or looked < event["received_at"]):
-            found.append(Request(operation, event["body"]["visit"], event["body"].get("words", ""), event["at"]))
+        with watching.alone(store, now, "list", f"events {event['id']}"):
+            looked = eyes.last_look(store, event["operation_id"])
+            operation = eyes.operation(store, event["operation_id"])
+            if operation and (looked is None or looked < event["received_at"]):
+                found.append(Request(operation, event["body"]["visit"], event["body"].get("words", ""), event["at"]))
     return found
 
 

@@ -4,7 +4,6 @@ A message is taken by one process only. If that process dies while sending, the 
 after a while: a second copy does less harm than none.
 """
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
@@ -15,18 +14,17 @@ from urllib.parse import urlsplit
 
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
-from followup.care import reminders
+from followup.care import reminders, watching
 from followup.care.errors import CareError, translatable
 from followup.care.reminders import ON_CALL, PATIENT_KINDS, STAFF_KINDS
-from followup.config import Clinic, Messages
-from followup.records import Store, audit, people, worries
+from followup.config import ADDRESS, Clinic, Messages
+from followup.records import Store, audit, people, watch, worries
 from followup.records import messages as kept
 from followup.records.store import Row
 
 STUCK_AFTER = timedelta(minutes=10)
 FIRST_WAIT = timedelta(minutes=2)
 LONGEST_WAIT = timedelta(hours=2)
-EMAIL = re.compile(r"[^@\s<>,;:]+@[^@\s<>,;:]+\.[^@\s<>,;:]+")
 
 
 class Choices(BaseModel):
@@ -46,7 +44,7 @@ class Choices(BaseModel):
     @field_validator("email")
     @classmethod
     def _an_address(cls, value: str) -> str:
-        if value and not EMAIL.fullmatch(value.strip()):
+        if value and not ADDRESS.fullmatch(value.strip()):
             raise ValueError(translatable("This is not an e-mail address. Write it like name@example.org."))
         return value.strip()
 
@@ -97,8 +95,9 @@ class Parcel:
 def choices_of(store: Store, person: str, clinic: Clinic, when: Messages) -> Choices:
     """What the person chose; else staff by their sign-in address without quiet hours, patients by nothing yet."""
     found = kept.choices(store, person)
-    if found:
-        return Choices.model_validate({k: found[k] for k in Choices.model_fields})
+    if found:  # an address that mail cannot reach is found out when it is used, and must not end what else was chosen
+        known = {k: found[k] for k in Choices.model_fields if k != "email"}
+        return Choices.model_validate(known).model_copy(update={"email": found["email"]})
     kind, _, id = person.partition(":")
     if kind == "patient":
         return Choices(quiet_from=when.quiet_from, quiet_to=when.quiet_to)
@@ -111,6 +110,7 @@ def choose(store: Store, now: datetime, person: str, chosen: Choices) -> None:
     """Keep a person's choice."""
     with store.transaction():
         kept.keep_choices(store, now, person, chosen.model_dump(mode="json"))
+        watch.clear(store, "e-mail", person)  # what was wrong with the former address
         audit.note(store, now, person, "messages chosen", person, {"unwanted": sorted(chosen.unwanted)})
 
 
@@ -129,39 +129,56 @@ def subscribe(
 def line_up(store: Store, now: datetime, clinic: Clinic, when: Messages) -> int:
     """Make every message that is due and wanted, each once whichever process asks; returns how many are new."""
     made = 0
-    for due in reminders.due(store, now, when, clinic.tz):
-        if due.useless_after <= now:
-            continue
-        chosen = choices_of(store, due.person, clinic, when)
-        reachable = (chosen.email and when.smtp_host) or kept.subscriptions(store, due.person)
-        if reachable and due.kind not in chosen.unwanted:
-            made += kept.add(store, now, due.key, due.person, due.kind, due.about, due.useless_after)
+    with watching.parts(store, now, "reminder") as part:
+        wanted = list(reminders.due(store, now, when, clinic.tz, part))
+    with watching.parts(store, now, "message") as part:
+        for due in wanted:
+            if due.useless_after <= now:
+                continue
+            with part(due.person):
+                chosen = choices_of(store, due.person, clinic, when)
+                reachable = (chosen.email and when.smtp_host) or kept.subscriptions(store, due.person)
+                if reachable and due.kind not in chosen.unwanted:
+                    made += kept.add(store, now, due.key, due.person, due.kind, due.about, due.useless_after)
     return made
 
 
 def take(store: Store, now: datetime, clinic: Clinic, when: Messages) -> Iterator[Parcel]:
     """What may go out now, taken by this process. Outside quiet hours; what is no longer of use is dropped."""
     kept.give_back_stuck(store, now - STUCK_AFTER)
-    for (person, kind), rows in groupby(kept.waiting(store, now), key=lambda m: (m["person"], m["kind"])):
-        chosen = choices_of(store, person, clinic, when)
-        if chosen.quiet_at(now.astimezone(clinic.tz).time()):
-            continue
-        with store.transaction():
-            mine = [row for row in rows if kept.take(store, now, row["key"])]
-            useful = [row for row in mine if _useful(store, row, now)]
-            for row in mine:
-                if row not in useful:
-                    kept.end(store, now, row["key"], "dropped", "no longer of use")
-        if useful:
-            yield Parcel(
-                person,
-                kind,
-                chosen.language or _language(store, person),
-                tuple(row["key"] for row in useful),
-                chosen.email,
-                tuple(kept.subscriptions(store, person)),
-                max(row["tries"] for row in useful),
-            )
+    with watching.parts(store, now, "parcel") as part:
+        for (person, kind), rows in groupby(kept.waiting(store, now), key=lambda m: (m["person"], m["kind"])):
+            parcel = None
+            with part(person):
+                parcel = _taken(store, now, person, kind, list(rows), clinic, when)
+            if parcel:
+                yield parcel
+
+
+def _taken(
+    store: Store, now: datetime, person: str, kind: str, rows: list[Row], clinic: Clinic, when: Messages
+) -> Parcel | None:
+    """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
+    chosen = choices_of(store, person, clinic, when)
+    if chosen.quiet_at(now.astimezone(clinic.tz).time()):
+        return None
+    with store.transaction():
+        mine = [row for row in rows if kept.take(store, now, row["key"])]
+        useful = [row for row in mine if _useful(store, row, now)]
+        for row in mine:
+            if row not in useful:
+                kept.end(store, now, row["key"], "dropped", "no longer of use")
+        if not useful:
+            return None
+        return Parcel(
+            person,
+            kind,
+            chosen.language or _language(store, person),
+            tuple(row["key"] for row in useful),
+            chosen.email,
+            tuple(kept.subscriptions(store, person)),
+            max(row["tries"] for row in useful),
+        )
 
 
 def sent(store: Store, now: datetime, parcel: Parcel, how: str) -> None:

@@ -1,6 +1,7 @@
 """Which messages are due: worked out anew each minute from what stands, so a night switched off is caught up once."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, tzinfo
 
@@ -18,6 +19,7 @@ ON_CALL = "contact:on-call"
 POSTURE_USEFUL = timedelta(hours=1)
 NOT_HEARD_USEFUL = timedelta(days=2)
 STAFF_USEFUL = timedelta(days=7)
+Part = Callable[[str], AbstractContextManager[None]]  # what goes wrong in one eye or callback ends with it
 ROLES_OF_LEVEL = (("nurse", "surgeon"), ("surgeon",), ("surgeon",))
 
 
@@ -32,16 +34,19 @@ class Due:
     useless_after: datetime
 
 
-def due(store: Store, now: datetime, when: Messages, zone: tzinfo) -> Iterator[Due]:
-    """Every message that is due now, whether it was made before or not."""
-    yield from posture_reminders(store, now, when.posture_at, zone)
-    yield from visit_reminders(store, now, when.visit_at, zone)
-    open_ones = worries.open_callbacks(store)
-    yield from not_heard(store, open_ones)
-    yield from for_staff(store, open_ones)
+def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -> Iterator[Due]:
+    """Every message that is due now, whether it was made before or not; each worked out in a `part` by its eye's id."""
+    yield from posture_reminders(store, now, when.posture_at, zone, part)
+    yield from visit_reminders(store, now, when.visit_at, zone, part)
+    staff, to_do = people.all_staff(store), tasks.open_by_callback(store)
+    for callback in worries.open_callbacks(store):
+        found: list[Due] = []
+        with part(f"callbacks {callback['id']}"):
+            found = [*not_heard(store, callback), *for_staff(staff, callback, to_do.get(callback["id"], []))]
+        yield from found
 
 
-def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo) -> Iterator[Due]:
+def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo, part: Part) -> Iterator[Due]:
     """At the set times of a posturing day, to whoever has fewer hours than that time's share of the waking day."""
     today = now.astimezone(zone).date()
     for clock in at:
@@ -49,12 +54,15 @@ def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo)
         if not start <= now < start + POSTURE_USEFUL:
             continue
         for row in eyes.open_operations(store):
-            if _behind(store, row, now, today, zone):
+            behind = False
+            with part(row["id"]):
+                behind = _behind(store, row, now, today, zone)
+            if behind:
                 person, key = f"patient:{row['patient_id']}", f"posture:{row['id']}:{start.isoformat()}"
                 yield Due(key, person, "posture", row["id"], start + POSTURE_USEFUL)
 
 
-def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iterator[Due]:
+def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: Part) -> Iterator[Due]:
     """On the day before a planned visit."""
     today = now.astimezone(zone).date()
     tomorrow = today + timedelta(days=1)
@@ -64,41 +72,37 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo) -> Iter
     seen = attended_by_eye(store, "seen", zone)
     midnight = datetime.combine(tomorrow, time(), zone)
     for visit in planned:
-        operation = eyes.operation(store, visit["operation_id"])
+        operation = None
+        with part(visit["operation_id"]):
+            operation = eyes.operation(store, visit["operation_id"])
         if operation and visit["identity"] not in seen[visit["operation_id"]]:
             yield Due(f"visit:{visit['id']}", f"patient:{operation['patient_id']}", "visit", visit["target"], midnight)
 
 
-def not_heard(store: Store, open_ones: list[Row]) -> Iterator[Due]:
-    """Once for each callback that was opened because a patient had gone silent."""
-    for callback in open_ones:
-        if callback["worry"] == "silence":
-            operation = eyes.operation(store, callback["operation_id"])
-            assert operation is not None
-            until = callback["opened_at"] + NOT_HEARD_USEFUL
-            yield Due(
-                f"not-heard:{callback['id']}", f"patient:{operation['patient_id']}", "not-heard", callback["id"], until
-            )
+def not_heard(store: Store, callback: Row) -> Iterator[Due]:
+    """Once for a callback that was opened because a patient had gone silent."""
+    if callback["worry"] == "silence":
+        operation = eyes.operation(store, callback["operation_id"])
+        assert operation is not None
+        until = callback["opened_at"] + NOT_HEARD_USEFUL
+        yield Due(f"not-heard:{callback['id']}", f"patient:{operation['patient_id']}", "not-heard", callback["id"], until)
 
 
-def for_staff(store: Store, open_ones: list[Row]) -> Iterator[Due]:
-    """Every open *now* callback that nobody has taken, or whose task is nobody's, and every callback that moved up."""
-    staff = people.all_staff(store)
-    to_do = tasks.open_by_callback(store)
-    for callback in open_ones:
-        id, level, moves = callback["id"], callback["level"], callback["moved_up"]
-        if level:
-            for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:
-                yield Due(f"escalation:{id}:{moves}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
-            if LEVELS[level] == "on-call contact":
-                until = callback["due_at"] + STAFF_USEFUL
-                yield Due(f"escalation:{id}:{moves}:{ON_CALL}", ON_CALL, "escalation", id, until)
-        elif callback["how_soon"] == "now" and callback["free"]:
-            free = [(f"task:{t['id']}", t["made_at"]) for t in to_do.get(id, []) if t["owner"] is None]
-            for what, since in free or [(f"now:{id}", callback["opened_at"])]:
-                for member in staff:
-                    person = f"staff:{member['id']}"
-                    yield Due(f"{what}:{person}", person, "now", id, since + STAFF_USEFUL)
+def for_staff(staff: list[Row], callback: Row, to_do: list[Row]) -> Iterator[Due]:
+    """A *now* callback that nobody has taken, or whose task is nobody's, and every callback that moved up."""
+    id, level, moves = callback["id"], callback["level"], callback["moved_up"]
+    if level:
+        for person in [f"staff:{s['id']}" for s in staff if s["role"] in ROLES_OF_LEVEL[level]]:
+            yield Due(f"escalation:{id}:{moves}:{person}", person, "escalation", id, callback["due_at"] + STAFF_USEFUL)
+        if LEVELS[level] == "on-call contact":
+            until = callback["due_at"] + STAFF_USEFUL
+            yield Due(f"escalation:{id}:{moves}:{ON_CALL}", ON_CALL, "escalation", id, until)
+    elif callback["how_soon"] == "now" and callback["free"]:
+        free = [(f"task:{t['id']}", t["made_at"]) for t in to_do if t["owner"] is None]
+        for what, since in free or [(f"now:{id}", callback["opened_at"])]:
+            for member in staff:
+                person = f"staff:{member['id']}"
+                yield Due(f"{what}:{person}", person, "now", id, since + STAFF_USEFUL)
 
 
 def _behind(store: Store, row: Row, now: datetime, today: date, zone: tzinfo) -> bool:

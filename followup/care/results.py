@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 from statistics import median
 
+from followup.care import watching
 from followup.care.eye import Eye, load, rulebook
 from followup.clinical import acuity, outcomes
 from followup.clinical.course import Timeline
@@ -46,8 +47,13 @@ def surgeons(store: Store) -> list[str]:
 def results(store: Store, now: datetime, zone: tzinfo, surgeon: str | None = None) -> Results:
     """The results of one surgeon's operations, or of the whole clinic's."""
     rows = [row for row in eyes.all_operations(store) if surgeon in (None, row["surgeon"])]
-    known = [load(store, row["id"], zone) for row in rows]
-    courses = [(eye, eye.timeline(now)) for eye in known]
+    courses: list[tuple[Eye, Timeline]] = []
+    with watching.parts(store, now, "results") as part:
+        for row in rows:
+            with part(row["id"]):
+                eye = load(store, row["id"], zone)
+                courses.append((eye, eye.timeline(now)))
+    known = [eye for eye, _ in courses]
     spike_from = rulebook(store).bands.spike_from
     ends = [end for eye, course in courses if (end := _attachment(eye, course)) is not None]
     changes = [change for eye, course in courses if (change := _acuity_change(eye, course)) is not None]

@@ -4,36 +4,34 @@ import json
 import smtplib
 import ssl
 from collections.abc import Mapping
+from email.errors import HeaderParseError
 from email.headerregistry import Address
 from email.message import EmailMessage
 from email.utils import formatdate, make_msgid
-from typing import Any, Protocol
+from typing import Any
 
 import requests
-from py_vapid import Vapid02
+from py_vapid import Vapid02, VapidException
 from pywebpush import WebPushException, webpush
 
 from followup.config import Messages
 from followup.exchange.letters import Letter, footer
 
 TIMEOUT_SECONDS = 15
+PUSH_TIMEOUT_SECONDS = 10
 PUSH_KEPT_SECONDS = 12 * 3600
 GONE = (404, 410)
 
 
 class NotDelivered(Exception):
-    """The message did not leave; `gone` means that this address never will take one again."""
+    """The message did not leave. The words name no address: they are kept and shown.
 
-    def __init__(self, why: str, *, gone: bool = False) -> None:
+    `gone` means that this address never will take one again, `away` that the server itself could not be reached.
+    """
+
+    def __init__(self, why: str, *, gone: bool = False, away: bool = False) -> None:
         super().__init__(why)
-        self.gone = gone
-
-
-class Channel(Protocol):
-    """One way to one address."""
-
-    def send(self, letter: Letter, language: str) -> None:
-        """Hand the letter over. Raises `NotDelivered`."""
+        self.gone, self.away = gone, away
 
 
 class Email:
@@ -43,22 +41,34 @@ class Email:
         self._settings, self._to, self._sender_name, self._page = settings, to, sender_name, page_address
 
     def send(self, letter: Letter, language: str) -> None:
+        """Hand the letter over. Raises `NotDelivered`."""
+        made = self._written(letter, language)
+        try:
+            connection = self._connection()
+        except (smtplib.SMTPException, OSError) as error:
+            raise NotDelivered(f"e-mail: {error}", away=True) from error
+        try:
+            with connection as smtp:
+                if self._settings.smtp_user:
+                    smtp.login(self._settings.smtp_user, self._settings.smtp_password)
+                smtp.send_message(made)
+        except (smtplib.SMTPException, OSError, ValueError) as error:
+            raise NotDelivered(f"e-mail: {str(error).replace(self._to, '…')}") from error
+
+    def _written(self, letter: Letter, language: str) -> EmailMessage:
         made = EmailMessage()
         made["Subject"] = letter.title
         made["From"] = Address(self._sender_name, addr_spec=self._settings.sender)
-        made["To"] = self._to
+        try:
+            made["To"] = Address(addr_spec=self._to)
+        except (ValueError, IndexError, HeaderParseError) as error:  # how the library says that it cannot read one
+            raise NotDelivered("e-mail: the address is not one that mail can be sent to") from error
         made["Date"] = formatdate()
         made["Message-ID"] = make_msgid(domain=self._settings.sender.rpartition("@")[2])
         made["Content-Language"] = language
         made["Auto-Submitted"] = "auto-generated"  # RFC 3834: no out-of-office answers
         made.set_content(f"{letter.words}\n\n{self._page}{letter.path}\n\n{footer(language)}\n")
-        try:
-            with self._connection() as smtp:
-                if self._settings.smtp_user:
-                    smtp.login(self._settings.smtp_user, self._settings.smtp_password)
-                smtp.send_message(made)
-        except (smtplib.SMTPException, OSError) as error:
-            raise NotDelivered(f"e-mail: {error}") from error
+        return made
 
     def _connection(self) -> smtplib.SMTP:
         s = self._settings
@@ -76,21 +86,25 @@ class Push:
     def __init__(self, subscription: Mapping[str, Any], private_key: str, contact: str) -> None:
         self._endpoint = subscription["endpoint"]
         self._keys = {"p256dh": subscription["p256dh"], "auth": subscription["auth"]}
-        self._private_key, self._contact = private_key, contact
+        self._contact = contact
+        self._signer = Vapid02.from_pem(private_key.encode())
+        self._signer.conf = {"no-strict": True}  # its own check of the contact refuses ports, which RFC 8292 does not
 
     def send(self, letter: Letter, language: str) -> None:
+        """Hand the letter over. Raises `NotDelivered`."""
         said = json.dumps({"title": letter.title, "words": letter.words, "path": letter.path, "language": language})
         try:
             webpush(
                 {"endpoint": self._endpoint, "keys": self._keys},
                 said,
-                vapid_private_key=Vapid02.from_pem(self._private_key.encode()),
+                vapid_private_key=self._signer,
                 vapid_claims={"sub": self._contact},
                 ttl=PUSH_KEPT_SECONDS,
-                timeout=TIMEOUT_SECONDS,
+                timeout=PUSH_TIMEOUT_SECONDS,
                 headers={"Urgency": "high"},
             )
         except WebPushException as error:
-            raise NotDelivered(f"push: {error.message.splitlines()[0]}", gone=error.status_code in GONE) from error
-        except (requests.RequestException, ValueError) as error:
-            raise NotDelivered(f"push: {error}") from error
+            status = f"the push service answered {error.status_code}" if error.status_code else "it could not be encrypted"
+            raise NotDelivered(f"push: {status}", gone=error.status_code in GONE) from error
+        except (requests.RequestException, VapidException, ValueError) as error:
+            raise NotDelivered(f"push: the push service could not be reached ({type(error).__name__})") from error

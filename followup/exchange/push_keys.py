@@ -1,6 +1,7 @@
 """The key pair by which a clinic signs its pushes (VAPID, RFC 8292)."""
 
 import base64
+from urllib.parse import urlsplit
 
 from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric import ec
@@ -26,3 +27,8 @@ def public_key(store: Store) -> str:
     public = serialization.load_pem_private_key(private_key(store).encode(), None).public_key()
     point = public.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
     return base64.urlsafe_b64encode(point).rstrip(b"=").decode()
+
+
+def contact(sender: str, public_address: str) -> str:
+    """Whom a push service may turn to: a mailto or https address, as RFC 8292 (2.1) asks; never plain http."""
+    return f"mailto:{sender}" if sender else urlsplit(public_address)._replace(scheme="https").geturl()

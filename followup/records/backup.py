@@ -3,12 +3,15 @@
 import os
 import re
 import sqlite3
-from contextlib import closing
 from datetime import datetime, timedelta
 from pathlib import Path
 
+from sqlite_utils import Database
+
 from followup.records import audit
-from followup.records.store import Store, StoreError
+from followup.records.lock import held
+from followup.records.migrations import steps
+from followup.records.store import Store, StoreError, copy_database
 
 NAME = re.compile(r"followup-(\d{8}T\d{6})Z\.db")
 
@@ -16,9 +19,13 @@ NAME = re.compile(r"followup-(\d{8}T\d{6})Z\.db")
 def faults(store: Store) -> list[str]:
     """What is wrong with a database: its file, its references, its audit chain. Empty when whole."""
     found = store.integrity_faults()
-    if (broken := audit.broken_at(store)) is not None:
-        found.append(f"the audit chain breaks at entry {broken}")
-    return found
+    if found:
+        return found
+    try:
+        broken = audit.broken_at(store)
+    except sqlite3.DatabaseError as error:
+        return [f"the database file is damaged ({error})"]
+    return [] if broken is None else [f"the audit chain breaks at entry {broken}"]
 
 
 def backup(store: Store, folder: Path, now: datetime) -> Path:
@@ -29,8 +36,7 @@ def backup(store: Store, folder: Path, now: datetime) -> Path:
     folder.mkdir(parents=True, exist_ok=True)
     done = folder / f"followup-{now:%Y%m%dT%H%M%S}Z.db"
     unfinished = done.with_suffix(".unfinished")
-    unfinished.touch(mode=0o600)
-    _copy(store.path, unfinished)
+    copy_database(store.path, unfinished)
     checked(unfinished)
     os.replace(unfinished, done)
     return done
@@ -42,27 +48,34 @@ def checked(path: Path) -> None:
         raise StoreError(f"there is no backup at {path}")
     store = Store(path)
     try:
-        found = faults(store)
+        found = faults(store) if _ours(store) else ["it is not a database of followup, or of a later version"]
     except sqlite3.DatabaseError as error:
-        raise StoreError(f"{path} is not a whole backup: {error}") from error
+        found = [str(error)]
     finally:
         store.close()
     if found:
         raise StoreError(f"{path} is not a whole backup: {found[0]}")
 
 
+def _ours(store: Store) -> bool:
+    """Whether our own steps made it, and none that this version does not know."""
+    done = {step.name for step in steps.applied(store.db)}
+    return bool(done) and done <= {step.name for step in steps.pending(Database(memory=True))}
+
+
 def restore(source: Path, database: Path, now: datetime) -> Path | None:
     """Put a checked backup in the database's place; what stood there is backed up beside it first.
 
-    Returns the path of that copy, or None where there was no database. Raises `StoreError`, and then nothing has changed.
+    Returns the path of that copy, or None where there was no database. Raises `StoreError`, and then nothing has changed:
+    also while a server runs on the database, which would go on writing to what is put aside.
     """
-    checked(source)
-    before = None
-    if database.exists():
-        before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
-        before.touch(mode=0o600)
-        _copy(database, before)
-    _copy(source, database)
+    with held(database, "a restore is running"):
+        checked(source)
+        before = None
+        if database.exists():
+            before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
+            copy_database(database, before)
+        copy_database(source, database)
     return before
 
 
@@ -74,13 +87,3 @@ def prune(folder: Path, now: datetime, days: int) -> list[Path]:
     for path in old:
         path.unlink()
     return old
-
-
-def _copy(source: Path, target: Path) -> None:
-    """SQLite's own online copy: whole even while others write to the source or read the target."""
-    try:
-        from_file = sqlite3.connect(f"{source.absolute().as_uri()}?mode=ro", uri=True)
-        with closing(from_file) as reader, closing(sqlite3.connect(target)) as writer:
-            reader.backup(writer)
-    except sqlite3.Error as error:
-        raise StoreError(f"{source} could not be copied to {target}: {error}") from error

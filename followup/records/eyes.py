@@ -6,6 +6,7 @@ from typing import Any
 
 from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import FIRST_YEAR, LAST_YEAR, from_text, to_text
+from followup.records.watch import readable
 
 
 # Rows from before times had bounds may hold what no reader can use. They are left out of every reading, and `unreadable`
@@ -63,16 +64,16 @@ def operation(store: Store, id: str) -> Row | None:
 def open_operations(store: Store) -> list[Row]:
     """Every eye still followed, newest operation first."""
     found = store.rows(_OPERATIONS + " WHERE o.ended_at IS NULL ORDER BY r.operated_at DESC")
-    return [_opened(row) for row in found]
+    return readable(store, "operations", found, _opened)
 
 
 def all_operations(store: Store) -> list[Row]:
-    return [_opened(row) for row in store.rows(_OPERATIONS + " ORDER BY r.operated_at")]
+    return readable(store, "operations", store.rows(_OPERATIONS + " ORDER BY r.operated_at"), _opened)
 
 
 def operations_of(store: Store, patient_id: str) -> list[Row]:
     found = store.rows(_OPERATIONS + " WHERE o.patient_id = :id ORDER BY r.operated_at DESC", {"id": patient_id})
-    return [_opened(row) for row in found]
+    return readable(store, "operations", found, _opened)
 
 
 def records_of(store: Store, operation_id: str) -> list[Row]:
@@ -192,7 +193,7 @@ def events_of(store: Store, operation_id: str) -> list[Row]:
         SELECT e.* FROM events e WHERE e.operation_id = :id AND e.kind != 'withdrawal' AND {_readable("e.at")}
         AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
     """
-    return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
+    return readable(store, "events", store.rows(sql, {"id": operation_id}), _opened_event)
 
 
 def events_beside(store: Store, operation_id: str, patient_id: str) -> list[Row]:
@@ -208,7 +209,7 @@ def events_beside(store: Store, operation_id: str, patient_id: str) -> list[Row]
 def history_of(store: Store, operation_id: str) -> list[Row]:
     """Every event, corrected ones included, in the order received."""
     sql = f"SELECT * FROM events WHERE operation_id = :id AND {_readable('at')} ORDER BY received_at, id"
-    return [_opened_event(row) for row in store.rows(sql, {"id": operation_id})]
+    return readable(store, "events", store.rows(sql, {"id": operation_id}), _opened_event)
 
 
 def visit_events(store: Store, kind: str) -> list[Row]:
@@ -218,7 +219,7 @@ def visit_events(store: Store, kind: str) -> list[Row]:
         WHERE e.kind = :kind AND o.ended_at IS NULL
         AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
     """
-    return [_opened_event(row) for row in store.rows(sql, {"kind": kind})]
+    return readable(store, "events", store.rows(sql, {"kind": kind}), _opened_event)
 
 
 def last_measures(store: Store) -> dict[tuple[str, str], Row]:
@@ -226,15 +227,16 @@ def last_measures(store: Store) -> dict[tuple[str, str], Row]:
     sql = f"""
         SELECT e.*, json_extract(e.body, '$.eye') AS side, max(e.at || e.id) FROM events e
         JOIN operations o ON o.id = e.operation_id
-        WHERE e.kind = 'measures' AND {_readable("e.at")} AND o.ended_at IS NULL GROUP BY e.operation_id, side
+        WHERE e.kind = 'measures' AND json_valid(e.body) AND {_readable("e.at")} AND o.ended_at IS NULL
+        GROUP BY e.operation_id, side
     """
-    return {(row["operation_id"], row["side"]): _opened_event(row) for row in store.rows(sql)}
+    return {(row["operation_id"], row["side"]): row for row in readable(store, "events", store.rows(sql), _opened_event)}
 
 
 def requests_since(store: Store, since: str) -> list[Row]:
     """What patients asked of the clinic about their visits since a time, newest first."""
     sql = f"SELECT * FROM events WHERE kind = 'visit-request' AND {_readable('at')} AND at >= :since ORDER BY at DESC"
-    return [_opened_event(row) for row in store.rows(sql, {"since": since})]
+    return readable(store, "events", store.rows(sql, {"since": since}), _opened_event)
 
 
 def last_heard(store: Store) -> dict[str, datetime]:
@@ -298,3 +300,15 @@ def _opened_visit(row: Row) -> Row:
 def _opened_event(row: Row) -> Row:
     times = {"at": from_text(row["at"]), "received_at": from_text(row["received_at"])}
     return {**row, **times, "body": json.loads(row["body"])}
+
+
+def _dated(row: Row) -> Row:
+    return {**row, **{key: date.fromisoformat(row[key]) for key in ("target", "earliest", "latest")}}
+
+
+READ_AS = {
+    "operations": (_OPERATIONS, _opened),
+    "events": ("SELECT * FROM events", _opened_event),
+    "visits": ("SELECT * FROM visits", _dated),
+}
+"""How every row of a table is read, for whoever looks for rows that cannot be."""

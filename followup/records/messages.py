@@ -5,6 +5,7 @@ from datetime import datetime
 
 from followup.records.store import Row, Store, as_json
 from followup.records.times import from_text, to_text
+from followup.records.watch import readable
 
 
 def choices(store: Store, person: str) -> Row | None:
@@ -66,7 +67,7 @@ def add(store: Store, now: datetime, key: str, person: str, kind: str, about: st
 def waiting(store: Store, now: datetime) -> list[Row]:
     """What may be tried now, by person and age."""
     sql = "SELECT * FROM messages WHERE state = 'waiting' AND next_try_at <= :now ORDER BY person, kind, made_at, key"
-    return [_opened(row) for row in store.rows(sql, {"now": to_text(now)})]
+    return readable(store, "messages", store.rows(sql, {"now": to_text(now)}), _opened)
 
 
 def take(store: Store, now: datetime, key: str) -> bool:
@@ -97,15 +98,19 @@ def try_later(store: Store, key: str, next_try_at: datetime, detail: str) -> Non
 def of_person(store: Store, person: str, limit: int = 20) -> list[Row]:
     """The latest messages to a person, newest first."""
     sql = "SELECT * FROM messages WHERE person = :person ORDER BY made_at DESC, key LIMIT :limit"
-    return [_opened(row) for row in store.rows(sql, {"person": person, "limit": limit})]
+    return readable(store, "messages", store.rows(sql, {"person": person, "limit": limit}), _opened)
 
 
 def troubled(store: Store) -> list[Row]:
     """Messages that could not be sent so far, newest first."""
     sql = "SELECT * FROM messages WHERE state = 'waiting' AND tries > 0 ORDER BY made_at DESC LIMIT 100"
-    return [_opened(row) for row in store.rows(sql)]
+    return readable(store, "messages", store.rows(sql), _opened)
 
 
 def _opened(row: Row) -> Row:
     times = ("made_at", "useless_after", "next_try_at", "taken_at", "ended_at")
     return {**row, **{key: from_text(row[key]) if row[key] else None for key in times}}
+
+
+READ_AS = {"messages": ("SELECT * FROM messages", _opened)}
+"""How every row of a table is read, for whoever looks for rows that cannot be."""

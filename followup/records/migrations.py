@@ -239,6 +239,21 @@ def m008_visit_identities(db: Database) -> None:
 
 
 @steps()
+def m009_watch(db: Database) -> None:
+    """What went wrong and still does, and when each job last ran: that takes the place of its slots."""
+    db.executescript(
+        """
+        CREATE TABLE faults (
+            what TEXT NOT NULL, about TEXT NOT NULL, words TEXT NOT NULL, first_at TEXT NOT NULL, last_at TEXT NOT NULL,
+            times INTEGER NOT NULL DEFAULT 1, PRIMARY KEY (what, about)
+        ) STRICT;
+        CREATE TABLE job_runs (job TEXT PRIMARY KEY, started_at TEXT NOT NULL, ended_at TEXT, result TEXT) STRICT;
+        DROP TABLE job_slots;
+        """
+    )
+
+
+@steps()
 def m011_bounds(db: Database) -> None:
     """New rows hold times of fixed width that can be. Rows that stand already stay: facts are never changed.
 

@@ -1,4 +1,4 @@
-"""The clinic's own protocol texts and the signatures under them, and the slots that jobs take."""
+"""The clinic's own protocol texts and the signatures under them."""
 
 from datetime import datetime
 
@@ -31,14 +31,3 @@ def signature(store: Store, part: str, fingerprint: str) -> Row | None:
     """
     found = store.row(sql, {"part": part, "fingerprint": fingerprint})
     return {**found, "signed_at": from_text(found["signed_at"])} if found else None
-
-
-def take_slot(store: Store, now: datetime, job: str, slot: str) -> bool:
-    """Whether this process may run the job for that slot: the first to ask may, exactly once."""
-    sql = "INSERT OR IGNORE INTO job_slots (job, slot, taken_at) VALUES (:job, :slot, :now)"
-    return store.execute(sql, {"job": job, "slot": slot, "now": to_text(now)}) == 1
-
-
-def forget_slots(store: Store, before: datetime) -> None:
-    """Slots so old that no process will ask for them again."""
-    store.execute("DELETE FROM job_slots WHERE taken_at < :before", {"before": to_text(before)})

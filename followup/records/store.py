@@ -1,11 +1,13 @@
 """The database: one connection a thread, write-ahead log, transactions that take the write lock at once."""
 
 import json
+import os
 import secrets
 import sqlite3
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +18,11 @@ from followup.records.migrations import steps
 
 Row = dict[str, Any]
 BUSY_MS = 10_000
+
+
+Unavailable = sqlite3.OperationalError
+"""The database cannot be used for now: locked, full, or gone."""
+FAMILY = ("", "-wal", "-shm", "-journal")
 
 
 class StoreError(Exception):
@@ -90,9 +97,13 @@ class Store:
 
     def integrity_faults(self) -> list[str]:
         """What SQLite finds wrong with the file and its references; empty when whole."""
-        found = [str(row["integrity_check"]) for row in self.rows("PRAGMA integrity_check")]
-        dangling = [f"a row of {row['table']} points at nothing" for row in self.rows("PRAGMA foreign_key_check")]
-        return [fault for fault in found if fault != "ok"] + dangling
+        try:
+            found = [str(row["integrity_check"]) for row in self.rows("PRAGMA integrity_check(1)")]
+            dangling = [f"a row of {row['table']} points at nothing" for row in self.rows("PRAGMA foreign_key_check")]
+        except sqlite3.DatabaseError as error:
+            found, dangling = [str(error)], []
+        damaged = [f"the database file is damaged ({' '.join(fault.split())})" for fault in found if fault != "ok"]
+        return damaged or dangling
 
     def close(self) -> None:
         if hasattr(self._local, "db"):
@@ -101,7 +112,7 @@ class Store:
 
 
 def open_store(path: Path | str, *, create: bool = False) -> Store:
-    """Open a clinic's database and bring its schema up to date.
+    """Open a clinic's database and bring its schema up to date; an older one is copied beside itself first.
 
     Raises `StoreError` if the file is missing (unless `create`), or is no database of ours.
     """
@@ -109,13 +120,41 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
     if not create and not path.exists():
         raise StoreError(f"there is no database at {path}; make one with “followup init”")
     path.parent.mkdir(parents=True, exist_ok=True)
+    keep_private(path)
     store = Store(path)
     try:
         store.db.conn.execute("PRAGMA journal_mode = WAL")
+        pending = steps.pending(store.db)
+        if pending and steps.applied(store.db):
+            now = datetime.now(UTC)
+            copy_database(path, path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db"))
         steps.apply(store.db)
     except sqlite3.DatabaseError as error:
+        store.close()
         raise StoreError(f"{path} cannot be used as a database: {error}") from error
     return store
+
+
+def keep_private(path: Path) -> None:
+    """Make a database's file (empty, if it is missing), and let only its owner read it and what SQLite keeps beside it."""
+    try:
+        os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
+        for file in (path.with_name(path.name + ending) for ending in FAMILY):
+            if file.exists() and file.stat().st_mode & 0o077:
+                file.chmod(0o600)
+    except OSError as error:
+        raise StoreError(f"{path} cannot be used as a database: {error.strerror}") from error
+
+
+def copy_database(source: Path, target: Path) -> None:
+    """SQLite's own online copy: whole even while others write to the source or read the target. Raises `StoreError`."""
+    keep_private(target)
+    try:
+        from_file = sqlite3.connect(f"{source.absolute().as_uri()}?mode=ro", uri=True)
+        with closing(from_file) as reader, closing(sqlite3.connect(target)) as writer:
+            reader.backup(writer)
+    except sqlite3.Error as error:
+        raise StoreError(f"{source} could not be copied to {target}: {error}") from error
 
 
 def as_json(value: Any) -> str:

@@ -6,6 +6,7 @@ from typing import Any
 
 from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import from_text, to_text
+from followup.records.watch import readable
 
 URGENCY = "CASE c.how_soon WHEN 'now' THEN 0 WHEN 'today' THEN 1 ELSE 2 END"
 _OPEN_TASKS = "SELECT count(*) FROM tasks t WHERE t.callback_id = c.id AND t.done_at IS NULL"
@@ -34,13 +35,13 @@ def add_warning(
 
 def warnings_of(store: Store, operation_id: str) -> list[Row]:
     sql = "SELECT * FROM warnings WHERE operation_id = :id ORDER BY raised_at, id"
-    return [_opened_warning(row) for row in store.rows(sql, {"id": operation_id})]
+    return readable(store, "warnings", store.rows(sql, {"id": operation_id}), _opened_warning)
 
 
 def warnings_of_callback(store: Store, callback_id: str) -> list[Row]:
     """The most urgent first, then the latest."""
     sql = f"SELECT c.* FROM warnings c WHERE c.callback_id = :id ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
-    return [_opened_warning(row) for row in store.rows(sql, {"id": callback_id})]
+    return readable(store, "warnings", store.rows(sql, {"id": callback_id}), _opened_warning)
 
 
 def open_callback_of(store: Store, operation_id: str, worry: str) -> Row | None:
@@ -56,18 +57,18 @@ def callback(store: Store, id: str) -> Row | None:
 
 def callbacks_of(store: Store, operation_id: str) -> list[Row]:
     sql = _CALLBACKS + " WHERE c.operation_id = :id ORDER BY c.opened_at"
-    return [_opened_callback(row) for row in store.rows(sql, {"id": operation_id})]
+    return readable(store, "callbacks", store.rows(sql, {"id": operation_id}), _opened_callback)
 
 
 def open_callbacks(store: Store) -> list[Row]:
     """All that are not settled: by how soon, then by how long they have waited."""
     sql = _CALLBACKS + f" WHERE c.state != 'settled' ORDER BY {URGENCY}, c.opened_at"
-    return [_opened_callback(row) for row in store.rows(sql)]
+    return readable(store, "callbacks", store.rows(sql), _opened_callback)
 
 
 def overdue_callbacks(store: Store, now: datetime) -> list[Row]:
     sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
-    return [_opened_callback(row) for row in store.rows(sql, {"now": to_text(now)})]
+    return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _opened_callback)
 
 
 def add_callback(store: Store, operation_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:
@@ -172,3 +173,10 @@ def _opened_callback(row: Row) -> Row:
 def _opened_warning(row: Row) -> Row:
     told = {"values": json.loads(row["values_json"]), "threshold": json.loads(row["threshold"])}
     return {**row, **told, "raised_at": from_text(row["raised_at"]), "recorded_at": from_text(row["recorded_at"])}
+
+
+READ_AS = {
+    "callbacks": (_CALLBACKS, _opened_callback),
+    "warnings": ("SELECT * FROM warnings", _opened_warning),
+}
+"""How every row of a table is read, for whoever looks for rows that cannot be."""

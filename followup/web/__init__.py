@@ -4,17 +4,19 @@ from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from flask import Flask, Response, redirect, render_template, request, url_for
-from flask_babel import Babel
+from flask import Flask, Response, current_app, redirect, render_template, request, url_for
+from flask_babel import Babel, get_locale, gettext
 from flask_compress import Compress
 from flask_wtf.csrf import CSRFError, CSRFProtect
+from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
 from followup.records import Store, open_store
+from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
-from followup.web import account, api, calling, clinic, clinic_api, discharging, display, pages, patient, surgeon
+from followup.web import account, api, calling, clinic, clinic_api, context, discharging, display, pages, patient, surgeon
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -67,7 +69,8 @@ def create_app(
     display.register(app)
     app.register_error_handler(CareError, _care_error)
     app.register_error_handler(CSRFError, _stale_form)
-    app.register_error_handler(404, lambda error: (render_template("error.html", message="There is no such page."), 404))
+    app.register_error_handler(HTTPException, _http_error)
+    app.register_error_handler(500, _fault)
     app.after_request(_headers)
     return app
 
@@ -77,6 +80,30 @@ def _care_error(error: CareError) -> Any:
     if request.path.startswith("/api/"):
         return {"error": str(error)}, status
     return render_template("error.html", message=str(error)), status
+
+
+def _http_error(error: HTTPException) -> Any:
+    """What was asked for cannot be: said with the clinic's number, as everywhere."""
+    if error.code is None or error.code < 400:
+        return error
+    message = "There is no such page." if error.code == 404 else error.description or error.name
+    if request.path.startswith("/api/"):
+        return {"error": message}, error.code
+    return render_template("error.html", message=message), error.code
+
+
+def _fault(error: InternalServerError) -> Any:
+    """Our own fault (500), or a database that is locked, full or gone (503): the clinic's number, and nothing else needed."""
+    away = isinstance(error.original_exception, Unavailable)
+    status, headers = (503, {"Retry-After": "30"}) if away else (500, {})
+    clinic = context.settings().clinic
+    if request.path.startswith("/api/"):
+        told = gettext("This page does not work now")
+        return {"error": told, "phone": clinic.phone, "emergency_phone": clinic.emergency_phone}, status, headers
+    locale = get_locale()
+    page = current_app.jinja_env.get_template("patient/fault.html")
+    direction = locale.text_direction if locale else "ltr"
+    return page.render(clinic=clinic, language=str(locale or "en"), direction=direction), status, headers
 
 
 def _stale_form(error: CSRFError) -> Any:

@@ -10,11 +10,11 @@ from flask import abort, current_app, g, redirect, request, session, url_for
 
 from followup.care import accounts, enrol
 from followup.care.actors import Actor
+from followup.config import LANGUAGES as LANGUAGES
 from followup.config import Settings
 from followup.records import Store
 from followup.records.store import Row
 
-LANGUAGES = {"en": "English", "de": "Deutsch", "es": "Español", "ar": "العربية"}
 DEVICE_COOKIE = "device"
 View = TypeVar("View", bound=Callable[..., Any])
 

@@ -7,6 +7,7 @@ from flask import Flask
 from flask_babel import format_date, format_datetime, format_decimal, gettext
 from markupsafe import Markup
 
+from followup.care import watching
 from followup.care.callbacks import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS
@@ -14,6 +15,7 @@ from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
 from followup.clinical.pressure import INSTRUMENTS
 from followup.clinical.tamponade import AGENTS
+from followup.records.watch import faults
 from followup.web import context
 
 POSTURES = {
@@ -135,11 +137,16 @@ def tel(value: str) -> str:
     return "tel:" + "".join(value.split())
 
 
+def watch() -> dict[str, Any]:
+    """For the strips on the staff's pages: the jobs that stand still, and how many faults there are."""
+    return {"late": watching.late(context.store(), context.now()), "faults": len(faults(context.store()))}
+
+
 def register(app: Flask) -> None:
     filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
-    app.jinja_env.globals.update(beside=beside, medical=gettext)
+    app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch)
 
     @app.context_processor
     def everywhere() -> dict[str, Any]:

@@ -1,9 +1,10 @@
-"""Pages that belong to nobody in particular: the door, and how this is worked out."""
+"""Pages that belong to nobody in particular: the door, how this is worked out, and whether everything works."""
 
 from typing import Any
 
 from flask import Blueprint, redirect, render_template, url_for
 
+from followup.care import watching
 from followup.care.eye import rulebook
 from followup.clinical import acuity, altitude, bubble, coverage, outcomes, posture, pressure, schedule, tamponade, warnings
 from followup.web import context
@@ -32,3 +33,18 @@ def reference() -> Any:
         half_life=tamponade.half_life_days,
         lenses=tamponade.LENSES,
     )
+
+
+@bp.get("/not-working")
+@context.staff_only()
+def not_working() -> Any:
+    """What went wrong and still does, whom it is about, and since when."""
+    store, now = context.store(), context.now()
+    return render_template("not_working.html", faults=watching.named(store), late=watching.late(store, now))
+
+
+@bp.get("/health")
+def health() -> Any:
+    """For whoever watches the server: 200, or 503 with what stands still (`database`, `clock`, `disk`). No sign-in, no data."""
+    stopped = watching.stopped(context.store(), context.now())
+    return ({"ok": False, "stopped": stopped}, 503) if stopped else {"ok": True}

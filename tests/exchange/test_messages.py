@@ -1,18 +1,21 @@
 """Messages leave by real SMTP and by web push that the far end decrypts: once each, in the person's language, nothing clinical."""
 
+import socket
 import subprocess
 import sys
+import threading
+from collections.abc import Iterator
 from datetime import UTC, datetime, time, timedelta
 
 import pytest
 
 from followup import jobs
-from followup.care import callbacks, enrol, messages, visit
+from followup.care import callbacks, enrol, messages, visit, watching
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.config import Messages, Settings
 from followup.exchange import push_keys
-from followup.records import Store, people, worries
+from followup.records import Store, people, watch, worries
 from followup.records import messages as kept
 from followup.records.store import Row
 from tests.conftest import NOW
@@ -311,3 +314,127 @@ def test_people_who_left_get_nothing(
     store.execute("UPDATE staff SET left_at = '2027-03-04T00:00:00.000000Z' WHERE id = :id", {"id": nurse.id})
     jobs.send_messages(store, posted, NOW)
     assert {m["To"] for m in mailbox.letters} == {"surgeon@test.invalid"}
+
+
+def test_one_address_that_cannot_be_keeps_nobody_s_mail_back_and_is_named(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    person = f"staff:{nurse.id}"
+    row = {"email": "a@[b.c", "language": "", "quiet_from": "00:00:00", "quiet_to": "00:00:00", "unwanted": []}
+    kept.keep_choices(store, NOW, person, row)
+    measure(store, nurse, operation_id, posted, 62)
+    assert jobs.run(store, posted, "messages", NOW) == 1
+    assert to(mailbox, "surgeon@test.invalid") == ["A callback needs somebody within the hour"]
+    (fault,) = watch.faults(store)
+    assert (fault["what"], fault["about"]) == ("e-mail", person)
+    assert "b.c" not in fault["words"]
+    assert [named.who for named in watching.named(store)] == ["Nora Nurse"]
+    with pytest.raises(ValueError, match="not an e-mail address"):
+        messages.Choices(email="a@[b.c", quiet_from=time(), quiet_to=time())
+    messages.choose(store, NOW, person, messages.Choices(email="n@test.invalid", quiet_from=time(), quiet_to=time()))
+    assert watch.faults(store) == []
+    jobs.run(store, posted, "messages", NOW + timedelta(minutes=3))
+    assert to(mailbox, "n@test.invalid") == ["A callback needs somebody within the hour"]
+
+
+def test_a_person_whose_choices_cannot_be_read_ends_nobody_else_s_messages(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+) -> None:
+    row = {"email": "n@test.invalid", "language": "", "quiet_from": "25:61", "quiet_to": "00:00:00", "unwanted": []}
+    kept.keep_choices(store, NOW, f"staff:{nurse.id}", row)
+    measure(store, nurse, operation_id, posted, 62)
+    assert jobs.run(store, posted, "messages", NOW) == 1
+    assert [m["To"] for m in mailbox.letters] == ["surgeon@test.invalid"]
+    assert [(f["what"], f["about"]) for f in watch.faults(store)] == [("message", f"staff:{nurse.id}")]
+
+
+@pytest.mark.parametrize(
+    "address", ["", "http://eyes.test.invalid:8000", "https://eyes.test.invalid:8443", "http://[::1]:80"]
+)
+def test_a_push_goes_out_from_whatever_address_the_clinic_has(
+    store: Store, settings: Settings, patient: str, push_service: PushService, address: str
+) -> None:
+    settings = settings.model_copy(update={"server": settings.server.model_copy(update={"address": address})})
+    assert jobs.send_messages(store, settings, ON_A_POSTURE_DAY) == 1
+    assert push_service.claims[0]["sub"].startswith("https://")
+
+
+@pytest.fixture
+def hanging(mailbox: Mailbox) -> Iterator[tuple[str, list[int]]]:
+    """A push service that takes a connection and never answers; notes how many letters had arrived by then."""
+    letters: list[int] = []
+    held: list[socket.socket] = []
+    with socket.create_server(("127.0.0.1", 0)) as listening:
+
+        def accept() -> None:
+            while True:
+                try:
+                    held.append(listening.accept()[0])
+                except OSError:
+                    return
+                letters.append(len(mailbox.letters))
+
+        thread = threading.Thread(target=accept, daemon=True)
+        thread.start()
+        yield f"http://127.0.0.1:{listening.getsockname()[1]}/hangs", letters
+        listening.shutdown(socket.SHUT_RDWR)
+        thread.join(timeout=10)
+    for connection in held:
+        connection.close()
+
+
+def test_push_addresses_that_hang_keep_no_mail_and_no_other_push_waiting(
+    store: Store,
+    posted: Settings,
+    nurse: Actor,
+    surgeon: Actor,
+    patient: str,
+    operation_id: str,
+    mailbox: Mailbox,
+    push_service: PushService,
+    hanging: tuple[str, list[int]],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(jobs, "PUSH_SECONDS", 1.0)
+    address, letters = hanging
+    asked = push_service.subscription()
+    for n in range(3):
+        hangs = asked.model_copy(update={"endpoint": f"{address}/{n}"})
+        messages.subscribe(store, NOW - timedelta(days=1), f"staff:{nurse.id}", hangs, inside=True)
+    measure(store, nurse, operation_id, posted, 62, ON_A_POSTURE_DAY)
+    jobs.run(store, posted, "messages", ON_A_POSTURE_DAY)
+    assert sorted(m["To"] for m in mailbox.letters) == ["nurse@test.invalid", "surgeon@test.invalid"]
+    assert set(letters) == {2}  # every letter had arrived before the first push was tried
+    assert "A reminder for you" in [t["title"] for t in push_service.took]
+    assert [(f["what"], f["about"], f["words"]) for f in watch.faults(store)] == [
+        ("push", f"staff:{nurse.id}", jobs.TOO_SLOW)
+    ]
+
+
+def test_a_mail_server_that_is_away_keeps_no_push_waiting_and_is_asked_once(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, push_service: PushService
+) -> None:
+    asked: list[int] = []
+    with socket.create_server(("127.0.0.1", 0)) as away:
+
+        def drop() -> None:
+            while True:
+                try:
+                    connection = away.accept()[0]
+                except OSError:
+                    return
+                asked.append(1)
+                connection.close()
+
+        thread = threading.Thread(target=drop, daemon=True)
+        thread.start()
+        update = {"smtp_port": away.getsockname()[1]}
+        settings = posted.model_copy(update={"messages": posted.messages.model_copy(update=update)})
+        messages.subscribe(store, NOW, f"staff:{nurse.id}", push_service.subscription(), inside=True)
+        measure(store, nurse, operation_id, settings, 62)
+        assert jobs.run(store, settings, "messages", NOW) == 1
+        away.shutdown(socket.SHUT_RDWR)
+        thread.join(timeout=10)
+    assert len(push_service.took) == 1
+    assert asked == [1]
+    assert {f["about"] for f in watch.faults(store)} == {f"staff:{nurse.id}", f"staff:{surgeon.id}"}

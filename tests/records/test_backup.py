@@ -8,10 +8,12 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from sqlite_utils import Database
 
 from followup import jobs
 from followup.config import Settings
 from followup.records import Store, audit, backup, eyes, open_store
+from followup.records.migrations import steps
 from followup.records.store import StoreError
 from tests.conftest import NOW
 
@@ -114,3 +116,39 @@ def test_a_stranger_s_file_and_the_last_backup_are_never_deleted(store: Store, t
     (tmp_path / "kept" / "notes.txt").write_text("keep", encoding="utf-8")
     assert backup.prune(tmp_path / "kept", NOW, 30) == []
     assert only.exists()
+
+
+@pytest.mark.parametrize("made_by", ["somebody else", "a later version", "nobody"])
+def test_only_a_database_of_ours_is_restored(store: Store, operation_id: str, tmp_path: Path, made_by: str) -> None:
+    other = tmp_path / "other.db"
+    with closing(sqlite3.connect(other)) as database:
+        if made_by != "nobody":
+            database.execute("CREATE TABLE audit (number INTEGER)")
+        if made_by == "a later version":
+            database.execute("CREATE TABLE _sqlite_migrations (migration_set TEXT, name TEXT, applied_at TEXT)")
+            database.execute("INSERT INTO _sqlite_migrations VALUES ('followup', 'm999_later', '')")
+        database.commit()
+    before = entries(store.path)
+    with pytest.raises(StoreError, match=r"not a whole backup.*not a database of followup"):
+        backup.restore(other, store.path, NOW)
+    assert entries(store.path) == before
+    assert list(tmp_path.glob("*before-restore*")) == []
+
+
+def test_an_older_database_is_copied_before_its_schema_changes(tmp_path: Path) -> None:
+    path = tmp_path / "clinic.db"
+    old = Database(path)
+    steps.apply(old, stop_before="m009_watch")
+    old["settings"].insert({"key": "kept", "value": "from before"})
+    old.conn.close()
+    path.chmod(0o644)
+    open_store(path).close()
+    (copy,) = tmp_path.glob("clinic-before-m009_watch-*.db")
+    assert copy.stat().st_mode & 0o777 == 0o600
+    with closing(sqlite3.connect(copy)) as database:
+        tables = {row[0] for row in database.execute("SELECT name FROM sqlite_master")}
+        assert database.execute("SELECT value FROM settings").fetchall() == [("from before",)]
+    assert "faults" not in tables
+    open_store(path).close()
+    open_store(tmp_path / "new.db", create=True).close()
+    assert len(list(tmp_path.glob("*before*"))) == 1

@@ -23,6 +23,7 @@ STAFF = [
     "/surgeon/protocols/rulebook/text",
     "/how-this-is-worked-out",
     "/my-messages",
+    "/not-working",
 ]
 PUBLIC = [
     "/",

@@ -1,0 +1,108 @@
+"""What went wrong and still does, and when each of the clock's jobs last ran."""
+
+import logging
+import traceback
+from collections.abc import Callable, Iterable
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from followup.records.store import Row, Store
+from followup.records.times import from_text, to_text
+
+log = logging.getLogger(__name__)
+LEEWAY = timedelta(seconds=5)  # a timer is never exact
+_OURS = str(Path(__file__).parents[1])
+_EYE_OF = {
+    "operations": ":id",
+    "eye": ":id",
+    "events": "(SELECT operation_id FROM events WHERE id = :id)",
+    "visits": "(SELECT operation_id FROM visits WHERE id = :id)",
+    "callbacks": "(SELECT operation_id FROM callbacks WHERE id = :id)",
+    "warnings": "(SELECT operation_id FROM warnings WHERE id = :id)",
+}
+
+
+def note(store: Store, at: datetime, what: str, about: str, words: str) -> None:
+    """Something of a kind went wrong: `about` is a record's id, a person or a job. No names and nothing clinical in `words`."""
+    sql = """
+        INSERT INTO faults (what, about, words, first_at, last_at) VALUES (:what, :about, :words, :at, :at)
+        ON CONFLICT (what, about) DO UPDATE SET words = excluded.words, last_at = excluded.last_at, times = times + 1
+    """
+    store.execute(sql, {"what": what, "about": about, "words": words[:300], "at": to_text(at)})
+    log.warning("fault: %s %s: %s", what, about, words)
+
+
+def clear(store: Store, what: str, about: str) -> None:
+    """It went well again."""
+    known = {"what": what, "about": about}
+    if store.row("SELECT 1 FROM faults WHERE what = :what AND about = :about", known):
+        store.execute("DELETE FROM faults WHERE what = :what AND about = :about", known)
+        log.info("well again: %s %s", what, about)
+
+
+def clear_others(store: Store, what: str, at: datetime) -> None:
+    """After a pass over everything of a kind: what was not noted in that pass went well."""
+    sql = "SELECT about FROM faults WHERE what = :what AND last_at != :at"
+    for row in store.rows(sql, {"what": what, "at": to_text(at)}):
+        clear(store, what, row["about"])
+
+
+def faults(store: Store) -> list[Row]:
+    """All that goes wrong now, the latest first."""
+    found = store.rows("SELECT * FROM faults ORDER BY last_at DESC, what, about")
+    return [{**row, **{key: from_text(row[key]) for key in ("first_at", "last_at")}} for row in found]
+
+
+def patient_of(store: Store, kind: str, id: str) -> Row | None:
+    """Whose eye a fault is about, read without the parts that may be unreadable; None where it is about no eye."""
+    if kind not in _EYE_OF:
+        return None
+    sql = f"""
+        SELECT o.id AS operation_id, p.name, p.number FROM operations o JOIN patients p ON p.id = o.patient_id
+        WHERE o.id = {_EYE_OF[kind]}
+    """
+    return store.row(sql, {"id": id})
+
+
+def words_of(error: BaseException) -> str:
+    """Which error it was and where, without its text: that may hold a name or a finding."""
+    ours = [step for step in traceback.extract_tb(error.__traceback__) if step.filename.startswith(_OURS)]
+    place = f" in {Path(ours[-1].filename).name}, line {ours[-1].lineno}" if ours else ""
+    return f"{type(error).__name__}{place}"
+
+
+def readable(store: Store, table: str, rows: Iterable[Row], opened: Callable[[Row], Row]) -> list[Row]:
+    """The rows opened; one that cannot be read is left out and noted, and takes no other with it."""
+    found = []
+    for row in rows:
+        try:
+            found.append(opened(row))
+        except Exception as error:
+            note(store, datetime.now(UTC), "row", f"{table} {row.get('id') or row.get('key')}", words_of(error))
+    return found
+
+
+def take_run(store: Store, now: datetime, job: str, every: timedelta) -> bool:
+    """Whether this process may run the job now: when its interval has passed since it last started, by one process only.
+
+    A start that lies ahead was made by a clock that has been set back since; it holds nothing up.
+    """
+    sql = """
+        INSERT INTO job_runs (job, started_at) VALUES (:job, :now)
+        ON CONFLICT (job) DO UPDATE SET started_at = excluded.started_at
+        WHERE started_at <= :due OR started_at > :ahead
+    """
+    times = {"due": to_text(now - every + LEEWAY), "ahead": to_text(now + LEEWAY)}
+    return store.execute(sql, {"job": job, "now": to_text(now), **times}) == 1
+
+
+def end_run(store: Store, now: datetime, job: str, result: str) -> None:
+    sql = "UPDATE job_runs SET ended_at = :now, result = :result WHERE job = :job"
+    store.execute(sql, {"job": job, "now": to_text(now), "result": result})
+
+
+def runs(store: Store) -> dict[str, Row]:
+    """For each job that ever ran: when it last started and ended, and how."""
+    times = ("started_at", "ended_at")
+    rows = store.rows("SELECT * FROM job_runs")
+    return {r["job"]: {**r, **{key: from_text(r[key]) if r[key] else None for key in times}} for r in rows}
