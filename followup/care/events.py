@@ -14,6 +14,19 @@ from followup.clinical import acuity, course, posture, pressure
 from followup.clinical.errors import ClinicalError
 
 Trend = Literal["better", "same", "worse"]
+Question = Literal[
+    "pain",
+    "vision",
+    "redness",
+    "discharge",
+    "curtain",
+    "flashes",
+    "floaters",
+    "vomiting",
+    "fever",
+    "injury",
+    "other_eye",
+]
 CORRECTIONS: dict[str, str] = {
     "unaided": "unaided",
     "glasses": "own glasses",
@@ -116,7 +129,7 @@ class EnteredMeasures(BaseModel):
 
 
 class SymptomsBody(_Body):
-    """The answers of one symptom check; what was not asked stays out."""
+    """The answers of one symptom check; what was not asked stays out. `cannot_tell` names questions answered so."""
 
     pain: Annotated[int, Field(ge=0, le=10)] | None = None
     vision: Trend | None = None
@@ -129,10 +142,11 @@ class SymptomsBody(_Body):
     fever: bool | None = None
     injury: bool | None = None
     other_eye: Trend | None = None
+    cannot_tell: tuple[Question, ...] = ()
     words: Annotated[str, Field(max_length=1000)] = ""
 
     def fact(self, at: datetime) -> course.Symptoms:
-        return course.Symptoms(at=at, **self.model_dump(exclude={"words"}))
+        return course.Symptoms(at=at, **self.model_dump(exclude={"cannot_tell"}))
 
 
 class PostureBody(_Body):
@@ -177,7 +191,7 @@ class AnaestheticBody(_Body):
     words: Annotated[str, Field(max_length=1000)] = ""
 
     def fact(self, at: datetime) -> course.Anaesthetic:
-        return course.Anaesthetic(at)
+        return course.Anaesthetic(at, self.words)
 
 
 class DropsBody(_Body):

@@ -20,9 +20,11 @@ from followup.clinical.course import (
     SYMPTOM_SIGNS,
     SYMPTOM_TRENDS,
     TRENDS,
+    Anaesthetic,
     Course,
     Measures,
     Operation,
+    Symptoms,
     Timeline,
     end_of,
 )
@@ -63,10 +65,16 @@ class Rule:
         if missing:
             raise Unknown(f"rule “{self.id}”: the check “{self.check}” also needs {', '.join(sorted(missing))}")
 
+    @property
+    def always(self) -> bool:
+        """Free text reaches a person whatever the day, also where a wrong clock puts it before the operation."""
+        return self.check == "words"
+
     def applies(self, operation: Operation) -> bool:
-        return (not self.agents or operation.agent in self.agents) and (
+        fits = (not self.agents or operation.agent in self.agents) and (
             not self.risks or not operation.risks.isdisjoint(self.risks)
         )
+        return fits or self.always
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +137,7 @@ def _signs(timeline: Timeline, rule: Rule) -> Iterator[Sign]:
     for at, severity, values in CHECKS[rule.check].look(timeline, rule.threshold):
         if severity is None:
             worst = None
-        elif (worst is None or severity > worst) and rule.from_day <= day_of(at) <= rule.until_day:
+        elif (worst is None or severity > worst) and (rule.always or rule.from_day <= day_of(at) <= rule.until_day):
             worst = severity
             words = rule.words.format_map({**rule.threshold, **values})
             yield Sign(rule.id, rule.worry, rule.how_soon, at, severity, values, rule.threshold, rule.source, words)
@@ -182,6 +190,15 @@ def _symptoms(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look
         was_fine = False
         fields = sorted(answer.partition("=")[0] for answer in present | also.answers)
         yield (at, number * 11 + pain, {"pain": told.pain, **{name: getattr(told, name) for name in fields}})
+
+
+def _words(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """Whatever the patient wrote, each time: what it means only a person can say."""
+    written: list[Symptoms | Anaesthetic] = [*timeline.symptoms, *timeline.anaesthetics]
+    for told in sorted(written, key=lambda f: f.at):
+        if said := told.words.strip():
+            yield (told.at, 1.0, {"said": said})
+            yield (told.at, None, _NOTHING)
 
 
 # --- Measures ---
@@ -422,6 +439,7 @@ def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]
 
 CHECKS: dict[str, Check] = {
     "symptoms": Check(_symptoms, frozenset({"signs", "count"})),
+    "words": Check(_words, frozenset()),
     "iop-at-least": Check(_iop_at_least, frozenset({"mmhg"})),
     "iop-rise": Check(_iop_rise, frozenset({"mmhg", "rise_mmhg"})),
     "iop-at-most": Check(_iop_at_most, frozenset({"mmhg"})),
@@ -452,6 +470,7 @@ MODEL = Model(
         "Readings past a low bubble, through oil and with nothing in the eye are each compared with their own kind; "
         "a clear eye must not see less than it did past the gas, or before surgery.",
         "Infection does not need pain: about one in five had none.",
+        "What the patient writes in their own words is not judged: it always opens a callback.",
     ),
     ("The rules support decisions and take none. Local protocol and licensed judgement come first.",),
     (SIGHT_COVERED_FROM, acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),
