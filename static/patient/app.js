@@ -3,11 +3,14 @@
 import { BubbleView } from "./bubble-view.js";
 import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
+import { receiptOf, SteadyClock } from "./clock.js";
 import { openDatabase, readFact, readFacts, transact, writeFact } from "../shared/database.js";
 import { keepDraft } from "./draft.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
+import { HelpView } from "./help-view.js";
 import { PostureView } from "./posture-view.js";
+import { withoutSettled } from "./rules.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
 import { byId, countedText, dayWords, text } from "./texts.js";
 import { watchForUpdates } from "./updates.js";
@@ -18,11 +21,13 @@ const words = JSON.parse(byId("words").textContent);
 const language = document.documentElement.lang;
 const database = await openDatabase();
 const others = new BroadcastChannel("followup");
+const clock = new SteadyClock();
 const outbox = new Outbox(database, changed);
 
 let pack;
 let timer;
 let changes = {};
+let receipt; // when the pack came, by both clocks
 let chosen = 0;
 let locked = false;
 let unknown = false;
@@ -30,15 +35,17 @@ let drawing = Promise.resolve();
 
 const actions = {
   plan: () => eye().posture,
-  rules: () => eye().symptom_rules,
+  eyes: () => pack.eyes,
+  operation: () => eye().operation,
+  receipt: () => clock.notice(receipt),
+  change: (work) => transact(database, ["facts"], "readwrite", ({ facts }) => work(facts)),
   visitWords: (visit) => `${dayWords(visit.target)}: ${visit.words}`,
   save,
   saveHours: (from, to) => save("posture", { position: eye().posture.position, from: from.toISOString(), to: to.toISOString() }),
   toggleTimer,
   changesSeen,
 };
-const views = [new ChangesView(actions, words), new PostureView(actions, words), new BubbleView(actions, words), new VisitsView(actions)];
-new CheckView(actions);
+const views = [new ChangesView(actions, words), new PostureView(actions, words), new BubbleView(actions, words), new VisitsView(actions), new CheckView(actions, words), new HelpView()];
 const messages = new MessagesView();
 
 window.addEventListener("hashchange", route);
@@ -65,9 +72,9 @@ function changed(outcome) {
   others.postMessage("changed");
 }
 
-async function save(kind, body, options) {
+async function save(kind, body, { operation = eye().operation, ...options } = {}) {
   try {
-    await outbox.add(kind, eye().operation, pack.used_by, body, options);
+    await outbox.add(kind, operation, pack.used_by, body, options);
     await show(); // the entry is on the screen before anything says that it was saved
     byId("trouble").textContent = "";
     return true;
@@ -97,7 +104,7 @@ async function refresh() {
   await outbox.flush();
   try {
     await sendSealed(database);
-    const answer = await fetch(`/api/v1/pack?language=${language}`);
+    const answer = await fetch(`/api/v1/pack?language=${language}`, { cache: "no-store" }); // its time of making is the clinic's clock
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
       await takePack(await answer.json());
@@ -122,6 +129,10 @@ function takePack(fresh) {
         }
         facts.put(unseen, "changes");
         facts.put(fresh, "pack");
+        facts.put(receiptOf(fresh), "clock");
+        facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
+          if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
+        };
       };
     };
   });
@@ -147,7 +158,9 @@ function show() {
 }
 
 async function draw() {
-  [pack, timer, changes = {}] = await readFacts(database, ["pack", "timer", "changes"]);
+  let verdicts;
+  [pack, timer, changes = {}, receipt, verdicts = {}] = await readFacts(database, ["pack", "timer", "changes", "clock", "verdicts"]);
+  await lookAtClock();
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);
   byId("not-enrolled").hidden = !unknown && (ready || locked || kept > 0);
@@ -155,6 +168,7 @@ async function draw() {
   byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
   document.querySelector(".tabs").hidden = !ready;
   if (!ready) {
+    byId("verdict").hidden = true;
     for (const section of document.querySelectorAll("[data-view]")) section.hidden = true;
     for (const id of ["who", "sending"]) byId(id).textContent = "";
     return;
@@ -164,8 +178,20 @@ async function draw() {
   const waiting = entries.filter((entry) => entry.state === "saved").length;
   byId("sending").textContent = waiting ? countedText("to-send", waiting) : text("all-sent");
   offerEyes();
-  for (const view of views) view.show({ eye: eye(), entries, timer, changes: changes[eye().operation] ?? [] });
+  for (const view of views) view.show({ eye: eye(), pack, entries, timer, changes: changes[eye().operation] ?? [], verdicts });
   route();
+}
+
+// Keeps the latest time this phone has shown, so that a clock set back is noticed, also after the page was closed.
+async function lookAtClock() {
+  receipt = clock.notice(receipt);
+  if (!receipt) return;
+  const { received_at: of, seen_at: seen } = receipt;
+  await transact(database, ["facts"], "readwrite", ({ facts }) => {
+    facts.get("clock").onsuccess = ({ target: { result: kept } }) => {
+      if (kept?.received_at === of && kept.seen_at + REFRESH_MS <= seen) facts.put({ ...kept, seen_at: seen }, "clock");
+    };
+  }).catch(() => {});
 }
 
 function offerEyes() {

@@ -1,7 +1,10 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
+import { paragraph } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
+import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { byId, dayWords, percentWords, text } from "./texts.js";
+import { reasonsOf, showCalls, titleOf } from "./verdict.js";
 
 const STEP = 5;
 
@@ -52,11 +55,37 @@ export class BubbleView {
     const height = Number(typed);
     const wrong = typed === "" || !(height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
-    if (!wrong && await this.#actions.save("journey", { heights_metres: [height] })) event.target.reset();
+    if (wrong) { byId("journey-said").hidden = true; return; }
+    this.#say(judgeHeight(this.#actions.eyes(), height, this.#actions.receipt()));
+    if (await this.#tell("journey", { heights_metres: [height] })) event.target.reset();
   }
 
   async #anaesthetic(event) {
     event.preventDefault();
-    await this.#actions.save("anaesthetic", {});
+    this.#say(judgeAnaesthetic(this.#actions.eyes(), this.#actions.receipt()));
+    await this.#tell("anaesthetic", {});
+  }
+
+  // What the rulebook says, at once and before anything is kept or sent.
+  #say(verdict) {
+    const gas = this.#actions.eyes().map((eye) => eye.gas);
+    const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
+    const well = text(gas.some((one) => one.caution) ? "journey-low" : lifted);
+    const calm = verdict.level === "well";
+    byId("journey-title").textContent = calm ? "" : titleOf(verdict);
+    byId("journey-words").replaceChildren(...(calm ? [paragraph(well)] : reasonsOf(verdict)));
+    showCalls("journey", verdict.emergency);
+    byId("journey-said").classList.toggle("danger", !calm);
+    byId("journey-said").hidden = false;
+    byId("journey-said").focus();
+  }
+
+  // One entry for each eye that the caution holds for, so that each is judged at the clinic too.
+  async #tell(kind, body) {
+    const cautious = this.#actions.eyes().filter((eye) => eye.gas.caution).map((eye) => eye.operation);
+    for (const operation of cautious.length ? cautious : [this.#actions.operation()]) {
+      if (!await this.#actions.save(kind, body, { operation })) return false;
+    }
+    return true;
   }
 }

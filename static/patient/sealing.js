@@ -15,7 +15,7 @@ export async function sealEverything(database, publicKey) {
       if (packet) packets.push({ ...packet, count: unsent.length });
       facts.put(packets, "sealed");
     };
-    for (const key of ["pack", "timer", "draft", "changes"]) facts.delete(key);
+    for (const key of ["pack", "timer", "draft", "changes", "clock", "verdicts"]) facts.delete(key);
     store.clear();
   });
 }
