@@ -4,7 +4,7 @@ import { paragraph } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { byId, dayWords, percentWords, text } from "./texts.js";
-import { reasonsOf, showCalls, titleOf } from "./verdict.js";
+import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 const STEP = 5;
 
@@ -74,8 +74,7 @@ export class BubbleView {
     const calm = verdict.level === "well";
     byId("journey-title").textContent = calm ? "" : titleOf(verdict);
     byId("journey-words").replaceChildren(...(calm ? [paragraph(well)] : reasonsOf(verdict)));
-    showCalls("journey", verdict.emergency);
-    byId("journey-said").classList.toggle("danger", !calm);
+    dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
     byId("journey-said").hidden = false;
     byId("journey-said").focus();
   }

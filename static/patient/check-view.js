@@ -4,7 +4,7 @@ import { paragraph } from "../shared/dom.js";
 import { ANSWERS_LAST_MS } from "./draft.js";
 import { judge, QUESTIONS, standing, worstFirst } from "./rules.js";
 import { byId, momentWords, text } from "./texts.js";
-import { reasonsOf, showCalls, titleOf } from "./verdict.js";
+import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 const YES_NO = ["discharge", "curtain", "vomiting", "fever", "injury"];
 const CANNOT_TELL = "cannot-tell";
@@ -75,7 +75,7 @@ export class CheckView {
     if (verdicts.length === 0) return;
     set(byId("verdict-title"), [titleOf(verdicts[0])]);
     set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
-    showCalls("verdict", verdicts.some((verdict) => verdict.emergency));
+    dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
   }
 
   #when({ operation, at }) {

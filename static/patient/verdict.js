@@ -14,7 +14,8 @@ export function reasonsOf(verdict) {
   return open && verdict.level !== "now" ? [...said, paragraph(`${open} ${text("cannot-judge")}`)] : said;
 }
 
-// Shows the buttons to call: the clinic's always, the emergency one wherever it may be needed.
-export function showCalls(id, emergency) {
-  byId(`${id}-emergency`).hidden = !emergency;
+// Colours the box of a verdict by how soon, and shows the emergency number wherever it may be needed; the clinic's is always there.
+export function dress(box, calls, level, emergency) {
+  box.dataset.level = level;
+  byId(`${calls}-emergency`).hidden = !emergency;
 }
