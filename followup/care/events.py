@@ -27,6 +27,19 @@ from followup.clinical.errors import ClinicalError
 from followup.records.times import FIRST_YEAR, LAST_YEAR, keeps
 
 Trend = Literal["better", "same", "worse"]
+Question = Literal[
+    "pain",
+    "vision",
+    "redness",
+    "discharge",
+    "curtain",
+    "flashes",
+    "floaters",
+    "vomiting",
+    "fever",
+    "injury",
+    "other_eye",
+]
 CORRECTIONS: dict[str, str] = {
     "unaided": "unaided",
     "glasses": "own glasses",
@@ -159,7 +172,7 @@ class EnteredMeasures(BaseModel):
 
 
 class SymptomsBody(_Body):
-    """The answers of one symptom check; what was not asked stays out."""
+    """The answers of one symptom check; what was not asked stays out. `cannot_tell` names questions answered so."""
 
     pain: Annotated[int, Field(ge=0, le=10)] | None = None
     vision: Trend | None = None
@@ -172,10 +185,11 @@ class SymptomsBody(_Body):
     fever: bool | None = None
     injury: bool | None = None
     other_eye: Trend | None = None
+    cannot_tell: tuple[Question, ...] = ()
     words: Words = ""
 
     def fact(self, at: datetime) -> course.Symptoms:
-        return course.Symptoms(at=at, **self.model_dump(exclude={"words"}))
+        return course.Symptoms(at=at, **self.model_dump(exclude={"cannot_tell"}))
 
 
 class PostureBody(_Body):
@@ -215,7 +229,7 @@ class AnaestheticBody(_Body):
     words: Words = ""
 
     def fact(self, at: datetime) -> course.Anaesthetic:
-        return course.Anaesthetic(at)
+        return course.Anaesthetic(at, self.words)
 
 
 class DropsBody(_Body):

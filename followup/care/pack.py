@@ -8,6 +8,8 @@ from typing import Any
 from pydantic import BaseModel
 
 from followup.care import sealing
+from followup.care.dangers import Danger, dangers
+from followup.care.errors import translatable as medical
 from followup.care.eye import Eye, load, protocol, rulebook
 from followup.clinical import bubble, posture, tamponade, warnings
 from followup.config import Clinic
@@ -16,6 +18,7 @@ from followup.records.store import Row
 
 EVENTS_KEPT = timedelta(days=30)
 FORECAST_DAYS_AT_MOST = 150
+NO_WORDS = medical("The clinic should hear of this.")  # a clinic's own rule without words for the patient still counts
 
 
 class BubbleDay(BaseModel):
@@ -29,7 +32,10 @@ class BubbleDay(BaseModel):
 
 
 class SymptomRule(BaseModel):
-    """A warning rule for symptoms: it holds when at least `count` of its signs and all of `also` were answered."""
+    """A warning rule for symptoms: it holds when at least `count` of its signs and all of `also` were answered.
+
+    `valid_from` and `valid_until` are by the clinic's clock, here and in the tables of `Gas`.
+    """
 
     id: str
     how_soon: warnings.HowSoon
@@ -37,6 +43,27 @@ class SymptomRule(BaseModel):
     pain: int | None
     also: list[str]
     count: int
+    words: str
+    valid_from: datetime
+    valid_until: datetime
+
+
+class HeightRule(BaseModel):
+    """A journey that goes up to `from_metres` above the sea, or higher: the place of the operation is counted in."""
+
+    id: str
+    how_soon: warnings.HowSoon
+    from_metres: float
+    words: str
+    valid_from: datetime
+    valid_until: datetime
+
+
+class AnaestheticRule(BaseModel):
+    """An anaesthetic, a sedation or dental treatment with gas in the eye."""
+
+    id: str
+    how_soon: warnings.HowSoon
     words: str
     valid_from: datetime
     valid_until: datetime
@@ -65,7 +92,7 @@ class Drop(BaseModel):
 
 
 class Receipt(BaseModel):
-    """An entry that the clinic has, and whether a person has looked since."""
+    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled."""
 
     id: str
     kind: str
@@ -73,10 +100,14 @@ class Receipt(BaseModel):
     body: dict[str, Any]
     by: str
     looked_at: bool
+    settled: bool
 
 
 class Gas(BaseModel):
-    """What the travel and anaesthetic card says. `caution` ends only with a clinician's record."""
+    """What the travel and anaesthetic card says. `caution` ends only with a clinician's record.
+
+    `heights` and `anaesthetics` are the rulebook's, for as long as the caution stands.
+    """
 
     agent: str
     fades: bool
@@ -85,6 +116,8 @@ class Gas(BaseModel):
     gone_from: date | None
     gone_to: date | None
     published_days: list[int]
+    heights: list[HeightRule]
+    anaesthetics: list[AnaestheticRule]
 
 
 class EyePack(BaseModel):
@@ -114,6 +147,7 @@ class Pack(BaseModel):
     language: str
     rules_signed: bool
     sealing_key: str
+    dangers: list[Danger]
     eyes: list[EyePack]
 
 
@@ -123,6 +157,8 @@ Translate = Callable[[str], str]
 def pack(store: Store, clinic: Clinic, device: Row, now: datetime, translate: Translate = str) -> Pack:
     """The pack of an enrolled phone: every eye of its patient that is still followed, its words through `translate`."""
     rows = [row for row in eyes.operations_of(store, device["patient_id"]) if row["ended_at"] is None]
+    followed = [load(store, row["id"], clinic.tz) for row in rows]
+    book = rulebook(store)
     return Pack(
         made_at=now,
         zone=clinic.zone,
@@ -134,7 +170,8 @@ def pack(store: Store, clinic: Clinic, device: Row, now: datetime, translate: Tr
         language=device["language"],
         sealing_key=sealing.public_key(store),
         rules_signed=not protocol(store, "rulebook").is_draft,
-        eyes=[_eye_pack(store, load(store, row["id"], clinic.tz), now, clinic.tz, translate) for row in rows],
+        dangers=dangers(book, [eye.operation for eye in followed], translate),
+        eyes=[_eye_pack(store, eye, book, now, clinic.tz, translate) for eye in followed],
     )
 
 
@@ -144,20 +181,21 @@ def mark(made: Pack) -> str:
     return hashlib.sha256(said.encode()).hexdigest()[:16]
 
 
-def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
+def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
     operation = eye.operation
     looked = eyes.last_look(store, eye.operation_id)
     seen = eye.seen_visits
+    settled_at = _settled_at(eye)
     recent = [e for e in eye.events if e["device_id"] and e["at"] >= now - EVENTS_KEPT]
     return EyePack(
         operation=eye.operation_id,
         eye=operation.eye,
         operated_on=operation.at.astimezone(zone).date(),
         surgeon=eye.row["surgeon"],
-        gas=_gas(eye, now, zone),
+        gas=_gas(eye, book, now, zone, translate),
         posture=_posture(eye, zone),
         bubble=_bubble(eye, now, zone),
-        symptom_rules=_symptom_rules(store, eye, translate),
+        symptom_rules=_symptom_rules(book, eye, translate),
         visits=[
             Visit(
                 name=v["name"],
@@ -177,13 +215,22 @@ def _eye_pack(store: Store, eye: Eye, now: datetime, zone: tzinfo, translate: Tr
                 body=e["body"],
                 by=e["author"].partition(":")[0],
                 looked_at=looked is not None and e["received_at"] <= looked,
+                settled=e["kind"] == "symptoms" and settled_at is not None and e["received_at"] < settled_at,
             )
             for e in recent
         ],
     )
 
 
-def _gas(eye: Eye, now: datetime, zone: tzinfo) -> Gas:
+def _settled_at(eye: Eye) -> datetime | None:
+    """When the last callback about what this patient told in a check was settled; None while one is open."""
+    told_at = {e["at"] for e in eye.events if e["kind"] == "symptoms"}
+    theirs = {w["callback_id"] for w in eye.warnings if w["raised_at"] in told_at}
+    settled = [c["settled_at"] for c in eye.callbacks if c["id"] in theirs]
+    return None if None in settled else max(settled, default=None)
+
+
+def _gas(eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> Gas:
     forecast = eye.forecast(now)
     clear, gone = forecast.clear_of_sight, forecast.gone
     high = None if gone is None or gone.high is None else gone.high
@@ -195,6 +242,8 @@ def _gas(eye: Eye, now: datetime, zone: tzinfo) -> Gas:
         gone_from=_date_of(eye, gone.low, zone) if gone else None,
         gone_to=_date_of(eye, high, zone) if high is not None else None,
         published_days=[round(f.value) for f in eye.agent.published_gone],
+        heights=_heights(book, eye, translate) if eye.caution(now) else [],
+        anaesthetics=_anaesthetics(book, eye, translate) if eye.caution(now) else [],
     )
 
 
@@ -234,27 +283,48 @@ def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) 
     )
 
 
-def _symptom_rules(store: Store, eye: Eye, translate: Translate) -> list[SymptomRule]:
+def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[SymptomRule]:
     rules = []
-    for rule in rulebook(store).rules:
-        if rule.check != "symptoms" or not rule.patient_words or not rule.applies(eye.operation):
-            continue
+    for rule in _rules(book, eye, "symptoms"):
         signs = warnings.signs_of(tuple(rule.threshold["signs"]))
         also = warnings.signs_of(tuple(rule.threshold.get("also", ())))
         rules.append(
             SymptomRule(
-                id=rule.id,
-                how_soon=rule.how_soon,
                 answers=sorted(signs.answers),
                 pain=signs.pain,
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
-                words=translate(rule.patient_words),
-                valid_from=eye.operation.at + timedelta(days=rule.from_day),
-                valid_until=eye.operation.at + timedelta(days=rule.until_day),
+                **_said(rule, eye, translate),
             )
         )
     return rules
+
+
+def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
+    done_at = eye.operation.height_metres
+    return [
+        HeightRule(from_metres=done_at + rule.threshold["climb_metres"], **_said(rule, eye, translate))
+        for rule in _rules(book, eye, "climb")
+    ]
+
+
+def _anaesthetics(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[AnaestheticRule]:
+    return [AnaestheticRule(**_said(rule, eye, translate)) for rule in _rules(book, eye, "anaesthetic")]
+
+
+def _rules(book: warnings.Rulebook, eye: Eye, check: str) -> list[warnings.Rule]:
+    return [rule for rule in book.rules if rule.check == check and rule.applies(eye.operation)]
+
+
+def _said(rule: warnings.Rule, eye: Eye, translate: Translate) -> dict[str, Any]:
+    """What every rule on the phone says, whatever it compares."""
+    return {
+        "id": rule.id,
+        "how_soon": rule.how_soon,
+        "words": translate(rule.patient_words or NO_WORDS),
+        "valid_from": eye.operation.at + timedelta(days=rule.from_day),
+        "valid_until": eye.operation.at + timedelta(days=rule.until_day),
+    }
 
 
 def _date_of(eye: Eye, day: float, zone: tzinfo) -> date:

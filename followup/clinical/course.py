@@ -140,7 +140,7 @@ class Measures:
 
 @dataclass(frozen=True, slots=True)
 class Symptoms:
-    """What the patient answered; a missing answer is None and never counts as well or as bad."""
+    """What the patient answered; a missing answer is None and never counts as well or as bad. `words` as typed."""
 
     at: datetime
     pain: int | None = None
@@ -154,6 +154,7 @@ class Symptoms:
     fever: bool | None = None
     injury: bool | None = None
     other_eye: Trend | None = None
+    words: str = ""
     from_patient: ClassVar[bool] = True
 
     def __post_init__(self) -> None:
@@ -205,9 +206,10 @@ class Journey:
 
 @dataclass(frozen=True, slots=True)
 class Anaesthetic:
-    """An anaesthetic, dental sedation or gas-and-air that is planned or was given."""
+    """An anaesthetic, dental sedation or gas-and-air that is planned or was given, and what was written with it."""
 
     at: datetime
+    words: str = ""
     from_patient: ClassVar[bool] = True
 
 

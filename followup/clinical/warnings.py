@@ -20,9 +20,11 @@ from followup.clinical.course import (
     SYMPTOM_SIGNS,
     SYMPTOM_TRENDS,
     TRENDS,
+    Anaesthetic,
     Course,
     Measures,
     Operation,
+    Symptoms,
     Timeline,
     end_of,
 )
@@ -70,8 +72,15 @@ class Rule:
         if missing:
             raise Unknown(f"rule “{self.id}”: the check “{self.check}” also needs {', '.join(sorted(missing))}")
 
+    @property
+    def always(self) -> bool:
+        """Free text reaches a person whatever the day, also where a wrong clock puts it before the operation."""
+        return self.check == "words"
+
     def applies(self, operation: Operation | None) -> bool:
         """Whether this rule looks at an eye after that operation; None for an eye that was not operated."""
+        if self.always:
+            return True
         if operation is None or self.eyes == "fellow":
             return operation is None and self.eyes == "fellow"
         return (not self.agents or operation.agent in self.agents) and (
@@ -164,7 +173,7 @@ def _signs(timeline: Timeline, rule: Rule) -> Iterator[Sign]:
 
 
 def _in_days(timeline: Timeline, rule: Rule, at: datetime) -> bool:
-    return not timeline.operated or rule.from_day <= timeline.operation.day(at) <= rule.until_day
+    return rule.always or not timeline.operated or rule.from_day <= timeline.operation.day(at) <= rule.until_day
 
 
 def _while_it_lasts(timeline: Timeline, first: datetime, every: timedelta, until: datetime) -> Iterator[datetime]:
@@ -226,6 +235,15 @@ def _symptoms(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look
         was_fine = False
         fields = sorted(answer.partition("=")[0] for answer in present | also.answers)
         yield (at, number * 11 + pain, {"pain": told.pain, **{name: getattr(told, name) for name in fields}})
+
+
+def _words(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """Whatever the patient wrote, each time: what it means only a person can say."""
+    written: list[Symptoms | Anaesthetic] = [*timeline.symptoms, *timeline.anaesthetics]
+    for told in sorted(written, key=lambda f: f.at):
+        if said := told.words.strip():
+            yield (told.at, 1.0, {"said": said})
+            yield (told.at, None, _NOTHING)
 
 
 # --- Measures ---
@@ -498,6 +516,7 @@ def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]
 
 CHECKS: dict[str, Check] = {
     "symptoms": Check(_symptoms, frozenset({"signs", "count"}), fits_fellow=True),
+    "words": Check(_words, frozenset(), fits_fellow=True),
     "iop-at-least": Check(_iop_at_least, frozenset({"mmhg"}), fits_fellow=True),
     "iop-rise": Check(_iop_rise, frozenset({"mmhg", "rise_mmhg"})),
     "iop-at-most": Check(_iop_at_most, frozenset({"mmhg"}), fits_fellow=True),
@@ -531,6 +550,7 @@ MODEL = Model(
         "Readings past a low bubble, through oil and with nothing in the eye are each compared with their own kind; "
         "a clear eye must not see less than it did past the gas, or before surgery.",
         "Infection does not need pain: about one in five had none.",
+        "What the patient writes in their own words is not judged: it always opens a callback.",
     ),
     ("The rules support decisions and take none. Local protocol and licensed judgement come first.",),
     (SIGHT_COVERED_FROM, acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),

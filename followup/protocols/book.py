@@ -149,7 +149,7 @@ def rulebook(text: str | None = None) -> warnings.Rulebook:
     read = _validated("rulebook", text)
     assert isinstance(read, RulebookText)
     try:
-        rules = tuple(warnings.Rule(**rule.model_dump()) for rule in read.rules)
+        rules = tuple(warnings.Rule(**rule.model_dump()) for rule in _with_words(read.rules))
         for rule in rules:
             _citation(f"rule “{rule.id}”", rule.source)
             for conditions in (rule.threshold.get("signs", ()), rule.threshold.get("also", ())):
@@ -199,6 +199,17 @@ def propose_plan(
     if position == "best":
         position = coverage.best_postures(breaks, fill_percent, tamponade.AGENTS[agent].moves)[0].name
     return posture.Plan(position, chosen.hours_a_day, chosen.days)
+
+
+def _with_words(rules: Sequence[RuleText]) -> Sequence[RuleText]:
+    """The rules, and the draft's rule for free text where a clinic's own text, perhaps an older one, has none.
+
+    What a patient writes always reaches a person; no rulebook can switch that off.
+    """
+    if any(rule.check == "words" for rule in rules):
+        return rules
+    draft = RulebookText.model_validate(_parsed(draft_text("rulebook")))
+    return [*rules, *(rule for rule in draft.rules if rule.check == "words")]
 
 
 def _validated(part: str, text: str) -> _Strict:

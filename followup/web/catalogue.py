@@ -17,7 +17,7 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
-from followup.care import bounds, enrol, messages, receive
+from followup.care import bounds, dangers, enrol, messages, pack, receive
 from followup.care.visit import EXTRA_VISIT
 from followup.exchange import letters
 from followup.protocols import book
@@ -119,7 +119,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (forms, bounds, enrol, letters, messages, receive):
+    for module in (forms, bounds, enrol, letters, messages, receive, dangers, pack):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 

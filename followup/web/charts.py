@@ -178,7 +178,8 @@ def _event_words(event: Row) -> str:
         return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
     if event["kind"] == "posture":
         return f"{body['position']}, {body['from']} to {body.get('to', 'still running')}"
-    said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in body.items() if v not in ("", None, False, "same"))
+    told = {k: ", ".join(v).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
+    said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v not in ("", None, False, "same"))
     return said or "all as before"
 
 

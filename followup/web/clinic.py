@@ -6,6 +6,7 @@ from typing import Any, cast
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
 from followup.care import agreement, enrol, lists, sealing, visit
+from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
 from followup.care.errors import CareError
 from followup.care.events import EnteredMeasures, MeasuresBody
@@ -124,6 +125,7 @@ def card(operation_id: str) -> Any:
         qr=qr.svg(link) if link else None,
         address=f"{context.settings().server.public_address}{address}",
         forecast=eye.forecast(context.now()),
+        dangers=dangers(rulebook(context.store()), [eye.operation]),
     )
 
 

@@ -58,6 +58,7 @@ WORDS: dict[str, dict[str, str]] = {
         "oil": "oil",
         "injury": "injury",
         "other-eye": "the other eye",
+        "words": "in the patient’s own words",
         "posture": "posture",
         "silence": "not heard from",
         "missed-visit": "missed visit",

@@ -3,15 +3,18 @@
 import { BubbleView } from "./bubble-view.js";
 import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
+import { receiptOf, SteadyClock } from "./clock.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { keepDraft } from "./draft.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
+import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
 import { PlanView } from "./plan-view.js";
 import { PostureView } from "./posture-view.js";
+import { withoutSettled } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
 import { byId, countedText, dayWords, text } from "./texts.js";
@@ -24,6 +27,7 @@ const words = JSON.parse(byId("words").textContent);
 const language = document.documentElement.lang;
 const database = await openDatabase();
 const others = new BroadcastChannel("followup");
+const clock = new SteadyClock();
 const outbox = new Outbox(database, changed);
 const choice = new EyeChoice(database, changed);
 
@@ -31,13 +35,19 @@ let pack;
 let timers = [];
 let changes = {};
 let names = new Map();
+let receipt; // when the pack came, by both clocks
 let locked = false;
 let unknown = false;
 let drawing = Promise.resolve();
 
 const actions = {
-  rules: () => choice.forCheck?.symptom_rules,
-  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visit.words}${names.size > 1 ? ` (${names.get(eye.operation)})` : ""}`,
+  eyes: () => pack.eyes,
+  nameOf: (operation) => names.get(operation),
+  checked: () => choice.forCheck?.operation,
+  receipt: () => clock.notice(receipt),
+  change: (work) => transact(database, ["facts"], "readwrite", ({ facts }) => work(facts)),
+  visitName,
+  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visitName(eye, visit)}`,
   save,
   saveHours,
   toggleTimer,
@@ -47,9 +57,8 @@ const actions = {
 const running = new RunningView(actions, words);
 const views = [
   new ChangesView(actions, words), new PostureView(actions, words), new PlanView(actions),
-  new BubbleView(actions, words), new VisitsView(actions),
+  new BubbleView(actions, words), new VisitsView(actions), new CheckView(actions), new HelpView(),
 ];
-new CheckView(actions);
 const messages = new MessagesView();
 
 window.addEventListener("hashchange", route);
@@ -69,6 +78,10 @@ function changed(outcome) {
   if (outcome === "unknown") unknown = true;
   show();
   others.postMessage("changed");
+}
+
+function visitName(eye, visit) {
+  return names.size > 1 ? `${visit.words} (${names.get(eye.operation)})` : visit.words;
 }
 
 // Whom an entry is about: a check the eye that was named, a journey or an anaesthetic every eye with gas, else the chosen.
@@ -122,7 +135,7 @@ async function refresh() {
   await outbox.flush();
   try {
     await sendSealed(database);
-    const answer = await timed(`/api/v1/pack?language=${language}`);
+    const answer = await timed(`/api/v1/pack?language=${language}`, { cache: "no-store" }); // its time of making is the clinic's clock
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
       await takePack(await answer.json());
@@ -147,6 +160,10 @@ function takePack(fresh) {
         }
         facts.put(unseen, "changes");
         facts.put(fresh, "pack");
+        facts.put(receiptOf(fresh), "clock");
+        facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
+          if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
+        };
       };
     };
   });
@@ -178,8 +195,10 @@ function show() {
 }
 
 async function draw() {
-  const [known, timer, unseen = {}, chosen] = await readFacts(database, ["pack", "timer", "changes", "chosen"]);
-  [pack, changes, timers] = [known, unseen, runningTimers(timer, known?.eyes ?? [])];
+  const kinds = ["pack", "timer", "changes", "chosen", "clock", "verdicts"];
+  const [known, timer, unseen = {}, chosen, received, verdicts = {}] = await readFacts(database, kinds);
+  [pack, changes, timers, receipt] = [known, unseen, runningTimers(timer, known?.eyes ?? []), received];
+  await lookAtClock();
   running.show(timers.filter((running) => !isPlanned(running)));
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);
@@ -188,6 +207,7 @@ async function draw() {
   byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
   document.querySelector(".tabs").hidden = !ready;
   if (!ready) {
+    byId("verdict").hidden = true;
     for (const section of document.querySelectorAll("[data-view]")) section.hidden = true;
     for (const id of ["who", "sending"]) byId(id).textContent = "";
     return;
@@ -199,8 +219,20 @@ async function draw() {
   const { eyes } = pack;
   names = eyeNames(eyes, words);
   choice.show(eyes, names, chosen);
-  for (const view of views) view.show({ eye: choice.forDetails, eyes, names, entries, timers, changes });
+  for (const view of views) view.show({ eye: choice.forDetails, eyes, pack, names, entries, timers, changes, verdicts });
   route();
+}
+
+// Keeps the latest time this phone has shown, so that a clock set back is noticed, also after the page was closed.
+async function lookAtClock() {
+  receipt = clock.notice(receipt);
+  if (!receipt) return;
+  const { received_at: of, seen_at: seen } = receipt;
+  await transact(database, ["facts"], "readwrite", ({ facts }) => {
+    facts.get("clock").onsuccess = ({ target: { result: kept } }) => {
+      if (kept?.received_at === of && kept.seen_at + REFRESH_MS <= seen) facts.put({ ...kept, seen_at: seen }, "clock");
+    };
+  }).catch(() => {});
 }
 
 // Whether a timer is for the position that its eye is to hold today, and so shows with that plan.

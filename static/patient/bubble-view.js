@@ -1,8 +1,10 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
-import { item } from "../shared/dom.js";
+import { item, paragraph } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
+import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { byId, dayWords, percentWords, text } from "./texts.js";
+import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 const STEP = 5;
 
@@ -29,7 +31,6 @@ export class BubbleView {
     byId("bubble-card").hidden = !eye.gas.caution;
     byId("no-bubble").hidden = eye.gas.caution;
     byId("anaesthetist").hidden = gas.length === 0;
-    byId("plans").hidden = gas.length === 0;
     byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)));
     if (!eye.gas.caution) return;
     const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
@@ -64,11 +65,27 @@ export class BubbleView {
     const height = Number(typed);
     const wrong = typed === "" || !(height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
-    if (!wrong && await this.#actions.save("journey", { heights_metres: [height] })) event.target.reset();
+    if (wrong) { byId("journey-said").hidden = true; return; }
+    this.#say(judgeHeight(this.#actions.eyes(), height, this.#actions.receipt()));
+    if (await this.#actions.save("journey", { heights_metres: [height] })) event.target.reset();
   }
 
   async #anaesthetic(event) {
     event.preventDefault();
+    this.#say(judgeAnaesthetic(this.#actions.eyes(), this.#actions.receipt()));
     await this.#actions.save("anaesthetic", {});
+  }
+
+  // What the rulebook says, at once and before anything is kept or sent.
+  #say(verdict) {
+    const gas = this.#actions.eyes().map((eye) => eye.gas);
+    const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
+    const well = text(gas.some((one) => one.caution) ? "journey-low" : lifted);
+    const calm = verdict.level === "well";
+    byId("journey-title").textContent = calm ? "" : titleOf(verdict);
+    byId("journey-words").replaceChildren(...(calm ? [paragraph(well)] : reasonsOf(verdict)));
+    dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
+    byId("journey-said").hidden = false;
+    byId("journey-said").focus();
   }
 }

@@ -1,16 +1,38 @@
-// Check: the questions, and what is dangerous answered at once by the phone from the clinic's rules.
+// Check: the questions, what is dangerous answered at once by the phone from the clinic's rules, and the verdict that stands.
 
-import { matching } from "./rules.js";
-import { byId, text } from "./texts.js";
+import { paragraph } from "../shared/dom.js";
+import { ANSWERS_LAST_MS } from "./draft.js";
+import { judge, QUESTIONS, standing, worstFirst } from "./rules.js";
+import { byId, momentWords, text } from "./texts.js";
+import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 const YES_NO = ["discharge", "curtain", "vomiting", "fever", "injury"];
+const CANNOT_TELL = "cannot-tell";
+// A reassurance is about the eye as it was when it was asked about.
+const WELL_SHOWN_MS = 3600000;
 
 export class CheckView {
   #actions;
+  #kept = {};
+  #unkept = {};
+  #wellAt = null;
+  #touchedAt = Date.now();
 
   constructor(actions) {
     this.#actions = actions;
     byId("symptoms").addEventListener("submit", (event) => this.#save(event));
+    byId("symptoms").addEventListener("input", () => {
+      this.#touchedAt = Date.now();
+      this.#wellAt = null;
+      this.#draw();
+    });
+  }
+
+  // `verdicts` by operation, as the phone's store has them.
+  show({ verdicts }) {
+    this.#kept = verdicts;
+    if (Math.abs(Date.now() - this.#touchedAt) > ANSWERS_LAST_MS) forgetAnswers();
+    this.#draw();
   }
 
   async #save(event) {
@@ -18,36 +40,78 @@ export class CheckView {
     const answers = read(new FormData(event.target));
     const error = byId("symptoms-error");
     if (Object.keys(answers).length === 0) { error.textContent = text("some-answers"); return; }
-    if (!this.#actions.rules()) { error.textContent = text("which-eye"); return; }
+    const operation = this.#actions.checked();
+    if (!operation) { error.textContent = text("which-eye"); return; }
     error.textContent = "";
-    this.#answer(matching(this.#actions.rules(), answers));
-    if (await this.#actions.save("symptoms", answers)) event.target.reset();
+    const verdict = { ...judge(this.#actions.eyes(), answers, this.#actions.receipt()), at: new Date().toISOString() };
+    if (verdict.level !== "well") this.#answer(operation, verdict);
+    const kept = (facts, entry) => keepVerdict(facts, operation, { ...verdict, entry: entry.id });
+    if (await this.#actions.save("symptoms", answers, { operation, alongside: kept })) {
+      delete this.#unkept[operation];
+      this.#wellAt = verdict.level === "well" ? Date.now() : null;
+      event.target.reset();
+      this.#draw();
+      if (this.#wellAt !== null) byId("all-well").scrollIntoView({ block: "start" });
+    } else if (verdict.level !== "well") {
+      await this.#actions.change((facts) => keepVerdict(facts, operation, verdict)).catch(() => {});
+    }
   }
 
-  #answer(met) {
-    byId("verdict").hidden = met.length === 0;
-    byId("all-well").hidden = met.length > 0;
-    if (met.length === 0) { byId("all-well").scrollIntoView({ block: "start" }); return; }
-    byId("verdict-title").textContent = text(`call-${met[0].how_soon}`);
-    const urgent = met.filter((rule) => rule.how_soon === met[0].how_soon);
-    byId("verdict-words").replaceChildren(...[...new Set(urgent.map((rule) => rule.words))].map(paragraph));
-    byId("verdict-emergency").hidden = met[0].how_soon !== "now";
+  // At once, before anything is kept or sent.
+  #answer(operation, verdict) {
+    this.#unkept[operation] = standing(this.#kept[operation], verdict);
+    this.#wellAt = null;
+    this.#draw();
     byId("verdict").focus();
   }
+
+  #draw() {
+    const standingNow = Object.entries({ ...this.#kept, ...this.#unkept });
+    const verdicts = standingNow.map(([operation, verdict]) => ({ ...verdict, operation })).sort(worstFirst);
+    const wellFor = this.#wellAt === null ? Infinity : Math.abs(Date.now() - this.#wellAt);
+    byId("all-well").hidden = verdicts.length > 0 || wellFor > WELL_SHOWN_MS;
+    byId("verdict").hidden = verdicts.length === 0;
+    if (verdicts.length === 0) return;
+    set(byId("verdict-title"), [titleOf(verdicts[0])]);
+    set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
+    dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
+  }
+
+  #when({ operation, at }) {
+    const said = text("your-check", { when: momentWords(new Date(at)) });
+    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
+  }
+}
+
+// Keeps the verdict that stands on one eye, in the transaction that keeps the entry.
+function keepVerdict(facts, operation, verdict) {
+  facts.get("verdicts").onsuccess = ({ target: { result: before = {} } }) => {
+    const { [operation]: old, ...others } = before;
+    const stands = standing(old, verdict);
+    facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
+  };
+}
+
+// Drawn only when it changed: what is announced is announced once.
+function set(box, parts) {
+  const wanted = parts.map((part) => part.textContent ?? part).join("\n");
+  if (box.dataset.said === wanted) return;
+  box.dataset.said = wanted;
+  box.replaceChildren(...parts);
+}
+
+function forgetAnswers() {
+  for (const field of byId("symptoms").elements) if (field.type === "radio") field.checked = false;
 }
 
 function read(form) {
   const answers = {};
+  const unsure = QUESTIONS.filter((name) => form.get(name) === CANNOT_TELL);
   for (const [name, value] of form) {
+    if (unsure.includes(name)) continue;
     if (name === "pain") answers.pain = Number(value);
     else if (YES_NO.includes(name)) answers[name] = value === "yes";
     else if (value.trim()) answers[name] = value.trim();
   }
-  return answers;
-}
-
-function paragraph(words) {
-  const made = document.createElement("p");
-  made.textContent = words;
-  return made;
+  return unsure.length ? { ...answers, cannot_tell: unsure } : answers;
 }

@@ -6,7 +6,7 @@ import { sealed } from "../shared/seal.js";
 import { eventOf } from "./outbox.js";
 import { runningTimers, stretch } from "./timers.js";
 
-const GONE = ["pack", "timer", "draft", "changes", "chosen"];
+const GONE = ["pack", "timer", "draft", "changes", "chosen", "clock", "verdicts"];
 const PACKETS_AT_ONCE = 20;
 
 // Takes away only what is inside the packet, in the transaction that keeps the packet. What was entered, or stopped,

@@ -6,6 +6,12 @@ export function item(words) {
   return made;
 }
 
+export function paragraph(words) {
+  const made = document.createElement("p");
+  made.textContent = words;
+  return made;
+}
+
 // Somebody at the keyboard stays on the button they just pressed.
 export function redraw(list, children) {
   const focused = list.contains(document.activeElement) ? document.activeElement.getAttribute("aria-label") : null;

@@ -118,6 +118,7 @@ CASES: list[Case] = [
     ("fever", [symptoms(4, fever=True)], [symptoms(4)], {}),
     ("injury", [symptoms(4, injury=True)], [symptoms(4)], {}),
     ("other-eye", [symptoms(30, other_eye="worse")], [symptoms(30, other_eye="same")], {}),
+    ("own-words", [symptoms(30, words="I can see nothing, all black")], [symptoms(30, words="  ")], {}),
     ("posture-missed", [postured(1, 5.9)], [postured(1, 6.1)], {"plan": PLAN}),
     ("no-posture-entry", [symptoms(1)], [postured(1)], {"plan": Plan("face-down", 12, 2)}),
 ]

@@ -82,6 +82,10 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     assert "<svg" in card.text
     assert re.search(r"[A-Z2-9]{4} [A-Z2-9]{4}", card.text)
     assert "No flying" in card.text
+    now, _, today = card.text.partition("<h2>Call today</h2>")
+    assert "Pain of 7 or more out of 10" in now.partition("Call now, day or night")[2]
+    assert "A dark curtain" in today
+    assert "112" in today
 
 
 def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: Store) -> None:

@@ -1,0 +1,114 @@
+"""What a patient calls for, in one short list drawn from the rulebook in force: the phone's help and the printed card say it.
+
+The phone's check judges by the same rules, so that one danger has one urgency wherever it is named.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from pydantic import BaseModel
+
+from followup.care.errors import translatable as medical
+from followup.clinical import warnings
+from followup.clinical.course import Operation
+
+Translate = Callable[[str], str]
+CALL: tuple[warnings.HowSoon, ...] = ("now", "today")
+_PAIN = medical("pain of {score} or more out of 10")
+_SIGNS = {
+    "vision=worse": medical("sight that gets worse"),
+    "redness=worse": medical("more redness"),
+    "flashes=worse": medical("more flashes of light"),
+    "floaters=worse": medical("more dots or threads that float by"),
+    "other_eye=worse": medical("trouble in the other eye"),
+    "discharge": medical("matter or pus"),
+    "curtain": medical("a dark curtain"),
+    "vomiting": medical("being sick"),
+    "fever": medical("a fever"),
+    "injury": medical("a knock to the eye"),
+}
+_AND = medical("{first} and {second}")
+_OR = medical("{first}, or {second}")
+_SOME = medical("any {count} of these: {signs}")
+
+
+class Danger(BaseModel):
+    """One thing to call for, in the patient's words, and how soon."""
+
+    how_soon: warnings.HowSoon
+    words: str
+
+
+def dangers(book: warnings.Rulebook, operations: Sequence[Operation], translate: Translate = str) -> list[Danger]:
+    """What the rules of these eyes say to call for now or today, each once, the most urgent first.
+
+    Days after surgery are left out on purpose: a printed list does not change, and an old danger is still one.
+    """
+    rules = [r for r in book.rules if r.check == "symptoms" and any(r.applies(op) for op in operations)]
+    found: list[tuple[warnings.HowSoon, str]] = []
+    alone: set[str] = set()
+    for how_soon in CALL:
+        urgent = [rule for rule in rules if rule.how_soon == how_soon]
+        alone |= {sign for rule in urgent if _is_plain(rule) for sign in _signs(rule)}
+        for rule in urgent:
+            if _is_plain(rule):
+                found += [(how_soon, _said(sign, translate)) for sign in _signs(rule)]
+            elif not _follows(rule, alone):
+                found.append((how_soon, _together(rule, translate)))
+    return [Danger(how_soon=soon, words=_capital(words)) for soon, words in _first_of_each(found)]
+
+
+def _signs(rule: warnings.Rule) -> tuple[str, ...]:
+    return tuple(rule.threshold["signs"])
+
+
+def _also(rule: warnings.Rule) -> tuple[str, ...]:
+    return tuple(rule.threshold.get("also", ()))
+
+
+def _is_plain(rule: warnings.Rule) -> bool:
+    """Whether any one of its signs is enough."""
+    return rule.threshold["count"] <= 1 and not _also(rule)
+
+
+def _follows(rule: warnings.Rule, alone: set[str]) -> bool:
+    """Whether it never holds without a sign that is on the list alone already, at least as urgent."""
+    return not alone.isdisjoint(_also(rule)) or len(set(_signs(rule)) - alone) < rule.threshold["count"]
+
+
+def _together(rule: warnings.Rule, translate: Translate) -> str:
+    signs, count = _signs(rule), rule.threshold["count"]
+    words = [_said(sign, translate) for sign in signs]
+    if count > 1 and len(signs) > count:
+        needed = translate(_SOME).format(count=count, signs=", ".join(words))
+    elif count > 1:
+        needed = _joined(words, translate(_AND))
+    else:
+        needed = _joined(words, translate(_OR))
+    return _joined([needed, *(_said(sign, translate) for sign in _also(rule))], translate(_AND))
+
+
+def _joined(words: Sequence[str], pattern: str) -> str:
+    whole = words[0]
+    for following in words[1:]:
+        whole = pattern.format(first=whole, second=following)
+    return whole
+
+
+def _said(sign: str, translate: Translate) -> str:
+    """One sign of a rule (`pain>=4`, `vision=worse`, `discharge`) in the patient's words."""
+    score = warnings.signs_of((sign,)).pain
+    if score is not None:
+        return translate(_PAIN).format(score=score)
+    return translate(_SIGNS[sign]) if sign in _SIGNS else sign.replace("_", " ").replace("=", " ")
+
+
+def _first_of_each(found: Sequence[tuple[warnings.HowSoon, str]]) -> Iterator[tuple[warnings.HowSoon, str]]:
+    told = set()
+    for how_soon, words in found:
+        if words not in told:
+            told.add(words)
+            yield how_soon, words
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,43 @@
+"""The phone's own modules without a browser: they run in node, on what the server packs."""
+
+import json
+import shutil
+import subprocess
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from followup.resources import folder
+
+Run = Callable[[str, Any], Any]
+
+
+@pytest.fixture
+def run(tmp_path: Path) -> Run:
+    """Runs a script that reads `given` and sets `answer`, beside the phone's modules; returns the answer."""
+    node = shutil.which("node")
+    assert node, "node is needed: install nodejs"
+    for part in ("patient", "shared"):
+        shutil.copytree(folder("static") / part, tmp_path / part)
+    (tmp_path / "package.json").write_text('{"type": "module"}', encoding="utf-8")
+
+    def run_(script: str, given: Any) -> Any:
+        imports, _, body = script.partition("\n\n")
+        whole = f"""{imports}
+            let text = "";
+            for await (const piece of process.stdin) text += piece;
+            const given = JSON.parse(text);
+            let answer;
+            {body}
+            process.stdout.write(JSON.stringify(answer));
+        """
+        (tmp_path / "script.js").write_text(whole, encoding="utf-8")
+        told = subprocess.run(
+            [node, "script.js"], cwd=tmp_path, input=json.dumps(given), capture_output=True, text=True, check=False
+        )
+        assert told.returncode == 0, told.stderr
+        return json.loads(told.stdout)
+
+    return run_
