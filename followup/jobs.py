@@ -9,8 +9,11 @@ import time
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor, wait
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
-from threading import Event, Thread
+from datetime import UTC, datetime, timedelta
+from functools import partial
+from threading import Thread
+
+from apscheduler.schedulers.blocking import BlockingScheduler
 
 from followup.care import callbacks, messages, watching
 from followup.care.messages import Parcel
@@ -24,7 +27,10 @@ from followup.records import backup as backups
 from followup.records import messages as kept_messages
 
 log = logging.getLogger(__name__)
+logging.getLogger("apscheduler").setLevel(logging.ERROR)  # it would tell of every asking; `run` tells of every run
 TICK_SECONDS = 30
+JUMP_SECONDS = 5
+STOP_SECONDS = 20
 PUSHES_AT_ONCE = 8
 PUSH_SECONDS = 20  # for all pushes of a run together
 TOO_SLOW = "push: the address did not answer in time"
@@ -181,18 +187,51 @@ def run(store: Store, settings: Settings, name: str, now: datetime) -> int | Non
     return done
 
 
-def start(store: Store, settings: Settings, clock: Callable[[], datetime], stop: Event) -> list[Thread]:
-    """Ask for every job at once and then again and again until `stop`, each in a thread of its own: none delays another."""
+class Running:
+    """Every job asked for at once and then again and again, each in a thread of its own: none delays another."""
 
-    def keep_asking(name: str) -> None:
-        while not stop.is_set():
-            try:
-                run(store, settings, name, clock())
-            except Exception as error:  # the database is locked or full: it may not be next time
-                log.error("job %s could not be taken: %s", name, watch.words_of(error))
-            stop.wait(TICK_SECONDS)
+    def __init__(self, store: Store, settings: Settings, clock: Callable[[], datetime]) -> None:
+        self._scheduler = BlockingScheduler(timezone="UTC")
+        for name in JOBS:
+            self._scheduler.add_job(
+                partial(_ask, store, settings, name, clock),
+                "interval",
+                seconds=TICK_SECONDS,
+                next_run_time=datetime.now(UTC),
+                id=name,
+                coalesce=True,
+                max_instances=1,
+                misfire_grace_time=None,
+            )
+        self._thread = Thread(target=self._scheduler.start, name="jobs", daemon=True)
+        self._thread.start()
+        self._ahead = _ahead()
 
-    threads = [Thread(target=keep_asking, args=(name,), name=name, daemon=True) for name in JOBS]
-    for thread in threads:
-        thread.start()
-    return threads
+    def keep_time(self) -> bool:
+        """Whether the jobs are still asked for; call it each second.
+
+        The scheduler goes by the time of day. Where that has jumped against the seconds that passed, every job is asked
+        for at once, so that a clock that is set back or forward stops nothing.
+        """
+        ahead = _ahead()
+        if abs(ahead - self._ahead) > JUMP_SECONDS:
+            self._ahead = ahead
+            for job in self._scheduler.get_jobs():
+                job.modify(next_run_time=datetime.now(UTC))
+        return self._thread.is_alive()
+
+    def stop(self) -> None:
+        self._scheduler.shutdown(wait=False)
+        self._thread.join(STOP_SECONDS)
+
+
+def _ahead() -> float:
+    """How far the time of day is ahead of the seconds that passed since some start."""
+    return time.time() - time.monotonic()
+
+
+def _ask(store: Store, settings: Settings, name: str, clock: Callable[[], datetime]) -> None:
+    try:
+        run(store, settings, name, clock())
+    except Exception as error:  # the database is locked or full: it may not be next time
+        log.error("job %s could not be taken: %s", name, watch.words_of(error))

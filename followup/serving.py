@@ -169,8 +169,8 @@ def run_jobs(lock: int) -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the serving process says when
     settings, stop = load(), threading.Event()
     signal.signal(signal.SIGTERM, lambda *_: stop.set())
-    threads = jobs.start(open_store(settings.server.database), settings, lambda: datetime.now(UTC), stop)
-    while not stop.wait(1) and all(thread.is_alive() for thread in threads):
+    running = jobs.Running(open_store(settings.server.database), settings, lambda: datetime.now(UTC))
+    while not stop.wait(1) and running.keep_time():
         pass
     os._exit(0 if stop.is_set() else 1)  # without waiting for what hangs
 

@@ -121,7 +121,9 @@ def _person(store: Store, about: str) -> str:
 
 def unreadable(store: Store) -> list[tuple[str, Exception]]:
     """Every row that cannot be read, as `table id`, with why."""
-    found: list[tuple[str, Exception]] = []
+    found: list[tuple[str, Exception]] = [
+        (f"{row['kept_in']} {row['id']}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)
+    ]
     for table, (sql, opened) in (eyes.READ_AS | worries.READ_AS | messages.READ_AS).items():
         for row in store.rows(sql):
             try:

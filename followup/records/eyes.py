@@ -274,13 +274,13 @@ def refused_events(store: Store) -> list[Row]:
 def unreadable(store: Store) -> list[Row]:
     """What stands in the database with a time that cannot be, left out everywhere else: its table, id and what it says."""
     sql = f"""
-        SELECT 'surgery' AS what, r.id, r.operation_id, r.operated_at AS says FROM operation_records r
+        SELECT 'operation_records' AS kept_in, 'surgery' AS what, r.id, r.operation_id, r.operated_at AS says FROM operation_records r
         WHERE NOT {_readable("r.operated_at")}
         UNION ALL
-        SELECT 'visit ' || v.name, v.id, v.operation_id, v.target || ' (' || v.earliest || ' to ' || v.latest || ')' FROM visits v
+        SELECT 'visits', 'visit ' || v.name, v.id, v.operation_id, v.target || ' (' || v.earliest || ' to ' || v.latest || ')' FROM visits v
         WHERE NOT ({_READABLE_VISIT}) AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
         UNION ALL
-        SELECT 'entry ' || e.kind, e.id, e.operation_id, e.at FROM events e WHERE NOT {_readable("e.at")}
+        SELECT 'events', 'entry ' || e.kind, e.id, e.operation_id, e.at FROM events e WHERE NOT {_readable("e.at")}
     """
     named = f"""
         SELECT found.*, p.name AS patient_name, p.number AS patient_number FROM ({sql}) found

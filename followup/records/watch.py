@@ -15,6 +15,7 @@ _OURS = str(Path(__file__).parents[1])
 _EYE_OF = {
     "operations": ":id",
     "eye": ":id",
+    "operation_records": "(SELECT operation_id FROM operation_records WHERE id = :id)",
     "events": "(SELECT operation_id FROM events WHERE id = :id)",
     "visits": "(SELECT operation_id FROM visits WHERE id = :id)",
     "callbacks": "(SELECT operation_id FROM callbacks WHERE id = :id)",

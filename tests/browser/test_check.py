@@ -60,7 +60,7 @@ def test_words_are_never_cleared_and_reach_a_person(phone: Page, clinic_store: S
     expect(phone.locator("#verdict-words")).to_contain_text("A person has to read what you wrote.")
     answer(phone, "it itches", **WELL)
     says(phone, "Call us", emergency=True)
-    expect(phone.locator("#sending")).to_have_text("All sent")
+    all_received(phone, 2)
     assert "words" in {c["worry"] for c in worries.callbacks_of(clinic_store, enrolment[0])}
 
 
@@ -123,14 +123,15 @@ def test_the_verdict_goes_when_the_clinic_has_settled_the_matter(
 ) -> None:
     answer(phone, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
-    expect(phone.locator("#sending")).to_have_text("All sent")
+    all_received(phone, 1)
     again(phone)
     says(phone, "Call now", emergency=True)
     now = datetime.now(UTC)
     for open_one in worries.open_callbacks(clinic_store):
         callbacks.claim(clinic_store, now, nurse, open_one["id"])
-        zone = server.settings.clinic.tz
-        callbacks.settle(clinic_store, now, nurse, open_one["id"], "same-day", "spoken to", zone)
+        clinic = server.settings.clinic
+        callbacks.attempt(clinic_store, now, nurse, open_one["id"], "patient", "spoken to", clinic)
+        callbacks.settle(clinic_store, now, nurse, open_one["id"], "advice", "spoken to", clinic)
     again(phone)
     expect(phone.locator("#verdict")).to_be_hidden()
 
@@ -175,7 +176,7 @@ def test_two_eyes_keep_a_verdict_each(
     answer(phone, **{**WELL, "pain": "8"})
     phone.get_by_label("Which eye?").select_option(label="left eye")
     answer(phone, **WELL)
-    expect(phone.locator("#sending")).to_have_text("All sent")
+    all_received(phone, 1)
     says(phone, "Call now", emergency=True)
     expect(phone.locator("#verdict-words")).to_contain_text("right eye")
     # The eye without gas is on the screen; the other one's caution counts, and the entry goes to that eye.

@@ -6,7 +6,10 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
+from followup.care import callbacks
+from followup.care.actors import Actor
 from followup.clinical.warnings import evaluate
+from followup.config import Settings
 from followup.exchange import course_file
 from followup.protocols import book
 from followup.records import Store, worries
@@ -69,7 +72,7 @@ def test_words_from_a_phone_whose_clock_is_before_the_operation_reach_a_person(
 
 def test_a_course_file_may_hold_words() -> None:
     facts = [{"at": "2027-03-05T20:00:00Z", "kind": "symptoms", **WELL, "words": BLACK}]
-    course, until = course_file.read({"operation": {"at": "2027-03-02T14:00:00Z", "agent": "none"}, "facts": facts})
+    (course, _), until = course_file.read({"operation": {"at": "2027-03-02T14:00:00Z", "agent": "none"}, "facts": facts})
     found = [sign for sign in evaluate(course, book.rulebook(), until) if sign.rule == "own-words"]
     assert [(s.how_soon, s.values["said"]) for s in found] == [("today", BLACK)]
 
@@ -84,16 +87,16 @@ def test_what_a_patient_cannot_tell_is_kept_and_shown(
 
 
 def test_the_pack_says_when_what_was_told_is_settled(
-    as_patient: FlaskClient, as_nurse: FlaskClient, store: Store, operation_id: str, clock: Clock
+    as_patient: FlaskClient, nurse: Actor, store: Store, operation_id: str, clock: Clock, settings: Settings
 ) -> None:
     def settled() -> list[bool]:
         return [r["settled"] for r in as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"]]
 
     def settle(worry: str) -> None:
         found = next(c for c in worries.open_callbacks(store) if c["worry"] == worry)
-        as_nurse.post(f"/clinic/callbacks/{found['id']}/claim")
-        done = as_nurse.post(f"/clinic/callbacks/{found['id']}/settle", data={"outcome": "same-day", "words": "spoken to"})
-        assert done.status_code == 303
+        callbacks.claim(store, clock.now, nurse, found["id"])
+        callbacks.attempt(store, clock.now, nurse, found["id"], "patient", "spoken to", settings.clinic)
+        callbacks.settle(store, clock.now, nurse, found["id"], "advice", "spoken to", settings.clinic)
 
     at = (clock.now - timedelta(minutes=1)).isoformat()
     send(as_patient, operation_id, body={**WELL, "pain": 8, "curtain": True}, at=at)

@@ -30,6 +30,9 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m004_audit": "a6bdb26070d9f285",
     "m005_messages": "af9c4553ed8e2569",
     "m006_repair": "7ff3c50b7a64db1f",
+    "m007_tasks": "5b014c3e3e29971b",
+    "m008_visit_identities": "6da5c9dfeb4c27c0",
+    "m009_watch": "f1e7e344085f5578",
     "m011_bounds": "310223583f2b8100",
 }
 
@@ -58,6 +61,9 @@ def old(request: pytest.FixtureRequest, settings: Settings) -> Path:
     return path
 
 
+GONE = ("_sqlite_migrations", "job_slots")  # what the steps themselves count in, and what a later step took away
+
+
 @pytest.fixture
 def opened(old: Path) -> Store:
     return open_store(old)
@@ -76,7 +82,7 @@ def test_an_old_database_gets_the_schema_of_a_new_one(opened: Store, tmp_path: P
 def test_nothing_is_lost_and_checks_are_clean(old: Path, tmp_path: Path) -> None:
     before = sqlite3.connect(old)
     tables = [name for (name,) in before.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
-    counts = {t: before.execute(f"SELECT count(*) FROM {t}").fetchone()[0] for t in tables if t != "_sqlite_migrations"}
+    counts = {t: before.execute(f"SELECT count(*) FROM {t}").fetchone()[0] for t in tables if t not in GONE}
     before.close()
     config = tmp_path / "clinic.toml"
     config.write_text(f'[clinic]\nname = "Test"\nphone = "+00 1 234"\n[server]\ndatabase = "{old}"\n', encoding="utf-8")

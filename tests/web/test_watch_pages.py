@@ -13,7 +13,7 @@ from followup.care.events import MeasuresBody
 from followup.config import Settings
 from followup.records import Store, eyes, watch, worries
 from tests.conftest import NOW, OPERATED, Clock
-from tests.test_jobs import another, bad_posture, unreadable_record
+from tests.test_jobs import another, bad_posture, unreadable_record, without_bounds
 
 LISTS = ["/clinic/", "/clinic/callbacks", "/surgeon/", "/surgeon/results", "/not-working", "/clinic/?find=pat"]
 
@@ -57,6 +57,7 @@ def test_one_unreadable_row_takes_no_list_page_or_job_down(
     body = MeasuresBody(eye="right", iop_mmhg=62, instrument="applanation")
     for id in (operation_id, other):
         visit.record_visit(store, NOW, nurse, id, [body], settings.clinic.tz)
+    without_bounds(store)
     if fault == "operation time":
         sql = """INSERT INTO operation_records SELECT 'x', operation_id, eye, '26-11-24T00:00:00.000000Z', agent, surgeon,
                  body, recorded_by, '9999' FROM operation_records WHERE operation_id = :id"""
@@ -76,7 +77,7 @@ def test_one_unreadable_row_takes_no_list_page_or_job_down(
         store.execute("UPDATE callbacks SET opened_at = '26-11-24' WHERE operation_id = :id", {"id": other})
     else:
         sql = """INSERT INTO visits SELECT 'x', operation_id, 'odd', 'soon', earliest, latest, reason, recorded_by,
-                 recorded_at, NULL, 0 FROM visits WHERE operation_id = :id"""
+                 recorded_at, NULL, 0, 'x' FROM visits WHERE operation_id = :id"""
         store.execute(sql, {"id": other})
     for path in LISTS:
         page = as_surgeon.get(path)
