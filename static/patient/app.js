@@ -37,7 +37,8 @@ let drawing = Promise.resolve();
 
 const actions = {
   rules: () => choice.forCheck?.symptom_rules,
-  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visit.words}${names.size > 1 ? ` (${names.get(eye.operation)})` : ""}`,
+  visitName,
+  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visitName(eye, visit)}`,
   save,
   saveHours,
   toggleTimer,
@@ -69,6 +70,10 @@ function changed(outcome) {
   if (outcome === "unknown") unknown = true;
   show();
   others.postMessage("changed");
+}
+
+function visitName(eye, visit) {
+  return names.size > 1 ? `${visit.words} (${names.get(eye.operation)})` : visit.words;
 }
 
 // Whom an entry is about: a check the eye that was named, a journey or an anaesthetic every eye with gas, else the chosen.
