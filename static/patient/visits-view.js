@@ -22,12 +22,11 @@ export class VisitsView {
   }
 
   #visit(eye, visit) {
-    const words = this.#actions.visitWords(eye, visit);
-    const row = item(words + (visit.seen ? ` (${text("seen")})` : ""));
+    const row = item(this.#actions.visitWords(eye, visit) + (visit.seen ? ` (${text("seen")})` : ""));
     if (visit.seen) return row;
     const button = document.createElement("button");
     button.textContent = text("other-time");
-    button.setAttribute("aria-label", `${text("other-time")}: ${words}`);
+    button.setAttribute("aria-label", `${text("other-time")}: ${this.#actions.visitName(eye, visit)}`);
     button.addEventListener("click", async () => {
       const kept = await this.#actions.save("visit-request", { visit: visit.name }, { operation: eye.operation });
       if (kept) byId("visits-told").textContent = text("told");

@@ -1,7 +1,7 @@
 """Entries that cannot be: each is refused alone, kept and named, and nothing answers 500 or is sent for ever."""
 
 import json
-from datetime import datetime, timedelta
+from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
 import pytest
@@ -136,12 +136,12 @@ def test_a_phone_that_believes_in_1970_is_still_put_right(as_patient: FlaskClien
 def test_a_fault_of_our_own_refuses_that_entry_alone(
     as_patient: FlaskClient, store: Store, operation_id: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    judged = receive.raise_signs
+    judged = receive.raise_signs_of_patient
 
-    def breaks(store: Store, eye: Any, now: datetime) -> list[Row]:
-        if any(e["body"].get("pain") == 7 for e in eye.events):
+    def breaks(store: Store, operation_id: str, now: datetime, zone: tzinfo) -> list[Row]:
+        if any(e["body"].get("pain") == 7 for e in eyes.events_of(store, operation_id)):
             raise OverflowError("date value out of range")
-        return judged(store, eye, now)
+        return judged(store, operation_id, now, zone)
 
     monkeypatch.setattr(receive, "raise_signs_of_patient", breaks)
     events = [event(operation_id), event(operation_id, body={"pain": 7}), event(operation_id)]
