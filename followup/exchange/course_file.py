@@ -1,13 +1,14 @@
 """A course file: one eye's operation, visits and facts as JSON, for `followup calc course`."""
 
 from collections.abc import Mapping
-from datetime import date, datetime
-from typing import Annotated, Any
+from datetime import date, datetime, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, ValidationError, field_validator, model_validator
 
-from followup.care.events import body_of, first_message
+from followup.care import bounds
+from followup.care.events import body_of, first_message, kept_time, times_in
 from followup.clinical import acuity, course, posture, warnings
 from followup.clinical.coverage import Break
 from followup.clinical.errors import ClinicalError
@@ -17,8 +18,11 @@ class CourseFileError(ValueError):
     """A course file that cannot be read; the message names the place."""
 
 
+LONGEST_COURSE = timedelta(days=3653)
+
+
 class _Part(BaseModel):
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", allow_inf_nan=False)
 
 
 class _Break(_Part):
@@ -54,6 +58,17 @@ class _Operation(_Part):
     height_metres: float = 0
     zone: str = "UTC"
 
+    _kept = field_validator("at")(kept_time)
+
+    @field_validator("zone")
+    @classmethod
+    def _known(cls, value: str) -> str:
+        try:
+            ZoneInfo(value)
+        except (KeyError, ValueError, OSError):
+            raise ValueError(f"“{value}” is not a time zone; write for example Europe/Vienna") from None
+        return value
+
 
 class _Visit(_Part):
     name: str
@@ -67,7 +82,26 @@ class _CourseFile(_Part):
     operation: _Operation
     visits: list[_Visit] = []
     facts: list[dict[str, Any]] = []
-    until: Annotated[datetime | None, Field()] = None
+    until: datetime | None = None
+
+    _kept = field_validator("until")(kept_time)
+
+    @model_validator(mode="after")
+    def _within_bounds(self) -> "_CourseFile":
+        operated_on = self.operation.at.astimezone(ZoneInfo(self.operation.zone)).date()
+        faults = [("operation.at", bounds.surgery(operated_on, bounds.LAST_SURGERY))]
+        days = [
+            (f"visits.{n}", day) for n, v in enumerate(self.visits) for day in (v.target or v.latest, v.earliest, v.latest)
+        ]
+        if until := self.operation.steroid_drops_until:
+            days.append(("operation.steroid_drops_until", until.date() if isinstance(until, datetime) else until))
+        faults += [(place, bounds.after_surgery(day, operated_on, operated_on, "this day")) for place, day in days]
+        if self.until and not self.operation.at <= self.until <= self.operation.at + LONGEST_COURSE:
+            faults.append(("until", "a course is told from its operation to ten years after it"))
+        for place, fault in faults:
+            if fault:
+                raise ValueError(f"{place}: {fault}")
+        return self
 
 
 def read(raw: Mapping[str, Any]) -> tuple[course.Course, datetime]:
@@ -75,7 +109,7 @@ def read(raw: Mapping[str, Any]) -> tuple[course.Course, datetime]:
     try:
         file = _CourseFile.model_validate(raw)
         operation = _operation(file.operation)
-        facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact)) is not None)
+        facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact, operation.at)) is not None)
         visits = tuple(course.PlannedVisit(v.name, v.earliest, v.latest) for v in file.visits)
         told = course.Course(operation, visits, facts, ZoneInfo(file.operation.zone))
     except ValidationError as error:
@@ -83,8 +117,6 @@ def read(raw: Mapping[str, Any]) -> tuple[course.Course, datetime]:
     except (ClinicalError, KeyError) as error:
         raise CourseFileError(f"operation: {error}") from error
     until = file.until or max([operation.at, *(f.at for f in facts)])
-    if until.tzinfo is None:
-        raise CourseFileError("until: a time needs its offset, for example 2027-06-01T00:00:00Z")
     return told, until
 
 
@@ -129,9 +161,11 @@ def _operation(o: _Operation) -> course.Operation:
     )
 
 
-def _fact(number: int, raw: dict[str, Any]) -> course.Fact | None:
+def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> course.Fact | None:
     place = f"fact {number + 1}"
     fields = dict(raw)
+    if fault := bounds.entry(raw):
+        raise CourseFileError(f"{place}: {fault}")
     try:
         at = datetime.fromisoformat(str(fields.pop("at")))
         kind = str(fields.pop("kind"))
@@ -139,9 +173,12 @@ def _fact(number: int, raw: dict[str, Any]) -> course.Fact | None:
         raise CourseFileError(f"{place} has no {error}") from error
     except ValueError as error:
         raise CourseFileError(f"{place}: “{raw['at']}” is not a time; write for example 2027-03-03T09:10:00Z") from error
-    if at.tzinfo is None:
-        raise CourseFileError(f"{place}: a time needs its offset, for example 2027-03-03T09:10:00Z")
     try:
-        return body_of(kind, fields).fact(at)
+        kept_time(at)
+        body = body_of(kind, fields)
+        for time in (at, *times_in(body)):
+            if not bounds.FIRST_EVENT <= time <= operated_at + LONGEST_COURSE:
+                raise ValueError(f"{bounds.words(time.date())} lies outside of the ten years after the operation")
+        return body.fact(at)
     except ValueError as error:
         raise CourseFileError(f"{place} ({kind}): {error}") from error
