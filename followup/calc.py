@@ -12,6 +12,7 @@ from typing import Any
 
 import click
 
+from followup.care import bounds
 from followup.clinical import acuity, altitude, coverage, pressure, schedule, tamponade
 from followup.clinical.course import RISKS
 from followup.clinical.errors import one_of, within
@@ -142,6 +143,8 @@ def plan_(agent: str, operated: str, diabetic: bool, risks: tuple[str, ...], as_
         day = datetime.strptime(operated, "%Y-%m-%d").date()
     except ValueError as error:
         raise click.UsageError(f"“{operated}” is not a date; write for example 2027-03-02") from error
+    if fault := bounds.surgery(day, bounds.LAST_SURGERY):
+        raise click.UsageError(fault)
     wanted = {*risks, *(["diabetic"] if diabetic else [])}
     visits = [
         {
@@ -203,7 +206,7 @@ def _course_texts(files: tuple[Path, ...]) -> Iterator[tuple[str, str]]:
 def _object(text: str, name: str) -> Answer:
     try:
         raw = json.loads(text)
-    except json.JSONDecodeError as error:
+    except (ValueError, RecursionError) as error:
         raise click.UsageError(f"{name} is not JSON: {error}") from error
     if not isinstance(raw, dict):
         raise click.UsageError(f"{name} must hold one object with the key “operation”")

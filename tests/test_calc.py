@@ -271,6 +271,8 @@ def test_tables_are_for_people() -> None:
         (("altitude", "--metres", "100", "--volume-ml", "-1"), "0 to 20"),
         (("plan", "--agent", "air", "--operated", "2.3.2027"), "2027-03-02"),
         (("plan", "--agent", "air", "--operated", "2027-03-02", "--risk", "luck"), "residual-traction"),
+        (("plan", "--agent", "air", "--operated", "0026-11-24"), "accepted is 1 January 1990"),
+        (("plan", "--agent", "air", "--operated", "9999-12-31"), "31 December 9999"),
         (("plan", "--agent", "x", "--operated", "2027-03-02"), "sf6"),
         (("course", "/nowhere.json"), "cannot be read"),
         (("sing",), "No such command"),
@@ -314,6 +316,45 @@ def test_bad_values_end_with_two_and_one_line(words: tuple[str, ...], says: str)
             "pain",
         ),
         ({"operation": {"at": "2027-03-02T14:00:00Z", "zone": "Mars/Base"}}, "Mars/Base"),
+        ({"operation": {"at": "2027-03-02T14:00:00Z", "zone": "../etc/passwd"}}, "is not a time zone"),
+        ({"operation": {"at": "0026-11-24T14:00:00Z"}}, "1900 to 2200"),
+        ({"operation": {"at": "9999-12-31T23:59:59-14:00"}}, "1900 to 2200"),
+        ({"operation": {"at": "1980-01-01T00:00:00Z"}}, "accepted is 1 January 1990"),
+        ({"operation": {"at": "2027-03-02T14:00:00"}}, "offset"),
+        ({"operation": {"at": "2027-03-02T14:00:00Z", "steroid_drops_until": "9999-12-31"}}, "31 December 9999"),
+        ({"operation": {"at": "2027-03-02T14:00:00Z", "fill_percent": float("nan")}}, "finite"),
+        (
+            {
+                "operation": {"at": "2027-03-02T14:00:00Z"},
+                "visits": [{"name": "x", "earliest": "0001-01-01", "latest": "2027-03-03"}],
+            },
+            "visits.0: this day is 1 January 0001",
+        ),
+        (
+            {
+                "operation": {"at": "2027-03-02T14:00:00Z"},
+                "visits": [{"name": "x", "earliest": "2027-03-03", "latest": "2031-03-03"}],
+            },
+            "2 March 2030",
+        ),
+        ({"operation": {"at": "2027-03-02T14:00:00Z"}, "until": "9999-12-31T00:00:00Z"}, "until"),
+        ({"operation": {"at": "2027-03-02T14:00:00Z"}, "until": "2040-12-31T00:00:00Z"}, "ten years"),
+        ({"operation": {"at": "2027-03-02T14:00:00Z"}, "until": "2027-03-02T15:00:00"}, "offset"),
+        (
+            {
+                "operation": {"at": "2027-03-02T14:00:00Z"},
+                "facts": [{"at": "0001-01-01T00:00:00+14:00", "kind": "anaesthetic"}],
+            },
+            "fact 1 (anaesthetic): the year 0001",
+        ),
+        (
+            {"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "2060-01-01T00:00:00Z", "kind": "anaesthetic"}]},
+            "ten years",
+        ),
+        (
+            {"operation": {"at": "2027-03-02T14:00:00Z"}, "facts": [{"at": "2027-03-03T00:00:00Z", "kind": "\ud800"}]},
+            "half a character",
+        ),
         ([], "one object"),
     ],
 )

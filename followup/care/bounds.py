@@ -8,10 +8,11 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 from followup.care.errors import translatable
-from followup.records.times import keeps
+from followup.records.times import LAST_YEAR, keeps
 
 FIRST_BIRTH = date(1900, 1, 1)
 FIRST_SURGERY = date(1990, 1, 1)
+LAST_SURGERY = date(LAST_YEAR - 20, 12, 31)  # of an invented course, told before it happens
 FIRST_EVENT = datetime(1990, 1, 1, tzinfo=UTC)
 YEARS_AFTER_SURGERY = 3
 FUTURE_TOLERANCE = timedelta(hours=26)  # a phone with the wrong date or zone is kept, a year off is not

@@ -60,7 +60,8 @@ def _at_most(length: int) -> AfterValidator:
     return AfterValidator(check)
 
 
-def _kept_time(value: datetime | None) -> datetime | None:
+def kept_time(value: datetime | None) -> datetime | None:
+    """A time with its offset in the years that are kept. Raises ValueError in the user's words."""
     if value is not None and value.tzinfo is None:
         raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
     if value is not None and not keeps(value):
@@ -199,7 +200,7 @@ class PostureBody(_Body):
     start: Annotated[datetime, Field(validation_alias=AliasChoices("from", "start"), serialization_alias="from")]
     end: Annotated[datetime | None, Field(validation_alias=AliasChoices("to", "end"), serialization_alias="to")] = None
 
-    _kept = field_validator("start", "end")(_kept_time)
+    _kept = field_validator("start", "end")(kept_time)
 
     def fact(self, at: datetime) -> course.Postured:
         return course.Postured(at, posture.Block(self.position, self.start, self.end))
@@ -339,7 +340,7 @@ class SentEvent(BaseModel):
     corrects: Word | None = None
     body: dict[str, Any]
 
-    _kept = field_validator("at")(_kept_time)
+    _kept = field_validator("at")(kept_time)
 
 
 class Envelope(SentEvent):

@@ -2,7 +2,6 @@
 
 import json
 import logging
-import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
@@ -25,7 +24,7 @@ from followup.care.events import (
 )
 from followup.care.raising import raise_signs_of_patient
 from followup.records import Store, audit, eyes, people
-from followup.records.store import Row
+from followup.records.store import DatabaseFault, Row, RowRefused
 
 SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
 LONGEST_KEPT = 10_000
@@ -142,7 +141,7 @@ def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tz
     except ValueError as error:
         return _refuse(store, now, sender, raw, str(error))
     except Exception as error:
-        if isinstance(error, sqlite3.Error) and not isinstance(error, sqlite3.IntegrityError):
+        if isinstance(error, DatabaseFault) and not isinstance(error, RowRefused):
             raise
         log.exception("an entry could not be taken")
         return _refuse(store, now, sender, raw, NOT_TAKEN)

@@ -1,13 +1,14 @@
 """A course file: one eye's operations, visits and facts (of the fellow eye too) as JSON, for `followup calc course`."""
 
-from collections.abc import Mapping
-from datetime import date, datetime
+from collections.abc import Iterator, Mapping
+from datetime import date, datetime, timedelta
 from typing import Annotated, Any
 from zoneinfo import ZoneInfo
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
 
-from followup.care.events import body_of, first_message
+from followup.care import bounds
+from followup.care.events import body_of, first_message, kept_time, times_in
 from followup.clinical import acuity, callbacks, course, posture, warnings
 from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import ClinicalError
@@ -17,8 +18,11 @@ class CourseFileError(ValueError):
     """A course file that cannot be read; the message names the place."""
 
 
+LONGEST_COURSE = timedelta(days=3653)
+
+
 class _Part(BaseModel):
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", allow_inf_nan=False)
 
 
 class _Break(_Part):
@@ -54,6 +58,22 @@ class _Operation(_Part):
     height_metres: float = 0
     zone: str = "UTC"
 
+    _kept = field_validator("at")(kept_time)
+
+    @property
+    def on(self) -> date:
+        """The local day of surgery."""
+        return self.at.astimezone(ZoneInfo(self.zone)).date()
+
+    @field_validator("zone")
+    @classmethod
+    def _known(cls, value: str) -> str:
+        try:
+            ZoneInfo(value)
+        except (KeyError, ValueError, OSError):
+            raise ValueError(f"“{value}” is not a time zone; write for example Europe/Vienna") from None
+        return value
+
 
 class _Visit(_Part):
     name: str
@@ -68,7 +88,9 @@ class _CourseFile(_Part):
     operations: list[_Operation] = []
     visits: list[_Visit] = []
     facts: list[dict[str, Any]] = []
-    until: Annotated[datetime | None, Field()] = None
+    until: datetime | None = None
+
+    _kept = field_validator("until")(kept_time)
 
     @model_validator(mode="after")
     def _operated(self) -> "_CourseFile":
@@ -76,9 +98,32 @@ class _CourseFile(_Part):
             raise ValueError("give either “operation”, or “operations” of the same eye in order")
         return self
 
+    @model_validator(mode="after")
+    def _within_bounds(self) -> "_CourseFile":
+        for place, fault in self._faults():
+            if fault:
+                raise ValueError(f"{place}: {fault}")
+        return self
+
+    def _faults(self) -> Iterator[tuple[str, str | None]]:
+        one = self.operation is not None
+        for n, operation in enumerate(self.done):
+            place, day = "operation" if one else f"operations.{n}", operation.on
+            yield f"{place}.at", bounds.surgery(day, bounds.LAST_SURGERY)
+            if until := operation.steroid_drops_until:
+                ends = until.date() if isinstance(until, datetime) else until
+                yield f"{place}.steroid_drops_until", bounds.after_surgery(ends, day, day, "this day")
+        first, last = self.done[0], self.done[-1]
+        for n, visit in enumerate(self.visits):
+            for day in (visit.target or visit.latest, visit.earliest, visit.latest):
+                yield f"visits.{n}", bounds.after_surgery(day, first.on, last.on, "this day")
+        if self.until and not first.at <= self.until <= last.at + LONGEST_COURSE:
+            yield "until", "a course is told from its operation to ten years after it"
+
     @property
     def done(self) -> list[_Operation]:
-        return self.operations or [op for op in (self.operation,) if op]
+        """What was done, in order of time."""
+        return sorted(self.operations or [op for op in (self.operation,) if op], key=lambda op: op.at)
 
 
 class _SettledBody(_Part):
@@ -90,8 +135,9 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
     """The courses of the operated eye and of its fellow, and the time up to which they are told. Raises `CourseFileError`."""
     try:
         file = _CourseFile.model_validate(raw)
-        operations = tuple(sorted((_operation(o) for o in file.done), key=lambda op: op.at))
-        facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact)) is not None)
+        operations = tuple(_operation(o) for o in file.done)
+        last = operations[-1].at
+        facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact, last)) is not None)
         visits = tuple(course.PlannedVisit(v.name, v.earliest, v.latest) for v in file.visits)
         eye, zone = operations[0].eye, ZoneInfo(file.done[0].zone)
         fellow = next(side for side in EYES if side != eye)
@@ -101,10 +147,7 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
         raise CourseFileError(first_message(error)) from error
     except (ClinicalError, KeyError) as error:
         raise CourseFileError(f"operation: {error}") from error
-    until = file.until or max(thing.at for thing in (*operations, *facts))
-    if until.tzinfo is None:
-        raise CourseFileError("until: a time needs its offset, for example 2027-06-01T00:00:00Z")
-    return told, until
+    return told, file.until or max(thing.at for thing in (*operations, *facts))
 
 
 def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[dict[str, Any]]]:
@@ -170,9 +213,11 @@ def _operation(o: _Operation) -> course.Operation:
     )
 
 
-def _fact(number: int, raw: dict[str, Any]) -> course.Fact | None:
+def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> course.Fact | None:
     place = f"fact {number + 1}"
     fields = dict(raw)
+    if fault := bounds.entry(raw):
+        raise CourseFileError(f"{place}: {fault}")
     try:
         at = datetime.fromisoformat(str(fields.pop("at")))
         kind = str(fields.pop("kind"))
@@ -180,13 +225,16 @@ def _fact(number: int, raw: dict[str, Any]) -> course.Fact | None:
         raise CourseFileError(f"{place} has no {error}") from error
     except ValueError as error:
         raise CourseFileError(f"{place}: “{raw['at']}” is not a time; write for example 2027-03-03T09:10:00Z") from error
-    if at.tzinfo is None:
-        raise CourseFileError(f"{place}: a time needs its offset, for example 2027-03-03T09:10:00Z")
     try:
+        kept_time(at)
         if kind == "settled":
             done = _SettledBody.model_validate(fields)
             return None if done.outcome == "not-reached" else course.Settled(at, done.worry)
-        return body_of(kind, fields).fact(at)
+        body = body_of(kind, fields)
+        for time in (at, *times_in(body)):
+            if not bounds.FIRST_EVENT <= time <= operated_at + LONGEST_COURSE:
+                raise ValueError(f"{bounds.words(time.date())} lies outside of the ten years after the operation")
+        return body.fact(at)
     except ValidationError as error:
         raise CourseFileError(f"{place} ({kind}): {first_message(error)}") from error
     except ValueError as error:

@@ -17,6 +17,8 @@ from sqlite_utils import Database
 from followup.records.migrations import steps
 
 Row = dict[str, Any]
+DatabaseFault = sqlite3.Error
+RowRefused = sqlite3.IntegrityError  # the schema says that this row cannot be; every other fault is the database's own
 BUSY_MS = 10_000
 
 

@@ -55,14 +55,21 @@ def new_discharge() -> Any:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)
     page = render_template(
-        "clinic/discharge.html", id=id, form=form, proposal=proposal, errors=errors, surgeons=surgeons, known=known
+        "clinic/discharge.html",
+        id=id,
+        form=form,
+        proposal=proposal,
+        errors=errors,
+        surgeons=surgeons,
+        known=known,
+        languages=context.LANGUAGES,
     )
     return page, 400 if errors else 200
 
 
 def _read(form: DischargeForm, confirming: bool) -> discharge.OtherParticulars | None:
     """Check the form, each fault beside its field; returns what the records have otherwise about this hospital number."""
-    sound = form.validate()
+    form.validate()
     for row in form.drops:
         _say(row.form.until, row.form.fault_of_end())
     if confirming:
@@ -75,7 +82,8 @@ def _read(form: DischargeForm, confirming: bool) -> discharge.OtherParticulars |
         _say(form.born_on, bounds.birth(form.born_on.data, context.today()))
     if form.operated_on.data:
         _check_days(form, form.operated_on.data)
-    return _known_number(form) if sound and not field_errors(form) else None
+    particulars = (form.number, form.name, form.born_on, form.phone, form.language)
+    return None if any(field.errors for field in particulars) else _known_number(form)
 
 
 def _check_days(form: DischargeForm, operated_on: date) -> None:

@@ -237,6 +237,10 @@ def test_a_known_number_with_another_name_shows_both_and_asks(
     assert (changed.status_code, errors_in(changed.text)) == (400, ["same_person"])
     assert people.patient_by_number(store, "T-1")["name"] == "Pat Patient"  # type: ignore[index]
 
+    elsewhere = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written", "visits-0-target": ""})
+    assert (elsewhere.status_code, errors_in(elsewhere.text)) == (400, ["visits-0-target"])
+    assert fields_of(elsewhere.text)["same_person"] == ["written"]
+
     assert as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written"}).status_code == 303
     assert {row["patient_name"] for row in eyes.all_operations(store)} == {"Pat Person"}
     kept = people.patient_by_number(store, "T-1")
