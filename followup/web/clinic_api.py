@@ -101,7 +101,8 @@ def _take(sealed: sealing.Sealed, sent_at: datetime | None) -> dict[str, Any]:
         refused = refuse_from_clinic(context.store(), context.now(), packet.events, str(error))
         return {"results": [r.model_dump() for r in refused]}
     results = receive_from_clinic(context.store(), context.now(), actor, packet.events, context.zone(), sent_at)
-    told = _consequences(packet.events) if context.staff() else {}
+    taken = [raw for raw, result in zip(packet.events, results, strict=True) if result.status == "received"]
+    told = _consequences({event["operation"] for event in taken}) if context.staff() else {}
     return {"results": [r.model_dump() for r in results], **told}
 
 
@@ -117,11 +118,11 @@ def _author(author_pass: str) -> Actor:
     return actor
 
 
-def _consequences(events: list[Any]) -> dict[str, Any]:
-    """What this delivery raised, and where another person measured differently."""
+def _consequences(operations: set[str]) -> dict[str, Any]:
+    """What this delivery raised in these eyes, and where another person measured differently."""
     store, now = context.store(), context.now()
     raised, differing = [], []
-    for id in {e["operation"] for e in events if isinstance(e, dict) and isinstance(e.get("operation"), str)}:
+    for id in operations:
         raised += [w for w in worries.warnings_of(store, id) if w["recorded_at"] == now]
         differing += [
             d for d in agreement.differences(store, eyes.events_of(store, id), context.zone()) if d.day == context.today()

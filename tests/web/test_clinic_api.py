@@ -143,6 +143,29 @@ def test_a_device_whose_clock_is_off_is_put_right(
     assert kept["at"] == NOW - timedelta(minutes=10)
 
 
+@pytest.mark.parametrize("sent_at", ["2027-03-05T10:00:00", "0001-01-01T00:00:00+14:00", "soon", None, 7])
+def test_a_clock_that_says_nothing_counts_as_absent(
+    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str, sent_at: Any
+) -> None:
+    packet = packed(store, author_pass, [entry(operation_id, "measures", eye="right", iop="21")])
+    answer = as_nurse.post("/api/v1/clinic/entries", json={"sent_at": sent_at, "sealed": [packet]})
+    assert answer.json is not None
+    assert [r["status"] for r in answer.json["packets"][0]["results"]] == ["received"]
+
+
+@pytest.mark.parametrize(
+    "poison",
+    [{"operation": "\ud800"}, {"sequence": 2**63}, {"at": "0001-01-01T00:00:00+14:00"}, {"body": {"iop": "\udfff"}}],
+)
+def test_a_poison_entry_in_a_packet_is_refused_alone(
+    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str, poison: dict[str, Any]
+) -> None:
+    events = [entry(operation_id, "measures", eye="right", iop=iop) for iop in ("21", "22", "23")]
+    (packet,) = send(as_nurse, packed(store, author_pass, [events[0], {**events[1], **poison}, events[2]]))
+    assert [r["status"] for r in packet["results"]] == ["received", "refused", "received"]
+    assert len(eyes.refused_events(store)) == 1
+
+
 def test_two_people_who_differ_are_told_and_both_entries_stand(
     as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, author_pass: str
 ) -> None:
