@@ -18,8 +18,9 @@ from followup.care.receive import receive
 from followup.care.visit import record_visit
 from followup.clinical.course import RISKS
 from followup.config import Clinic, Server, Settings
-from followup.records import Store, eyes, open_store, people, worries
-from followup.records.store import Row, new_id
+from followup.records import Store, open_store, patients, visits, worries
+from followup.records.store import new_id
+from followup.records.values import Device
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
@@ -69,14 +70,14 @@ def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
     """Where to open the demo, and how to sign in as each of the three people."""
     address = made.server.public_address
     nurse, surgeon = (next(p for p in _data("clinic")["staff"] if p["role"] == role) for role in ("nurse", "surgeon"))
-    patient = people.patient_by_number(store, _data("eyes")["eyes"][0]["number"])
+    patient = patients.by_number(store, _data("eyes")["eyes"][0]["number"])
     assert patient is not None
-    code = enrol.issue_code(store, now, Actor("demo", "the demo", "clock"), patient["id"])
+    code = enrol.issue_code(store, now, Actor("demo", "the demo", "clock"), patient.id)
     return (
         f"\nThe invented clinic is at {address}/\n"
         f"  nurse    {address}/sign-in   {nurse['email']}   {nurse['password']}\n"
         f"  surgeon  {address}/sign-in   {surgeon['email']}   {surgeon['password']}\n"
-        f"  patient  {address}/enrol?code={code}   year of birth {patient['born_on'][:4]}   ({patient['name']})\n"
+        f"  patient  {address}/enrol?code={code}   year of birth {patient.born_on.year}   ({patient.name})\n"
         "Stop it with Ctrl-C.\n"
     )
 
@@ -132,8 +133,8 @@ class _Life:
         operation, _ = discharge.discharge(self.store, at, self.nurse, patient, note, proposal.visits, self.zone)
         return operation
 
-    def _phone(self, at: datetime) -> Row:
-        patient_id = load(self.store, self.operation, self.zone).row["patient_id"]
+    def _phone(self, at: datetime) -> Device:
+        patient_id = load(self.store, self.operation, self.zone).patient.id
         code = enrol.issue_code(self.store, at, self.nurse, patient_id)
         token = enrol.enrol(self.store, at, code, self.eye["born"].year, "patient", "demo")
         device = enrol.device(self.store, token)
@@ -150,14 +151,14 @@ class _Life:
 
     def _visits(self) -> Iterator[Step]:
         said = {**_data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
-        for visit in eyes.visits_of(self.store, self.operation):
-            if visit["name"] in self.eye.get("missed", []) or visit["name"] not in said:
+        for visit in visits.of_eye(self.store, self.operation):
+            if visit.name in self.eye.get("missed", []) or visit.name not in said:
                 continue
-            at = datetime.combine(date.fromisoformat(visit["target"]), datetime.min.time(), self.zone)
+            at = datetime.combine(visit.target, datetime.min.time(), self.zone)
             at = max(at + timedelta(hours=9, minutes=40), self.operated_at + timedelta(hours=12)).astimezone(UTC)
             if at.astimezone(self.zone).date() == self.now.astimezone(self.zone).date():
                 continue  # today's visits are left for whoever tries the demo
-            yield at, partial(self._seen, visit["name"], said[visit["name"]])
+            yield at, partial(self._seen, visit.name, said[visit.name])
 
     def _diary(self) -> Iterator[Step]:
         """Daily for two weeks, then weekly: a calm check, and the hours of posturing while the plan lasts."""
@@ -205,13 +206,13 @@ class _Life:
         if at > self.now - SETTLED_AFTER:
             return
         for found in worries.callbacks_of(self.store, self.operation):
-            if found["state"] == "waiting":
+            if found.state == "waiting":
                 later = at + timedelta(minutes=40)
-                callbacks.claim(self.store, later, self.nurse, found["id"])
+                callbacks.claim(self.store, later, self.nurse, found.id)
                 said = "Spoke with the patient."
-                callbacks.attempt(self.store, later, self.nurse, found["id"], "patient", said, self.clinic)
+                callbacks.attempt(self.store, later, self.nurse, found.id, "patient", said, self.clinic)
                 done = "Advice given, review kept."
-                callbacks.settle(self.store, later, self.nurse, found["id"], "advice", done, self.clinic)
+                callbacks.settle(self.store, later, self.nurse, found.id, "advice", done, self.clinic)
 
 
 def _drop(text: str, day: date) -> discharge.Drop:

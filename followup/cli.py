@@ -108,9 +108,9 @@ def _not_working(store: Store) -> list[str]:
     """Rows that cannot be read, and what the clock met, without names."""
     rows = [f"cannot be read: {row} ({watch.words_of(error)})" for row, error in watching.unreadable(store)]
     met = [
-        f"not working: {f['what']} {f['about']}, {f['times']} times since {f['first_at']:%Y-%m-%d %H:%M} UTC ({f['words']})"
+        f"not working: {f.what} {f.about}, {f.times} times since {f.first_at:%Y-%m-%d %H:%M} UTC ({f.words})"
         for f in watch.faults(store)
-        if f["what"] != "row"
+        if f.what != "row"
     ]
     return rows + met
 

@@ -44,9 +44,9 @@ def check_all(store: Store, settings: Settings, now: datetime) -> int:
             with part(row):
                 raise error
     with watching.parts(store, now, "eye") as part:
-        for operation in eyes.open_operations(store):
-            with part(operation["id"]):
-                raised += len(check_eye(store, operation["id"], now, settings.clinic.tz))
+        for operation in eyes.followed(store):
+            with part(operation.id):
+                raised += len(check_eye(store, operation.id, now, settings.clinic.tz))
     return raised
 
 
@@ -110,7 +110,7 @@ def _send_pushes(store: Store, settings: Settings, now: datetime, going: list[_G
     key = push_keys.private_key(store)
     pool = ThreadPoolExecutor(PUSHES_AT_ONCE)
     sending = {
-        pool.submit(Push(subscription, key, contact).send, one.letter, one.parcel.language): (one, subscription["endpoint"])
+        pool.submit(Push(subscription, key, contact).send, one.letter, one.parcel.language): (one, subscription.endpoint)
         for one in going
         if one.letter is not None
         for subscription in one.parcel.subscriptions

@@ -20,7 +20,7 @@ from followup.care.actors import Actor
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
-from followup.records.store import Row
+from followup.records.values import Device
 from followup.web import create_app
 
 hypothesis_settings.register_profile("fast", max_examples=60, deadline=None)
@@ -138,17 +138,22 @@ def discharged(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str
 
 
 @pytest.fixture
-def operation_id(discharged: tuple[str, str]) -> str:
+def eye_id(discharged: tuple[str, str]) -> str:
     return discharged[0]
 
 
 @pytest.fixture
-def device(store: Store, discharged: tuple[str, str]) -> Row:
-    """The patient's enrolled phone; `token` is its secret."""
-    token = enrol.enrol(store, OPERATED + timedelta(hours=6), discharged[1], 1952, "patient", "test")
+def token(store: Store, discharged: tuple[str, str]) -> str:
+    """The secret of the patient's enrolled phone."""
+    return enrol.enrol(store, OPERATED + timedelta(hours=6), discharged[1], 1952, "patient", "test")
+
+
+@pytest.fixture
+def device(store: Store, token: str) -> Device:
+    """The patient's enrolled phone."""
     found = enrol.device(store, token)
     assert found is not None
-    return {**found, "token": token}
+    return found
 
 
 @pytest.fixture
@@ -182,7 +187,7 @@ def as_surgeon(app: Flask, surgeon: Actor) -> FlaskClient:
 
 
 @pytest.fixture
-def as_patient(app: Flask, device: Row) -> FlaskClient:
+def as_patient(app: Flask, token: str) -> FlaskClient:
     made = app.test_client()
-    made.set_cookie("device", device["token"])
+    made.set_cookie("device", token)
     return made

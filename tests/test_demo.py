@@ -12,15 +12,15 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     now = datetime.now(UTC)
     made = build.settings(tmp_path)
     store = build.ensure(made, now)
-    rows = eyes.open_operations(store)
+    rows = eyes.followed(store)
     assert 28 <= len(rows) <= 34
-    assert {r["agent"] for r in rows} == set(tamponade.AGENTS)
-    ages = [(now - r["operated_at"]).days for r in rows]
+    assert {r.agent for r in rows} == set(tamponade.AGENTS)
+    ages = [(now - r.operated_at).days for r in rows]
     assert min(ages) == 0
     assert max(ages) > 180
-    open_worries = {c["worry"] for c in worries.open_callbacks(store)}
+    open_worries = {c.worry for c in worries.open_callbacks(store)}
     assert {"infection", "pressure", "retina", "silence", "gas-and-height", "oil"} <= open_worries
-    in_trouble = {c["operation_id"] for c in worries.open_callbacks(store)}
+    in_trouble = {c.eye_id for c in worries.open_callbacks(store)}
     assert 5 <= len(in_trouble) <= len(rows) // 2
     assert audit.broken_at(store) is None
     assert store.integrity_faults() == []
@@ -29,5 +29,5 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
         assert person in words
     store.close()
     again = build.ensure(made, now)
-    assert len(eyes.all_operations(again)) == len(rows)
+    assert len(eyes.operated(again)) == len(rows)
     again.close()

@@ -10,52 +10,52 @@ from followup.care import discharge, watching
 from followup.care.actors import Actor
 from followup.clinical import schedule
 from followup.config import Settings
-from followup.records import Store, eyes, watch, worries
+from followup.records import Store, events, eyes, watch, worries
 from followup.records.store import new_id
 from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details, until
 
 
-def test_the_clock_raises_what_nobody_sent(store: Store, settings: Settings, operation_id: str) -> None:
+def test_the_clock_raises_what_nobody_sent(store: Store, settings: Settings, eye_id: str) -> None:
     assert jobs.run(store, settings, "check", NOW)
-    raised = {w["rule"] for w in worries.warnings_of(store, operation_id)}
+    raised = {w.rule for w in worries.warnings_of(store, eye_id)}
     assert raised == {"missed-early-visit", "no-posture-entry", "silent-while-posturing"}
 
 
 def test_a_job_runs_once_in_its_interval_and_the_next_finds_nothing_new(
-    store: Store, settings: Settings, operation_id: str
+    store: Store, settings: Settings, eye_id: str
 ) -> None:
     assert jobs.run(store, settings, "check", NOW)
     assert jobs.run(store, settings, "check", NOW + timedelta(seconds=1)) is None
     assert jobs.run(store, settings, "check", NOW + watching.EVERY["check"]) == 0
 
 
-def test_a_night_switched_off_is_caught_up_without_a_flood(store: Store, settings: Settings, operation_id: str) -> None:
+def test_a_night_switched_off_is_caught_up_without_a_flood(store: Store, settings: Settings, eye_id: str) -> None:
     jobs.run(store, settings, "check", NOW)
     later = NOW + timedelta(days=3)
     jobs.run(store, settings, "check", later)
     open_ones = worries.open_callbacks(store)
-    assert len({(c["operation_id"], c["worry"]) for c in open_ones}) == len(open_ones)
+    assert len({(c.eye_id, c.worry) for c in open_ones}) == len(open_ones)
     jobs.run(store, settings, "escalate", later)
-    assert {c["level"] for c in worries.open_callbacks(store)} == {1}
+    assert {c.level for c in worries.open_callbacks(store)} == {1}
 
 
 def without_bounds(store: Store) -> None:
     """As a database from before times had bounds, which still holds rows that none could be written with today."""
-    for name in [row["name"] for row in store.rows("SELECT name FROM sqlite_master WHERE name GLOB '*_bounds_*'")]:
+    for name in [row.name for row in store.rows("SELECT name FROM sqlite_master WHERE name GLOB '*_bounds_*'")]:
         store.execute(f"DROP TRIGGER {name}")
 
 
-def bad_posture(store: Store, operation_id: str) -> str:
+def bad_posture(store: Store, eye_id: str) -> str:
     """A stretch of posturing from the year 1, as a phone's entry once was kept."""
     id = new_id()
     body = {"position": "face-down", "from": "0001-01-01T00:00:00+14:00", "to": "0001-01-01T08:00:00+14:00"}
-    eyes.add_event(store, id, operation_id, "posture", NOW, body, "patient:x", NOW)
+    events.add(store, id, eye_id, "posture", NOW, body, "patient:x", NOW)
     return id
 
 
-def unreadable_record(store: Store, operation_id: str) -> None:
+def unreadable_record(store: Store, eye_id: str) -> None:
     """A record of the operation without its parts, as an eye that nothing can be worked out for."""
-    eyes.add_operation_record(store, NOW, operation_id, "right", OPERATED, "c2f6", "Sol Surgeon", {}, "test")
+    eyes.add_note(store, NOW, eye_id, "right", OPERATED, "c2f6", "Sol Surgeon", {}, "test")
 
 
 def another(store: Store, nurse: Actor, settings: Settings, number: str) -> str:
@@ -66,38 +66,38 @@ def another(store: Store, nurse: Actor, settings: Settings, number: str) -> str:
 
 
 def test_one_eye_s_fault_ends_nothing_else_and_is_named_until_it_is_mended(
-    store: Store, settings: Settings, nurse: Actor, operation_id: str
+    store: Store, settings: Settings, nurse: Actor, eye_id: str
 ) -> None:
     others = [another(store, nurse, settings, "T-2"), another(store, nurse, settings, "T-3")]
     unreadable_record(store, others[0])
     assert jobs.run(store, settings, "check", NOW)
-    for id in (operation_id, others[1]):
-        assert "missed-early-visit" in {w["rule"] for w in worries.warnings_of(store, id)}
+    for id in (eye_id, others[1]):
+        assert "missed-early-visit" in {w.rule for w in worries.warnings_of(store, id)}
     (fault,) = watch.faults(store)
-    assert (fault["what"], fault["about"], fault["times"]) == ("eye", others[0], 1)
-    assert "Pat" not in fault["words"]
+    assert (fault.what, fault.about, fault.times) == ("eye", others[0], 1)
+    assert "Pat" not in fault.words
     (named,) = watching.named(store)
-    assert (named.who, named.operation_id) == ("Pat Patient, T-2", others[0])
+    assert (named.who, named.eye_id) == ("Pat Patient, T-2", others[0])
     jobs.run(store, settings, "check", NOW + timedelta(minutes=15))
-    assert watch.faults(store)[0]["times"] == 2
-    body = eyes.operation(store, operation_id)["body"]  # type: ignore[index]
+    assert watch.faults(store)[0].times == 2
+    body = eyes.eye(store, eye_id)["body"]  # type: ignore[index]
     later = NOW + timedelta(minutes=20)
-    eyes.add_operation_record(store, later, others[0], "right", OPERATED, "c2f6", "Sol Surgeon", body, "test")
+    eyes.add_note(store, later, others[0], "right", OPERATED, "c2f6", "Sol Surgeon", body, "test")
     assert jobs.run(store, settings, "check", NOW + timedelta(minutes=30))
     assert watch.faults(store) == []
 
 
 def test_an_entry_off_the_calendar_is_left_out_and_named_and_its_eye_is_still_judged(
-    store: Store, settings: Settings, operation_id: str
+    store: Store, settings: Settings, eye_id: str
 ) -> None:
-    bad = bad_posture(store, operation_id)
+    bad = bad_posture(store, eye_id)
     assert jobs.run(store, settings, "check", NOW)
-    assert "missed-early-visit" in {w["rule"] for w in worries.warnings_of(store, operation_id)}
+    assert "missed-early-visit" in {w.rule for w in worries.warnings_of(store, eye_id)}
     (fault,) = watch.faults(store)
-    assert (fault["what"], fault["about"]) == ("row", f"events {bad}")
+    assert (fault.what, fault.about) == ("row", f"events {bad}")
 
 
-def test_a_clock_set_back_stops_nothing(store: Store, settings: Settings, operation_id: str) -> None:
+def test_a_clock_set_back_stops_nothing(store: Store, settings: Settings, eye_id: str) -> None:
     ahead = NOW + timedelta(hours=6)
     for name in watching.EVERY:
         assert jobs.run(store, settings, name, ahead) is not None
@@ -113,7 +113,7 @@ def test_the_process_goes_on_when_its_clock_is_set_back(
     running = jobs.Running(store, settings, clock)
 
     def all_started_at(at: datetime) -> bool:
-        return {row["started_at"] for row in watch.runs(store).values()} == {at} and len(watch.runs(store)) == len(jobs.JOBS)
+        return {row.started_at for row in watch.runs(store).values()} == {at} and len(watch.runs(store)) == len(jobs.JOBS)
 
     until(lambda: all_started_at(clock.now), "every job ran")
     clock.pass_(hours=-6)
@@ -136,7 +136,7 @@ def test_a_scheduler_left_hours_ahead_is_told_of_the_jump(
     ahead = jobs._ahead()
     monkeypatch.setattr(jobs, "_ahead", lambda: ahead - 6 * 3600)
     assert running.keep_time()
-    until(lambda: {row["started_at"] for row in watch.runs(store).values()} == {clock.now}, "every job was asked for")
+    until(lambda: {row.started_at for row in watch.runs(store).values()} == {clock.now}, "every job was asked for")
     running.stop()
 
 
@@ -148,8 +148,8 @@ def test_a_job_that_fails_is_named_and_the_next_run_clears_it(
     settings = settings.model_copy(update={"server": settings.server.model_copy(update={"backups": folder})})
     assert jobs.run(store, settings, "backup", NOW) is None
     (fault,) = watch.faults(store)
-    assert (fault["what"], fault["about"]) == ("job", "backup")
-    assert watch.runs(store)["backup"]["result"].startswith("failed: FileExistsError")
+    assert (fault.what, fault.about) == ("job", "backup")
+    assert watch.runs(store)["backup"].result.startswith("failed: FileExistsError")
     assert watching.stopped(store, NOW).count("clock") == 1
     folder.unlink()
     with caplog.at_level("INFO"):

@@ -39,18 +39,18 @@ def sign_in(store: Store, now: datetime, email: str, password: str) -> Actor:
         raise Refused("too many wrong tries; wait a quarter of an hour", "password")
     found = people.staff_by_email(store, email)
     try:
-        _hasher.verify(found["password_hash"] if found else _hasher.hash("nobody"), password)
+        _hasher.verify(found.password_hash if found else _hasher.hash("nobody"), password)
         if found is None:
             raise VerifyMismatchError
     except VerifyMismatchError:
         people.count_try(store, now, "password", key)
         raise Refused("e-mail or password is wrong", "password") from None
     with store.transaction():
-        audit.note(store, now, f"{found['role']}:{found['id']}", "signed in", found["id"])
-    return Actor(found["id"], found["name"], found["role"])
+        audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id)
+    return Actor(found.id, found.name, found.role)
 
 
 def actor(store: Store, staff_id: str | None) -> Actor | None:
     """The member of staff of a session, or None if they left."""
     found = people.staff_member(store, staff_id) if staff_id else None
-    return Actor(found["id"], found["name"], found["role"]) if found else None
+    return Actor(found.id, found.name, found.role) if found else None

@@ -7,7 +7,7 @@ from datetime import date, datetime, tzinfo
 
 from followup.care.events import MeasuresBody
 from followup.records import Store, people
-from followup.records.store import Row
+from followup.records.values import Event
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,20 +29,20 @@ class Difference:
     readings: tuple[Reading, ...]
 
 
-def differences(store: Store, events: Sequence[Row], zone: tzinfo) -> list[Difference]:
+def differences(store: Store, found_events: Sequence[Event], zone: tzinfo) -> list[Difference]:
     """Every difference between people in the measures among an eye's events, newest day first.
 
     One person measuring twice is a repeat, not a difference.
     """
-    days: dict[tuple[date, str], list[Row]] = defaultdict(list)
-    for event in events:
-        if event["kind"] == "measures":
-            days[event["at"].astimezone(zone).date(), event["body"]["eye"]].append(event)
+    days: dict[tuple[date, str], list[Event]] = defaultdict(list)
+    for event in found_events:
+        if event.kind == "measures":
+            days[event.at.astimezone(zone).date(), event.body["eye"]].append(event)
     found = []
     for (day, eye), rows in sorted(days.items(), key=lambda item: item[0], reverse=True):
-        if len({row["author"] for row in rows}) < 2:
+        if len({row.author for row in rows}) < 2:
             continue
-        read = [(row["author"], row["at"], MeasuresBody.model_validate(row["body"])) for row in rows]
+        read = [(row.author, row.at, MeasuresBody.model_validate(row.body)) for row in rows]
         for what, words_of in _SAID.items():
             last_of = {author: (at, words_of(body)) for author, at, body in read}
             said = {author: (at, words) for author, (at, words) in last_of.items() if words}
@@ -69,4 +69,4 @@ _SAID = {"acuity": _acuity, "pressure": _pressure, "bubble": _bubble}
 
 def _name(store: Store, author: str) -> str:
     member = people.staff_by_id(store, author.partition(":")[2])
-    return str(member["name"]) if member else author
+    return str(member.name) if member else author

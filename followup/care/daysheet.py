@@ -14,10 +14,8 @@ from followup.care.eye import rulebook, visit_of_today
 from followup.clinical import pressure
 from followup.clinical.tamponade import AGENTS
 from followup.clinical.warnings import Rulebook
-from followup.records import Store, eyes
-from followup.records.store import Row
-
-VISIT_DATES = ("target", "earliest", "latest")
+from followup.records import Store, events, eyes, visits
+from followup.records.values import Event, Eye
 
 
 class LastMeasures(BaseModel):
@@ -98,18 +96,18 @@ class DaySheet(BaseModel):
 def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: tzinfo) -> DaySheet:
     """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
     today = now.astimezone(zone).date()
-    last = eyes.last_measures(store)
-    operations = eyes.open_operations(store)
+    last = events.last_measures(store)
+    followed = eyes.followed(store)
     seen = attended_by_eye(store, "seen", zone)
     rows: list[SheetRow] = []
     sheet_eyes: list[SheetEye] = []
     with watching.parts(store, now, "daysheet") as part:
         for due in lists.due_visits(store, now, zone):
-            with part(f"visits {due.visit['id']}"):
+            with part(f"visits {due.visit.id}"):
                 rows.append(_sheet_row(due))
-        for row in operations:
-            with part(row["id"]):
-                sheet_eyes.append(_sheet_eye(store, row, seen[row["id"]], last, today, zone))
+        for row in followed:
+            with part(row.id):
+                sheet_eyes.append(_sheet_eye(store, row, seen[row.id], last, today, zone))
     return DaySheet(
         made_at=now,
         expires_at=datetime.combine(today + timedelta(days=1), time(), zone),
@@ -137,10 +135,10 @@ def pressure_limits(book: Rulebook) -> PressureLimits:
 
 def _sheet_row(due: lists.Due) -> SheetRow:
     return SheetRow(
-        operation=due.operation["id"],
-        visit=due.visit["name"],
-        visit_id=due.visit["identity"],
-        target=due.visit["target"],
+        operation=due.eye.id,
+        visit=due.visit.name,
+        visit_id=due.visit.identity,
+        target=due.visit.target,
         state=due.state,
         how_soon=due.how_soon,
         reason=due.reason,
@@ -154,33 +152,38 @@ def _pressing(book: Rulebook, check: str) -> list[float]:
 
 
 def _sheet_eye(
-    store: Store, row: Row, seen: dict[str, datetime], last: dict[tuple[str, str], Row], today: date, zone: tzinfo
+    store: Store, row: Eye, seen: dict[str, datetime], last: dict[str, Event], today: date, zone: tzinfo
 ) -> SheetEye:
-    open_visits = [v for v in eyes.visits_of(store, row["id"]) if v["identity"] not in seen]
+    open_visits = [v for v in visits.of_eye(store, row.id) if v.identity not in seen]
     likely = visit_of_today(open_visits, today)
+    sides = {known.side: _last(last.get(known.id), zone) for known in eyes.of_patient(store, row.patient.id)}
+    assert row.note is not None
     return SheetEye(
-        operation=row["id"],
-        patient=row["patient_name"],
-        number=row["patient_number"],
-        phone=row["phone"],
-        born_on=row["born_on"],
-        eye=row["eye"],
-        agent=row["agent"],
-        fades=AGENTS[row["agent"]].fades,
-        operated_on=row["operated_at"].astimezone(zone).date(),
-        visits=[SheetVisit(id=v["identity"], **{k: v[k] for k in ("name", *VISIT_DATES)}) for v in open_visits],
-        visit=likely["identity"] if likely else "",
-        right=_last(last.get((row["id"], "right")), zone),
-        left=_last(last.get((row["id"], "left")), zone),
+        operation=row.id,
+        patient=row.patient.name,
+        number=row.patient.number,
+        phone=row.patient.phone,
+        born_on=row.patient.born_on,
+        eye=row.side,
+        agent=row.agent,
+        fades=AGENTS[row.agent].fades,
+        operated_on=row.note.operated_at.astimezone(zone).date(),
+        visits=[
+            SheetVisit(id=v.identity, name=v.name, target=v.target, earliest=v.earliest, latest=v.latest)
+            for v in open_visits
+        ],
+        visit=likely.identity if likely else "",
+        right=sides.get("right"),
+        left=sides.get("left"),
     )
 
 
-def _last(event: Row | None, zone: tzinfo) -> LastMeasures | None:
+def _last(event: Event | None, zone: tzinfo) -> LastMeasures | None:
     if event is None:
         return None
-    body = event["body"]
+    body = event.body
     return LastMeasures(
-        on=event["at"].astimezone(zone).date(),
+        on=event.at.astimezone(zone).date(),
         acuity=body.get("acuity") or "",
         correction=body.get("correction") or "",
         iop_mmhg=body.get("iop_mmhg"),

@@ -13,13 +13,15 @@ from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict
 from followup.care.events import DROP_NAME_LENGTH
 from followup.care.eye import Eye, load, operation_of, protocol
-from followup.care.visit import move_visit
+from followup.care.person import index
+from followup.care.visit import move_visit, withdraw_visit
 from followup.clinical import acuity, coverage, posture, pressure, schedule, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.protocols import book
-from followup.records import Store, audit, eyes, people, worries
-from followup.records.store import Row, as_json
+from followup.records import Store, audit, eyes, patients, visits, worries
+from followup.records.store import as_json
+from followup.records.values import Patient as KnownPatient
 
 MOST_PLAUSIBLE_DROPS = 12
 PROCEDURE_STEPS: dict[str, str] = {
@@ -139,18 +141,18 @@ def check_patient(patient: Patient, today: date) -> None:
 
 def other_particulars(store: Store, patient: Patient) -> OtherParticulars | None:
     """What stands in the records under this number, where that differs from what was written; None where nothing does."""
-    known = people.patient_by_number(store, patient.number)
+    known = patients.by_number(store, patient.number)
     if known is None:
         return None
-    recorded, written = _particulars(known), _particulars(patient.model_dump(mode="json"))
+    recorded, written = _particulars(known), _particulars(patient)
     if recorded == written:
         return None
     mark = hashlib.sha256(as_json([patient.number, recorded, written]).encode()).hexdigest()[:16]
     return OtherParticulars(recorded, written, mark)
 
 
-def _particulars(row: Row) -> dict[str, str]:
-    return {key: row[key] for key in PARTICULARS}
+def _particulars(person: Patient | KnownPatient) -> dict[str, str]:
+    return {key: str(getattr(person, key)) for key in PARTICULARS}
 
 
 def check_days(note: OperationNote, visits: Sequence[schedule.Window], now: datetime, zone: tzinfo) -> None:
@@ -193,9 +195,8 @@ def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operatio
             pressure.read(note.baseline["iop_mmhg"])
     except ClinicalError as error:
         raise CareError(str(error), "baseline_iop") from error
-    row = {"eye": note.eye, "operated_at": note.operated_at, "agent": note.agent, "body": note.body(zone)}
     try:
-        return operation_of(row)
+        return operation_of(note.eye, note.operated_at, note.agent, note.body(zone))
     except ClinicalError as error:
         raise CareError(str(error)) from error
 
@@ -215,12 +216,12 @@ def propose(
     )
     operated_on = operation.at.astimezone(zone).date()
     wanted = schedule.windows(book.reviews(protocol(store, "reviews").text), operated_on, operation.agent, operation.risks)
-    visits, unplaced = _on_clinic_days(store, wanted, clinic_days)
+    windows, unplaced = _on_clinic_days(store, wanted, clinic_days)
     forecast = tamponade.forecast(operation.agent, operation.percent, operation.fill_percent, operation.lens)
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
     lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
-    return Proposal(operation, visits, plan, covers, lost.median if lost else None, forecast, unplaced)
+    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, unplaced)
 
 
 def discharge(
@@ -229,67 +230,87 @@ def discharge(
     actor: Actor,
     patient: Patient,
     note: OperationNote,
-    visits: Sequence[schedule.Window],
+    windows: Sequence[schedule.Window],
     zone: tzinfo,
     *,
     same_person: SamePerson | None = None,
     operation_id: str | None = None,
 ) -> tuple[str, str]:
-    """Record patient, operation, plan and visits, and issue an enrolment code. Returns (operation id, code).
+    """Record patient, operation, plan and visits, and issue an enrolment code. Returns (eye id, code).
 
+    An eye that was operated before begins anew: what the earlier operation had still planned is taken out of the book.
     `same_person` answers what `other_particulars` asks. `operation_id` is the form's own: confirmed twice, it raises
     `Conflict` and changes nothing.
     """
     check_patient(patient, now.astimezone(zone).date())
     operation_from(note, now, zone)
-    check_days(note, visits, now, zone)
+    check_days(note, windows, now, zone)
     with store.transaction():
-        if operation_id and eyes.operation(store, operation_id):
+        if operation_id and eyes.has_operation(store, operation_id):
             raise Conflict("this discharge has been confirmed")
         patient_id = _patient(store, now, actor, patient, same_person)
-        operation_id = eyes.add_operation(store, now, patient_id, operation_id)
+        eye = next(known for known in eyes.of_patient(store, patient_id) if known.side == note.eye)
+        if eye.note is None or eye.note.operated_at < note.operated_at:
+            _end_earlier_plan(store, now, actor, eye.id, zone)
+        operation_id = eyes.add_operation(store, now, eye.id, operation_id)
         _record(store, now, operation_id, note, actor, zone)
-        for visit in visits:
-            add_visit(store, now, operation_id, visit, actor)
+        for window in windows:
+            add_visit(store, now, eye.id, window, actor)
+        if not eye.is_followed:
+            eyes.begin(store, now, eye.id)
+            eyes.add_follow_up(
+                store, now, eye.id, "resumed" if eye.followed_since else "begun", "operation", "", actor.signature
+            )
         code = enrol.issue_code(store, now, actor, patient_id)
-        audit.note(store, now, actor.signature, "discharge", operation_id, {"agent": note.agent, "eye": note.eye})
-    return operation_id, code
+        audit.note(store, now, actor.signature, "discharge", eye.id, {"agent": note.agent, "eye": note.eye})
+    return eye.id, code
+
+
+def _end_earlier_plan(store: Store, now: datetime, actor: Actor, eye_id: str, zone: tzinfo) -> None:
+    """A new operation ends what the one before had planned and what is still to come of it."""
+    eye = load(store, eye_id, zone)
+    for visit in eye.open_visits:
+        if visit.latest >= now.astimezone(zone).date():
+            withdraw_visit(store, now, actor, eye_id, visit.identity)
 
 
 def _patient(store: Store, now: datetime, actor: Actor, patient: Patient, same_person: SamePerson | None) -> str:
     """The patient's id; a new patient, or the known one, whose particulars change only where somebody said so."""
-    known = people.patient_by_number(store, patient.number)
+    known = patients.by_number(store, patient.number)
     if known is None:
-        return people.add_patient(store, now, **patient.model_dump())
+        id = patients.add(store, now, **patient.model_dump())
+        index(store, id)
+        return id
     other = other_particulars(store, patient)
     if other is None:
-        return str(known["id"])
+        return known.id
     if same_person is None or same_person.mark != other.mark:
         raise CareError(
             "this number belongs to a patient with other particulars: say whether it is the same person", "number"
         )
     if same_person.right == "written":
-        people.correct_patient(store, known["id"], other.written)
+        patients.correct(store, known.id, **patient.model_dump())
+        index(store, known.id)
         audit.note(
             store,
             now,
             actor.signature,
             "particulars corrected",
-            known["id"],
+            known.id,
             {"before": other.recorded, "after": other.written},
         )
     else:
         audit.note(
-            store, now, actor.signature, "particulars kept", known["id"], {"kept": other.recorded, "written": other.written}
+            store, now, actor.signature, "particulars kept", known.id, {"kept": other.recorded, "written": other.written}
         )
-    return str(known["id"])
+    return known.id
 
 
 def change_plan(
     store: Store,
     now: datetime,
     actor: Actor,
-    operation_id: str,
+    eye_id: str,
     note: OperationNote,
     zone: tzinfo,
     moves: dict[str, date] | None = None,
@@ -303,15 +324,15 @@ def change_plan(
     moved = [schedule.Window("moved", day, day, day, "") for day in (moves or {}).values()]
     check_days(note, moved, now, zone)
     answered = worries.callback(store, settles) if settles else None
-    if settles and (answered is None or answered["operation_id"] != operation_id):
+    if settles and (answered is None or answered.eye_id != eye_id):
         raise CareError("that callback is about another eye")
     with store.transaction():
-        before = load(store, operation_id, zone)
-        _record(store, now, operation_id, note, actor, zone)
+        before = load(store, eye_id, zone)
+        _record(store, now, before.note.operation_id, note, actor, zone)
         for visit_id, target in (moves or {}).items():
-            move_visit(store, now, actor, visit_id, operation_id, target)
-        differences = changes(before, load(store, operation_id, zone))
-        audit.note(store, now, actor.signature, "plan changed", operation_id, differences)
+            move_visit(store, now, actor, visit_id, eye_id, target)
+        differences = changes(before, load(store, eye_id, zone))
+        audit.note(store, now, actor.signature, "plan changed", eye_id, differences)
         if settles and differences:
             said = ", ".join(what.replace("_", " ") for what, _, _ in differences)
             callbacks.tell_of_plan(store, now, actor, settles, f"plan changed: {said}")
@@ -320,20 +341,21 @@ def change_plan(
 
 def changes(before: Eye, after: Eye) -> list[tuple[str, Any, Any]]:
     """What differs between two records of one operation."""
-    old = {**before.row["body"], "agent": before.row["agent"], "operated_at": before.row["operated_at"].isoformat()}
-    new = {**after.row["body"], "agent": after.row["agent"], "operated_at": after.row["operated_at"].isoformat()}
-    old |= {f"visit {v['name']}": v["target"] for v in before.visits}
-    new |= {f"visit {v['name']}": v["target"] for v in after.visits}
+    old, new = (
+        {**eye.note.body, "agent": eye.note.agent, "operated_at": eye.note.operated_at.isoformat()}
+        | {f"visit {v.name}": v.target.isoformat() for v in eye.visits}
+        for eye in (before, after)
+    )
     return [(key, old.get(key), new.get(key)) for key in sorted({*old, *new}) if old.get(key) != new.get(key)]
 
 
 def add_visit(
-    store: Store, now: datetime, operation_id: str, visit: schedule.Window, actor: Actor, replaces: str | None = None
+    store: Store, now: datetime, eye_id: str, visit: schedule.Window, actor: Actor, replaces: str | None = None
 ) -> str:
-    return eyes.add_visit(
+    return visits.add(
         store,
         now,
-        operation_id,
+        eye_id,
         visit.name,
         visit.target,
         visit.earliest,
@@ -345,7 +367,7 @@ def add_visit(
 
 
 def _record(store: Store, now: datetime, operation_id: str, note: OperationNote, actor: Actor, zone: tzinfo) -> None:
-    eyes.add_operation_record(
+    eyes.add_note(
         store,
         now,
         operation_id,
@@ -364,7 +386,7 @@ def _on_clinic_days(
     """Move each window's target onto an open clinic day with a place; what finds none keeps its target and is named."""
     if not wanted or places is None:
         return wanted, {}
-    booked = eyes.booked_counts(store)
+    booked = visits.booked_counts(store)
     free = {day: seats - booked.get(day, 0) for day, seats in places.items()}
     found = schedule.book([schedule.Request(w.name, w.target, w.earliest, w.latest) for w in wanted], free)
     moved = [schedule.Window(w.name, found.placed.get(w.name, w.target), w.earliest, w.latest, w.reason) for w in wanted]

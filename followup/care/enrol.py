@@ -2,13 +2,12 @@
 
 import hashlib
 import secrets
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 
 from followup.care.actors import Actor
 from followup.care.errors import NotFound, Refused, translatable
-from followup.records import Store, audit, people
-from followup.records.store import Row
-from followup.records.times import from_text
+from followup.records import Store, audit, patients, people
+from followup.records.values import Device, Enrolment
 
 CODE_VALID = timedelta(days=7)
 CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like another
@@ -26,7 +25,7 @@ def issue_code(store: Store, now: datetime, actor: Actor, patient_id: str) -> st
     return code
 
 
-def enrolment(store: Store, now: datetime, code: str, caller: str) -> Row:
+def enrolment(store: Store, now: datetime, code: str, caller: str) -> Enrolment:
     """The enrolment of a code that may still be used. Raises `Refused` in plain words otherwise."""
     window = timedelta(hours=1)
     if people.tries_within(store, now, "code", caller, window) >= UNKNOWN_CODES_AN_HOUR:
@@ -37,11 +36,11 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Row:
         raise Refused(
             translatable("We do not know this code. Look at the card again, or ask the clinic for a new one."), "code"
         )
-    if found["used_at"]:
+    if found.used_at:
         raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
-    if from_text(found["expires_at"]) <= now:
+    if found.expires_at <= now:
         raise Refused(translatable("This code is too old. Ask the clinic for a new one."), "code")
-    if found["wrong_tries"] >= WRONG_TRIES:
+    if found.wrong_tries >= WRONG_TRIES:
         raise Refused(translatable("This code is locked after too many wrong tries. Ask the clinic for a new one."), "code")
     return found
 
@@ -49,28 +48,28 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Row:
 def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str, caller: str) -> str:
     """Enrol a phone; returns the secret that it keeps in a cookie no script can read. Raises `Refused`."""
     found = enrolment(store, now, code, caller)
-    patient = people.patient(store, found["patient_id"])
+    patient = patients.patient(store, found.patient_id)
     assert patient is not None
-    if date.fromisoformat(patient["born_on"]).year != birth_year:
-        people.count_wrong_try(store, found["id"])
-        left = WRONG_TRIES - found["wrong_tries"] - 1
+    if patient.born_on.year != birth_year:
+        people.count_wrong_try(store, found.id)
+        left = WRONG_TRIES - found.wrong_tries - 1
         raise Refused(translatable("The year of birth does not fit this code. Tries left: {left}."), "birth_year", left=left)
     token = secrets.token_urlsafe(32)
     with store.transaction():
-        if not people.use_enrolment(store, now, found["id"]):
+        if not people.use_enrolment(store, now, found.id):
             raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
-        device_id = people.add_device(store, now, patient["id"], _digest(token), used_by)
-        audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient["id"])
+        device_id = people.add_device(store, now, patient.id, _digest(token), used_by)
+        audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient.id)
     return token
 
 
 def patient_of_code(store: Store, code: str) -> str | None:
     """Whose card a code is on, used or not: staff find a patient by scanning it."""
     found = people.enrolment_by_code(store, _digest(code))
-    return str(found["patient_id"]) if found else None
+    return found.patient_id if found else None
 
 
-def device(store: Store, token: str | None) -> Row | None:
+def device(store: Store, token: str | None) -> Device | None:
     """The device of a token, locked out or not, or None."""
     return people.device_by_token(store, _digest(token)) if token else None
 

@@ -1,44 +1,83 @@
-"""One eye as the records have it: its operation, visits, events, warnings, and the course the core reads."""
+"""One eye as the records have it: its operations, visits, events, warnings, and the course the core reads."""
 
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 from functools import cached_property
 from typing import Any
 
-from followup.care.attendance import attended, holds
+from followup.care.attendance import attended
 from followup.care.errors import NotFound
 from followup.care.watching import fact_in_time
 from followup.clinical import acuity, posture, tamponade, warnings
-from followup.clinical.course import Course, Fact, Measures, Operation, PlannedVisit, Seen, Settled, Timeline
-from followup.clinical.coverage import EYES, Break
+from followup.clinical.course import (
+    Anaesthetic,
+    Course,
+    Fact,
+    Heard,
+    Journey,
+    Operation,
+    PlannedVisit,
+    Seen,
+    Settled,
+    Timeline,
+)
+from followup.clinical.coverage import Break
 from followup.protocols import book
-from followup.records import Store, eyes, protocols, worries
-from followup.records.store import Row
+from followup.records import Store, events, eyes, protocols, visits, worries
+from followup.records.values import Callback, Event, Note, Patient, Signature, Visit, Warning
+from followup.records.values import Eye as KnownEye
 from followup.records.watch import readable
+
+# What is entered on one eye's page and is about the person: it counts for both eyes.
+ABOUT_THE_PERSON = ("journey", "anaesthetic", "heard", "visit-request", "symptoms", "posture", "bubble-seen", "drops")
 
 
 @dataclass(frozen=True)
 class Eye:
-    """Everything known of one operated eye, read once; `facts_elsewhere` were recorded beside the patient's other eye.
+    """Everything known of one eye, read once. An entry that cannot be read is left out, and named to staff.
 
-    An entry that cannot be read is left out, and named to staff.
+    `notes` are those of its operations in order, `operations` what the core reads of them; both are empty for an eye that
+    was never operated. `set_aside` are entries that cannot be read.
     """
 
-    operation_id: str
-    row: Row
-    operation: Operation
-    visits: list[Row]
-    events: list[Row]
-    warnings: list[Row]
-    callbacks: list[Row]
+    known: KnownEye
+    notes: list[Note]
+    operations: tuple[Operation, ...]
+    visits: list[Visit]
+    events: list[Event]
+    warnings: list[Warning]
+    callbacks: list[Callback]
     zone: tzinfo
     facts: tuple[Fact, ...]
-    facts_elsewhere: tuple[Fact, ...]
-    set_aside: list[Row]  # entries that cannot be read
+    facts_beside: tuple[Fact, ...]
+    set_aside: list[Event]
 
     @property
-    def patient_name(self) -> str:
-        return str(self.row["patient_name"])
+    def id(self) -> str:
+        return self.known.id
+
+    @property
+    def side(self) -> str:
+        return self.known.side
+
+    @property
+    def patient(self) -> Patient:
+        return self.known.patient
+
+    @property
+    def operated(self) -> bool:
+        return bool(self.operations)
+
+    @property
+    def operation(self) -> Operation:
+        """The latest operation; only of an eye that was operated."""
+        assert self.operations, "this eye was never operated"
+        return self.operations[-1]
+
+    @property
+    def note(self) -> Note:
+        """The note of the latest operation; only of an eye that was operated."""
+        return self.notes[-1]
 
     @property
     def agent(self) -> tamponade.Agent:
@@ -46,35 +85,24 @@ class Eye:
 
     @property
     def drops(self) -> list[dict[str, Any]]:
-        drops: list[dict[str, Any]] = self.row["body"].get("drops", [])
+        drops: list[dict[str, Any]] = self.note.body.get("drops", []) if self.operated else []
         return drops
 
     @cached_property
     def course(self) -> Course:
-        planned = tuple(
-            PlannedVisit(v["name"], date.fromisoformat(v["earliest"]), date.fromisoformat(v["latest"]), v["identity"])
-            for v in self.visits
-        )
+        planned = tuple(PlannedVisit(v.name, v.earliest, v.latest, v.identity) for v in self.visits)
         seen = tuple(Seen(at, identity) for identity, at in self.seen_visits.items())
         here = tuple(f for f in self.facts if not isinstance(f, Seen))
-        return Course.after(self.operation, planned, (*here, *self.facts_elsewhere, *seen, *self.settlements), self.zone)
-
-    @cached_property
-    def fellow(self) -> Course:
-        """The other eye, from what was measured on it beside this one."""
-        side = next(side for side in EYES if side != self.operation.eye)
-        measures = tuple(f for f in self.facts if isinstance(f, Measures))
-        return Course(side, facts=(*measures, *self.settlements), zone=self.zone)
-
-    @property
-    def settlements(self) -> tuple[Settled, ...]:
-        return tuple(Settled(c["settled_at"], c["worry"]) for c in self.callbacks if c["settled_at"])
+        settled = tuple(Settled(c.settled_at, c.worry) for c in self.callbacks if c.settled_at)
+        facts = (*here, *self.facts_beside, *seen, *settled)
+        return Course(self.side, self.operations, planned, facts, self.zone)
 
     def timeline(self, now: datetime) -> Timeline:
+        """The stage that stands: since the latest operation, or the whole where there was none."""
         return self.course.timeline(now)
 
     def forecast(self, now: datetime) -> tamponade.Forecast:
-        """The forecast with every level seen up to now."""
+        """The forecast with every level seen up to now; only of an eye that was operated."""
         return self.timeline(now).forecasts[-1][1]
 
     def no_gas_by(self, now: datetime) -> bool:
@@ -82,41 +110,45 @@ class Eye:
         return self.timeline(now).empty_at(now)
 
     @property
-    def no_gas_record(self) -> Row | None:
-        """The clinician's latest record that no gas was seen, whether gas was seen since or not."""
-        return next((e for e in reversed(self.events) if e["kind"] == "no-gas-seen"), None)
+    def no_gas_record(self) -> Event | None:
+        """The clinician's latest record that no gas was seen since the latest operation, whether gas was seen since or not."""
+        since = self.operation.at
+        return next((e for e in reversed(self.events) if e.kind == "no-gas-seen" and e.at >= since), None)
 
     def caution(self, now: datetime) -> bool:
         """Whether the flying and nitrous oxide caution stands."""
-        return self.operation.fades and not self.no_gas_by(now)
+        return self.operated and self.operation.fades and not self.no_gas_by(now)
+
+    def holds_liquid(self, now: datetime) -> bool:
+        """Whether oil or a heavy liquid is in the eye."""
+        return self.operated and self.operation.liquid and not self.no_gas_by(now)
 
     @cached_property
     def seen_visits(self) -> dict[str, datetime]:
         """When each visit that took place did, by the visit's identity."""
-        return attended(self.visits, [e for e in self.events if e["kind"] == "seen"], self.zone)
+        return attended(self.visits, [e for e in self.events if e.kind == "seen"], self.zone)
 
     @property
-    def open_visits(self) -> list[Row]:
+    def open_visits(self) -> list[Visit]:
         """Planned visits that have not taken place, by date."""
-        return [v for v in self.visits if v["identity"] not in self.seen_visits]
+        return [v for v in self.visits if v.identity not in self.seen_visits]
 
 
-def visit_of_today(open_visits: list[Row], today: date) -> Row | None:
+def visit_of_today(open_visits: list[Visit], today: date) -> Visit | None:
     """The open visit that somebody who comes today comes for: one whose window holds today, the nearest of several."""
-    fitting = [v for v in open_visits if holds(v, today)]
-    return min(fitting, key=lambda v: abs((date.fromisoformat(v["target"]) - today).days), default=None)
+    fitting = [v for v in open_visits if v.holds(today)]
+    return min(fitting, key=lambda v: abs((v.target - today).days), default=None)
 
 
-def operation_of(row: Row) -> Operation:
-    """The clinical operation of a stored record."""
-    body = row["body"]
+def operation_of(eye: str, operated_at: datetime, agent: str, body: dict[str, Any]) -> Operation:
+    """The clinical operation of a note's parts."""
     baseline = body.get("baseline", {})
     plan = body.get("posture")
     until = body.get("steroid_drops_until")
     return Operation(
-        eye=row["eye"],
-        at=row["operated_at"],
-        agent=row["agent"],
+        eye=eye,
+        at=operated_at,
+        agent=agent,
         percent=body.get("percent") or 0,
         fill_percent=body.get("fill_percent") or 0,
         lens=body["lens"],
@@ -131,33 +163,35 @@ def operation_of(row: Row) -> Operation:
     )
 
 
-def load(store: Store, operation_id: str, zone: tzinfo) -> Eye:
+def load(store: Store, eye_id: str, zone: tzinfo) -> Eye:
     """Read an eye; raises `NotFound`."""
-    row = eyes.operation(store, operation_id)
-    if row is None:
+    known = eyes.eye(store, eye_id)
+    if known is None:
         raise NotFound("there is no such eye in the records")
-    read, facts, set_aside = _read(store, eyes.events_of(store, operation_id))
-    _, elsewhere, _ = _read(store, eyes.events_beside(store, operation_id, row["patient_id"]))
+    notes = eyes.notes_of(store, known.id)
+    read, facts, set_aside = _read(store, events.of_eye(store, known.id))
+    _, beside, _ = _read(store, events.beside(store, known.id, known.patient.id, ABOUT_THE_PERSON))
     return Eye(
-        operation_id,
-        row,
-        operation_of(row),
-        eyes.visits_of(store, operation_id),
+        known,
+        notes,
+        tuple(operation_of(known.side, n.operated_at, n.agent, n.body) for n in notes),
+        visits.of_eye(store, known.id),
         read,
-        worries.warnings_of(store, operation_id),
-        worries.callbacks_of(store, operation_id),
+        worries.warnings_of(store, known.id),
+        worries.callbacks_of(store, known.id),
         zone,
         facts,
-        elsewhere,
+        tuple(f if isinstance(f, Journey | Anaesthetic) else Heard(f.at) for f in beside),
         set_aside,
     )
 
 
-def _read(store: Store, events: list[Row]) -> tuple[list[Row], tuple[Fact, ...], list[Row]]:
+def _read(store: Store, found: list[Event]) -> tuple[list[Event], tuple[Fact, ...], list[Event]]:
     """The events that can be read, what they say, and those that cannot: each is noted, and none takes the eye down."""
-    read = readable(store, "events", events, fact_in_time)
-    known = {event["id"] for event in read}
-    return read, tuple(e["fact"] for e in read if e["fact"] is not None), [e for e in events if e["id"] not in known]
+    read = readable(store, "events", found, lambda event: (event, fact_in_time(event)))
+    known = {event.id for event, _ in read}
+    facts = tuple(fact for _, fact in read if fact is not None)
+    return [event for event, _ in read], facts, [event for event in found if event.id not in known]
 
 
 @dataclass(frozen=True)
@@ -167,7 +201,7 @@ class Protocol:
     part: str
     text: str
     fingerprint: str
-    signature: Row | None
+    signature: Signature | None
 
     @property
     def is_draft(self) -> bool:

@@ -5,25 +5,25 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 
-from followup.care import enrol, watching
+from followup.care import enrol, finding, watching
 from followup.care.attendance import attended_by_eye
-from followup.clinical.warnings import HOW_SOON
-from followup.records import Store, eyes, worries
-from followup.records.store import Row
-from followup.records.times import to_text
+from followup.clinical.warnings import HOW_SOON, HowSoon
+from followup.records import Store, events, eyes, patients, visits, worries
+from followup.records.values import Callback, Eye, Patient, Visit
 
 LOOK_AHEAD = timedelta(days=7)
 REQUESTS_KEPT = timedelta(days=30)
+MOST_FOUND = 40
 
 
 @dataclass(frozen=True)
 class Due:
     """A visit on the clinic's list: `state` is here, due, missed, seen or coming; `reason` the worst open worry in words."""
 
-    operation: Row
-    visit: Row
+    eye: Eye
+    visit: Visit
     state: str
-    how_soon: str | None
+    how_soon: HowSoon | None
     reason: str
     last_heard: datetime | None
 
@@ -34,65 +34,59 @@ STATES = ("here", "due", "missed", "seen", "coming")
 def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
     today = now.astimezone(zone).date()
-    until = (today + LOOK_AHEAD).isoformat()
-    operations = {row["id"]: row for row in eyes.open_operations(store)}
+    until = today + LOOK_AHEAD
+    followed = {known.id: known for known in eyes.followed(store)}
     seen, arrived = (attended_by_eye(store, kind, zone) for kind in ("seen", "arrived"))
     open_ones = worries.open_callbacks(store)
-    worst, many = worst_by_eye(open_ones), Counter(c["operation_id"] for c in open_ones)
-    heard = eyes.last_heard(store)
+    worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
+    heard = events.last_heard(store)
     found = []
     with watching.parts(store, now, "list") as part:
-        for visit in (v for v in eyes.visits_of_followed(store) if v["target"] <= until):
-            id = visit["operation_id"]
-            seen_at, here_at = seen[id].get(visit["identity"]), arrived[id].get(visit["identity"])
+        for visit in (v for v in visits.of_followed(store) if v.target <= until):
+            id = visit.eye_id
+            seen_at, here_at = seen[id].get(visit.identity), arrived[id].get(visit.identity)
             if seen_at and seen_at.astimezone(zone).date() < today:
                 continue
-            with part(f"visits {visit['id']}"):
+            with part(f"visits {visit.id}"):
                 here = here_at is not None and here_at.astimezone(zone).date() >= today
                 state = "seen" if seen_at else "here" if here else _state(visit, today)
-                how_soon = worst[id]["how_soon"] if id in worst else None
+                how_soon = worst[id].how_soon if id in worst else None
                 reason = _reason(store, worst[id]) if id in worst else ""
                 reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
-                found.append(Due(operations[id], visit, state, how_soon, reason, heard.get(id)))
-    return sorted(
-        found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit["target"], d.operation["patient_name"])
-    )
+                found.append(Due(followed[id], visit, state, how_soon, reason, heard.get(id)))
+    return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
 
 
-def _reason(store: Store, callback: Row) -> str:
-    raised = worries.warnings_of_callback(store, callback["id"])
-    return str(raised[0]["words"]) if raised else "What raised this callback cannot be read."
+def _reason(store: Store, callback: Callback) -> str:
+    raised = worries.warnings_of_callback(store, callback.id)
+    return raised[0].words if raised else "What raised this callback cannot be read."
 
 
-def worst_by_eye(callbacks: Iterable[Row]) -> dict[str, Row]:
+def worst_by_eye(callbacks: Iterable[Callback]) -> dict[str, Callback]:
     """The most urgent open callback of each eye."""
-    worst: dict[str, Row] = {}
+    worst: dict[str, Callback] = {}
     for c in callbacks:
-        id = c["operation_id"]
-        if id not in worst or _rank(c["how_soon"]) < _rank(worst[id]["how_soon"]):
+        id = c.eye_id
+        if id not in worst or _rank(c.how_soon) < _rank(worst[id].how_soon):
             worst[id] = c
     return worst
 
 
-def find(store: Store, words: str) -> list[Row]:
-    """Eyes whose patient's name or number holds the words, or whose discharge card was scanned (its address or code)."""
+def find(store: Store, words: str, today: date) -> list[Patient]:
+    """Patients by parts of a name, number or phone, by birth date, or by a scanned discharge card (its address or code)."""
     code = words.rpartition("code=")[2] if "code=" in words else words
     carded = enrol.patient_of_code(store, code)
-    if carded is not None:
-        return [row for row in eyes.operations_of(store, carded) if row["ended_at"] is None]
-    wanted = words.casefold().split()
-    return [
-        row
-        for row in eyes.open_operations(store)
-        if all(w in f"{row['patient_name']} {row['patient_number']}".casefold() for w in wanted)
-    ]
+    known = patients.patient(store, carded) if carded else None
+    if known is not None:
+        return [known]
+    return patients.found(store, finding.words_of(words), finding.dates_in(words, today), MOST_FOUND)
 
 
 @dataclass(frozen=True)
 class Request:
     """What a patient asked about a visit; open until a person looked at the eye."""
 
-    operation: Row
+    eye: Eye
     visit: str
     words: str
     at: datetime
@@ -101,20 +95,20 @@ class Request:
 def open_requests(store: Store, now: datetime) -> list[Request]:
     """Wishes for another time that nobody has looked at yet, newest first."""
     found = []
-    for event in eyes.requests_since(store, to_text(now - REQUESTS_KEPT)):
-        with watching.alone(store, now, "list", f"events {event['id']}"):
-            looked = eyes.last_look(store, event["operation_id"])
-            operation = eyes.operation(store, event["operation_id"])
-            if operation and (looked is None or looked < event["received_at"]):
-                found.append(Request(operation, event["body"]["visit"], event["body"].get("words", ""), event["at"]))
+    for event in events.requests_since(store, now - REQUESTS_KEPT):
+        with watching.alone(store, now, "list", f"events {event.id}"):
+            looked = eyes.last_look(store, event.eye_id)
+            eye = eyes.eye(store, event.eye_id)
+            if eye and (looked is None or looked < event.received_at):
+                found.append(Request(eye, event.body["visit"], event.body.get("words", ""), event.at))
     return found
 
 
-def _rank(how_soon: str | None) -> int:
+def _rank(how_soon: HowSoon | None) -> int:
     return len(HOW_SOON) if how_soon is None else HOW_SOON.index(how_soon)
 
 
-def _state(visit: Row, today: date) -> str:
-    if visit["latest"] < today.isoformat():
+def _state(visit: Visit, today: date) -> str:
+    if visit.latest < today:
         return "missed"
-    return "due" if visit["target"] <= today.isoformat() else "coming"
+    return "due" if visit.target <= today else "coming"

@@ -18,9 +18,9 @@ from followup.care import reminders, watching
 from followup.care.errors import CareError, translatable
 from followup.care.reminders import ON_CALL, PATIENT_KINDS, STAFF_KINDS
 from followup.config import ADDRESS, Clinic, Messages
-from followup.records import Store, audit, people, watch, worries
+from followup.records import Store, audit, patients, people, watch, worries
 from followup.records import messages as kept
-from followup.records.store import Row
+from followup.records import values as kept_values
 
 STUCK_AFTER = timedelta(minutes=10)
 FIRST_WAIT = timedelta(minutes=2)
@@ -88,7 +88,7 @@ class Parcel:
     language: str
     keys: tuple[str, ...]
     email: str
-    subscriptions: tuple[Row, ...]
+    subscriptions: tuple[kept_values.Subscription, ...]
     tries: int
 
 
@@ -96,13 +96,13 @@ def choices_of(store: Store, person: str, clinic: Clinic, when: Messages) -> Cho
     """What the person chose; else staff by their sign-in address without quiet hours, patients by nothing yet."""
     found = kept.choices(store, person)
     if found:  # an address that mail cannot reach is found out when it is used, and must not end what else was chosen
-        known = {k: found[k] for k in Choices.model_fields if k != "email"}
-        return Choices.model_validate(known).model_copy(update={"email": found["email"]})
+        known = {k: getattr(found, k) for k in Choices.model_fields if k != "email"}
+        return Choices.model_validate(known).model_copy(update={"email": found.email})
     kind, _, id = person.partition(":")
     if kind == "patient":
         return Choices(quiet_from=when.quiet_from, quiet_to=when.quiet_to)
     member = people.staff_member(store, id) if kind == "staff" else None
-    email = clinic.on_call_email if person == ON_CALL else (member or {}).get("email", "")
+    email = clinic.on_call_email if person == ON_CALL else member.email if member else ""
     return Choices(email=email, quiet_from=time(), quiet_to=time())
 
 
@@ -147,7 +147,7 @@ def take(store: Store, now: datetime, clinic: Clinic, when: Messages) -> Iterato
     """What may go out now, taken by this process. Outside quiet hours; what is no longer of use is dropped."""
     kept.give_back_stuck(store, now - STUCK_AFTER)
     with watching.parts(store, now, "parcel") as part:
-        for (person, kind), rows in groupby(kept.waiting(store, now), key=lambda m: (m["person"], m["kind"])):
+        for (person, kind), rows in groupby(kept.waiting(store, now), key=lambda m: (m.person, m.kind)):
             parcel = None
             with part(person):
                 parcel = _taken(store, now, person, kind, list(rows), clinic, when)
@@ -156,28 +156,28 @@ def take(store: Store, now: datetime, clinic: Clinic, when: Messages) -> Iterato
 
 
 def _taken(
-    store: Store, now: datetime, person: str, kind: str, rows: list[Row], clinic: Clinic, when: Messages
+    store: Store, now: datetime, person: str, kind: str, rows: list[kept_values.Message], clinic: Clinic, when: Messages
 ) -> Parcel | None:
     """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
     chosen = choices_of(store, person, clinic, when)
     if chosen.quiet_at(now.astimezone(clinic.tz).time()):
         return None
     with store.transaction():
-        mine = [row for row in rows if kept.take(store, now, row["key"])]
+        mine = [row for row in rows if kept.take(store, now, row.key)]
         useful = [row for row in mine if _useful(store, row, now)]
         for row in mine:
             if row not in useful:
-                kept.end(store, now, row["key"], "dropped", "no longer of use")
+                kept.end(store, now, row.key, "dropped", "no longer of use")
         if not useful:
             return None
         return Parcel(
             person,
             kind,
             chosen.language or _language(store, person),
-            tuple(row["key"] for row in useful),
+            tuple(row.key for row in useful),
             chosen.email,
             tuple(kept.subscriptions(store, person)),
-            max(row["tries"] for row in useful),
+            max(row.tries for row in useful),
         )
 
 
@@ -196,22 +196,22 @@ def failed(store: Store, now: datetime, parcel: Parcel, why: str) -> None:
             kept.try_later(store, key, now + wait, why[:300])
 
 
-def _useful(store: Store, row: Row, now: datetime) -> bool:
-    if row["useless_after"] <= now:
+def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:
+    if row.useless_after <= now:
         return False
-    if row["kind"] not in ("now", "escalation", "not-heard"):
+    if row.kind not in ("now", "escalation", "not-heard"):
         return True
-    callback = worries.callback(store, row["about"])
+    callback = worries.callback(store, row.about)
     assert callback is not None
-    if callback["state"] == "settled":
+    if callback.state == "settled":
         return False
-    return bool(callback["free"] if row["kind"] == "now" else callback["level"] if row["kind"] == "escalation" else True)
+    return bool(callback.free if row.kind == "now" else callback.level if row.kind == "escalation" else True)
 
 
 def _language(store: Store, person: str) -> str:
     kind, _, id = person.partition(":")
-    patient = people.patient(store, id) if kind == "patient" else None
-    return str(patient["language"]) if patient else "en"
+    patient = patients.patient(store, id) if kind == "patient" else None
+    return str(patient.language) if patient else "en"
 
 
 def _public(endpoint: str) -> bool:

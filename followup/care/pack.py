@@ -14,7 +14,7 @@ from followup.care.eye import Eye, load, protocol, rulebook
 from followup.clinical import bubble, posture, tamponade, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
-from followup.records.store import Row
+from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
 FORECAST_DAYS_AT_MOST = 150
@@ -154,20 +154,20 @@ class Pack(BaseModel):
 Translate = Callable[[str], str]
 
 
-def pack(store: Store, clinic: Clinic, device: Row, now: datetime, translate: Translate = str) -> Pack:
+def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate: Translate = str) -> Pack:
     """The pack of an enrolled phone: every eye of its patient that is still followed, its words through `translate`."""
-    rows = [row for row in eyes.operations_of(store, device["patient_id"]) if row["ended_at"] is None]
-    followed = [load(store, row["id"], clinic.tz) for row in rows]
+    known = eyes.followed_of(store, device.patient_id)
+    followed = [load(store, eye.id, clinic.tz) for eye in known]
     book = rulebook(store)
     return Pack(
         made_at=now,
         zone=clinic.zone,
-        patient=rows[0]["patient_name"] if rows else "",
-        used_by=device["used_by"],
+        patient=known[0].patient.name if known else "",
+        used_by=device.used_by,
         clinic=clinic.name,
         phone=clinic.phone,
         emergency_phone=clinic.emergency_phone,
-        language=device["language"],
+        language=device.language,
         sealing_key=sealing.public_key(store),
         rules_signed=not protocol(store, "rulebook").is_draft,
         dangers=dangers(book, [eye.operation for eye in followed], translate),
@@ -183,39 +183,39 @@ def mark(made: Pack) -> str:
 
 def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
     operation = eye.operation
-    looked = eyes.last_look(store, eye.operation_id)
+    looked = eyes.last_look(store, eye.id)
     seen = eye.seen_visits
     settled_at = _settled_at(eye)
-    recent = [e for e in eye.events if e["device_id"] and e["at"] >= now - EVENTS_KEPT]
+    recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
     return EyePack(
-        operation=eye.operation_id,
+        operation=eye.id,
         eye=operation.eye,
         operated_on=operation.at.astimezone(zone).date(),
-        surgeon=eye.row["surgeon"],
+        surgeon=eye.note.surgeon,
         gas=_gas(eye, book, now, zone, translate),
         posture=_posture(eye, zone),
         bubble=_bubble(eye, now, zone),
         symptom_rules=_symptom_rules(book, eye, translate),
         visits=[
             Visit(
-                name=v["name"],
-                words=translate(v["name"]),
-                target=v["target"],
-                latest=v["latest"],
-                seen=v["identity"] in seen,
+                name=v.name,
+                words=translate(v.name),
+                target=v.target,
+                latest=v.latest,
+                seen=v.identity in seen,
             )
             for v in eye.visits
         ],
         drops=[Drop.model_validate(drop) for drop in eye.drops],
         receipts=[
             Receipt(
-                id=e["id"],
-                kind=e["kind"],
-                at=e["at"],
-                body=e["body"],
-                by=e["author"].partition(":")[0],
-                looked_at=looked is not None and e["received_at"] <= looked,
-                settled=e["kind"] == "symptoms" and settled_at is not None and e["received_at"] < settled_at,
+                id=e.id,
+                kind=e.kind,
+                at=e.at,
+                body=e.body,
+                by=e.author.partition(":")[0],
+                looked_at=looked is not None and e.received_at <= looked,
+                settled=e.kind == "symptoms" and settled_at is not None and e.received_at < settled_at,
             )
             for e in recent
         ],
@@ -224,10 +224,11 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
 
 def _settled_at(eye: Eye) -> datetime | None:
     """When the last callback about what this patient told in a check was settled; None while one is open."""
-    told_at = {e["at"] for e in eye.events if e["kind"] == "symptoms"}
-    theirs = {w["callback_id"] for w in eye.warnings if w["raised_at"] in told_at}
-    settled = [c["settled_at"] for c in eye.callbacks if c["id"] in theirs]
-    return None if None in settled else max(settled, default=None)
+    told_at = {e.at for e in eye.events if e.kind == "symptoms"}
+    theirs = {w.callback_id for w in eye.warnings if w.raised_at in told_at}
+    told = [c for c in eye.callbacks if c.id in theirs]
+    settled = [c.settled_at for c in told if c.settled_at]
+    return max(settled, default=None) if len(settled) == len(told) else None
 
 
 def _gas(eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> Gas:

@@ -15,6 +15,7 @@ from followup.care.errors import translatable
 from followup.care.events import (
     ClinicEnvelope,
     Envelope,
+    MeasuresBody,
     SentEvent,
     body_of,
     first_message,
@@ -23,8 +24,10 @@ from followup.care.events import (
     times_in,
 )
 from followup.care.raising import raise_signs_of_patient
-from followup.records import Store, audit, eyes, people
-from followup.records.store import DatabaseFault, Row, RowRefused
+from followup.care.visit import eye_on_side
+from followup.records import Store, audit, events, eyes, people
+from followup.records.store import DatabaseFault, RowRefused
+from followup.records.values import Device, Eye
 
 SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
 LONGEST_KEPT = 10_000
@@ -54,11 +57,11 @@ class Unreadable:
 class Phone:
     """A patient's enrolled phone: it speaks for its own patient's eyes only."""
 
-    device: Row
+    device: Device
 
     @property
     def id(self) -> str:
-        return str(self.device["id"])
+        return str(self.device.id)
 
     @property
     def device_id(self) -> str | None:
@@ -71,8 +74,8 @@ class Phone:
     def body(self, event: SentEvent) -> BaseModel:
         return body_of(event.kind, event.body)
 
-    def may_write_to(self, operation: Row) -> bool:
-        return bool(operation["patient_id"] == self.device["patient_id"])
+    def may_write_to(self, eye: Eye) -> bool:
+        return eye.patient.id == self.device.patient_id
 
 
 @dataclass(frozen=True)
@@ -93,7 +96,7 @@ class ClinicDevice:
         assert isinstance(event, ClinicEnvelope)
         return event.checked()
 
-    def may_write_to(self, operation: Row) -> bool:
+    def may_write_to(self, eye: Eye) -> bool:
         return True
 
 
@@ -102,14 +105,14 @@ _UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
 
 
 def receive(
-    store: Store, now: datetime, device: Row, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
+    store: Store, now: datetime, device: Device, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
 ) -> list[Result]:
     """Take a batch from an enrolled phone, event by event; one bad event never holds up the others.
 
     `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
     the batch is moved by the difference, and the phone's own time is kept beside it.
     """
-    people.device_heard(store, now, device["id"])
+    people.device_heard(store, now, device.id)
     return _receive_all(store, now, Phone(device), batch, zone, sent_at)
 
 
@@ -155,18 +158,18 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
     device_at = event.at
     event = event.model_copy(update={"at": device_at + skew})
     body = moved(sender.body(event), skew)
-    _belongs(store, sender, event, body, now)
-    known = eyes.event(store, event.id)
+    eye = _belongs(store, sender, event, body, now)
+    known = events.event(store, event.id)
     if known is not None:
-        if known["author"] != author:
+        if known.author != author:
             raise ValueError(translatable("This entry has the number of another one."))
         return Result(id=event.id, status="received")
     with store.transaction():
-        if eyes.event(store, event.id) is None:
-            eyes.add_event(
+        if events.event(store, event.id) is None:
+            events.add(
                 store,
                 event.id,
-                event.operation,
+                eye.id,
                 event.kind,
                 event.at,
                 stored(body),
@@ -178,24 +181,26 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
                 device_at=device_at,
                 corrects=event.corrects,
             )
-            audit.note(store, now, author, f"event {event.kind}", event.operation, {"id": event.id})
-            raise_signs_of_patient(store, event.operation, now, zone)
+            audit.note(store, now, author, f"event {event.kind}", eye.id, {"id": event.id})
+            raise_signs_of_patient(store, eye.patient.id, now, zone)
     return Result(id=event.id, status="received")
 
 
-def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> None:
-    operation = eyes.operation(store, event.operation)
-    if operation is None or not sender.may_write_to(operation):
+def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> Eye:
+    """The eye that an entry is about. Raises ValueError for one that cannot be, or is not the sender's."""
+    eye = eyes.eye(store, event.operation)
+    if eye is None or not sender.may_write_to(eye):
         raise ValueError(translatable("This entry belongs to another eye."))
     for time in (event.at, *times_in(body)):
         if fault := bounds.event(time, now):
             raise ValueError(fault)
     if event.corrects is not None:
-        corrected = eyes.event(store, event.corrects)
-        if corrected is None or corrected["operation_id"] != event.operation or corrected["device_id"] is None:
+        corrected = events.event(store, event.corrects)
+        if corrected is None or corrected.eye_id != eye.id or corrected.device_id is None:
             raise ValueError(translatable("The entry that this one puts right is not known here."))
     elif event.kind == "withdrawal":
         raise ValueError("a withdrawal names the entry it takes back")
+    return eye_on_side(store, eye, body.eye) if isinstance(body, MeasuresBody) else eye
 
 
 def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) -> Result:
@@ -206,7 +211,7 @@ def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) 
         fields = raw if isinstance(raw, dict) else {}
         id, operation, text = str(fields.get("id", "")), fields.get("operation"), _written(raw)
     with store.transaction():
-        eyes.add_refused_event(
+        events.refuse(
             store,
             now,
             _keepable(id),

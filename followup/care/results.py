@@ -41,27 +41,26 @@ class Results:
 
 def surgeons(store: Store) -> list[str]:
     """Everybody who operated on an eye on record, by name."""
-    return sorted({str(row["surgeon"]) for row in eyes.all_operations(store)})
+    return sorted({known.note.surgeon for known in eyes.operated(store) if known.note})
 
 
 def results(store: Store, now: datetime, zone: tzinfo, surgeon: str | None = None) -> Results:
     """The results of one surgeon's operations, or of the whole clinic's."""
-    rows = [row for row in eyes.all_operations(store) if surgeon in (None, row["surgeon"])]
+    rows = [known for known in eyes.operated(store) if known.note and surgeon in (None, known.note.surgeon)]
     courses: list[tuple[Eye, Timeline]] = []
     with watching.parts(store, now, "results") as part:
         for row in rows:
-            with part(row["id"]):
-                eye = load(store, row["id"], zone)
+            with part(row.id):
+                eye = load(store, row.id, zone)
                 courses.append((eye, eye.timeline(now)))
     known = [eye for eye, _ in courses]
     spike_from = rulebook(store).bands.spike_from
     ends = [end for eye, course in courses if (end := _attachment(eye, course)) is not None]
     changes = [change for eye, course in courses if (change := _acuity_change(eye, course)) is not None]
-    spiked = {eye.operation_id: hit for eye, course in courses if (hit := _spiked(eye, course, spike_from)) is not None}
+    spiked = {eye.id: hit for eye, course in courses if (hit := _spiked(eye, course, spike_from)) is not None}
     visits = [taken for eye in known for taken in _attendance(eye, now.astimezone(zone).date())]
-    settled = [c for eye in known for c in eye.callbacks if c["state"] == "settled"]
-    claimed = [c for eye in known for c in eye.callbacks if c["claimed_at"]]
-    waits = [(c["claimed_at"] - c["opened_at"]) / timedelta(hours=1) for c in claimed]
+    settled = [c for eye in known for c in eye.callbacks if c.state == "settled"]
+    waits = [(c.claimed_at - c.opened_at) / timedelta(hours=1) for eye in known for c in eye.callbacks if c.claimed_at]
     return Results(
         eyes=len(known),
         followed=len(ends),
@@ -70,7 +69,7 @@ def results(store: Store, now: datetime, zone: tzinfo, surgeon: str | None = Non
         worse=_share(change == "worse" for change in changes),
         spikes=_share(spiked.values()),
         attended=_share(visits),
-        in_time=_share(c["moved_up"] == 0 for c in settled),
+        in_time=_share(c.moved_up == 0 for c in settled),
         hours_to_claim=median(waits) if waits else None,
         spikes_by_month=_by_month(known, spiked, zone),
     )
@@ -103,14 +102,14 @@ def _spiked(eye: Eye, timeline: Timeline, spike_from: float) -> bool | None:
 def _attendance(eye: Eye, today: date) -> list[bool]:
     """Whether each visit whose time is over took place."""
     seen = eye.seen_visits
-    return [v["identity"] in seen for v in eye.visits if v["latest"] < today.isoformat()]
+    return [v.identity in seen for v in eye.visits if v.latest < today]
 
 
 def _by_month(known: Sequence[Eye], spiked: dict[str, bool], zone: tzinfo) -> list[ChartPoint]:
     months: dict[str, list[bool]] = defaultdict(list)
     for eye in known:
-        if eye.operation_id in spiked:
-            months[f"{eye.operation.at.astimezone(zone):%Y-%m}"].append(spiked[eye.operation_id])
+        if eye.id in spiked:
+            months[f"{eye.operation.at.astimezone(zone):%Y-%m}"].append(spiked[eye.id])
     return outcomes.proportion_chart([(month, sum(hits), len(hits)) for month, hits in sorted(months.items())])
 
 

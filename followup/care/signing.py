@@ -15,7 +15,7 @@ from followup.records import Store, audit, eyes, protocols
 class Effect:
     """What a changed rulebook would have done to one past eye: signs only one of the two books raises."""
 
-    operation_id: str
+    eye_id: str
     patient_name: str
     added: list[warnings.Sign]
     dropped: list[warnings.Sign]
@@ -47,12 +47,12 @@ def effects(store: Store, text: str, now: datetime, zone: tzinfo) -> list[Effect
     _checked("rulebook", text)
     old, new = book.rulebook(protocol(store, "rulebook").text), book.rulebook(text)
     found = []
-    for row in eyes.all_operations(store):
-        eye = load(store, row["id"], zone)
+    for row in eyes.operated(store):
+        eye = load(store, row.id, zone)
         before, after = (warnings.evaluate(eye.course, rules, now) for rules in (old, new))
         added, dropped = _only_in(after, before), _only_in(before, after)
         if added or dropped:
-            found.append(Effect(row["id"], row["patient_name"], added, dropped))
+            found.append(Effect(row.id, row.patient.name, added, dropped))
     return found
 
 

@@ -1,18 +1,17 @@
-"""A clinic visit: what was measured on each eye, and what it raised."""
+"""A clinic visit: what was measured on each eye, and what it raised; and the visits of the book."""
 
 from collections.abc import Sequence
 from datetime import date, datetime, tzinfo
 from typing import Any
 
 from followup.care.actors import Actor
-from followup.care.attendance import holds
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody, body_of, stored
 from followup.care.eye import load
 from followup.care.raising import raise_signs_of_patient
-from followup.clinical import schedule
-from followup.records import Store, audit, eyes
-from followup.records.store import Row, new_id
+from followup.records import Store, audit, events, eyes, visits
+from followup.records.store import new_id
+from followup.records.values import Eye, Visit, Warning
 
 EXTRA_VISIT = "extra visit"
 
@@ -21,47 +20,50 @@ def record_visit(
     store: Store,
     now: datetime,
     actor: Actor,
-    operation_id: str,
+    eye_id: str,
     measures: Sequence[MeasuresBody],
     zone: tzinfo,
     *,
     visit: str | None = None,
     no_gas_seen: bool = False,
-) -> list[Row]:
-    """Record the measures of a visit (either eye) and the visit itself; returns the warnings it raised.
+) -> list[Warning]:
+    """Record the measures of a visit and the visit of that eye itself; returns the warnings it raised, on either eye.
 
-    `visit` is its identity, or its name: then the open visit of that name is meant whose window holds today, else the
-    nearest. Without it the visit was not a planned one, and none counts as having taken place.
+    Measures go to the eye they were taken on. `visit` is its identity, or its name: then the open visit of that name is
+    meant whose window holds today, else the nearest. Without it the visit was not a planned one, and none counts as having
+    taken place.
     """
     if not measures and visit is None and not no_gas_seen:
         raise CareError("nothing was entered: write at least one measure")
     if no_gas_seen and any(body.bubble_percent for body in measures):
         raise CareError("a bubble that has a height and “no gas seen” cannot both be: correct one of them")
     with store.transaction():
+        eye = known_eye(store, eye_id)
         for body in measures:
-            _add(store, now, actor, operation_id, "measures", stored(body))
+            _add(store, now, actor, eye_on_side(store, eye, body.eye), "measures", stored(body))
         if visit is not None:
-            _add(store, now, actor, operation_id, "seen", _named(store, now, operation_id, visit, zone))
+            _add(store, now, actor, eye, "seen", _named(store, now, eye.id, visit, zone))
         if no_gas_seen:
-            _add(store, now, actor, operation_id, "no-gas-seen", {})
-        return raise_signs_of_patient(store, operation_id, now, zone)
+            _add(store, now, actor, eye, "no-gas-seen", {})
+        return raise_signs_of_patient(store, eye.patient.id, now, zone)
 
 
 def record_clinic_event(
-    store: Store, now: datetime, actor: Actor, operation_id: str, kind: str, body: dict[str, Any], zone: tzinfo
-) -> list[Row]:
+    store: Store, now: datetime, actor: Actor, eye_id: str, kind: str, body: dict[str, Any], zone: tzinfo
+) -> list[Warning]:
     """Record one event by staff, such as no gas seen or oil taken out; returns the warnings it raised."""
     try:
         checked = stored(body_of(kind, body))
     except ValueError as error:
         raise CareError(str(error)) from error
     with store.transaction():
-        _add(store, now, actor, operation_id, kind, checked)
-        return raise_signs_of_patient(store, operation_id, now, zone)
+        eye = known_eye(store, eye_id)
+        _add(store, now, actor, eye, kind, checked)
+        return raise_signs_of_patient(store, eye.patient.id, now, zone)
 
 
 def take_back(store: Store, now: datetime, actor: Actor, event_id: str, reason: str, zone: tzinfo) -> str:
-    """Withdraw what was entered by mistake: the entry stays on record and counts no more. Returns its operation's id.
+    """Withdraw what was entered by mistake: the entry stays on record and counts no more. Returns its eye's id.
 
     Raises `NotFound` for an entry that is not there, `Conflict` for one that was taken back or corrected already, and
     `CareError` without a reason.
@@ -69,82 +71,80 @@ def take_back(store: Store, now: datetime, actor: Actor, event_id: str, reason: 
     if not reason.strip():
         raise CareError("say why this is taken back", "reason")
     with store.transaction():
-        entry = eyes.event(store, event_id)
-        if entry is None or entry["kind"] == "withdrawal":
+        entry = events.event(store, event_id)
+        if entry is None or entry.kind == "withdrawal":
             raise NotFound("there is no such entry")
-        if eyes.correction_of(store, event_id) is not None:
+        if events.correction_of(store, event_id) is not None:
             raise Conflict("this entry was taken back or corrected already")
+        eye = known_eye(store, entry.eye_id)
         id, body = new_id(), {"reason": reason.strip()}
-        eyes.add_event(
-            store, id, entry["operation_id"], "withdrawal", now, body, actor.signature, now, corrects=event_id
-        )  # fmt: skip
-        audit.note(
-            store, now, actor.signature, f"{entry['kind']} taken back", entry["operation_id"], {"id": event_id, **body}
+        events.add(
+            store, id, entry.eye_id, "withdrawal", now, body, actor.signature, now, corrects=event_id, reason=reason.strip()
         )
-        raise_signs_of_patient(store, entry["operation_id"], now, zone)
-    return str(entry["operation_id"])
+        detail = {"id": event_id, **body}
+        audit.note(store, now, actor.signature, f"{entry.kind} taken back", entry.eye_id, detail)
+        raise_signs_of_patient(store, eye.patient.id, now, zone)
+    return entry.eye_id
 
 
-def add_extra_visit(
-    store: Store, now: datetime, actor: Actor, operation_id: str, today: date, target: date, reason: str
-) -> str:
+def add_extra_visit(store: Store, now: datetime, actor: Actor, eye_id: str, today: date, target: date, reason: str) -> str:
     """Put a visit beside the plan, due from today to `target`; returns its identity. Nothing planned is touched."""
     with store.transaction():
-        id = eyes.add_visit(store, now, operation_id, EXTRA_VISIT, target, today, target, reason, actor.signature)
-        audit.note(store, now, actor.signature, "extra visit", operation_id, {"on": target.isoformat()})
+        id = visits.add(store, now, eye_id, EXTRA_VISIT, target, today, target, reason, actor.signature)
+        audit.note(store, now, actor.signature, "extra visit", eye_id, {"on": target.isoformat()})
     return id
 
 
-def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, operation_id: str, target: Any) -> None:
+def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, eye_id: str, target: date) -> None:
     """Put a visit on another day; its window grows to hold that day."""
     with store.transaction():
-        visit = next((v for v in eyes.visits_of(store, operation_id) if v["id"] == visit_id), None)
-        if visit is None:
+        v = next((v for v in visits.of_eye(store, eye_id) if v.id == visit_id), None)
+        if v is None:
             raise NotFound("there is no such visit any more")
-        w = _window(visit)
-        eyes.add_visit(
-            store, now, operation_id, w.name, target, min(w.earliest, target), max(w.latest, target), w.reason,
-            actor.signature, visit_id,
-        )  # fmt: skip
-        audit.note(store, now, actor.signature, "visit moved", operation_id, {"visit": w.name, "to": target.isoformat()})
+        earliest, latest = min(v.earliest, target), max(v.latest, target)
+        visits.add(store, now, v.eye_id, v.name, target, earliest, latest, v.reason, actor.signature, visit_id)
+        audit.note(store, now, actor.signature, "visit moved", eye_id, {"visit": v.name, "to": target.isoformat()})
 
 
-def withdraw_visit(store: Store, now: datetime, actor: Actor, operation_id: str, identity: str) -> None:
-    """Take a visit that was added out of the book again."""
-    visit = next((v for v in eyes.visits_of(store, operation_id) if v["identity"] == identity), None)
-    if visit is not None:
-        w = _window(visit)
-        eyes.add_visit(
-            store, now, operation_id, w.name, w.target, w.earliest, w.latest, w.reason, actor.signature, visit["id"],
-            withdrawn=True,
-        )  # fmt: skip
-        audit.note(store, now, actor.signature, "visit withdrawn", operation_id, {"visit": w.name, "on": visit["target"]})
+def withdraw_visit(store: Store, now: datetime, actor: Actor, eye_id: str, identity: str) -> None:
+    """Take a visit out of the book."""
+    v = next((v for v in visits.of_eye(store, eye_id) if v.identity == identity), None)
+    if v is not None:
+        visits.add(
+            store, now, v.eye_id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id, withdrawn=True
+        )
+        audit.note(store, now, actor.signature, "visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
-def _named(store: Store, now: datetime, operation_id: str, visit: str, zone: tzinfo) -> dict[str, str]:
+def known_eye(store: Store, eye_id: str) -> Eye:
+    """An eye of the records; raises `NotFound`."""
+    found = eyes.eye(store, eye_id)
+    if found is None:
+        raise NotFound("there is no such eye in the records")
+    return found
+
+
+def eye_on_side(store: Store, eye: Eye, side: str) -> Eye:
+    """That eye, or its fellow."""
+    return next(known for known in eyes.of_patient(store, eye.patient.id) if known.side == side)
+
+
+def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -> dict[str, str]:
     """What an event says of the visit it is about."""
     today = now.astimezone(zone).date()
-    eye = load(store, operation_id, zone)
-    known = [v for v in eye.visits if v["identity"] == visit] or [v for v in eye.visits if v["name"] == visit]
+    eye = load(store, eye_id, zone)
+    known = [v for v in eye.visits if v.identity == visit] or [v for v in eye.visits if v.name == visit]
     if not known:
         raise CareError("this visit is not in the book any more; choose another, or none", "visit")
 
-    def likelihood(v: Row) -> tuple[bool, bool, int]:
-        away = abs((date.fromisoformat(v["target"]) - today).days)
-        return v["identity"] in eye.seen_visits, not holds(v, today), away
+    def likelihood(v: Visit) -> tuple[bool, bool, int]:
+        return v.identity in eye.seen_visits, not v.holds(today), abs((v.target - today).days)
 
     meant = min(known, key=likelihood)
-    return {"visit": meant["name"], "visit_id": meant["identity"]}
+    return {"visit": meant.name, "visit_id": meant.identity}
 
 
-def _window(row: Row) -> schedule.Window:
-    dates = {key: datetime.fromisoformat(row[key]).date() for key in ("target", "earliest", "latest")}
-    return schedule.Window(row["name"], dates["target"], dates["earliest"], dates["latest"], row["reason"])
-
-
-def _add(store: Store, now: datetime, actor: Actor, operation_id: str, kind: str, body: dict[str, Any]) -> None:
-    if eyes.operation(store, operation_id) is None:
-        raise NotFound("there is no such eye in the records")
+def _add(store: Store, now: datetime, actor: Actor, eye: Eye, kind: str, body: dict[str, Any]) -> None:
     id = new_id()
-    eyes.add_event(store, id, operation_id, kind, now, body, actor.signature, now)
-    audit.note(store, now, actor.signature, f"event {kind}", operation_id, {"id": id})
+    events.add(store, id, eye.id, kind, now, body, actor.signature, now)
+    audit.note(store, now, actor.signature, f"event {kind}", eye.id, {"id": id})

@@ -8,8 +8,9 @@ from datetime import datetime, timedelta
 from functools import partial
 
 from followup.care.events import fact_of
-from followup.records import Store, eyes, messages, people, watch, worries
-from followup.records.store import Row
+from followup.clinical.course import Fact
+from followup.records import Store, events, eyes, messages, patients, people, visits, watch, worries
+from followup.records.values import Event, Fault
 
 EVERY = {
     "check": timedelta(minutes=15),
@@ -72,7 +73,7 @@ class Late:
 def late(store: Store, now: datetime) -> Late | None:
     """The jobs that have not started for three intervals; None when the clock runs."""
     runs = watch.runs(store)
-    last = {job: runs[job]["started_at"] if job in runs else None for job in EVERY}
+    last = {job: runs[job].started_at if job in runs else None for job in EVERY}
     found = tuple(job for job, at in last.items() if at is None or abs(now - at) > LATE_AFTER * EVERY[job])
     known = [at for job in found if (at := last[job]) is not None and at <= now]
     return Late(found, max(known, default=None)) if found else None
@@ -82,7 +83,7 @@ def stopped(store: Store, now: datetime) -> list[str]:
     """What stands still, of `database`, `clock` and `disk`: cheap to ask, and says nothing about anybody."""
     found = []
     try:
-        if late(store, now) or any(fault["what"] == "job" for fault in watch.faults(store)):
+        if late(store, now) or any(fault.what == "job" for fault in watch.faults(store)):
             found.append("clock")
     except Exception:  # whatever it is, the pages stand still with it
         found.append("database")
@@ -95,10 +96,10 @@ def stopped(store: Store, now: datetime) -> list[str]:
 class Named:
     """A fault as staff read it: whom it is about, and the eye's page where it is about one."""
 
-    fault: Row
+    fault: Fault
     words: str
     who: str
-    operation_id: str | None
+    eye_id: str | None
 
 
 def named(store: Store) -> list[Named]:
@@ -106,17 +107,21 @@ def named(store: Store) -> list[Named]:
     return [_named(store, fault) for fault in watch.faults(store)]
 
 
-def _named(store: Store, fault: Row) -> Named:
-    kind, _, id = fault["about"].rpartition(" ")
+def _named(store: Store, fault: Fault) -> Named:
+    kind, _, id = fault.about.rpartition(" ")
     patient = watch.patient_of(store, kind or "eye", id)
-    who = f"{patient['name']}, {patient['number']}" if patient else _person(store, fault["about"])
-    return Named(fault, KINDS.get(fault["what"], ""), who, patient["operation_id"] if patient else None)
+    who = f"{patient[1]}, {patient[2]}" if patient else _person(store, fault.about)
+    return Named(fault, KINDS.get(fault.what, ""), who, patient[0] if patient else None)
 
 
 def _person(store: Store, about: str) -> str:
     kind, _, id = about.partition(":")
-    found = people.staff_by_id(store, id) if kind == "staff" else people.patient(store, id) if kind == "patient" else None
-    return str(found["name"]) if found else about
+    member = people.staff_by_id(store, id) if kind == "staff" else None
+    patient = patients.patient(store, id) if kind == "patient" else None
+    return member.name if member else patient.name if patient else about
+
+
+_READ_AS = eyes.READ_AS | visits.READ_AS | events.READ_AS | worries.READ_AS | messages.READ_AS
 
 
 def unreadable(store: Store) -> list[tuple[str, Exception]]:
@@ -124,22 +129,22 @@ def unreadable(store: Store) -> list[tuple[str, Exception]]:
     found: list[tuple[str, Exception]] = [
         (f"{row['kept_in']} {row['id']}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)
     ]
-    for table, (sql, opened) in (eyes.READ_AS | worries.READ_AS | messages.READ_AS).items():
+    for table, (sql, opened) in _READ_AS.items():
         for row in store.rows(sql):
             try:
                 read = opened(row)
-                if table == "events":
+                if isinstance(read, Event):
                     fact_in_time(read)
             except Exception as error:
                 found.append((f"{table} {row.get('id') or row.get('key')}", error))
     return found
 
 
-def fact_in_time(event: Row) -> Row:
-    """The event with its clinical `fact` (or None). Raises where it says none that can be, or a time off the calendar."""
-    fact = fact_of(event["kind"], event["at"], event["body"])
+def fact_in_time(event: Event) -> Fact | None:
+    """The clinical fact of an event, if it says one. Raises where it says none that can be, or a time off the calendar."""
+    fact = fact_of(event.kind, event.at, event.body)
     block = getattr(fact, "block", None)
-    times = [event["at"], *(t for t in (getattr(block, "start", None), getattr(block, "end", None)) if t)]
+    times = [event.at, *(t for t in (getattr(block, "start", None), getattr(block, "end", None)) if t)]
     if any(at.year not in CALENDAR for at in times):
         raise ValueError("a time off the calendar")
-    return {**event, "fact": fact}
+    return fact

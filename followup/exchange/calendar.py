@@ -1,23 +1,23 @@
 """Review visits as an iCalendar feed with alarms (RFC 5545)."""
 
 from collections.abc import Iterable
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 
 from icalendar import Alarm, Calendar, Event
 
-from followup.records.store import Row
+from followup.records.values import Visit
 
 
-def visits(rows: Iterable[Row], clinic: str, phone: str, now: datetime) -> bytes:
+def visits(planned: Iterable[Visit], clinic: str, phone: str, now: datetime) -> bytes:
     """The visits as all-day events with an alarm on the day before. Nothing clinical stands in them."""
     calendar = Calendar()
     calendar.add("prodid", "-//followup//visits//EN")
     calendar.add("version", "2.0")
-    for row in rows:
+    for visit in planned:
         event = Event()
-        event.add("uid", f"{row['id']}@followup")
+        event.add("uid", f"{visit.id}@followup")
         event.add("dtstamp", now)
-        day = date.fromisoformat(row["target"])
+        day = visit.target
         event.add("dtstart", day)
         event.add("dtend", day + timedelta(days=1))
         event.add("summary", f"Eye clinic visit: {clinic}")

@@ -3,12 +3,10 @@
 import json
 import smtplib
 import ssl
-from collections.abc import Mapping
 from email.errors import HeaderParseError
 from email.headerregistry import Address
 from email.message import EmailMessage
 from email.utils import formatdate, make_msgid
-from typing import Any
 
 import requests
 from py_vapid import Vapid02, VapidException
@@ -16,6 +14,7 @@ from pywebpush import WebPushException, webpush
 
 from followup.config import Messages
 from followup.exchange.letters import Letter, footer
+from followup.records.values import Subscription
 
 TIMEOUT_SECONDS = 15
 PUSH_TIMEOUT_SECONDS = 10
@@ -83,9 +82,9 @@ class Email:
 class Push:
     """Web push to one browser, encrypted for it."""
 
-    def __init__(self, subscription: Mapping[str, Any], private_key: str, contact: str) -> None:
-        self._endpoint = subscription["endpoint"]
-        self._keys = {"p256dh": subscription["p256dh"], "auth": subscription["auth"]}
+    def __init__(self, subscription: Subscription, private_key: str, contact: str) -> None:
+        self._endpoint = subscription.endpoint
+        self._keys = {"p256dh": subscription.p256dh, "auth": subscription.auth}
         self._contact = contact
         self._signer = Vapid02.from_pem(private_key.encode())
         self._signer.conf = {"no-strict": True}  # its own check of the contact refuses ports, which RFC 8292 does not

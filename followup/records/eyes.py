@@ -1,41 +1,91 @@
-"""Operations and their records, planned visits, and the events of each eye."""
+"""Eyes, their operations with every note of them, follow-up, and who looked."""
 
-import json
-from datetime import date, datetime
+from collections.abc import Sequence
+from datetime import datetime
 from typing import Any
 
 from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import FIRST_YEAR, LAST_YEAR, from_text, to_text
+from followup.records.values import Eye, FollowUp, Note, Patient, made
 from followup.records.watch import readable
 
 
 # Rows from before times had bounds may hold what no reader can use. They are left out of every reading, and `unreadable`
 # names them.
-def _readable(column: str) -> str:
+def in_time(column: str) -> str:
     return f"({column} GLOB '[12][0-9][0-9][0-9]-*' AND {column} BETWEEN '{FIRST_YEAR}' AND '{LAST_YEAR + 1}')"
 
 
-_READABLE_VISIT = " AND ".join(_readable(f"v.{day}") for day in ("target", "earliest", "latest"))
+SAME_EYE = "(SELECT id FROM eyes WHERE id = :id OR joined_into = :id)"
+"""The eye `:id`, with the eyes of records that were joined into its patient's."""
 
-_OPERATIONS = f"""
-    SELECT o.id, o.patient_id, o.created_at, o.ended_at,
-           p.name AS patient_name, p.number AS patient_number, p.born_on, p.phone, p.language,
-           r.id AS record_id, r.eye, r.operated_at, r.agent, r.surgeon, r.body, r.recorded_at, r.recorded_by
-    FROM operations o
-    JOIN patients p ON p.id = o.patient_id
-    JOIN operation_records r ON r.id = (
-        SELECT id FROM operation_records WHERE operation_id = o.id AND {_readable("operated_at")}
-        ORDER BY recorded_at DESC, id DESC LIMIT 1)
+_LATEST_NOTE = f"""
+    (SELECT id FROM operation_records WHERE operation_id = o.id AND {in_time("operated_at")}
+     ORDER BY recorded_at DESC, id DESC LIMIT 1)
+"""
+_PATIENT = ("id", "number", "name", "born_on", "phone", "language", "created_at", "joined_into")
+_NOTE = (
+    "id", "operation_id", "eye", "operated_at", "agent", "surgeon", "body", "recorded_by", "recorded_at", "reason",
+)  # fmt: skip
+_EYES = f"""
+    SELECT e.id, e.side, e.followed_since, e.ended_at, e.end_reason,
+           {", ".join(f"p.{name} AS p_{name}" for name in _PATIENT)}, {", ".join(f"r.{name} AS r_{name}" for name in _NOTE)}
+    FROM eyes e JOIN patients p ON p.id = e.patient_id LEFT JOIN operation_records r ON r.id = (
+        SELECT n.id FROM operations o JOIN operation_records n ON n.id = {_LATEST_NOTE}
+        WHERE o.eye_id IN (SELECT id FROM eyes j WHERE j.id = e.id OR j.joined_into = e.id)
+        ORDER BY n.operated_at DESC, n.id DESC LIMIT 1)
 """
 
 
-def add_operation(store: Store, now: datetime, patient_id: str, id: str | None = None) -> str:
+def eye(store: Store, id: str) -> Eye | None:
+    """An eye by its id, by that of an eye joined into it, or by one of its operations'."""
+    sql = _EYES + " WHERE e.id = (SELECT coalesce(joined_into, id) FROM eyes WHERE id = :id)"
+    found = store.row(sql, {"id": id})
+    if found is None:
+        operation = store.row("SELECT eye_id FROM operations WHERE id = :id", {"id": id})
+        return eye(store, operation["eye_id"]) if operation else None
+    return _made(found)
+
+
+def followed(store: Store) -> list[Eye]:
+    """Every eye still followed, the latest operated first."""
+    sql = _EYES + " WHERE e.followed_since IS NOT NULL AND e.ended_at IS NULL AND e.joined_into IS NULL AND r.id IS NOT NULL"
+    return readable(store, "eyes", store.rows(sql + " ORDER BY r.operated_at DESC"), _made)
+
+
+def operated(store: Store) -> list[Eye]:
+    """Every eye that was ever operated, followed or not."""
+    sql = _EYES + " WHERE r.id IS NOT NULL AND e.joined_into IS NULL ORDER BY r.operated_at"
+    return readable(store, "eyes", store.rows(sql), _made)
+
+
+def of_patient(store: Store, patient_id: str) -> list[Eye]:
+    """Both eyes of a patient, right and left."""
+    sql = _EYES + " WHERE e.patient_id = :id ORDER BY e.side DESC"
+    return readable(store, "eyes", store.rows(sql, {"id": patient_id}), _made)
+
+
+def by_ids(store: Store, ids: Sequence[str]) -> dict[str, Eye]:
+    """These eyes by their id, in one reading."""
+    marks = ", ".join(f":i{n}" for n, _ in enumerate(ids))
+    rows = store.rows(f"{_EYES} WHERE e.id IN ({marks})", {f"i{n}": id for n, id in enumerate(ids)}) if ids else []
+    return {known.id: known for known in readable(store, "eyes", rows, _made)}
+
+
+def followed_of(store: Store, patient_id: str) -> list[Eye]:
+    return [known for known in of_patient(store, patient_id) if known.is_followed and known.note]
+
+
+# --- Operations ---
+
+
+def add_operation(store: Store, now: datetime, eye_id: str, id: str | None = None) -> str:
     id = id or new_id()
-    store.insert("operations", {"id": id, "patient_id": patient_id, "created_at": to_text(now)})
+    store.insert("operations", {"id": id, "eye_id": eye_id, "created_at": to_text(now)})
     return id
 
 
-def add_operation_record(
+def add_note(
     store: Store,
     now: datetime,
     operation_id: str,
@@ -45,270 +95,116 @@ def add_operation_record(
     surgeon: str,
     body: Any,
     by: str,
+    reason: str = "",
 ) -> str:
+    """Record the note of an operation; a later note of it stands in place of this one."""
     id = new_id()
     row = {"id": id, "operation_id": operation_id, "eye": eye, "operated_at": to_text(operated_at), "agent": agent}
     store.insert(
         "operation_records",
-        {**row, "surgeon": surgeon, "body": as_json(body), "recorded_by": by, "recorded_at": to_text(now)},
+        {**row, "surgeon": surgeon, "body": as_json(body), "recorded_by": by, "recorded_at": to_text(now), "reason": reason},
     )
     return id
 
 
-def operation(store: Store, id: str) -> Row | None:
-    """The operation with its patient and its latest record; `body` as a dictionary."""
-    found = store.row(_OPERATIONS + " WHERE o.id = :id", {"id": id})
-    return _opened(found) if found else None
+def has_operation(store: Store, id: str) -> bool:
+    return store.row("SELECT 1 FROM operations WHERE id = :id", {"id": id}) is not None
 
 
-def open_operations(store: Store) -> list[Row]:
-    """Every eye still followed, newest operation first."""
-    found = store.rows(_OPERATIONS + " WHERE o.ended_at IS NULL ORDER BY r.operated_at DESC")
-    return readable(store, "operations", found, _opened)
+def move_operation(store: Store, id: str, eye_id: str) -> None:
+    """Put an operation that was recorded on the wrong eye on the right one."""
+    store.execute("UPDATE operations SET eye_id = :eye WHERE id = :id", {"id": id, "eye": eye_id})
 
 
-def all_operations(store: Store) -> list[Row]:
-    return readable(store, "operations", store.rows(_OPERATIONS + " ORDER BY r.operated_at"), _opened)
-
-
-def operations_of(store: Store, patient_id: str) -> list[Row]:
-    found = store.rows(_OPERATIONS + " WHERE o.patient_id = :id ORDER BY r.operated_at DESC", {"id": patient_id})
-    return readable(store, "operations", found, _opened)
-
-
-def records_of(store: Store, operation_id: str) -> list[Row]:
-    """Every record of the operation, oldest first: what was changed later, and by whom."""
+def notes_of(store: Store, eye_id: str) -> list[Note]:
+    """The note of each of the eye's operations as it stands, in the order operated."""
     sql = f"""
-        SELECT * FROM operation_records WHERE operation_id = :id AND {_readable("operated_at")} ORDER BY recorded_at, id
+        SELECT n.* FROM operations o JOIN operation_records n ON n.id = {_LATEST_NOTE}
+        WHERE o.eye_id IN {SAME_EYE} ORDER BY n.operated_at, n.id
     """
-    return [{**row, "body": json.loads(row["body"])} for row in store.rows(sql, {"id": operation_id})]
+    return readable(store, "operation_records", store.rows(sql, {"id": eye_id}), _note)
 
 
-def end_follow_up(store: Store, now: datetime, operation_id: str) -> None:
-    store.execute("UPDATE operations SET ended_at = :now WHERE id = :id", {"id": operation_id, "now": to_text(now)})
+def history_of(store: Store, operation_id: str) -> list[Note]:
+    """Every note of an operation, oldest first: what was changed later, by whom, and why."""
+    sql = f"SELECT * FROM operation_records WHERE operation_id = :id AND {in_time('operated_at')} ORDER BY recorded_at, id"
+    return readable(store, "operation_records", store.rows(sql, {"id": operation_id}), _note)
 
 
-def add_visit(
-    store: Store,
-    now: datetime,
-    operation_id: str,
-    name: str,
-    target: date,
-    earliest: date,
-    latest: date,
-    reason: str,
-    by: str,
-    replaces: str | None = None,
-    *,
-    withdrawn: bool = False,
-) -> str:
-    """Write a visit into the book, or a change of one: what replaces another keeps its `identity`."""
-    id = new_id()
-    changed = visit(store, replaces) if replaces else None
-    dates = {"target": target.isoformat(), "earliest": earliest.isoformat(), "latest": latest.isoformat()}
-    row = {
-        "id": id,
-        "identity": changed["identity"] if changed else id,
-        "operation_id": operation_id,
-        "name": name,
-        **dates,
-        "reason": reason,
-        "replaces": replaces,
-        "withdrawn": int(withdrawn),
-    }
-    store.insert("visits", {**row, "recorded_by": by, "recorded_at": to_text(now)})
-    return id
+# --- Follow-up ---
 
 
-_CURRENT = f"NOT v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id) AND {_READABLE_VISIT}"
-_VISITS = """
-    SELECT v.*, entered.recorded_at AS entered_at FROM visits v JOIN visits entered ON entered.id = v.identity
-    JOIN operations o ON o.id = v.operation_id
-"""
-
-
-def visit(store: Store, id: str) -> Row | None:
-    """A visit as planned once, replaced or not."""
-    return store.row("SELECT * FROM visits WHERE id = :id", {"id": id})
-
-
-def visits_of(store: Store, operation_id: str) -> list[Row]:
-    """The visits as planned now, by date; replaced ones are left out. `entered_at` is when each came into the book."""
-    sql = _VISITS + f" WHERE v.operation_id = :id AND {_CURRENT} ORDER BY v.target, v.name, v.identity"
-    return [_opened_visit(row) for row in store.rows(sql, {"id": operation_id})]
-
-
-def visits_of_followed(store: Store) -> list[Row]:
-    """Current visits of every followed eye, by date."""
-    sql = _VISITS + f" WHERE o.ended_at IS NULL AND {_CURRENT} ORDER BY v.target, v.name, v.identity"
-    return [_opened_visit(row) for row in store.rows(sql)]
-
-
-def booked_counts(store: Store) -> dict[date, int]:
-    """How many current visits fall on each day."""
-    sql = f"""
-        SELECT v.target, count(*) AS n FROM visits v JOIN operations o ON o.id = v.operation_id
-        WHERE o.ended_at IS NULL AND {_CURRENT} GROUP BY v.target
-    """
-    return {date.fromisoformat(row["target"]): row["n"] for row in store.rows(sql)}
-
-
-def add_event(
-    store: Store,
-    id: str,
-    operation_id: str,
-    kind: str,
-    at: datetime,
-    body: Any,
-    author: str,
-    received_at: datetime,
-    *,
-    device_id: str | None = None,
-    sequence: int | None = None,
-    offset_minutes: int | None = None,
-    device_at: datetime | None = None,
-    corrects: str | None = None,
-) -> None:
-    """Keep an event. `at` is when it happened by the clinic's clock, `device_at` by the phone's own."""
-    row = {"id": id, "operation_id": operation_id, "kind": kind, "at": to_text(at), "body": as_json(body), "author": author}
-    device = {"device_id": device_id, "sequence": sequence, "offset_minutes": offset_minutes}
-    device |= {"device_at": to_text(device_at) if device_at else None}
-    store.insert("events", {**row, **device, "received_at": to_text(received_at), "corrects": corrects})
-
-
-def event(store: Store, id: str) -> Row | None:
-    found = store.row("SELECT * FROM events WHERE id = :id", {"id": id})
-    return _opened_event(found) if found else None
-
-
-def correction_of(store: Store, event_id: str) -> Row | None:
-    """The later event that corrects or withdraws this one."""
-    found = store.row("SELECT * FROM events WHERE corrects = :id ORDER BY received_at LIMIT 1", {"id": event_id})
-    return _opened_event(found) if found else None
-
-
-def events_of(store: Store, operation_id: str) -> list[Row]:
-    """The events that stand, by time: those that a later event corrects are left out."""
-    sql = f"""
-        SELECT e.* FROM events e WHERE e.operation_id = :id AND e.kind != 'withdrawal' AND {_readable("e.at")}
-        AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
-    """
-    return readable(store, "events", store.rows(sql, {"id": operation_id}), _opened_event)
-
-
-def events_beside(store: Store, operation_id: str, patient_id: str) -> list[Row]:
-    """What was recorded at the patient's other operations and counts for every eye: measures, journeys, anaesthetics."""
+def begin(store: Store, now: datetime, eye_id: str) -> None:
+    """Follow an eye from its first operation on, or again after another one."""
     sql = """
-        SELECT e.* FROM events e JOIN operations o ON o.id = e.operation_id
-        WHERE o.patient_id = :patient AND o.id != :id AND e.kind IN ('measures', 'journey', 'anaesthetic')
-        AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
+        UPDATE eyes SET followed_since = coalesce(followed_since, :now), ended_at = NULL, end_reason = NULL
+        WHERE id = :id OR joined_into = :id
     """
-    return [_opened_event(row) for row in store.rows(sql, {"id": operation_id, "patient": patient_id})]
+    store.execute(sql, {"id": eye_id, "now": to_text(now)})
 
 
-def history_of(store: Store, operation_id: str) -> list[Row]:
-    """Every event, corrected ones included, in the order received."""
-    sql = f"SELECT * FROM events WHERE operation_id = :id AND {_readable('at')} ORDER BY received_at, id"
-    return readable(store, "events", store.rows(sql, {"id": operation_id}), _opened_event)
+def end(store: Store, now: datetime, eye_id: str, reason: str) -> None:
+    sql = "UPDATE eyes SET ended_at = :now, end_reason = :reason WHERE id = :id OR joined_into = :id"
+    store.execute(sql, {"id": eye_id, "now": to_text(now), "reason": reason})
 
 
-def visit_events(store: Store, kind: str) -> list[Row]:
-    """What stands of `seen` or `arrived` events of the followed eyes, by time."""
-    sql = """
-        SELECT e.* FROM events e JOIN operations o ON o.id = e.operation_id
-        WHERE e.kind = :kind AND o.ended_at IS NULL
-        AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) ORDER BY e.at, e.id
-    """
-    return readable(store, "events", store.rows(sql, {"kind": kind}), _opened_event)
+def add_follow_up(store: Store, now: datetime, eye_id: str, what: str, reason: str, words: str, by: str) -> None:
+    row = {"id": new_id(), "eye_id": eye_id, "at": to_text(now), "what": what, "reason": reason, "words": words}
+    store.insert("follow_ups", {**row, "recorded_by": by})
 
 
-def last_measures(store: Store) -> dict[tuple[str, str], Row]:
-    """The latest measures of either eye of every followed patient, by (operation, eye)."""
-    sql = f"""
-        SELECT e.*, json_extract(e.body, '$.eye') AS side, max(e.at || e.id) FROM events e
-        JOIN operations o ON o.id = e.operation_id
-        WHERE e.kind = 'measures' AND json_valid(e.body) AND {_readable("e.at")} AND o.ended_at IS NULL
-        GROUP BY e.operation_id, side
-    """
-    return {(row["operation_id"], row["side"]): row for row in readable(store, "events", store.rows(sql), _opened_event)}
+def follow_ups_of(store: Store, eye_id: str) -> list[FollowUp]:
+    sql = f"SELECT * FROM follow_ups WHERE eye_id IN {SAME_EYE} ORDER BY at, id"
+    return [made(FollowUp, row) for row in store.rows(sql, {"id": eye_id})]
 
 
-def requests_since(store: Store, since: str) -> list[Row]:
-    """What patients asked of the clinic about their visits since a time, newest first."""
-    sql = f"SELECT * FROM events WHERE kind = 'visit-request' AND {_readable('at')} AND at >= :since ORDER BY at DESC"
-    return readable(store, "events", store.rows(sql, {"since": since}), _opened_event)
+# --- Looks ---
 
 
-def last_heard(store: Store) -> dict[str, datetime]:
-    """When each eye's patient was last heard from."""
-    sql = "SELECT operation_id, max(received_at) AS at FROM events WHERE device_id IS NOT NULL GROUP BY operation_id"
-    return {row["operation_id"]: from_text(row["at"]) for row in store.rows(sql)}
-
-
-def add_look(store: Store, now: datetime, operation_id: str, who: str) -> None:
+def add_look(store: Store, now: datetime, eye_id: str, who: str) -> None:
     """A member of staff opened this eye: what had been received by then was looked at."""
-    store.insert("looks", {"id": new_id(), "operation_id": operation_id, "at": to_text(now), "who": who})
+    store.insert("looks", {"id": new_id(), "eye_id": eye_id, "at": to_text(now), "who": who})
 
 
-def last_look(store: Store, operation_id: str) -> datetime | None:
-    found = store.row("SELECT max(at) AS at FROM looks WHERE operation_id = :id", {"id": operation_id})
+def last_look(store: Store, eye_id: str) -> datetime | None:
+    found = store.row(f"SELECT max(at) AS at FROM looks WHERE eye_id IN {SAME_EYE}", {"id": eye_id})
     return from_text(found["at"]) if found and found["at"] else None
 
 
-def add_refused_event(
-    store: Store, now: datetime, id: str, operation_id: str | None, device_id: str, text: str, reason: str
-) -> None:
-    """Keep what could not be taken, as it came, once."""
-    sql = """
-        INSERT OR IGNORE INTO refused_events (id, operation_id, device_id, text, reason, received_at)
-        VALUES (:id, :operation_id, :device_id, :text, :reason, :now)
-    """
-    row = {"id": id, "operation_id": operation_id, "device_id": device_id, "text": text, "reason": reason}
-    store.execute(sql, {**row, "now": to_text(now)})
-
-
-def refused_events(store: Store) -> list[Row]:
-    return store.rows("SELECT * FROM refused_events ORDER BY received_at DESC LIMIT 100")
+# --- Rows that cannot be read ---
 
 
 def unreadable(store: Store) -> list[Row]:
     """What stands in the database with a time that cannot be, left out everywhere else: its table, id and what it says."""
+    days = " AND ".join(in_time(f"v.{day}") for day in ("target", "earliest", "latest"))
     sql = f"""
-        SELECT 'operation_records' AS kept_in, 'surgery' AS what, r.id, r.operation_id, r.operated_at AS says FROM operation_records r
-        WHERE NOT {_readable("r.operated_at")}
+        SELECT 'operation_records' AS kept_in, 'surgery' AS what, r.id, o.eye_id, r.operated_at AS says
+        FROM operation_records r JOIN operations o ON o.id = r.operation_id WHERE NOT {in_time("r.operated_at")}
         UNION ALL
-        SELECT 'visits', 'visit ' || v.name, v.id, v.operation_id, v.target || ' (' || v.earliest || ' to ' || v.latest || ')' FROM visits v
-        WHERE NOT ({_READABLE_VISIT}) AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
+        SELECT 'visits', 'visit ' || v.name, v.id, v.eye_id, v.target || ' (' || v.earliest || ' to ' || v.latest || ')'
+        FROM visits v WHERE NOT ({days}) AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
         UNION ALL
-        SELECT 'events', 'entry ' || e.kind, e.id, e.operation_id, e.at FROM events e WHERE NOT {_readable("e.at")}
+        SELECT 'events', 'entry ' || e.kind, e.id, e.eye_id, e.at FROM events e WHERE NOT {in_time("e.at")}
     """
     named = f"""
         SELECT found.*, p.name AS patient_name, p.number AS patient_number FROM ({sql}) found
-        JOIN operations o ON o.id = found.operation_id JOIN patients p ON p.id = o.patient_id ORDER BY p.name, found.id
+        JOIN eyes e ON e.id = found.eye_id JOIN patients p ON p.id = e.patient_id ORDER BY p.name, found.id
     """
     return store.rows(named)
 
 
-def _opened(row: Row) -> Row:
-    return {**row, "body": json.loads(row["body"]), "operated_at": from_text(row["operated_at"])}
+def _part(row: Row, mark: str, names: Sequence[str]) -> Row:
+    return {name: row[f"{mark}_{name}"] for name in names}
 
 
-def _opened_visit(row: Row) -> Row:
-    return {**row, "entered_at": from_text(row["entered_at"])}
+def _note(row: Row) -> Note:
+    return made(Note, row)
 
 
-def _opened_event(row: Row) -> Row:
-    times = {"at": from_text(row["at"]), "received_at": from_text(row["received_at"])}
-    return {**row, **times, "body": json.loads(row["body"])}
+def _made(row: Row) -> Eye:
+    note = made(Note, _part(row, "r", _NOTE)) if row["r_id"] else None
+    return made(Eye, row, patient=made(Patient, _part(row, "p", _PATIENT)), note=note)
 
 
-def _dated(row: Row) -> Row:
-    return {**row, **{key: date.fromisoformat(row[key]) for key in ("target", "earliest", "latest")}}
-
-
-READ_AS = {
-    "operations": (_OPERATIONS, _opened),
-    "events": ("SELECT * FROM events", _opened_event),
-    "visits": ("SELECT * FROM visits", _dated),
-}
+READ_AS = {"eyes": (_EYES, _made)}
 """How every row of a table is read, for whoever looks for rows that cannot be."""

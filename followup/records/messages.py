@@ -1,16 +1,16 @@
 """How each person wants to be reached, and every message with what became of it."""
 
-import json
 from datetime import datetime
 
 from followup.records.store import Row, Store, as_json
-from followup.records.times import from_text, to_text
+from followup.records.times import to_text
+from followup.records.values import Choice, Message, Subscription, made
 from followup.records.watch import readable
 
 
-def choices(store: Store, person: str) -> Row | None:
+def choices(store: Store, person: str) -> Choice | None:
     found = store.row("SELECT * FROM message_choices WHERE person = :person", {"person": person})
-    return {**found, "unwanted": json.loads(found["unwanted"])} if found else None
+    return made(Choice, found) if found else None
 
 
 def keep_choices(store: Store, now: datetime, person: str, chosen: Row) -> None:
@@ -45,13 +45,13 @@ def end_subscription(store: Store, now: datetime, endpoint: str) -> None:
     store.execute(sql, {"endpoint": endpoint, "now": to_text(now)})
 
 
-def subscriptions(store: Store, person: str) -> list[Row]:
+def subscriptions(store: Store, person: str) -> list[Subscription]:
     """Where this person may be reached by push: not on phones that are locked out."""
     sql = """
         SELECT s.* FROM push_subscriptions s LEFT JOIN devices d ON d.id = s.device_id
         WHERE s.person = :person AND s.ended_at IS NULL AND d.revoked_at IS NULL ORDER BY s.created_at
     """
-    return store.rows(sql, {"person": person})
+    return [made(Subscription, row) for row in store.rows(sql, {"person": person})]
 
 
 def add(store: Store, now: datetime, key: str, person: str, kind: str, about: str, useless_after: datetime) -> bool:
@@ -64,7 +64,7 @@ def add(store: Store, now: datetime, key: str, person: str, kind: str, about: st
     return store.execute(sql, {**row, "now": to_text(now)}) == 1
 
 
-def waiting(store: Store, now: datetime) -> list[Row]:
+def waiting(store: Store, now: datetime) -> list[Message]:
     """What may be tried now, by person and age."""
     sql = "SELECT * FROM messages WHERE state = 'waiting' AND next_try_at <= :now ORDER BY person, kind, made_at, key"
     return readable(store, "messages", store.rows(sql, {"now": to_text(now)}), _opened)
@@ -95,21 +95,20 @@ def try_later(store: Store, key: str, next_try_at: datetime, detail: str) -> Non
     store.execute(sql, {"key": key, "next": to_text(next_try_at), "detail": detail})
 
 
-def of_person(store: Store, person: str, limit: int = 20) -> list[Row]:
+def of_person(store: Store, person: str, limit: int = 20) -> list[Message]:
     """The latest messages to a person, newest first."""
     sql = "SELECT * FROM messages WHERE person = :person ORDER BY made_at DESC, key LIMIT :limit"
     return readable(store, "messages", store.rows(sql, {"person": person, "limit": limit}), _opened)
 
 
-def troubled(store: Store) -> list[Row]:
+def troubled(store: Store) -> list[Message]:
     """Messages that could not be sent so far, newest first."""
     sql = "SELECT * FROM messages WHERE state = 'waiting' AND tries > 0 ORDER BY made_at DESC LIMIT 100"
     return readable(store, "messages", store.rows(sql), _opened)
 
 
-def _opened(row: Row) -> Row:
-    times = ("made_at", "useless_after", "next_try_at", "taken_at", "ended_at")
-    return {**row, **{key: from_text(row[key]) if row[key] else None for key in times}}
+def _opened(row: Row) -> Message:
+    return made(Message, row)
 
 
 READ_AS = {"messages": ("SELECT * FROM messages", _opened)}

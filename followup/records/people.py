@@ -1,9 +1,12 @@
-"""Staff, patients, their enrolments and devices, and counted wrong tries."""
+"""Staff, patients' enrolments and phones, and counted wrong tries."""
 
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 
 from followup.records.store import Row, Store, new_id
 from followup.records.times import to_text
+from followup.records.values import Device, Enrolment, Staff, Value, made
+
+_DEVICES = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.patient_id"
 
 
 def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password_hash: str) -> str:
@@ -13,42 +16,23 @@ def add_staff(store: Store, now: datetime, name: str, role: str, email: str, pas
     return id
 
 
-def staff_by_email(store: Store, email: str) -> Row | None:
-    return store.row("SELECT * FROM staff WHERE email = :email AND left_at IS NULL", {"email": email.lower().strip()})
+def staff_by_email(store: Store, email: str) -> Staff | None:
+    return _one(
+        Staff, store.row("SELECT * FROM staff WHERE email = :email AND left_at IS NULL", {"email": email.lower().strip()})
+    )
 
 
-def staff_member(store: Store, id: str) -> Row | None:
-    return store.row("SELECT * FROM staff WHERE id = :id AND left_at IS NULL", {"id": id})
+def staff_member(store: Store, id: str) -> Staff | None:
+    return _one(Staff, store.row("SELECT * FROM staff WHERE id = :id AND left_at IS NULL", {"id": id}))
 
 
-def staff_by_id(store: Store, id: str) -> Row | None:
+def staff_by_id(store: Store, id: str) -> Staff | None:
     """A member of staff, also one who has left: for the names under old entries."""
-    return store.row("SELECT * FROM staff WHERE id = :id", {"id": id})
+    return _one(Staff, store.row("SELECT * FROM staff WHERE id = :id", {"id": id}))
 
 
-def all_staff(store: Store) -> list[Row]:
-    return store.rows("SELECT * FROM staff WHERE left_at IS NULL ORDER BY role, name")
-
-
-def add_patient(store: Store, now: datetime, number: str, name: str, born_on: date, phone: str, language: str) -> str:
-    id = new_id()
-    row = {"id": id, "number": number, "name": name, "born_on": born_on.isoformat(), "phone": phone, "language": language}
-    store.insert("patients", {**row, "created_at": to_text(now)})
-    return id
-
-
-def correct_patient(store: Store, id: str, particulars: dict[str, str]) -> None:
-    """Replace name, date of birth, phone and language; the audit entry of whoever asks holds what stood there."""
-    sql = "UPDATE patients SET name = :name, born_on = :born_on, phone = :phone, language = :language WHERE id = :id"
-    store.execute(sql, {**particulars, "id": id})
-
-
-def patient(store: Store, id: str) -> Row | None:
-    return store.row("SELECT * FROM patients WHERE id = :id", {"id": id})
-
-
-def patient_by_number(store: Store, number: str) -> Row | None:
-    return store.row("SELECT * FROM patients WHERE number = :number", {"number": number})
+def all_staff(store: Store) -> list[Staff]:
+    return [made(Staff, row) for row in store.rows("SELECT * FROM staff WHERE left_at IS NULL ORDER BY role, name")]
 
 
 def add_enrolment(store: Store, now: datetime, patient_id: str, code_hash: str, by: str, expires: datetime) -> str:
@@ -58,8 +42,8 @@ def add_enrolment(store: Store, now: datetime, patient_id: str, code_hash: str, 
     return id
 
 
-def enrolment_by_code(store: Store, code_hash: str) -> Row | None:
-    return store.row("SELECT * FROM enrolments WHERE code_hash = :code_hash", {"code_hash": code_hash})
+def enrolment_by_code(store: Store, code_hash: str) -> Enrolment | None:
+    return _one(Enrolment, store.row("SELECT * FROM enrolments WHERE code_hash = :code_hash", {"code_hash": code_hash}))
 
 
 def count_wrong_try(store: Store, enrolment_id: str) -> None:
@@ -80,17 +64,18 @@ def add_device(store: Store, now: datetime, patient_id: str, token_hash: str, us
     return id
 
 
-def device_by_token(store: Store, token_hash: str) -> Row | None:
-    sql = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.patient_id WHERE d.token_hash = :token_hash"
-    return store.row(sql, {"token_hash": token_hash})
+def device_by_token(store: Store, token_hash: str) -> Device | None:
+    sql = _DEVICES + " WHERE d.token_hash = :token_hash"
+    return _one(Device, store.row(sql, {"token_hash": token_hash}))
 
 
-def device(store: Store, id: str) -> Row | None:
-    return store.row("SELECT * FROM devices WHERE id = :id", {"id": id})
+def device(store: Store, id: str) -> Device | None:
+    return _one(Device, store.row(_DEVICES + " WHERE d.id = :id", {"id": id}))
 
 
-def devices_of(store: Store, patient_id: str) -> list[Row]:
-    return store.rows("SELECT * FROM devices WHERE patient_id = :id ORDER BY enrolled_at", {"id": patient_id})
+def devices_of(store: Store, patient_id: str) -> list[Device]:
+    found = store.rows(_DEVICES + " WHERE d.patient_id = :id ORDER BY d.enrolled_at", {"id": patient_id})
+    return [made(Device, row) for row in found]
 
 
 def device_heard(store: Store, now: datetime, device_id: str) -> None:
@@ -110,3 +95,7 @@ def tries_within(store: Store, now: datetime, what: str, key: str, window: timed
     sql = "SELECT count(*) AS n FROM tries WHERE what = :what AND key = :key AND at > :since"
     found = store.row(sql, {"what": what, "key": key, "since": to_text(now - window)})
     return int(found["n"]) if found else 0
+
+
+def _one(kind: type[Value], row: Row | None) -> Value | None:
+    return made(kind, row) if row else None

@@ -2,8 +2,9 @@
 
 from datetime import datetime
 
-from followup.records.store import Row, Store, new_id
-from followup.records.times import from_text, to_text
+from followup.records.store import Store, new_id
+from followup.records.times import to_text
+from followup.records.values import Signature, made
 
 
 def save_text(store: Store, now: datetime, part: str, text: str, fingerprint: str, by: str) -> None:
@@ -23,11 +24,11 @@ def sign(store: Store, now: datetime, part: str, fingerprint: str, by: str) -> N
     store.insert("signatures", {**row, "signed_at": to_text(now)})
 
 
-def signature(store: Store, part: str, fingerprint: str) -> Row | None:
+def signature(store: Store, part: str, fingerprint: str) -> Signature | None:
     """The latest signature under exactly this text, with the surgeon's name."""
     sql = """
         SELECT g.*, s.name FROM signatures g JOIN staff s ON s.id = g.signed_by
         WHERE g.part = :part AND g.fingerprint = :fingerprint ORDER BY g.signed_at DESC LIMIT 1
     """
     found = store.row(sql, {"part": part, "fingerprint": fingerprint})
-    return {**found, "signed_at": from_text(found["signed_at"])} if found else None
+    return made(Signature, found) if found else None

@@ -4,7 +4,8 @@ from collections import defaultdict
 from datetime import datetime
 
 from followup.records.store import Row, Store, new_id
-from followup.records.times import from_text, to_text
+from followup.records.times import to_text
+from followup.records.values import Callback, Task, made
 
 _TASKS = """
     SELECT t.*, o.name AS owner_name, m.name AS made_by_name,
@@ -16,7 +17,7 @@ _TASKS = """
 def add(
     store: Store,
     now: datetime,
-    callback: Row,
+    callback: Callback,
     kind: str,
     words: str,
     made_by: str,
@@ -27,26 +28,26 @@ def add(
     visit_id: str | None = None,
 ) -> str:
     id = new_id()
-    about = {"callback_id": callback["id"], "operation_id": callback["operation_id"], "visit_id": visit_id}
+    about = {"callback_id": callback.id, "eye_id": callback.eye_id, "visit_id": visit_id}
     row = {"id": id, **about, "kind": kind, "words": words, "owner": owner, "due_at": to_text(due_at)}
     told = to_text(told_at) if told_at else None
     store.insert("tasks", {**row, "made_by": made_by, "made_at": to_text(now), "told_at": told})
     return id
 
 
-def task(store: Store, id: str) -> Row | None:
+def task(store: Store, id: str) -> Task | None:
     found = store.row(_TASKS + " WHERE t.id = :id", {"id": id})
     return _opened(found) if found else None
 
 
-def of_callback(store: Store, callback_id: str) -> list[Row]:
+def of_callback(store: Store, callback_id: str) -> list[Task]:
     """Every task of a callback, open or not, in the order made."""
     return [_opened(row) for row in store.rows(_TASKS + " WHERE t.callback_id = :id ORDER BY t.id", {"id": callback_id})]
 
 
-def open_by_callback(store: Store) -> dict[str, list[Row]]:
+def open_by_callback(store: Store) -> dict[str, list[Task]]:
     """The open tasks of all callbacks, by callback, the earliest due first."""
-    found: dict[str, list[Row]] = defaultdict(list)
+    found: dict[str, list[Task]] = defaultdict(list)
     for row in store.rows(_TASKS + " WHERE t.done_at IS NULL ORDER BY t.due_at, t.id"):
         found[row["callback_id"]].append(_opened(row))
     return dict(found)
@@ -76,6 +77,5 @@ def reopen(store: Store, callback_id: str, ended_at: datetime) -> None:
     store.execute(sql, {"id": callback_id, "at": to_text(ended_at)})
 
 
-def _opened(row: Row) -> Row:
-    times = ("due_at", "made_at", "told_at", "done_at")
-    return {**row, **{key: from_text(row[key]) if row[key] else None for key in times}}
+def _opened(row: Row) -> Task:
+    return made(Task, row)

@@ -5,21 +5,24 @@ import traceback
 from collections.abc import Callable, Iterable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import Any, TypeVar
 
-from followup.records.store import Row, Store
-from followup.records.times import from_text, to_text
+from followup.records.store import Store
+from followup.records.times import to_text
+from followup.records.values import Fault, Run, Value, made
 
+Given = TypeVar("Given")
 log = logging.getLogger(__name__)
 LEEWAY = timedelta(seconds=5)  # a timer is never exact
 _OURS = str(Path(__file__).parents[1])
 _EYE_OF = {
-    "operations": ":id",
+    "eyes": ":id",
     "eye": ":id",
-    "operation_records": "(SELECT operation_id FROM operation_records WHERE id = :id)",
-    "events": "(SELECT operation_id FROM events WHERE id = :id)",
-    "visits": "(SELECT operation_id FROM visits WHERE id = :id)",
-    "callbacks": "(SELECT operation_id FROM callbacks WHERE id = :id)",
-    "warnings": "(SELECT operation_id FROM warnings WHERE id = :id)",
+    "operation_records": "(SELECT o.eye_id FROM operation_records r JOIN operations o ON o.id = r.operation_id WHERE r.id = :id)",
+    "events": "(SELECT eye_id FROM events WHERE id = :id)",
+    "visits": "(SELECT eye_id FROM visits WHERE id = :id)",
+    "callbacks": "(SELECT eye_id FROM callbacks WHERE id = :id)",
+    "warnings": "(SELECT eye_id FROM warnings WHERE id = :id)",
 }
 
 
@@ -48,21 +51,22 @@ def clear_others(store: Store, what: str, at: datetime) -> None:
         clear(store, what, row["about"])
 
 
-def faults(store: Store) -> list[Row]:
+def faults(store: Store) -> list[Fault]:
     """All that goes wrong now, the latest first."""
     found = store.rows("SELECT * FROM faults ORDER BY last_at DESC, what, about")
-    return [{**row, **{key: from_text(row[key]) for key in ("first_at", "last_at")}} for row in found]
+    return [made(Fault, row) for row in found]
 
 
-def patient_of(store: Store, kind: str, id: str) -> Row | None:
-    """Whose eye a fault is about, read without the parts that may be unreadable; None where it is about no eye."""
+def patient_of(store: Store, kind: str, id: str) -> tuple[str, str, str] | None:
+    """Whose eye a fault is about (its id, the name, the number), read without the parts that may be unreadable."""
     if kind not in _EYE_OF:
         return None
     sql = f"""
-        SELECT o.id AS operation_id, p.name, p.number FROM operations o JOIN patients p ON p.id = o.patient_id
-        WHERE o.id = {_EYE_OF[kind]}
+        SELECT e.id AS eye_id, p.name, p.number FROM eyes e JOIN patients p ON p.id = e.patient_id
+        WHERE e.id = {_EYE_OF[kind]}
     """
-    return store.row(sql, {"id": id})
+    found = store.row(sql, {"id": id})
+    return (found["eye_id"], found["name"], found["number"]) if found else None
 
 
 def words_of(error: BaseException) -> str:
@@ -72,15 +76,19 @@ def words_of(error: BaseException) -> str:
     return f"{type(error).__name__}{place}"
 
 
-def readable(store: Store, table: str, rows: Iterable[Row], opened: Callable[[Row], Row]) -> list[Row]:
+def readable(store: Store, table: str, rows: Iterable[Given], opened: Callable[[Given], Value]) -> list[Value]:
     """The rows opened; one that cannot be read is left out and noted, and takes no other with it."""
-    found = []
+    found: list[Value] = []
     for row in rows:
         try:
             found.append(opened(row))
         except Exception as error:
-            note(store, datetime.now(UTC), "row", f"{table} {row.get('id') or row.get('key')}", words_of(error))
+            note(store, datetime.now(UTC), "row", f"{table} {_key(row)}", words_of(error))
     return found
+
+
+def _key(row: Any) -> str:
+    return str(row.get("id") or row.get("key") if isinstance(row, dict) else row.id)
 
 
 def take_run(store: Store, now: datetime, job: str, every: timedelta) -> bool:
@@ -102,8 +110,6 @@ def end_run(store: Store, now: datetime, job: str, result: str) -> None:
     store.execute(sql, {"job": job, "now": to_text(now), "result": result})
 
 
-def runs(store: Store) -> dict[str, Row]:
+def runs(store: Store) -> dict[str, Run]:
     """For each job that ever ran: when it last started and ended, and how."""
-    times = ("started_at", "ended_at")
-    rows = store.rows("SELECT * FROM job_runs")
-    return {r["job"]: {**r, **{key: from_text(r[key]) if r[key] else None for key in times}} for r in rows}
+    return {row["job"]: made(Run, row) for row in store.rows("SELECT * FROM job_runs")}

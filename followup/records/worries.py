@@ -1,11 +1,13 @@
 """Warnings, and the callbacks that settle them."""
 
-import json
 from datetime import datetime
 from typing import Any
 
+from followup.clinical.warnings import Sign
+from followup.records.eyes import SAME_EYE
 from followup.records.store import Row, Store, as_json, new_id
-from followup.records.times import from_text, to_text
+from followup.records.times import to_text
+from followup.records.values import Callback, Step, Taken, Warning, made
 from followup.records.watch import readable
 
 URGENCY = "CASE c.how_soon WHEN 'now' THEN 0 WHEN 'today' THEN 1 ELSE 2 END"
@@ -15,65 +17,68 @@ _CALLBACKS = f"""
     FROM callbacks c LEFT JOIN staff s ON s.id = c.claimed_by
 """
 
+_WARNINGS = """
+    SELECT c.*, c.values_json AS "values", EXISTS (SELECT 1 FROM unfounded_warnings u WHERE u.warning_id = c.id) AS unfounded
+    FROM warnings c
+"""
 
-def has_warning(store: Store, operation_id: str, rule: str, raised_at: datetime) -> bool:
-    sql = "SELECT 1 FROM warnings WHERE operation_id = :id AND rule = :rule AND raised_at = :at"
-    return store.row(sql, {"id": operation_id, "rule": rule, "at": to_text(raised_at)}) is not None
+
+def has_warning(store: Store, eye_id: str, rule: str, raised_at: datetime) -> bool:
+    sql = f"SELECT 1 FROM warnings WHERE eye_id IN {SAME_EYE} AND rule = :rule AND raised_at = :at"
+    return store.row(sql, {"id": eye_id, "rule": rule, "at": to_text(raised_at)}) is not None
 
 
-def add_warning(
-    store: Store, now: datetime, operation_id: str, callback_id: str, sign: dict[str, Any], rulebook: str
-) -> str:
-    """Keep a sign: rule, worry, how_soon, raised_at, severity, values, threshold, source, words."""
+def add_warning(store: Store, now: datetime, eye_id: str, callback_id: str, sign: Sign, rulebook: str) -> Warning:
+    """Keep a sign that came up, under its callback."""
     id = new_id()
-    row = {key: sign[key] for key in ("rule", "worry", "how_soon", "severity", "source", "words")}
-    told = {"values_json": as_json(sign["values"]), "threshold": as_json(sign["threshold"])}
-    row |= {"raised_at": to_text(sign["raised_at"]), "recorded_at": to_text(now), "rulebook": rulebook, **told}
-    store.insert("warnings", {"id": id, "operation_id": operation_id, "callback_id": callback_id, **row})
-    return id
+    row = {key: getattr(sign, key) for key in ("rule", "worry", "how_soon", "severity", "source", "words")}
+    told = {"values_json": as_json(sign.values), "threshold": as_json(sign.threshold)}
+    row |= {"raised_at": to_text(sign.raised_at), "recorded_at": to_text(now), "rulebook": rulebook, **told}
+    store.insert("warnings", {"id": id, "eye_id": eye_id, "callback_id": callback_id, **row})
+    return made(Warning, store.rows(_WARNINGS + " WHERE c.id = :id", {"id": id})[0])
 
 
-def warnings_of(store: Store, operation_id: str) -> list[Row]:
-    sql = "SELECT * FROM warnings WHERE operation_id = :id ORDER BY raised_at, id"
-    return readable(store, "warnings", store.rows(sql, {"id": operation_id}), _opened_warning)
+def warnings_of(store: Store, eye_id: str) -> list[Warning]:
+    sql = f"{_WARNINGS} WHERE c.eye_id IN {SAME_EYE} ORDER BY c.raised_at, c.id"
+    return readable(store, "warnings", store.rows(sql, {"id": eye_id}), _warning)
 
 
-def warnings_of_callback(store: Store, callback_id: str) -> list[Row]:
+def warnings_of_callback(store: Store, callback_id: str) -> list[Warning]:
     """The most urgent first, then the latest."""
-    sql = f"SELECT c.* FROM warnings c WHERE c.callback_id = :id ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
-    return readable(store, "warnings", store.rows(sql, {"id": callback_id}), _opened_warning)
+    sql = f"{_WARNINGS} WHERE c.callback_id = :id ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
+    return readable(store, "warnings", store.rows(sql, {"id": callback_id}), _warning)
 
 
-def open_callback_of(store: Store, operation_id: str, worry: str) -> Row | None:
-    sql = _CALLBACKS + " WHERE c.operation_id = :id AND c.worry = :worry AND c.state != 'settled'"
-    found = store.row(sql, {"id": operation_id, "worry": worry})
-    return _opened_callback(found) if found else None
+def open_callback_of(store: Store, eye_id: str, worry: str) -> Callback | None:
+    sql = _CALLBACKS + f" WHERE c.eye_id IN {SAME_EYE} AND c.worry = :worry AND c.state != 'settled'"
+    found = store.row(sql, {"id": eye_id, "worry": worry})
+    return _callback(found) if found else None
 
 
-def callback(store: Store, id: str) -> Row | None:
+def callback(store: Store, id: str) -> Callback | None:
     found = store.row(_CALLBACKS + " WHERE c.id = :id", {"id": id})
-    return _opened_callback(found) if found else None
+    return _callback(found) if found else None
 
 
-def callbacks_of(store: Store, operation_id: str) -> list[Row]:
-    sql = _CALLBACKS + " WHERE c.operation_id = :id ORDER BY c.opened_at"
-    return readable(store, "callbacks", store.rows(sql, {"id": operation_id}), _opened_callback)
+def callbacks_of(store: Store, eye_id: str) -> list[Callback]:
+    sql = _CALLBACKS + f" WHERE c.eye_id IN {SAME_EYE} ORDER BY c.opened_at"
+    return readable(store, "callbacks", store.rows(sql, {"id": eye_id}), _callback)
 
 
-def open_callbacks(store: Store) -> list[Row]:
+def open_callbacks(store: Store) -> list[Callback]:
     """All that are not settled: by how soon, then by how long they have waited."""
     sql = _CALLBACKS + f" WHERE c.state != 'settled' ORDER BY {URGENCY}, c.opened_at"
-    return readable(store, "callbacks", store.rows(sql), _opened_callback)
+    return readable(store, "callbacks", store.rows(sql), _callback)
 
 
-def overdue_callbacks(store: Store, now: datetime) -> list[Row]:
+def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
     sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
-    return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _opened_callback)
+    return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)
 
 
-def add_callback(store: Store, operation_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:
+def add_callback(store: Store, eye_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:
     id = new_id()
-    row = {"id": id, "operation_id": operation_id, "worry": worry, "how_soon": how_soon, "state": "waiting"}
+    row = {"id": id, "eye_id": eye_id, "worry": worry, "how_soon": how_soon, "state": "waiting"}
     store.insert("callbacks", {**row, "opened_at": to_text(opened_at), "due_at": to_text(due_at)})
     return id
 
@@ -141,42 +146,33 @@ def add_step(store: Store, at: datetime, callback_id: str, who: str, step: str, 
     store.insert("callback_steps", {**row, "detail": as_json(detail or {})})
 
 
-def steps_of(store: Store, callback_id: str) -> list[Row]:
+def steps_of(store: Store, callback_id: str) -> list[Step]:
     sql = "SELECT * FROM callback_steps WHERE callback_id = :id ORDER BY at, id"
-    return [
-        {**row, "at": from_text(row["at"]), "detail": json.loads(row["detail"])}
-        for row in store.rows(sql, {"id": callback_id})
-    ]
+    return [made(Step, row) for row in store.rows(sql, {"id": callback_id})]
 
 
-def taken_from(store: Store, staff_id: str, since: datetime) -> list[Row]:
+def taken_from(store: Store, staff_id: str, since: datetime) -> list[Taken]:
     """What others took over from this person since a time, newest first: its callback, by whom, when."""
     sql = """
-        SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, c.operation_id, c.worry
+        SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, c.eye_id, c.worry
         FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id
         WHERE s.step = 'taken over' AND json_extract(s.detail, '$.from_id') = :who AND s.at >= :since
         ORDER BY s.at DESC
     """
-    return [{**row, "at": from_text(row["at"])} for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
+    return [made(Taken, row) for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
 
 
-_CALLBACK_TIMES = ("opened_at", "due_at", "claimed_at", "settled_at", "next_try_at")
-
-
-def _opened_callback(row: Row) -> Row:
-    """An open callback with a task that is not done is `to-do`; `free` is whether somebody is still to take it."""
+def _callback(row: Row) -> Callback:
+    """An open callback with a task that is not done is `to-do`."""
     to_do = row["state"] != "settled" and row["open_tasks"] > 0
-    told = {"state": "to-do", "free": row["free_tasks"] > 0} if to_do else {"free": row["state"] == "waiting"}
-    return {**row, **told, **{key: from_text(row[key]) if row[key] else None for key in _CALLBACK_TIMES}}
+    if to_do:
+        return made(Callback, row, state="to-do", free=row["free_tasks"] > 0)
+    return made(Callback, row, free=row["state"] == "waiting")
 
 
-def _opened_warning(row: Row) -> Row:
-    told = {"values": json.loads(row["values_json"]), "threshold": json.loads(row["threshold"])}
-    return {**row, **told, "raised_at": from_text(row["raised_at"]), "recorded_at": from_text(row["recorded_at"])}
+def _warning(row: Row) -> Warning:
+    return made(Warning, row)
 
 
-READ_AS = {
-    "callbacks": (_CALLBACKS, _opened_callback),
-    "warnings": ("SELECT * FROM warnings", _opened_warning),
-}
+READ_AS = {"callbacks": (_CALLBACKS, _callback), "warnings": (_WARNINGS, _warning)}
 """How every row of a table is read, for whoever looks for rows that cannot be."""

@@ -17,7 +17,7 @@ from followup.care.receive import Result, receive
 from followup.care.reminders import PATIENT_KINDS
 from followup.clinical import acuity
 from followup.exchange import push_keys
-from followup.records.store import Row
+from followup.records.values import Device
 from followup.web import context
 from followup.web.sent import sent_events, sent_json
 
@@ -129,7 +129,7 @@ def choose_messages() -> Any:
 @bp.post("/push")
 def push() -> Any:
     """Push reminders to this phone from now on."""
-    return take_subscription(_person(), sent_json(), _device()["id"])
+    return take_subscription(_person(), sent_json(), _device().id)
 
 
 def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
@@ -144,10 +144,10 @@ def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
 
 
 def _person() -> str:
-    return f"patient:{_device()['patient_id']}"
+    return f"patient:{_device().patient_id}"
 
 
-def _device() -> Row:
+def _device() -> Device:
     device = context.device()
     assert device is not None
     return device

@@ -10,7 +10,7 @@ from followup.care import callbacks as calls
 from followup.care.errors import CareError
 from followup.care.eye import rulebook
 from followup.records import eyes, people, tasks, worries
-from followup.records.store import Row
+from followup.records.values import Task
 from followup.web import context
 from followup.web.clinic import bp, load_eye, pressed
 from followup.web.forms import AttemptForm, DecideForm, SettleForm
@@ -22,12 +22,13 @@ def listed() -> dict[str, Any]:
     """What a list of callbacks shows: every open one with its eye, its reasons and what is to do."""
     store = context.store()
     open_ones = worries.open_callbacks(store)
+    taken = worries.taken_from(store, context.me().id, context.now() - TAKEN_SHOWN)
     return {
         "callbacks": open_ones,
-        "operations": {row["id"]: row for row in eyes.all_operations(store)},
-        "reasons": {c["id"]: worries.warnings_of_callback(store, c["id"]) for c in open_ones},
+        "eyes": eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in taken})),
+        "reasons": {c.id: worries.warnings_of_callback(store, c.id) for c in open_ones},
         "to_do": tasks.open_by_callback(store),
-        "taken": worries.taken_from(store, context.me().id, context.now() - TAKEN_SHOWN),
+        "taken": taken,
     }
 
 
@@ -57,15 +58,15 @@ def _callback_page(
     found = worries.callback(store, callback_id)
     if found is None:
         abort(404)
-    eye = load_eye(found["operation_id"])
+    eye = load_eye(found.eye_id)
     raised = worries.warnings_of_callback(store, callback_id)
     known = {rule.id: rule for rule in rulebook(store).rules}
-    asks = list(dict.fromkeys(question for w in raised if w["rule"] in known for question in known[w["rule"]].ask))
+    asks = list(dict.fromkeys(question for w in raised if w.rule in known for question in known[w.rule].ask))
     made = tasks.of_callback(store, callback_id)
-    open_tasks = [t for t in made if t["done_at"] is None]
-    mine = any(t["owner"] == me.id for t in open_tasks) if open_tasks else found["claimed_by"] == me.id
+    open_tasks = [t for t in made if t.done_at is None]
+    mine = any(t.owner == me.id for t in open_tasks) if open_tasks else found.claimed_by == me.id
     steps = worries.steps_of(store, callback_id)
-    decide.owner.choices = [("", "whoever takes it"), *((s["id"], s["name"]) for s in people.all_staff(store))]
+    decide.owner.choices = [("", "whoever takes it"), *((s.id, s.name) for s in people.all_staff(store))]
     decide.decided_before.data = len(made)
     return render_template(
         "clinic/callback.html",
@@ -78,9 +79,9 @@ def _callback_page(
         attempt=attempt,
         settle=settle,
         decide=decide,
-        again_in=calls.TRY_AGAIN_AFTER[found["how_soon"]],
-        mine=mine and found["state"] != "settled",
-        since=next((s["at"] for s in reversed(steps) if s["step"] in ("claimed", "taken over")), None),
+        again_in=calls.TRY_AGAIN_AFTER[found.how_soon],
+        mine=mine and found.state != "settled",
+        since=next((s.at for s in reversed(steps) if s.step in ("claimed", "taken over")), None),
         undoable=calls.can_undo(store, found, me, context.now()),
     ), (400 if wrong else 200)
 
@@ -152,7 +153,7 @@ def give_back(callback_id: str) -> Any:
 def take_task(task_id: str) -> Any:
     """Take what is to do, from nobody or from whoever has it, as the page said."""
     calls.take_task(context.store(), context.now(), context.me(), task_id, request.form.get("whose") or None)
-    return _to(_task(task_id)["callback_id"])
+    return _to(_task(task_id).callback_id)
 
 
 @bp.post("/tasks/<task_id>/give-back")
@@ -160,7 +161,7 @@ def take_task(task_id: str) -> Any:
 @pressed
 def give_back_task(task_id: str) -> Any:
     calls.give_back_task(context.store(), context.now(), context.me(), task_id)
-    return _to(_task(task_id)["callback_id"])
+    return _to(_task(task_id).callback_id)
 
 
 @bp.post("/callbacks/<callback_id>/attempt")
@@ -209,7 +210,7 @@ def _to(callback_id: str) -> Any:
     return redirect(url_for(".callback", callback_id=callback_id), 303)
 
 
-def _task(task_id: str) -> Row:
+def _task(task_id: str) -> Task:
     found = tasks.task(context.store(), task_id)
     if found is None:
         abort(404)

@@ -5,7 +5,7 @@ Coordinates are in the units of an SVG view box 420 wide, so that text stays rea
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from math import ceil, floor
 from typing import Any
 
@@ -13,7 +13,7 @@ from followup.care.callbacks import OUTCOMES
 from followup.care.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.outcomes import Step
-from followup.records.store import Row
+from followup.records.values import Event
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
 Scale = Callable[[float], float]
@@ -77,8 +77,8 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands) -> Chart:
     last_day = _last_day(eye, now)
     x = _scale(0, last_day, LEFT, WIDTH - RIGHT)
     tops = [TOP + n * (PANEL + GAP) for n in range(4)]
-    at = {e["id"]: x(max(0.0, eye.operation.day(e["at"]))) for e in eye.events}
-    measures = [e for e in eye.events if e["kind"] == "measures" and e["body"]["eye"] == eye.operation.eye]
+    at = {e.id: x(max(0.0, eye.operation.day(e.at))) for e in eye.events}
+    measures = [e for e in eye.events if e.kind == "measures"]
     panels = [
         _acuity_panel(tops[0], measures, at),
         _pressure_panel(tops[1], measures, at, bands),
@@ -98,14 +98,6 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands) -> Chart:
     )
 
 
-def last_measures(eye: Eye) -> dict[str, Row | None]:
-    """The latest measures of either eye, for the fields' side."""
-    return {
-        side: next((e for e in reversed(eye.events) if e["kind"] == "measures" and e["body"]["eye"] == side), None)
-        for side in ("right", "left")
-    }
-
-
 def reading(body: dict[str, Any]) -> acuity.Acuity | None:
     """The acuity of stored measures."""
     return acuity.read(body["acuity"], body.get("notation")) if body.get("acuity") else None
@@ -113,15 +105,15 @@ def reading(body: dict[str, Any]) -> acuity.Acuity | None:
 
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
-    rows = [(e["at"], e["kind"].replace("-", " "), _event_words(e)) for e in eye.events]
-    rows += [(w["raised_at"], "warning", f"{w['how_soon'].replace('-', ' ')}: {w['words']}") for w in eye.warnings]
+    rows = [(e.at, e.kind.replace("-", " "), _event_words(e)) for e in eye.events]
+    rows += [(w.raised_at, "warning", f"{w.how_soon.replace('-', ' ')}: {w.words}") for w in eye.warnings]
     for c in eye.callbacks:
-        rows.append((c["opened_at"], "callback opened", c["worry"]))
-        if c["settled_at"]:
-            rows.append((c["settled_at"], "callback settled", f"{c['worry']}: {OUTCOMES[c['outcome']]}"))
+        rows.append((c.opened_at, "callback opened", c.worry))
+        if c.settled_at:
+            rows.append((c.settled_at, "callback settled", f"{c.worry}: {OUTCOMES[c.outcome or '']}"))
     for v in eye.visits:
-        planned = datetime.combine(date.fromisoformat(v["target"]), datetime.min.time(), eye.zone)
-        rows.append((planned, "visit planned", v["name"]))
+        planned = datetime.combine(v.target, datetime.min.time(), eye.zone)
+        rows.append((planned, "visit planned", v.name))
     for day in eye.timeline(now).hours_in_plan:
         end = datetime.combine(day.day, datetime.max.time(), eye.zone).replace(microsecond=0)
         rows.append((min(end, now), "posture total", f"{day.hours:.1f} of {day.target_hours:g} hours"))
@@ -162,44 +154,44 @@ def attachment_curve(steps: list[Step]) -> Curve | None:
     )
 
 
-def _event_words(event: Row) -> str:
-    body = event["body"]
-    if event["kind"] == "measures":
+def _event_words(event: Event) -> str:
+    body = event.body
+    if event.kind == "measures":
         seen = reading(body)
         parts = [f"{body['eye']} eye"]
         if seen:
-            parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
+            parts.append(f"acuity {seen.typed} ({body['get']('correction') or 'unaided'})")
         if body.get("iop_mmhg") is not None:
-            parts.append(f"pressure {body['iop_mmhg']:g} mmHg ({body.get('instrument')})")
+            parts.append(f"pressure {body['iop_mmhg']:g} mmHg ({body['get']('instrument')})")
         if body.get("bubble_percent") is not None:
             parts.append(f"bubble {body['bubble_percent']:g} % high")
         if body.get("pain") is not None:
             parts.append(f"pain {body['pain']}")
         return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
-    if event["kind"] == "posture":
-        return f"{body['position']}, {body['from']} to {body.get('to', 'still running')}"
+    if event.kind == "posture":
+        return f"{body['position']}, {body['from']} to {body['get']('to', 'still running')}"
     told = {k: ", ".join(v).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
     said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v not in ("", None, False, "same"))
     return said or "all as before"
 
 
-def _acuity_panel(top: float, measures: list[Row], at: dict[str, float]) -> Panel:
+def _acuity_panel(top: float, measures: list[Event], at: dict[str, float]) -> Panel:
     panel = Panel("Acuity, logMAR", top)
     y = _scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
     panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
     for event in measures:
-        seen = reading(event["body"])
+        seen = reading(event.body)
         if seen:
             kind = "category" if seen.category else "clinic"
-            panel.marks.append(Mark(at[event["id"]], y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
+            panel.marks.append(Mark(at[event.id], y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
     panel.path = [(m.x, m.y) for m in panel.marks]
     return panel
 
 
-def _pressure_panel(top: float, measures: list[Row], at: dict[str, float], bands: pressure.Bands) -> Panel:
-    values = [e["body"]["iop_mmhg"] for e in measures if e["body"].get("iop_mmhg") is not None]
+def _pressure_panel(top: float, measures: list[Event], at: dict[str, float], bands: pressure.Bands) -> Panel:
+    values = [e.body["iop_mmhg"] for e in measures if e.body.get("iop_mmhg") is not None]
     highest = max([50.0, *values])
     y = _scale(0, highest, top + PANEL, top)
     panel = Panel("Pressure, mmHg", top)
@@ -210,9 +202,9 @@ def _pressure_panel(top: float, measures: list[Row], at: dict[str, float], bands
     ]
     panel.ticks = [(y(v), f"{v:g}") for v in (0, bands.normal_from, bands.normal_to, bands.spike_from, bands.severe_from)]
     for event in measures:
-        iop = event["body"].get("iop_mmhg")
+        iop = event.body.get("iop_mmhg")
         if iop is not None:
-            panel.marks.append(Mark(at[event["id"]], y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
+            panel.marks.append(Mark(at[event.id], y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
     panel.path = [(m.x, m.y) for m in panel.marks]
     return panel
 
@@ -232,13 +224,13 @@ def _bubble_panel(eye: Eye, top: float, x: Scale, last_day: float, now: datetime
             lower = [(x(d), y(height(level.low_percent))) for d, level in zip(days, levels, strict=True)]
             panel.area = upper + lower[::-1]
     for event in eye.events:
-        body = event["body"]
-        if event["kind"] == "measures" and body["eye"] == eye.operation.eye and body.get("bubble_percent") is not None:
+        body = event.body
+        if event.kind == "measures" and body.get("bubble_percent") is not None:
             level = body["bubble_percent"]
-            panel.marks.append(Mark(at[event["id"]], y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
-        elif event["kind"] == "bubble-seen":
+            panel.marks.append(Mark(at[event.id], y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
+        elif event.kind == "bubble-seen":
             panel.marks.append(
-                Mark(at[event["id"]], y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
+                Mark(at[event.id], y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
             )
     return panel
 
@@ -265,22 +257,21 @@ def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> 
         Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(("signs", "calls", "drops", "visits"))
     )
     signs.marks = [
-        Mark(x(max(0.0, day(w["raised_at"]))), signs.y, f"{w['how_soon']}: {w['words']}", w["how_soon"])
-        for w in eye.warnings
+        Mark(x(max(0.0, day(w.raised_at))), signs.y, f"{w.how_soon}: {w.words}", w.how_soon) for w in eye.warnings
     ]
     for c in eye.callbacks:
-        start, end = (x(max(0.0, day(at))) for at in (c["opened_at"], c["settled_at"] or now))
-        said = f"callback, {c['worry']}: {OUTCOMES[c['outcome']] if c['outcome'] else c['state']}"
-        callbacks.spans.append((start, max(3.0, round(end - start, 1)), c["state"], said))
+        start, end = (x(max(0.0, day(at))) for at in (c.opened_at, c.settled_at or now))
+        said = f"callback, {c.worry}: {OUTCOMES[c.outcome or ''] if c.outcome else c.state}"
+        callbacks.spans.append((start, max(3.0, round(end - start, 1)), c.state, said))
     for drop in eye.drops:
         until = min(_day_of(eye, drop["until"]) + 1, last_day)
         drops.spans.append((x(0), round(x(until) - x(0), 1), "planned", f"{drop['name']}, planned until {drop['until']}"))
-    taken = [e for e in eye.events if e["kind"] == "drops"]
-    drops.marks = [Mark(x(max(0.0, day(e["at"]))), drops.y, f"{e['body']['name']}, taken", "taken") for e in taken]
-    planned = [(v, _day_of(eye, v["target"])) for v in eye.visits]
+    taken = [e for e in eye.events if e.kind == "drops"]
+    drops.marks = [Mark(x(max(0.0, day(e.at))), drops.y, f"{e.body['name']}, taken", "taken") for e in taken]
+    planned = [(v, _day_of(eye, v.target.isoformat())) for v in eye.visits]
     seen = eye.seen_visits
     visits.marks = [
-        Mark(x(d), visits.y, f"visit {v['name']}, {v['target']}", "done" if v["identity"] in seen else "open")
+        Mark(x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in seen else "open")
         for v, d in planned
         if 0 <= d <= last_day
     ]

@@ -5,14 +5,15 @@ from typing import Any, cast
 
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
-from followup.care import agreement, enrol, lists, sealing, visit
+from followup.care import agreement, enrol, lists, person, sealing, visit
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
 from followup.care.errors import CareError
 from followup.care.events import EnteredMeasures, MeasuresBody
 from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
+from followup.care.raising import most_urgent_first
 from followup.exchange import qr
-from followup.records import eyes, messages, people
+from followup.records import events, eyes, messages, people
 from followup.web import charts, context, display, workers
 from followup.web.clinic_api import author_pass
 from followup.web.forms import EyeMeasuresForm, SmallForm, TakeBackForm, VisitForm, field_errors
@@ -52,8 +53,8 @@ def pressed(view: context.View) -> context.View:
     return cast(context.View, guarded)
 
 
-def load_eye(operation_id: str) -> Eye:
-    return load(context.store(), operation_id, context.zone())
+def load_eye(eye_id: str) -> Eye:
+    return load(context.store(), eye_id, context.zone())
 
 
 @bp.get("/")
@@ -66,8 +67,8 @@ def today() -> Any:
         "clinic/today.html",
         due=lists.due_visits(store, context.now(), context.zone()),
         find=words,
-        found=lists.find(store, words) if words else [],
-        refused=eyes.refused_events(store)[:5],
+        found=lists.find(store, words, context.today()) if words else [],
+        refused=events.refused(store)[:5],
         unreadable=eyes.unreadable(store),
         requests=lists.open_requests(store, context.now()),
         unsent=messages.troubled(store),
@@ -99,23 +100,23 @@ def service_worker() -> Any:
     return workers.worker("staff/device/worker.js", "/clinic/", kept)
 
 
-@bp.post("/eyes/<operation_id>/arrived")
+@bp.post("/eyes/<eye_id>/arrived")
 @context.staff_only()
 @pressed
-def arrived(operation_id: str) -> Any:
+def arrived(eye_id: str) -> Any:
     """The patient is in the clinic."""
     body = {"visit": request.form.get("visit", ""), "visit_id": request.form.get("visit_id") or None}
-    visit.record_clinic_event(context.store(), context.now(), context.me(), operation_id, "arrived", body, context.zone())
+    visit.record_clinic_event(context.store(), context.now(), context.me(), eye_id, "arrived", body, context.zone())
     return redirect(url_for(".today"), 303)
 
 
-@bp.get("/eyes/<operation_id>/card")
+@bp.get("/eyes/<eye_id>/card")
 @context.staff_only()
-def card(operation_id: str) -> Any:
+def card(eye_id: str) -> Any:
     """The discharge card: one A4 page with the code that enrols the phone."""
-    eye = load_eye(operation_id)
+    eye = load_eye(eye_id)
     kept = session.get("code") or {}
-    code = kept.get("code") if kept.get("operation") == operation_id else None
+    code = kept.get("code") if kept.get("eye") == eye_id else None
     address = url_for("patient.enrolment", _external=False)
     link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
     return render_template(
@@ -129,24 +130,24 @@ def card(operation_id: str) -> Any:
     )
 
 
-@bp.post("/eyes/<operation_id>/code")
+@bp.post("/eyes/<eye_id>/code")
 @context.staff_only()
 @pressed
-def new_code(operation_id: str) -> Any:
+def new_code(eye_id: str) -> Any:
     """A fresh enrolment code, for a second phone or when the first has run out."""
-    eye = load_eye(operation_id)
-    code = enrol.issue_code(context.store(), context.now(), context.me(), eye.row["patient_id"])
-    session["code"] = {"operation": operation_id, "code": code}
-    return redirect(url_for(".card", operation_id=operation_id), 303)
+    eye = load_eye(eye_id)
+    code = enrol.issue_code(context.store(), context.now(), context.me(), eye.patient.id)
+    session["code"] = {"eye": eye_id, "code": code}
+    return redirect(url_for(".card", eye_id=eye_id), 303)
 
 
-@bp.get("/eyes/<operation_id>")
+@bp.get("/eyes/<eye_id>")
 @context.staff_only()
-def eye_page(operation_id: str) -> Any:
+def eye_page(eye_id: str) -> Any:
     """One eye: the whole course in one picture, and the table that says the same."""
-    eye = load_eye(operation_id)
+    eye = load_eye(eye_id)
     now = context.now()
-    eyes.add_look(context.store(), now, operation_id, context.me().signature)
+    eyes.add_look(context.store(), now, eye_id, context.me().signature)
     return render_template(
         "clinic/eye.html",
         eye=eye,
@@ -157,8 +158,8 @@ def eye_page(operation_id: str) -> Any:
         day=eye.operation.day(now),
         caution=eye.caution(now),
         no_gas=eye.no_gas_record,
-        devices=people.devices_of(context.store(), eye.row["patient_id"]),
-        records=eyes.records_of(context.store(), operation_id),
+        devices=people.devices_of(context.store(), eye.patient.id),
+        records=eyes.history_of(context.store(), eye_id),
     )
 
 
@@ -171,29 +172,29 @@ def revoke(device_id: str) -> Any:
     return redirect(request.form.get("back", url_for(".today")), 303)
 
 
-@bp.route("/eyes/<operation_id>/no-gas", methods=["GET", "POST"])
+@bp.route("/eyes/<eye_id>/no-gas", methods=["GET", "POST"])
 @context.staff_only()
-def no_gas(operation_id: str) -> Any:
+def no_gas(eye_id: str) -> Any:
     """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
-    eye, now = load_eye(operation_id), context.now()
+    eye, now = load_eye(eye_id), context.now()
     if SmallForm().validate_on_submit():
-        return _record(operation_id, "no-gas-seen")
+        return _record(eye_id, "no-gas-seen")
     seen, forecast = eye.timeline(now).sightings, eye.forecast(now)
     level = forecast.at(eye.operation.day(now))
     return render_template("clinic/no_gas.html", eye=eye, last=seen[-1][1] if seen else None, forecast=forecast, level=level)
 
 
-@bp.post("/eyes/<operation_id>/oil-out")
+@bp.post("/eyes/<eye_id>/oil-out")
 @context.staff_only()
 @pressed
-def oil_out(operation_id: str) -> Any:
+def oil_out(eye_id: str) -> Any:
     """The oil was taken out."""
-    return _record(operation_id, "tamponade-removed")
+    return _record(eye_id, "tamponade-removed")
 
 
-def _record(operation_id: str, kind: str) -> Any:
-    visit.record_clinic_event(context.store(), context.now(), context.me(), operation_id, kind, {}, context.zone())
-    return redirect(url_for(".eye_page", operation_id=operation_id), 303)
+def _record(eye_id: str, kind: str) -> Any:
+    visit.record_clinic_event(context.store(), context.now(), context.me(), eye_id, kind, {}, context.zone())
+    return redirect(url_for(".eye_page", eye_id=eye_id), 303)
 
 
 @bp.post("/entries/<event_id>/take-back")
@@ -203,25 +204,23 @@ def take_back(event_id: str) -> Any:
     form = TakeBackForm()
     if not form.validate_on_submit():
         raise CareError("say why this is taken back")
-    operation_id = visit.take_back(
-        context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone()
-    )
-    return redirect(url_for(".eye_page", operation_id=operation_id), 303)
+    eye_id = visit.take_back(context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone())
+    return redirect(url_for(".eye_page", eye_id=eye_id), 303)
 
 
-@bp.route("/eyes/<operation_id>/visit", methods=["GET", "POST"])
+@bp.route("/eyes/<eye_id>/visit", methods=["GET", "POST"])
 @context.staff_only()
-def new_visit(operation_id: str) -> Any:
+def new_visit(eye_id: str) -> Any:
     """Measures of both eyes; saving says at once what they raised, and why."""
-    eye = load_eye(operation_id)
+    eye = load_eye(eye_id)
     form = VisitForm()
     form.offer(eye.open_visits)
-    last = charts.last_measures(eye)
+    last = person.last_measures(person.both_eyes(context.store(), eye.patient.id, context.zone()))
     if request.method == "GET":
         likely = visit_of_today(eye.open_visits, context.today())
-        form.visit.data = likely["identity"] if likely else ""
+        form.visit.data = likely.identity if likely else ""
         for side, event in last.items():
-            form[side].form.measured_like(event["body"] if event else {})
+            form[side].form.measured_like(event.body if event else {})
     status = 200
     doubts: list[str] = []
     if form.validate_on_submit() and (form.sure.data or not (doubts := _doubts(form, eye))):
@@ -230,14 +229,14 @@ def new_visit(operation_id: str) -> Any:
                 context.store(),
                 context.now(),
                 context.me(),
-                operation_id,
+                eye_id,
                 [b for side in ("right", "left") if (b := _measures(side, form[side].form))],
                 context.zone(),
                 visit=form.visit.data or None,
                 no_gas_seen=form.no_gas_seen.data,
             )
-            session["raised"] = [w["id"] for w in raised]
-            return redirect(url_for(".visit_saved", operation_id=operation_id), 303)
+            session["raised"] = [w.id for w in raised]
+            return redirect(url_for(".visit_saved", eye_id=eye_id), 303)
         except CareError as error:
             form.visit.errors = [str(error)]
             status = 400
@@ -279,16 +278,17 @@ def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
         raise CareError(str(error)) from error
 
 
-@bp.get("/eyes/<operation_id>/visit/saved")
+@bp.get("/eyes/<eye_id>/visit/saved")
 @context.staff_only()
-def visit_saved(operation_id: str) -> Any:
+def visit_saved(eye_id: str) -> Any:
     """What saving the visit raised, with the values, the threshold and the source of each rule."""
-    eye = load_eye(operation_id)
+    eye = load_eye(eye_id)
+    both = person.both_eyes(context.store(), eye.patient.id, context.zone())
     ids = session.get("raised", [])
-    found = agreement.differences(context.store(), eye.events, context.zone())
+    found = agreement.differences(context.store(), [e for one in both for e in one.events], context.zone())
     return render_template(
         "clinic/visit_saved.html",
         eye=eye,
-        raised=[w for w in eye.warnings if w["id"] in ids],
+        raised=most_urgent_first([w for one in both for w in one.warnings if w.id in ids]),
         differences=[d for d in found if d.day == context.today()],
     )

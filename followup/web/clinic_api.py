@@ -11,11 +11,11 @@ from flask import Blueprint, Response, jsonify, session
 from itsdangerous import BadSignature, URLSafeTimedSerializer
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from followup.care import accounts, agreement, bounds, sealing
+from followup.care import accounts, agreement, bounds, person, sealing
 from followup.care.actors import Actor
 from followup.care.daysheet import daysheet
 from followup.care.receive import receive_from_clinic, refuse_from_clinic
-from followup.records import eyes, worries
+from followup.records import events, worries
 from followup.web import context
 from followup.web.api import take_subscription
 from followup.web.sent import sent_json
@@ -122,13 +122,13 @@ def _consequences(operations: set[str]) -> dict[str, Any]:
     """What this delivery raised in these eyes, and where another person measured differently."""
     store, now = context.store(), context.now()
     raised, differing = [], []
-    for id in operations:
-        raised += [w for w in worries.warnings_of(store, id) if w["recorded_at"] == now]
+    for id in {eye.id for operation in operations for eye in person.eyes_beside(store, operation)}:
+        raised += [w for w in worries.warnings_of(store, id) if w.recorded_at == now]
         differing += [
-            d for d in agreement.differences(store, eyes.events_of(store, id), context.zone()) if d.day == context.today()
+            d for d in agreement.differences(store, events.of_eye(store, id), context.zone()) if d.day == context.today()
         ]
     return {
-        "raised": [{"how_soon": w["how_soon"], "words": w["words"]} for w in raised],
+        "raised": [{"how_soon": w.how_soon, "words": w.words} for w in raised],
         "differing": [
             {"eye": d.eye, "what": d.what, "readings": [{"who": r.who, "words": r.words} for r in d.readings]}
             for d in differing

@@ -13,7 +13,7 @@ from followup.care.actors import Actor
 from followup.config import LANGUAGES as LANGUAGES
 from followup.config import Settings
 from followup.records import Store
-from followup.records.store import Row
+from followup.records.values import Device
 
 DEVICE_COOKIE = "device"
 View = TypeVar("View", bound=Callable[..., Any])
@@ -67,17 +67,17 @@ def me() -> Actor:
     return actor
 
 
-def known_device() -> Row | None:
+def known_device() -> Device | None:
     """The phone that asks, locked out or not, or None."""
     if "device" not in g:
         g.device = enrol.device(store(), request.cookies.get(DEVICE_COOKIE))
-    return cast("Row | None", g.device)
+    return cast("Device | None", g.device)
 
 
-def device() -> Row | None:
+def device() -> Device | None:
     """The enrolled phone that asks, or None if it is unknown or locked out."""
     found = known_device()
-    return found if found and not found["revoked_at"] else None
+    return found if found and not found.revoked_at else None
 
 
 def staff_only(*roles: str) -> Callable[[View], View]:

@@ -32,8 +32,8 @@ def new_discharge() -> Any:
     """
     asked = request.args.get("form", "")
     id = asked if FORM_ID.fullmatch(asked) else new_id()
-    if eyes.operation(context.store(), id):
-        return redirect(url_for(".card", operation_id=id), 303)
+    if eyes.has_operation(context.store(), id):
+        return redirect(url_for(".card", eye_id=id), 303)
     form = DischargeForm()
     proposal = known = None
     if request.method == "POST":
@@ -50,7 +50,7 @@ def new_discharge() -> Any:
             _beside_field(form, error)
     else:
         form.operated_on.data = context.today()
-    surgeons = [member["name"] for member in people.all_staff(context.store()) if member["role"] == "surgeon"]
+    surgeons = [member.name for member in people.all_staff(context.store()) if member.role == "surgeon"]
     if request.method == "GET" and len(surgeons) == 1:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)
@@ -121,14 +121,14 @@ def _confirm(form: DischargeForm, note: discharge.OperationNote, id: str) -> Any
     answer: Any = {"written": "written", "recorded": "recorded"}.get(form.same_person.data or "")
     same = discharge.SamePerson(answer, form.same_person_mark.data) if answer else None
     try:
-        _, code = discharge.discharge(
+        eye_id, code = discharge.discharge(
             context.store(), context.now(), context.me(), _patient(form), note, _visits(form), context.zone(),
             same_person=same, operation_id=id,
         )  # fmt: skip
-        session["code"] = {"operation": id, "code": code}
+        session["code"] = {"eye": eye_id, "code": code}
     except Conflict:  # confirmed a moment ago, by a second press of the button
         pass
-    return redirect(url_for(".card", operation_id=id), 303)
+    return redirect(url_for(".card", eye_id=id), 303)
 
 
 def _patient(form: DischargeForm) -> discharge.Patient:
@@ -256,24 +256,24 @@ def _clinic_days() -> dict[date, int]:
     return open_days(context.settings().clinic, context.today(), context.today() + BOOKING_HORIZON)
 
 
-@bp.route("/eyes/<operation_id>/plan", methods=["GET", "POST"])
+@bp.route("/eyes/<eye_id>/plan", methods=["GET", "POST"])
 @context.staff_only()
-def change_plan(operation_id: str) -> Any:
+def change_plan(eye_id: str) -> Any:
     """Change what was left in the eye, the posture or the dates later; shows what changed."""
-    eye = load_eye(operation_id)
+    eye = load_eye(eye_id)
     form = PlanForm()
     changed = None
     status = 200
     if request.method == "GET":
-        form.fill_from(eye.row, eye.visits)
+        form.fill_from(eye.note, eye.visits)
         form.callback.data = request.args.get("callback", "")
     elif _plan_is_sound(form, eye.operation.at):
         try:
-            note = discharge.OperationNote.model_validate(form.changed(eye.row))
+            note = discharge.OperationNote.model_validate(form.changed(eye.note))
             moves = form.moves(eye.visits)
             settles = form.callback.data if form.settles.data else None
             changed = discharge.change_plan(
-                context.store(), context.now(), context.me(), operation_id, note, context.zone(), moves, settles
+                context.store(), context.now(), context.me(), eye_id, note, context.zone(), moves, settles
             )
         except CareError as error:
             _beside_field(form, error)

@@ -30,7 +30,6 @@ from wtforms.fields.choices import SelectChoice
 from wtforms.validators import AnyOf, DataRequired, InputRequired, Length, NumberRange, Optional
 from wtforms.widgets import CheckboxInput, HiddenInput, ListWidget
 
-from followup.care.attendance import holds
 from followup.care.callbacks import CHOICES, DECISIONS
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS, number
@@ -41,6 +40,7 @@ from followup.clinical.coverage import REACHES
 from followup.clinical.errors import ClinicalError
 from followup.clinical.pressure import INSTRUMENTS
 from followup.clinical.tamponade import AGENTS, LENSES
+from followup.records.values import Note, Visit
 from followup.web.context import LANGUAGES
 from followup.web.display import POSTURES
 
@@ -57,8 +57,8 @@ STAFF_MESSAGES = {
 }
 
 
-def _visit_words(visit: Mapping[str, str]) -> str:
-    return f"{visit['name']}, {format_date(date.fromisoformat(visit['target']), 'EEE d MMM')}"
+def _visit_words(visit: Visit) -> str:
+    return f"{visit.name}, {format_date(visit.target, 'EEE d MMM')}"
 
 
 def choices(words: Mapping[str, str]) -> list[SelectChoice]:
@@ -288,20 +288,20 @@ class PlanForm(FlaskForm):
 
     validate_hours_a_day = validate_days = asked_with_position
 
-    def fill_from(self, row: dict[str, Any], visits: list[dict[str, Any]]) -> None:
+    def fill_from(self, note: Note, visits: list[Visit]) -> None:
         """Show what stands now."""
-        body, plan = row["body"], row["body"].get("posture") or {}
-        self.agent.data = row["agent"]
+        body, plan = note.body, note.body.get("posture") or {}
+        self.agent.data = note.agent
         self.percent.data, self.fill_percent.data = (f"{body.get(k) or 0:g}" for k in ("percent", "fill_percent"))
         self.position.data = plan.get("position", "")
         self.hours_a_day.data, self.days.data = (f"{plan.get(k, 0):g}" for k in ("hours_a_day", "days"))
         self.notes.data = body.get("notes", "")
         for visit in visits:
-            self.visits.append_entry({"id": visit["id"], "target": date.fromisoformat(visit["target"])})
+            self.visits.append_entry({"id": visit.id, "target": visit.target})
 
-    def changed(self, row: dict[str, Any]) -> dict[str, Any]:
+    def changed(self, note: Note) -> dict[str, Any]:
         """The operation note with what was changed here."""
-        body = dict(row["body"])
+        body = dict(note.body)
         plan = None
         if self.position.data and self.days.number:
             plan = {
@@ -313,9 +313,9 @@ class PlanForm(FlaskForm):
         return {
             **body,
             "steroid_drops_until": steroid_until,
-            "eye": row["eye"],
-            "operated_at": row["operated_at"],
-            "surgeon": row["surgeon"],
+            "eye": note.eye,
+            "operated_at": note.operated_at,
+            "surgeon": note.surgeon,
             "agent": self.agent.data,
             "percent": self.percent.number or 0,
             "fill_percent": self.fill_percent.number or 0,
@@ -323,15 +323,11 @@ class PlanForm(FlaskForm):
             "notes": self.notes.data or "",
         }
 
-    def moves(self, visits: list[dict[str, Any]]) -> dict[str, date]:
+    def moves(self, visits: list[Visit]) -> dict[str, date]:
         """Visits that got another date here."""
-        planned = {v["id"]: v["target"] for v in visits}
+        planned = {v.id: v.target for v in visits}
         rows = [row.form for row in self.visits]
-        return {
-            f.id.data: f.target.data
-            for f in rows
-            if planned.get(f.id.data, f.target.data.isoformat()) != f.target.data.isoformat()
-        }
+        return {f.id.data: f.target.data for f in rows if planned.get(f.id.data, f.target.data) != f.target.data}
 
 
 class EyeMeasuresForm(Form):
@@ -358,20 +354,20 @@ class VisitForm(FlaskForm):
     no_gas_seen = BooleanField("A clinician looked at the retina and saw no gas")
     sure = BooleanField("Yes, that is right")
 
-    def offer(self, open_visits: list[dict[str, Any]]) -> None:
+    def offer(self, open_visits: list[Visit]) -> None:
         """The visits that may be meant, each with its day; `data-name` is for a device that loses its signal."""
         self.visit.choices = [
-            *(SelectChoice(v["identity"], _visit_words(v), render_kw={"data-name": v["name"]}) for v in open_visits),
+            *(SelectChoice(v.identity, _visit_words(v), render_kw={"data-name": v.name}) for v in open_visits),
             SelectChoice("", "Not a planned visit"),
         ]
 
-    def doubts(self, open_visits: list[dict[str, Any]], today: date) -> list[str]:
+    def doubts(self, open_visits: list[Visit], today: date) -> list[str]:
         """Values that can be but rarely are, and a visit that is not due today: a question, not a block."""
-        chosen = next((v for v in open_visits if v["identity"] == self.visit.data), None)
+        chosen = next((v for v in open_visits if v.identity == self.visit.data), None)
         found = []
-        if chosen and not holds(chosen, today):
-            window = " to ".join(format_date(date.fromisoformat(chosen[k]), "EEE d MMM") for k in ("earliest", "latest"))
-            found.append(f"{chosen['name']} is due {window}: is it this visit that takes place today?")
+        if chosen and not chosen.holds(today):
+            window = " to ".join(format_date(day, "EEE d MMM") for day in (chosen.earliest, chosen.latest))
+            found.append(f"{chosen.name} is due {window}: is it this visit that takes place today?")
         for side in ("right", "left"):
             iop = self[side].form.iop.mmhg
             if iop is not None and pressure.unlikely(iop):

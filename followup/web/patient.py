@@ -10,7 +10,7 @@ from itsdangerous import BadSignature, URLSafeSerializer
 from followup.care import enrol
 from followup.care.errors import NotFound, Refused
 from followup.exchange import calendar
-from followup.records import eyes, people
+from followup.records import eyes, people, visits
 from followup.web import context, display, workers
 from followup.web.forms import EnrolForm
 
@@ -70,7 +70,8 @@ def enrolment() -> Any:
 
 def _chosen_language(token: str) -> str:
     """The language asked for on this page, else the one the clinic noted for the patient."""
-    noted = (enrol.device(context.store(), token) or {}).get("language", "")
+    device = enrol.device(context.store(), token)
+    noted = device.language if device else ""
     asked = request.args.get("language", "")
     return next((code for code in (asked, noted) if code in context.LANGUAGES), str(get_locale()))
 
@@ -92,14 +93,13 @@ def visits_calendar(token: str) -> Any:
         device = people.device(store, _calendar_signer().loads(token))
     except BadSignature:
         device = None
-    if device is None or device["revoked_at"]:
+    if device is None or device.revoked_at:
         raise NotFound("there is no such calendar")
     rows = [
         visit
-        for operation in eyes.operations_of(store, device["patient_id"])
-        if operation["ended_at"] is None
-        for visit in eyes.visits_of(store, operation["id"])
-        if visit["target"] >= context.today().isoformat()
+        for eye in eyes.followed_of(store, device.patient_id)
+        for visit in visits.of_eye(store, eye.id)
+        if visit.target >= context.today()
     ]
     clinic = context.settings().clinic
     made = calendar.visits(rows, clinic.name, clinic.phone, context.now())
@@ -113,7 +113,7 @@ def my_calendar() -> Any:
     if device is None:
         raise NotFound("this phone is not set up")
     address = context.settings().server.public_address.split("://", 1)[1]
-    feed = url_for(".visits_calendar", token=_calendar_signer().dumps(device["id"]))
+    feed = url_for(".visits_calendar", token=_calendar_signer().dumps(device.id))
     return redirect(f"webcal://{address}{feed}")
 
 

@@ -21,7 +21,7 @@ def call(server: RunningServer, clinic_store: Store, enrolment: tuple[str, str],
     """The address of the pressure callback of an eye at 62 mmHg."""
     body = MeasuresBody(eye="right", iop_mmhg=62, instrument="applanation")
     visit.record_visit(clinic_store, datetime.now(UTC), nurse, enrolment[0], [body], server.settings.clinic.tz)
-    (id,) = [c["id"] for c in worries.open_callbacks(clinic_store) if c["worry"] == "pressure"]
+    (id,) = [c.id for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     return f"{server.address}/clinic/callbacks/{id}"
 
 

@@ -9,7 +9,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care import callbacks, discharge, visit
 from followup.care.actors import Actor
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
-from followup.records import Store, eyes, worries
+from followup.records import Store, events, worries
 from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready
 from tests.conftest import operation_note, patient_details
 
@@ -61,7 +61,7 @@ def test_words_are_never_cleared_and_reach_a_person(phone: Page, clinic_store: S
     answer(phone, "it itches", **WELL)
     says(phone, "Call us", emergency=True)
     all_received(phone, 2)
-    assert "words" in {c["worry"] for c in worries.callbacks_of(clinic_store, enrolment[0])}
+    assert "words" in {c.worry for c in worries.callbacks_of(clinic_store, enrolment[0])}
 
 
 @pytest.mark.parametrize("off", [DAY, -DAY, 10 * YEAR, -10 * YEAR])
@@ -128,10 +128,10 @@ def test_the_verdict_goes_when_the_clinic_has_settled_the_matter(
     says(phone, "Call now", emergency=True)
     now = datetime.now(UTC)
     for open_one in worries.open_callbacks(clinic_store):
-        callbacks.claim(clinic_store, now, nurse, open_one["id"])
+        callbacks.claim(clinic_store, now, nurse, open_one.id)
         clinic = server.settings.clinic
-        callbacks.attempt(clinic_store, now, nurse, open_one["id"], "patient", "spoken to", clinic)
-        callbacks.settle(clinic_store, now, nurse, open_one["id"], "advice", "spoken to", clinic)
+        callbacks.attempt(clinic_store, now, nurse, open_one.id, "patient", "spoken to", clinic)
+        callbacks.settle(clinic_store, now, nurse, open_one.id, "advice", "spoken to", clinic)
     again(phone)
     expect(phone.locator("#verdict")).to_be_hidden()
 
@@ -157,7 +157,7 @@ def test_what_could_not_be_saved_is_still_answered(phone: Page, clinic_store: St
     phone.get_by_role("link", name="Bubble").click()
     journey(phone, "2500")
     expect(phone.locator("#journey-title")).to_have_text("Call now")
-    assert eyes.events_of(clinic_store, enrolment[0]) == []
+    assert events.of_eye(clinic_store, enrolment[0]) == []
 
 
 def test_two_eyes_keep_a_verdict_each(
@@ -184,8 +184,8 @@ def test_two_eyes_keep_a_verdict_each(
     journey(phone, "2500")
     expect(phone.locator("#journey-title")).to_have_text("Call now")
     all_received(phone, 3)
-    assert [e["kind"] for e in eyes.events_of(clinic_store, enrolment[0])] == ["symptoms", "journey"]
-    assert [e["kind"] for e in eyes.events_of(clinic_store, other)] == ["symptoms"]
+    assert [e.kind for e in events.of_eye(clinic_store, enrolment[0])] == ["symptoms", "journey"]
+    assert [e.kind for e in events.of_eye(clinic_store, other)] == ["symptoms"]
 
 
 def journey(phone: Page, metres: str) -> None:

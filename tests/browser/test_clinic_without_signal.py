@@ -10,7 +10,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care import accounts
 from followup.clinical import pressure
-from followup.records import Store, eyes, worries
+from followup.records import Store, events, visits, worries
 from tests.browser.conftest import RunningServer, sign_in
 from tests.browser.proxy import Line
 from tests.browser.test_faults import HANG_WITH_THE_TURN, LONGER_THAN_A_REQUEST_MS
@@ -94,20 +94,20 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text("36 mmHg is at or above")
     expect(tablet.locator("[data-state=seen] li")).to_contain_text("Pat Patient")
     expect(tablet.locator("#entries li").first).to_contain_text("Kept on this device.")
-    assert [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"] == []
+    assert [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"] == []
     server.start()
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
     expect(tablet.locator("#entries li").first).to_contain_text("Pressure 36 mmHg")
     expect(tablet.get_by_text("The signal is back.")).to_be_visible()
-    events = eyes.events_of(clinic_store, enrolment[0])
-    kinds = sorted(e["kind"] for e in events)
+    kept = events.of_eye(clinic_store, enrolment[0])
+    kinds = sorted(e.kind for e in events)
     assert kinds == ["arrived", "measures", "measures", "seen"]
-    assert {e["author"].split(":")[0] for e in events} == {"nurse"}
-    (week,) = eyes.visits_of(clinic_store, enrolment[0])
-    assert {e["body"]["visit_id"] for e in events if e["kind"] in ("arrived", "seen")} == {week["identity"]}
-    assert {e["body"].get("iop_mmhg") for e in events if e["kind"] == "measures"} == {36, 14}
-    assert "pressure" in {c["worry"] for c in worries.open_callbacks(clinic_store)}
+    assert {e.author.split(":")[0] for e in events} == {"nurse"}
+    (week,) = visits.of_eye(clinic_store, enrolment[0])
+    assert {e.body["visit_id"] for e in events if e.kind in ("arrived", "seen")} == {week.identity}
+    assert {e.body.get("iop_mmhg") for e in events if e.kind == "measures"} == {36, 14}
+    assert "pressure" in {c.worry for c in worries.open_callbacks(clinic_store)}
 
 
 def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
@@ -140,9 +140,9 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
     expect(tablet.get_by_role("heading", name="Staff sign-in")).to_be_visible()
     sign_in(tablet, server, "surgeon@test.invalid")
     tablet.wait_for_selector("html[data-device=ready]")
-    events = eyes.events_of(clinic_store, enrolment[0])
-    assert [(e["kind"], e["author"].split(":")[0]) for e in events if e["kind"] == "measures"] == [("measures", "nurse")]
-    assert [entry for entry in tablet.evaluate(EVERYTHING_KEPT)["entries"] if entry["state"] == "saved"] == []
+    kept = events.of_eye(clinic_store, enrolment[0])
+    assert [(e.kind, e.author.split(":")[0]) for e in kept if e.kind == "measures"] == [("measures", "nurse")]
+    assert [entry for entry in tablet.evaluate(EVERYTHING_KEPT)["entries"] if entry.state == "saved"] == []
 
 
 def test_signing_out_with_a_signal_leaves_nothing(tablet: Page, server: RunningServer) -> None:
@@ -174,13 +174,13 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_the_entry_stands_once
     line.mode = "lose answers"
     measure(tablet, "6/60", "21")
     expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
-    while not [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]:
+    while not [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]:
         tablet.wait_for_timeout(50)
     expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
     line.mode = "through"
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.")
-    assert len([e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]) == 1
+    assert len([e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]) == 1
     assert line.lost >= 1
     line.close()
 
@@ -208,8 +208,8 @@ def test_two_nurses_on_one_visit_both_stand_and_the_difference_shows(
         "Two readings differ, right eye, pressure: Nora Nurse 21 mmHg; Noah Second 27 mmHg. Both stand."
     )
     expect(entry).to_contain_text("Nora Nurse 6/60 (unaided); Noah Second 6/36 (unaided)")
-    measures = [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
-    assert sorted(e["body"]["iop_mmhg"] for e in measures) == [21, 27]
+    measures = [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    assert sorted(e.body["iop_mmhg"] for e in measures) == [21, 27]
     second.goto(f"{server.address}/clinic/eyes/{enrolment[0]}")
     expect(second.get_by_role("heading", name="Two people measured differently")).to_be_visible()
 
@@ -226,8 +226,8 @@ def test_a_signal_that_goes_while_typing_loses_nothing(
     server.start()
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
-    (kept,) = [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
-    assert (kept["body"]["acuity"], kept["body"]["iop_mmhg"]) == ("HM", 18)
+    (kept,) = [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    assert (kept.body["acuity"], kept.body["iop_mmhg"]) == ("HM", 18)
 
 
 def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
@@ -250,7 +250,7 @@ def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
     server.start()
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Not taken:")
-    assert [r["text"] for r in eyes.refused_events(clinic_store) if "6/0" in r["text"]]
+    assert [r.text for r in events.refused(clinic_store) if "6/0" in r.text]
 
 
 @pytest.mark.parametrize(("typed", "said"), [("4.8 kPa", "4.8 kPa (36 mmHg) is at or above"), ("0,6kPa", "is at or below")])
@@ -263,8 +263,8 @@ def test_a_pressure_in_kpa_raises_the_same_alarm(
     server.start()
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
-    (kept,) = [e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
-    assert kept["body"]["iop_mmhg"] == pressure.read(typed)
+    (kept,) = [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    assert kept.body["iop_mmhg"] == pressure.read(typed)
 
 
 def test_a_pressure_in_kpa_is_asked_about_like_one_in_mmhg(tablet: Page, server: RunningServer) -> None:
@@ -311,7 +311,7 @@ def test_a_signal_that_goes_while_typing_a_high_pressure_raises_the_alarm(
     server.start()
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
-    measured = [e["body"] for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]
+    measured = [e.body for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
     assert sorted(body["iop_mmhg"] for body in measured) == [34, 54.8]
 
 
@@ -326,4 +326,4 @@ def test_a_page_that_hangs_while_it_sends_does_not_hold_the_device_up(
     unlock(tablet)
     measure(tablet, "6/60", "21")
     expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.", timeout=LONGER_THAN_A_REQUEST_MS)
-    assert len([e for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"]) == 1
+    assert len([e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]) == 1

@@ -19,7 +19,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expec
 
 from followup.care.actors import Actor
 from followup.care.enrol import issue_code
-from followup.records import Store, eyes
+from followup.records import Store, events, eyes
 from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
 from tests.browser.proxy import Line, Mode
 
@@ -92,10 +92,10 @@ class Patient:
         """One click that keeps an entry; it counts as made when the phone says that it has it."""
         tab.goto(f"{self.address}/me/#visits")
         ready(tab)
-        before = {entry["id"] for entry in tab.evaluate(ENTRIES)}
+        before = {entry.id for entry in tab.evaluate(ENTRIES)}
         tab.get_by_role("button", name="I took it: antibiotic").click()
         for _ in range(100):
-            fresh = {entry["id"] for entry in tab.evaluate(ENTRIES)} - before
+            fresh = {entry.id for entry in tab.evaluate(ENTRIES)} - before
             if fresh:
                 break
             tab.wait_for_timeout(30)
@@ -160,13 +160,13 @@ def run_sequence(
 
 
 def check(seed: int, said: list[str], phones: list[Patient], operation: str, store: Store) -> Counter[str]:
-    on_server = Counter(event["id"] for event in eyes.history_of(store, operation))
+    on_server = Counter(event.id for event in events.history_of(store, operation))
     told: Counter[str] = Counter()
     for phone in phones:
         page = phone.tabs[0]
         page.goto(f"{phone.address}/me/#help")
         ready(page)
-        states = {entry["id"]: entry["state"] for entry in page.evaluate(ENTRIES)}
+        states = {entry.id: entry.state for entry in page.evaluate(ENTRIES)}
         shown = page.locator("#entries li").all_inner_texts()
         refused = sum(state == "refused" for state in states.values())
         assert sum("could not take it" in words for words in shown) == refused, (seed, said)
@@ -175,7 +175,7 @@ def check(seed: int, said: list[str], phones: list[Patient], operation: str, sto
             told["lost"] += on_server[id] == 0 and states.get(id) not in ("saved", "refused")
             told["doubled"] += on_server[id] > 1
             told["refused and shown"] += states.get(id) == "refused"
-    sequences = [(e["device_id"], e["sequence"]) for e in eyes.history_of(store, operation) if e["device_id"]]
+    sequences = [(e.device_id, e["sequence"]) for e in events.history_of(store, operation) if e.device_id]
     told["doubled"] += len(sequences) - len(set(sequences))
     assert (told["lost"], told["doubled"]) == (0, 0), (seed, said, told)
     return told
@@ -197,9 +197,9 @@ def test_random_faults_lose_and_double_nothing(
     for n in range(share, SEQUENCES, 2):
         phones = []
         for _ in range(1 + n % 2):
-            row = eyes.operation(clinic_store, enrolment[0])
+            row = eyes.eye(clinic_store, enrolment[0])
             assert row is not None
-            code = next(codes, None) or issue_code(clinic_store, datetime.now(UTC), nurse, row["patient_id"])
+            code = next(codes, None) or issue_code(clinic_store, datetime.now(UTC), nurse, row.patient_id)
             context = browser.new_context(**PHONE)
             context.set_default_timeout(15_000)
             page = context.new_page()
@@ -233,7 +233,7 @@ def test_a_server_killed_between_receipt_and_answer(
     expect(page.locator("#sending")).to_have_text("All sent")
 
     def kill_once_received() -> None:
-        if eyes.events_of(clinic_store, enrolment[0]):
+        if events.of_eye(clinic_store, enrolment[0]):
             server.kill()
 
     line.on_lost = kill_once_received
@@ -247,10 +247,10 @@ def test_a_server_killed_between_receipt_and_answer(
     expect(page.locator("#sending")).to_have_text("1 entry to send")
     line.mode, line.on_lost = "through", lambda: None
     server.start()
-    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+    assert len(events.of_eye(clinic_store, enrolment[0])) == 1
     page.reload()
     expect(page.locator("#sending")).to_have_text("All sent")
-    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+    assert len(events.of_eye(clinic_store, enrolment[0])) == 1
     context.close()
 
 
@@ -295,7 +295,7 @@ def test_a_line_that_stalls_does_not_hold_a_check_up(
     line.mode = "through"
     arrives(page)
     assert sent_through(line) <= 2  # at once again: the second try may have met the same stall
-    assert [e["kind"] for e in eyes.events_of(clinic_store, enrolment[0])] == ["symptoms"]
+    assert [e.kind for e in events.of_eye(clinic_store, enrolment[0])] == ["symptoms"]
 
 
 def test_a_pack_that_stalls_does_not_hold_a_check_up(
@@ -311,7 +311,7 @@ def test_a_pack_that_stalls_does_not_hold_a_check_up(
     ready(page)
     check_with_pain(page)
     arrives(page)
-    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+    assert len(events.of_eye(clinic_store, enrolment[0])) == 1
 
 
 def test_a_tab_that_hangs_while_it_sends_does_not_hold_the_others_up(
@@ -323,7 +323,7 @@ def test_a_tab_that_hangs_while_it_sends_does_not_hold_the_others_up(
     hanging.evaluate(HANG_WITH_THE_TURN, "followup-outbox")
     check_with_pain(phone)
     arrives(phone)
-    assert len(eyes.events_of(clinic_store, enrolment[0])) == 1
+    assert len(events.of_eye(clinic_store, enrolment[0])) == 1
 
 
 def test_turns_are_taken_one_after_the_other_while_nobody_hangs(phone: Page) -> None:
@@ -376,7 +376,7 @@ def test_a_killed_browser_still_has_everything(
         page.goto(f"{server.address}/me/")
         ready(page)
         expect(page.locator("#sending")).to_have_text("All sent")
-        assert {e["id"] for e in eyes.events_of(clinic_store, enrolment[0])} == phone.made
+        assert {e.id for e in events.of_eye(clinic_store, enrolment[0])} == phone.made
         assert len(phone.made) == 2
     finally:
         again.close()

@@ -7,7 +7,7 @@ from playwright.sync_api import Page, expect
 
 from followup.care.actors import Actor
 from followup.care.enrol import issue_code, revoke
-from followup.records import Store, eyes, people
+from followup.records import Store, events, eyes, people
 from tests.browser.conftest import RunningServer, all_received, enrol, ready
 
 # What the scripts below share: the phone's store, an entry made by hand, and what is left in it.
@@ -66,13 +66,13 @@ SEALED_WHILE_SENDING = f"""async () => {{
 
 
 def patient_of(store: Store, operation: str) -> str:
-    row = eyes.operation(store, operation)
+    row = eyes.eye(store, operation)
     assert row is not None
-    return str(row["patient_id"])
+    return str(row.patient_id)
 
 
 def lock_out(store: Store, operation: str, nurse: Actor) -> None:
-    revoke(store, datetime.now(UTC), nurse, people.devices_of(store, patient_of(store, operation))[0]["id"])
+    revoke(store, datetime.now(UTC), nurse, people.devices_of(store, patient_of(store, operation))[0].id)
 
 
 def enrol_again(page: Page, server: RunningServer, store: Store, operation: str, nurse: Actor) -> None:
@@ -81,7 +81,7 @@ def enrol_again(page: Page, server: RunningServer, store: Store, operation: str,
 
 
 def kept(store: Store, operation: str) -> list[dict[str, Any]]:
-    return [event["body"] for event in eyes.events_of(store, operation)]
+    return [event.body for event in events.of_eye(store, operation)]
 
 
 def test_an_entry_saved_while_it_seals_is_sealed_too(

@@ -61,7 +61,7 @@ def test_a_push_is_shown_with_nothing_clinical_and_leads_to_the_page(
 def test_the_patient_chooses_on_the_phone(
     phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:
-    operation = eyes.operation(clinic_store, enrolment[0])
+    operation = eyes.eye(clinic_store, enrolment[0])
     assert operation is not None
     phone.get_by_role("link", name="Help").click()
     form = phone.locator("#messages")
@@ -73,7 +73,7 @@ def test_the_patient_chooses_on_the_phone(
     expect(phone.locator("#messages-told")).to_have_text("Saved.")
     chosen = kept.choices(clinic_store, f"patient:{operation['patient_id']}")
     assert chosen is not None
-    assert (chosen["quiet_from"], chosen["unwanted"], chosen["language"]) == ("20:30:00", ["posture"], "en")
+    assert (chosen.quiet_from, chosen.unwanted, chosen.language) == ("20:30:00", ["posture"], "en")
     phone.reload()
     expect(form.get_by_label("No messages from")).to_have_value("20:30")
     expect(form.get_by_label("holding my head")).not_to_be_checked()

@@ -10,15 +10,15 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care import accounts, callbacks, visit
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
-from followup.records import Store, eyes, worries
+from followup.records import Store, events, eyes, visits, worries
 from tests.browser.conftest import RunningServer, all_received, ready, sign_in
 from tests.browser.keys import Person
 
 
 def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
     """Put the planned visit on today."""
-    (planned,) = eyes.visits_of(store, operation)
-    visit.move_visit(store, datetime.now(UTC), nurse, planned["id"], operation, clinic_today(server))
+    (planned,) = visits.of_eye(store, operation)
+    visit.move_visit(store, datetime.now(UTC), nurse, planned.id, operation, clinic_today(server))
 
 
 def clinic_today(server: RunningServer) -> date:
@@ -66,7 +66,7 @@ def test_the_usual_visit_takes_under_twenty_keys(
     print(f"\nusual visit: {person.keys} keys, {person.clicks} click, about {person.seconds:.0f} s")
     assert person.keys < 20
     assert person.seconds < 45
-    seen = [e["body"] for e in eyes.events_of(clinic_store, enrolment[0]) if e["kind"] == "measures"][-2:]
+    seen = [e.body for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"][-2:]
     by_eye = {body["eye"]: body for body in seen}
     assert (by_eye["right"]["acuity"], by_eye["right"]["iop_mmhg"], by_eye["right"]["bubble_percent"]) == ("6/12", 16, 60)
     assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)
@@ -105,7 +105,7 @@ def test_who_is_missing_and_at_risk_stands_on_the_list(
     page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     yesterday = date.today() - timedelta(days=1)
-    eyes.add_visit(
+    visits.add(
         clinic_store, datetime.now(UTC), enrolment[0], "day 1", yesterday, yesterday, yesterday, "pressure", nurse.signature
     )
     measured(clinic_store, nurse, server, enrolment[0], iop_mmhg=36)
@@ -186,7 +186,7 @@ def test_going_back_from_the_card_leads_to_the_card_not_to_an_error(
         expect(page.get_by_role("button", name="Print the card")).to_be_visible()
         page.go_back()
     expect(page.get_by_role("heading", name="Willa Walker")).to_be_visible()
-    assert [row["patient_name"] for row in eyes.open_operations(clinic_store)].count("Willa Walker") == 1
+    assert [row.patient.name for row in eyes.followed(clinic_store)].count("Willa Walker") == 1
 
 
 def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
@@ -258,9 +258,9 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     ask = page.locator("section", has=page.get_by_role("heading", name="Ask"))
     assert ask.locator("li").count() >= 1
     other = accounts.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
-    (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c["worry"] == "pressure"]
+    (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     with pytest.raises(callbacks.Conflict, match="claimed by Nora Nurse"):
-        callbacks.claim(clinic_store, datetime.now(UTC), other, pressure["id"])
+        callbacks.claim(clinic_store, datetime.now(UTC), other, pressure.id)
     page.get_by_label("Not reached", exact=True).check()
     page.get_by_label("What was said or done").fill("No answer.")
     page.get_by_role("button", name="Record the call").click()
@@ -275,8 +275,8 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     to_do = page.get_by_role("region", name="To do")
     expect(to_do).to_contain_text("the patient knows; to be seen today")
     expect(to_do).to_contain_text("Nora Nurse, by")
-    extra, planned = eyes.visits_of(clinic_store, enrolment[0])
-    assert (extra["name"], extra["target"], planned["name"]) == ("extra visit", clinic_today(server).isoformat(), "week 1")
+    extra, planned = visits.of_eye(clinic_store, enrolment[0])
+    assert (extra.name, extra.target, planned.name) == ("extra visit", clinic_today(server).isoformat(), "week 1")
     page.get_by_label("What was said or done").fill("Seen at noon.")
     page.get_by_role("button", name="It is done").click()
     expect(page.get_by_text("Settled: seen the same day.")).to_be_visible()

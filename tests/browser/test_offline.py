@@ -11,7 +11,7 @@ from followup.care.enrol import issue_code, revoke
 from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
-from followup.records import Store, eyes, people
+from followup.records import Store, events, eyes, people
 from tests.browser.conftest import PHONE, RunningServer, enrol, ready
 from tests.courses import operation
 
@@ -25,7 +25,7 @@ def answer(phone: Page, pain: int, **trends: str) -> None:
 
 
 def kept(store: Store, operation: str) -> list[str]:
-    return [e["id"] for e in eyes.events_of(store, operation)]
+    return [e.id for e in events.of_eye(store, operation)]
 
 
 def test_opens_offline_and_answers_danger_at_once(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
@@ -106,7 +106,7 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     now = datetime.now(UTC)
     device = people.devices_of(clinic_store, patient_of(clinic_store, enrolment[0]))[0]
-    revoke(clinic_store, now, nurse, device["id"])
+    revoke(clinic_store, now, nurse, device.id)
     phone.context.set_offline(False)
     expect(phone.locator("#locked")).to_be_visible()
     expect(phone.locator("#sealed-count")).to_have_text("1 entry to send")
@@ -122,9 +122,9 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
 
 
 def patient_of(store: Store, operation: str) -> str:
-    row = eyes.operation(store, operation)
+    row = eyes.eye(store, operation)
     assert row is not None
-    return str(row["patient_id"])
+    return str(row.patient_id)
 
 
 def everything_on_the_phone(phone: Page) -> str:

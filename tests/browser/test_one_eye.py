@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.records import Store, eyes, worries
+from followup.records import Store, events, eyes, worries
 from tests.browser.conftest import PHONE, RunningServer, enrol, sign_in
 
 
@@ -66,8 +66,8 @@ def test_three_people_and_one_eye(
     phone.get_by_role("link", name="Help").click()
     expect(phone.locator("#entries li").first).to_contain_text("Received by the clinic")
 
-    row = eyes.open_operations(clinic_store)[0]
-    assert {e["kind"] for e in eyes.events_of(clinic_store, row["id"])} == {"posture", "symptoms"}
+    row = eyes.followed(clinic_store)[0]
+    assert {e.kind for e in events.of_eye(clinic_store, row.id)} == {"posture", "symptoms"}
 
     nurse.goto(f"{server.address}/clinic/?find=Willa")
     nurse.get_by_role("link", name="Measures").first.click()

@@ -40,7 +40,7 @@ def test_no_violation_on_any_staff_page(
     eye = enrolment[0]
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=36, instrument="applanation", bubble_percent=80)]
     visit.record_visit(clinic_store, datetime.now(UTC), nurse, eye, bodies, server.settings.clinic.tz)
-    call = worries.open_callbacks(clinic_store)[0]["id"]
+    call = worries.open_callbacks(clinic_store)[0].id
     page = open_context(viewport={"width": 1280, "height": 800}).new_page()
     sign_in(page, server, "surgeon@test.invalid")
     page.wait_for_selector("html[data-device=ready]")

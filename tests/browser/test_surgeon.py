@@ -11,7 +11,7 @@ from followup.care import discharge, visit
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.clinical import schedule
-from followup.records import Store, eyes, worries
+from followup.records import Store, visits, worries
 from tests.browser.conftest import RunningServer, all_received, ready, sign_in
 from tests.conftest import operation_note
 
@@ -71,19 +71,19 @@ def test_two_taps_decide_and_a_third_takes_it_back(
     surgeon: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
-    (before,) = eyes.visits_of(clinic_store, enrolment[0])
+    (before,) = visits.of_eye(clinic_store, enrolment[0])
     surgeon.reload()
     surgeon.locator(".cards a", has_text="Pat Patient").first.tap()
     surgeon.get_by_role("button", name="Come today").tap()
     to_do = surgeon.get_by_role("region", name="To do")
     expect(to_do).to_contain_text("phone the patient: come today")
     expect(to_do).to_contain_text("nobody yet, by")
-    extra, planned = eyes.visits_of(clinic_store, enrolment[0])
-    assert (extra["name"], planned["identity"], planned["target"]) == ("extra visit", before["identity"], before["target"])
+    extra, planned = visits.of_eye(clinic_store, enrolment[0])
+    assert (extra.name, planned.identity, planned.target) == ("extra visit", before.identity, before.target)
     surgeon.get_by_role("button", name="Take it back").tap()
     expect(surgeon.get_by_text("Waiting since")).to_be_visible()
-    assert [v["identity"] for v in eyes.visits_of(clinic_store, enrolment[0])] == [before["identity"]]
-    assert [c["state"] for c in worries.open_callbacks(clinic_store)] == ["waiting"]
+    assert [v.identity for v in visits.of_eye(clinic_store, enrolment[0])] == [before.identity]
+    assert [c.state for c in worries.open_callbacks(clinic_store)] == ["waiting"]
 
 
 def test_every_decision_is_one_tap_with_an_optional_word(
@@ -117,7 +117,7 @@ def test_changing_the_plan_answers_the_callback_once_the_patient_is_told(
     surgeon.get_by_label("Head position").select_option("right-cheek")
     surgeon.get_by_role("button", name="Save the change").tap()
     expect(surgeon.get_by_role("region", name="What changed")).to_contain_text("right-cheek")
-    assert [c["state"] for c in worries.open_callbacks(clinic_store)] == ["to-do"]
+    assert [c.state for c in worries.open_callbacks(clinic_store)] == ["to-do"]
     surgeon.goto(f"{server.address}/surgeon/")
     expect(surgeon.get_by_text("Nothing is waiting.")).to_be_visible()
     decided = surgeon.locator("li", has_text="Pat Patient")

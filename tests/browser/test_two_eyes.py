@@ -10,7 +10,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care import discharge
 from followup.care.actors import Actor
 from followup.clinical import schedule
-from followup.records import Store, eyes
+from followup.records import Store, events, eyes
 from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready
 from tests.conftest import operation_note, patient_details
 
@@ -73,7 +73,7 @@ def plan(phone: Page, eye: str) -> Any:
 
 
 def of_kind(store: Store, operation: str, kind: str) -> list[dict[str, Any]]:
-    return [event["body"] for event in eyes.events_of(store, operation) if event["kind"] == kind]
+    return [event.body for event in events.of_eye(store, operation) if event.kind == kind]
 
 
 def test_the_first_screen_is_the_plan_of_both_eyes(both: Page) -> None:

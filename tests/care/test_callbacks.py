@@ -13,19 +13,19 @@ from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody
 from followup.config import Settings
-from followup.records import Store, eyes, open_store, tasks, worries
+from followup.records import Store, open_store, tasks, visits, worries
 from followup.records.migrations import steps
 from followup.records.store import Row
 from tests.conftest import NOW, PASSWORD, operation_note
 
 
-def measure(store: Store, nurse: Actor, operation_id: str, settings: Settings, iop: float, now: object = NOW) -> list[Row]:
+def measure(store: Store, nurse: Actor, eye_id: str, settings: Settings, iop: float, now: object = NOW) -> list[Row]:
     body = MeasuresBody(eye="right", iop_mmhg=iop, instrument="applanation")
-    return visit.record_visit(store, now, nurse, operation_id, [body], settings.clinic.tz)  # type: ignore[arg-type]
+    return visit.record_visit(store, now, nurse, eye_id, [body], settings.clinic.tz)  # type: ignore[arg-type]
 
 
 def pressure_of(store: Store) -> str:
-    return next(str(c["id"]) for c in worries.open_callbacks(store) if c["worry"] == "pressure")
+    return next(str(c.id) for c in worries.open_callbacks(store) if c.worry == "pressure")
 
 
 def get(store: Store, id: str) -> Row:
@@ -35,9 +35,9 @@ def get(store: Store, id: str) -> Row:
 
 
 @pytest.fixture
-def opened(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> str:
+def opened(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The pressure callback of an eye at 34 mmHg."""
-    measure(store, nurse, operation_id, settings, 34)
+    measure(store, nurse, eye_id, settings, 34)
     return pressure_of(store)
 
 
@@ -61,7 +61,7 @@ def test_nothing_is_settled_without_an_outcome(store: Store, nurse: Actor, opene
     callbacks.attempt(store, NOW, nurse, opened, None, "no answer", settings.clinic)
     callbacks.attempt(store, NOW, nurse, opened, "carer", "feels fine", settings.clinic)
     callbacks.settle(store, NOW, nurse, opened, "no-action", "pressure was read by a trainee", settings.clinic)
-    steps = [s["step"] for s in worries.steps_of(store, opened)]
+    steps = [s.step for s in worries.steps_of(store, opened)]
     assert [s for s in steps if s not in ("opened", "raised again")] == ["claimed", "not reached", "reached", "settled"]
     with pytest.raises(Conflict, match="settled"):
         callbacks.claim(store, NOW, nurse, opened)
@@ -85,7 +85,7 @@ def test_nothing_urgent_is_settled_before_somebody_was_spoken_to(
     store: Store,
     nurse: Actor,
     surgeon: Actor,
-    operation_id: str,
+    eye_id: str,
     settings: Settings,
     iop: float,
     role: str,
@@ -94,7 +94,7 @@ def test_nothing_urgent_is_settled_before_somebody_was_spoken_to(
     spoken: bool,
     settles: bool,
 ) -> None:
-    measure(store, nurse, operation_id, settings, iop)
+    measure(store, nurse, eye_id, settings, iop)
     id = pressure_of(store)
     actor = nurse if role == "nurse" else surgeon
     callbacks.claim(store, NOW, actor, id)
@@ -102,19 +102,19 @@ def test_nothing_urgent_is_settled_before_somebody_was_spoken_to(
         callbacks.attempt(store, NOW, actor, id, "patient", "", settings.clinic)
     if settles:
         callbacks.settle(store, NOW, actor, id, outcome, words, settings.clinic)
-        assert get(store, id)["state"] == "settled"
+        assert get(store, id).state == "settled"
     else:
         with pytest.raises(CareError, match="nobody has spoken"):
             callbacks.settle(store, NOW, actor, id, outcome, words, settings.clinic)
-        assert get(store, id)["state"] == "claimed"
+        assert get(store, id).state == "claimed"
 
 
 def test_a_worse_sign_after_the_conversation_needs_another_one(
-    store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     callbacks.claim(store, NOW, nurse, opened)
     callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    measure(store, nurse, operation_id, settings, 45, NOW + timedelta(minutes=20))
+    measure(store, nurse, eye_id, settings, 45, NOW + timedelta(minutes=20))
     with pytest.raises(CareError, match="nobody has spoken"):
         callbacks.settle(store, NOW + timedelta(minutes=30), nurse, opened, "advice", "", settings.clinic)
 
@@ -124,27 +124,27 @@ def test_a_decision_settles_nothing_until_it_is_told_and_done(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, outcome: str
 ) -> None:
     task = callbacks.decide(store, NOW, surgeon, opened, outcome, "as we said", settings.clinic)
-    assert (task["kind"], task["owner"], task["words"]) == (callbacks.TASK_OF[outcome], None, "as we said")
+    assert (task.kind, task.owner, task.words) == (callbacks.TASK_OF[outcome], None, "as we said")
     found = get(store, opened)
-    assert (found["state"], found["free"], found["due_at"]) == ("to-do", True, task["due_at"])
-    assert opened in [c["id"] for c in worries.open_callbacks(store)]
+    assert (found.state, found.free, found.due_at) == ("to-do", True, task.due_at)
+    assert opened in [c.id for c in worries.open_callbacks(store)]
     with pytest.raises(Conflict, match="take it first"):
-        callbacks.finish(store, NOW, nurse, task["id"], "")
+        callbacks.finish(store, NOW, nurse, task.id, "")
     with pytest.raises(Conflict, match="claim the callback first"):
         callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.take_task(store, NOW, nurse, task["id"], None)
-    assert not get(store, opened)["free"]
+    callbacks.take_task(store, NOW, nurse, task.id, None)
+    assert not get(store, opened).free
     with pytest.raises(CareError, match="nobody has spoken"):
-        callbacks.finish(store, NOW, nurse, task["id"], "")
+        callbacks.finish(store, NOW, nurse, task.id, "")
     callbacks.attempt(store, NOW, nurse, opened, None, "", settings.clinic)
     with pytest.raises(CareError, match="nobody has spoken"):
-        callbacks.finish(store, NOW, nurse, task["id"], "")
-    assert get(store, opened)["state"] == "to-do"
+        callbacks.finish(store, NOW, nurse, task.id, "")
+    assert get(store, opened).state == "to-do"
     callbacks.attempt(store, NOW, nurse, opened, "carer", "her daughter knows", settings.clinic)
-    assert get(store, opened)["state"] == "to-do"
-    callbacks.finish(store, NOW, nurse, task["id"], "came at two")
+    assert get(store, opened).state == "to-do"
+    callbacks.finish(store, NOW, nurse, task.id, "came at two")
     settled = get(store, opened)
-    assert (settled["state"], settled["outcome"], settled["settled_by"]) == ("settled", outcome, nurse.id)
+    assert (settled.state, settled.outcome, settled.settled_by) == ("settled", outcome, nurse.id)
 
 
 def test_what_a_call_comes_to_is_a_task_of_whoever_called(
@@ -157,33 +157,33 @@ def test_what_a_call_comes_to_is_a_task_of_whoever_called(
     task = callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
     assert task is not None
     # She knows already; the eye is to be seen by the end of the clinic's day, 23:00 UTC in winter.
-    assert (task["owner"], task["told_at"], task["due_at"]) == (nurse.id, NOW, datetime(2027, 3, 5, 23, tzinfo=UTC))
-    callbacks.finish(store, NOW + timedelta(hours=2), nurse, task["id"], "seen")
-    assert get(store, opened)["outcome"] == "same-day"
+    assert (task.owner, task.told_at, task.due_at) == (nurse.id, NOW, datetime(2027, 3, 5, 23, tzinfo=UTC))
+    callbacks.finish(store, NOW + timedelta(hours=2), nurse, task.id, "seen")
+    assert get(store, opened).outcome == "same-day"
 
 
 def test_a_callback_with_two_tasks_is_settled_by_the_second(
-    store: Store, nurse: Actor, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
     note = operation_note(posture=plan)
-    discharge.change_plan(store, NOW, surgeon, operation_id, note, settings.clinic.tz, settles=opened)
+    discharge.change_plan(store, NOW, surgeon, eye_id, note, settings.clinic.tz, settles=opened)
     first = callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
     changed, _ = tasks.of_callback(store, opened)
-    assert (changed["kind"], changed["words"]) == ("plan-changed", "plan changed: posture")
+    assert (changed.kind, changed.words) == ("plan-changed", "plan changed: posture")
     callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
     callbacks.finish(store, NOW, nurse, first["id"], "")
-    assert get(store, opened)["state"] == "to-do"
-    callbacks.take_task(store, NOW, nurse, changed["id"], None)
-    callbacks.finish(store, NOW, nurse, changed["id"], "")
-    assert (get(store, opened)["state"], get(store, opened)["outcome"]) == ("settled", "plan-changed")
+    assert get(store, opened).state == "to-do"
+    callbacks.take_task(store, NOW, nurse, changed.id, None)
+    callbacks.finish(store, NOW, nurse, changed.id, "")
+    assert (get(store, opened).state, get(store, opened).outcome) == ("settled", "plan-changed")
 
 
 def test_a_changed_plan_that_changes_nothing_answers_nothing(
-    store: Store, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    assert not discharge.change_plan(store, NOW, surgeon, operation_id, operation_note(), settings.clinic.tz, settles=opened)
-    assert get(store, opened)["state"] == "waiting"
+    assert not discharge.change_plan(store, NOW, surgeon, eye_id, operation_note(), settings.clinic.tz, settles=opened)
+    assert get(store, opened).state == "waiting"
 
 
 def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor, opened: str, settings: Settings) -> None:
@@ -193,46 +193,46 @@ def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor
 
 
 def test_what_will_not_be_done_puts_the_callback_back_on_the_list(
-    store: Store, nurse: Actor, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     task = callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
     with pytest.raises(CareError, match="say why"):
-        callbacks.give_up(store, NOW, nurse, task["id"], " ")
-    callbacks.give_up(store, NOW, nurse, task["id"], "cannot travel")
+        callbacks.give_up(store, NOW, nurse, task.id, " ")
+    callbacks.give_up(store, NOW, nurse, task.id, "cannot travel")
     found = get(store, opened)
-    assert (found["state"], found["claimed_by"], found["free"]) == ("waiting", None, True)
-    assert [v["name"] for v in eyes.visits_of(store, operation_id)] == ["day 1", "week 1"]
+    assert (found.state, found.claimed_by, found.free) == ("waiting", None, True)
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
 
 
 def test_not_reached_sets_the_next_try_and_moves_up_after_as_many_calls_as_the_clinic_set(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     clinic = settings.clinic.model_copy(update={"calls_before_moving_up": 2})
-    measure(store, nurse, operation_id, settings, 62)
+    measure(store, nurse, eye_id, settings, 62)
     id = pressure_of(store)
     callbacks.claim(store, NOW, nurse, id)
     callbacks.attempt(store, NOW, nurse, id, None, "no answer", clinic)
     found = get(store, id)
-    assert (found["state"], found["next_try_at"], found["level"]) == ("claimed", NOW + timedelta(minutes=15), 0)
+    assert (found.state, found.next_try_at, found.level) == ("claimed", NOW + timedelta(minutes=15), 0)
     callbacks.escalate_overdue(store, NOW + timedelta(minutes=29))
-    assert get(store, id)["level"] == 0
+    assert get(store, id).level == 0
     for wrong in (NOW, NOW + timedelta(minutes=76)):
         with pytest.raises(CareError, match="within 1 hour"):
             callbacks.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, wrong)
     asked = NOW + timedelta(minutes=40)
     callbacks.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, asked)
     found = get(store, id)
-    assert (found["state"], found["next_try_at"], found["level"], found["moved_up"]) == ("claimed", asked, 1, 1)
+    assert (found.state, found.next_try_at, found.level, found.moved_up) == ("claimed", asked, 1, 1)
     callbacks.attempt(store, NOW + timedelta(minutes=20), nurse, id, "patient", "", clinic)
     callbacks.attempt(store, NOW + timedelta(minutes=25), nurse, id, None, "", clinic)
-    assert get(store, id)["level"] == 1  # the count begins anew after a conversation
+    assert get(store, id).level == 1  # the count begins anew after a conversation
 
 
 def test_a_try_that_does_not_take_place_moves_up(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
     callbacks.claim(store, NOW, nurse, opened)
     callbacks.attempt(store, NOW, nurse, opened, None, "", settings.clinic, NOW + timedelta(hours=1))
     callbacks.escalate_overdue(store, NOW + timedelta(hours=1, minutes=15))
-    assert get(store, opened)["level"] == 1
+    assert get(store, opened).level == 1
 
 
 @pytest.mark.parametrize("state", ["waiting", "claimed", "to-do", "told"])
@@ -245,11 +245,11 @@ def test_every_open_state_moves_up_when_it_is_late(
         callbacks.claim(store, NOW, nurse, opened)
     if state == "told":
         callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    due = get(store, opened)["due_at"]
+    due = get(store, opened).due_at
     callbacks.escalate_overdue(store, due - timedelta(minutes=1))
-    assert get(store, opened)["level"] == 0
+    assert get(store, opened).level == 0
     callbacks.escalate_overdue(store, due)
-    assert (get(store, opened)["level"], get(store, opened)["moved_up"]) == (1, 1)
+    assert (get(store, opened).level, get(store, opened).moved_up) == (1, 1)
 
 
 def test_a_decision_after_it_moved_up_may_move_up_anew(
@@ -258,9 +258,9 @@ def test_a_decision_after_it_moved_up_may_move_up_anew(
     callbacks.escalate_overdue(store, NOW + timedelta(hours=8))
     decided_at = NOW + timedelta(hours=9)
     task = callbacks.decide(store, decided_at, surgeon, opened, "theatre", "", settings.clinic)
-    assert get(store, opened)["level"] == 0
-    callbacks.escalate_overdue(store, task["due_at"])
-    assert (get(store, opened)["level"], get(store, opened)["moved_up"]) == (1, 2)
+    assert get(store, opened).level == 0
+    callbacks.escalate_overdue(store, task.due_at)
+    assert (get(store, opened).level, get(store, opened).moved_up) == (1, 2)
 
 
 def test_anybody_may_take_over_and_whoever_had_it_sees_it(
@@ -269,32 +269,32 @@ def test_anybody_may_take_over_and_whoever_had_it_sees_it(
     callbacks.claim(store, NOW, nurse, opened)
     later = NOW + timedelta(minutes=10)
     callbacks.take_over(store, later, surgeon, opened, nurse.id)
-    assert (get(store, opened)["claimed_by"], get(store, opened)["claimed_at"]) == (surgeon.id, NOW)
+    assert (get(store, opened).claimed_by, get(store, opened).claimed_at) == (surgeon.id, NOW)
     with pytest.raises(Conflict, match="claim the callback first"):
         callbacks.attempt(store, later, nurse, opened, "patient", "", settings.clinic)
     (taken,) = worries.taken_from(store, nurse.id, NOW)
-    assert (taken["by"], taken["callback_id"], taken["at"]) == ("Sol Surgeon", opened, later)
+    assert (taken.by, taken.callback_id, taken.at) == ("Sol Surgeon", opened, later)
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon has it"):
         callbacks.take_over(store, later, nurse, opened, nurse.id)
     task = callbacks.decide(store, later, surgeon, opened, "theatre", "", settings.clinic)
-    assert task["owner"] == surgeon.id  # who has the callback has the task
-    callbacks.take_task(store, later, nurse, task["id"], surgeon.id)
-    assert [t["by"] for t in worries.taken_from(store, surgeon.id, NOW)] == ["Nora Nurse"]
+    assert task.owner == surgeon.id  # who has the callback has the task
+    callbacks.take_task(store, later, nurse, task.id, surgeon.id)
+    assert [t.by for t in worries.taken_from(store, surgeon.id, NOW)] == ["Nora Nurse"]
     with pytest.raises(Conflict, match="meanwhile Nora Nurse has it"):
-        callbacks.take_task(store, later, surgeon, task["id"], None)
-    callbacks.give_back_task(store, later, nurse, task["id"])
-    assert get(store, opened)["free"]
-    detail = [s["detail"] for s in worries.steps_of(store, opened) if s["step"] == "taken over"]
+        callbacks.take_task(store, later, surgeon, task.id, None)
+    callbacks.give_back_task(store, later, nurse, task.id)
+    assert get(store, opened).free
+    detail = [s.detail for s in worries.steps_of(store, opened) if s.step == "taken over"]
     assert [(d["by"], d["from"]) for d in detail] == [("Sol Surgeon", "Nora Nurse"), ("Nora Nurse", "Sol Surgeon")]
 
 
 def test_an_extra_visit_stands_beside_the_plan(
-    store: Store, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     """NOW is Friday 5 March 2027; the clinic opens on Monday again."""
     callbacks.decide(store, NOW, surgeon, opened, "sooner", "", settings.clinic)
     callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
-    planned = [(v["name"], v["earliest"], v["target"], v["latest"]) for v in eyes.visits_of(store, operation_id)]
+    planned = [(v.name, v.earliest, v.target, v.latest) for v in visits.of_eye(store, eye_id)]
     assert planned == [
         ("day 1", "2027-03-03", "2027-03-03", "2027-03-03"),
         ("extra visit", "2027-03-05", "2027-03-05", "2027-03-05"),
@@ -304,24 +304,24 @@ def test_an_extra_visit_stands_beside_the_plan(
 
 
 def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
-    store: Store, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     closed = settings.clinic.model_copy(update={"closed": ["2027-03-08"]})
     callbacks.decide(store, NOW, surgeon, opened, "sooner", "", closed)
-    (extra,) = [v for v in eyes.visits_of(store, operation_id) if v["name"] == "extra visit"]
-    assert extra["target"] == "2027-03-05"  # nothing is open within three days: today
+    (extra,) = [v for v in visits.of_eye(store, eye_id) if v.name == "extra visit"]
+    assert extra.target == "2027-03-05"  # nothing is open within three days: today
 
 
 def test_a_decision_is_taken_back_within_five_minutes_until_somebody_called(
-    store: Store, nurse: Actor, surgeon: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
     with pytest.raises(Conflict):
         callbacks.undo(store, NOW, nurse, opened)
     callbacks.undo(store, NOW + timedelta(minutes=4), surgeon, opened)
     found = get(store, opened)
-    assert (found["state"], found["claimed_by"], found["due_at"]) == ("waiting", None, NOW + timedelta(hours=8))
-    assert [v["name"] for v in eyes.visits_of(store, operation_id)] == ["day 1", "week 1"]
+    assert (found.state, found.claimed_by, found.due_at) == ("waiting", None, NOW + timedelta(hours=8))
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
     callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
     callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
     with pytest.raises(Conflict, match="until somebody called"):
@@ -333,9 +333,9 @@ def test_a_decision_on_a_claimed_callback_taken_back_leaves_it_with_its_holder(
 ) -> None:
     callbacks.claim(store, NOW - timedelta(minutes=5), nurse, opened)
     task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
-    assert task["owner"] == nurse.id
+    assert task.owner == nurse.id
     callbacks.undo(store, NOW + timedelta(minutes=6) - timedelta(minutes=2), surgeon, opened)
-    assert (get(store, opened)["state"], get(store, opened)["claimed_by"]) == ("claimed", nurse.id)
+    assert (get(store, opened).state, get(store, opened).claimed_by) == ("claimed", nurse.id)
 
 
 def test_a_settlement_taken_back_is_to_do_again(
@@ -343,43 +343,43 @@ def test_a_settlement_taken_back_is_to_do_again(
 ) -> None:
     task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
     callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.finish(store, NOW, nurse, task["id"], "")
+    callbacks.finish(store, NOW, nurse, task.id, "")
     with pytest.raises(Conflict):
         callbacks.undo(store, NOW + timedelta(minutes=2), surgeon, opened)
     with pytest.raises(Conflict):
         callbacks.undo(store, NOW + timedelta(minutes=6), nurse, opened)
     callbacks.undo(store, NOW + timedelta(minutes=2), nurse, opened)
     (again,) = tasks.of_callback(store, opened)
-    assert (get(store, opened)["state"], again["done_at"], again["owner"]) == ("to-do", None, nurse.id)
+    assert (get(store, opened).state, again.done_at, again.owner) == ("to-do", None, nurse.id)
 
 
 def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(
-    store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    measure(store, nurse, operation_id, settings, 33, NOW + timedelta(minutes=10))
-    assert [c["how_soon"] for c in worries.open_callbacks(store) if c["worry"] == "pressure"] == ["today"]
-    measure(store, nurse, operation_id, settings, 45, NOW + timedelta(minutes=20))
-    now_one = [c for c in worries.open_callbacks(store) if c["worry"] == "pressure"]
-    assert [(c["id"], c["how_soon"]) for c in now_one] == [(opened, "now")]
-    assert now_one[0]["due_at"] == NOW + timedelta(minutes=80)
+    measure(store, nurse, eye_id, settings, 33, NOW + timedelta(minutes=10))
+    assert [c.how_soon for c in worries.open_callbacks(store) if c.worry == "pressure"] == ["today"]
+    measure(store, nurse, eye_id, settings, 45, NOW + timedelta(minutes=20))
+    now_one = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
+    assert [(c.id, c.how_soon) for c in now_one] == [(opened, "now")]
+    assert now_one[0].due_at == NOW + timedelta(minutes=80)
 
 
 def test_a_danger_that_lasts_after_settling_opens_a_new_callback(
-    store: Store, nurse: Actor, operation_id: str, opened: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     callbacks.claim(store, NOW, nurse, opened)
     callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
     callbacks.settle(store, NOW, nurse, opened, "advice", "", settings.clinic)
-    again = measure(store, nurse, operation_id, settings, 33, NOW + timedelta(hours=1))
-    assert {w["callback_id"] for w in again if w["worry"] == "pressure"}.isdisjoint({opened})
-    assert [c["how_soon"] for c in worries.open_callbacks(store) if c["worry"] == "pressure"] == ["today"]
+    again = measure(store, nurse, eye_id, settings, 33, NOW + timedelta(hours=1))
+    assert {w.callback_id for w in again if w.worry == "pressure"}.isdisjoint({opened})
+    assert [c.how_soon for c in worries.open_callbacks(store) if c.worry == "pressure"] == ["today"]
 
 
 def test_a_callback_moves_up_to_the_surgeon_then_to_the_on_call_contact(store: Store, opened: str) -> None:
     def level() -> int:
         found = worries.callback(store, opened)
         assert found is not None
-        return int(found["level"])
+        return int(found.level)
 
     callbacks.escalate_overdue(store, NOW + timedelta(hours=7, minutes=59))
     assert level() == 0
@@ -391,7 +391,7 @@ def test_a_callback_moves_up_to_the_surgeon_then_to_the_on_call_contact(store: S
     assert level() == 2
     callbacks.escalate_overdue(store, NOW + timedelta(days=3))
     assert level() == 2
-    moves = [s["detail"]["to"] for s in worries.steps_of(store, opened) if s["step"] == "moved up"]
+    moves = [s.detail["to"] for s in worries.steps_of(store, opened) if s.step == "moved up"]
     assert moves == ["surgeon", "on-call contact"]
 
 
@@ -412,12 +412,12 @@ def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) 
     old["patients"].insert({"id": "p", **person})
     old["operations"].insert({"id": "o", "patient_id": "p", "created_at": at})
     for state, worry in (("waiting", "pressure"), ("claimed", "retina"), ("settled", "pressure")):
-        row = {"id": state, "operation_id": "o", "worry": worry, "how_soon": "today", "opened_at": at, "due_at": at}
+        row = {"id": state, "eye_id": "o", "worry": worry, "how_soon": "today", "opened_at": at, "due_at": at}
         row |= {"state": state, "claimed_by": None if state == "waiting" else "n", "level": 1}
         old["callbacks"].insert(row)
     old.conn.close()
     upgraded = open_store(path)
-    known = {c["id"]: (c["state"], c["free"], c["moved_up"], c["settled_by"]) for c in worries.callbacks_of(upgraded, "o")}
+    known = {c.id: (c.state, c.free, c.moved_up, c.settled_by) for c in worries.callbacks_of(upgraded, "o")}
     assert known == {
         "waiting": ("waiting", True, 1, None),
         "claimed": ("claimed", False, 1, None),
@@ -469,9 +469,9 @@ def race(store: Store, what: str, now: datetime, *about: list[str]) -> list[int]
 
 def test_two_processes_move_it_up_exactly_once(store: Store, opened: str) -> None:
     moved = sum(race(store, "escalate", NOW + timedelta(hours=9), [], [], []))
-    overdue = len([c for c in worries.open_callbacks(store) if c["level"] == 1])
+    overdue = len([c for c in worries.open_callbacks(store) if c.level == 1])
     assert moved == overdue >= 1
-    assert [s["step"] for s in worries.steps_of(store, opened)].count("moved up") == 1
+    assert [s.step for s in worries.steps_of(store, opened)].count("moved up") == 1
 
 
 @pytest.mark.parametrize("what", ["claim", "take over", "take task"])
@@ -485,8 +485,8 @@ def test_two_processes_take_it_exactly_once(
         about = [[me, opened, nurse.id] for me in others]
     elif what == "take task":
         task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
-        about = [[me, task["id"], ""] for me in others]
+        about = [[me, task.id, ""] for me in others]
     won = race(store, what, NOW, *about)
     assert sorted(won) == [0, 0, 1]
-    holder = tasks.of_callback(store, opened)[0]["owner"] if what == "take task" else get(store, opened)["claimed_by"]
+    holder = tasks.of_callback(store, opened)[0].owner if what == "take task" else get(store, opened).claimed_by
     assert holder == others[won.index(1)]

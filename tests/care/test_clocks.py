@@ -9,15 +9,16 @@ from followup.care import receive
 from followup.care.eye import load
 from followup.clinical import posture
 from followup.config import Settings
-from followup.records import Store, eyes
-from followup.records.store import Row, new_id
+from followup.records import Store, events
+from followup.records.store import new_id
+from followup.records.values import Device
 from tests.conftest import NOW
 
 
-def event(operation_id: str, kind: str, at: datetime, body: dict[str, Any], offset: int = 60) -> dict[str, Any]:
+def event(eye_id: str, kind: str, at: datetime, body: dict[str, Any], offset: int = 60) -> dict[str, Any]:
     return {
         "id": new_id(),
-        "operation": operation_id,
+        "operation": eye_id,
         "kind": kind,
         "at": at.isoformat(),
         "offset_minutes": offset,
@@ -28,7 +29,7 @@ def event(operation_id: str, kind: str, at: datetime, body: dict[str, Any], offs
 
 @pytest.mark.parametrize("hours", [-9, -2, 3, 11])
 def test_a_phone_whose_clock_is_hours_off_is_put_right_and_its_own_time_is_kept(
-    store: Store, device: Row, operation_id: str, settings: Settings, hours: int
+    store: Store, device: Device, eye_id: str, settings: Settings, hours: int
 ) -> None:
     off = timedelta(hours=hours)
     happened = NOW - timedelta(hours=4)
@@ -37,42 +38,42 @@ def test_a_phone_whose_clock_is_hours_off_is_put_right_and_its_own_time_is_kept(
         "from": (happened - timedelta(hours=2) + off).isoformat(),
         "to": (happened + off).isoformat(),
     }
-    sent = event(operation_id, "posture", happened + off, block)
+    sent = event(eye_id, "posture", happened + off, block)
     result = receive.receive(store, NOW, device, [sent], settings.clinic.tz, sent_at=NOW + off)
     assert [r.status for r in result] == ["received"]
-    kept = eyes.events_of(store, operation_id)[0]
-    assert kept["at"] == happened
-    assert datetime.fromisoformat(kept["body"]["to"]) == happened
+    kept = events.of_eye(store, eye_id)[0]
+    assert kept.at == happened
+    assert datetime.fromisoformat(kept.body["to"]) == happened
     assert kept["device_at"].startswith((happened + off).strftime("%Y-%m-%dT%H:%M"))
 
 
-def test_the_time_on_the_way_is_no_clock_error(store: Store, device: Row, operation_id: str, settings: Settings) -> None:
-    sent = event(operation_id, "symptoms", NOW - timedelta(hours=1), {"pain": 1})
+def test_the_time_on_the_way_is_no_clock_error(store: Store, device: Device, eye_id: str, settings: Settings) -> None:
+    sent = event(eye_id, "symptoms", NOW - timedelta(hours=1), {"pain": 1})
     receive.receive(store, NOW, device, [sent], settings.clinic.tz, sent_at=NOW - timedelta(seconds=100))
-    assert eyes.events_of(store, operation_id)[0]["at"] == NOW - timedelta(hours=1)
+    assert events.of_eye(store, eye_id)[0].at == NOW - timedelta(hours=1)
 
 
 def test_hours_logged_while_travelling_count_on_the_clinics_days(
-    store: Store, device: Row, operation_id: str, settings: Settings
+    store: Store, device: Device, eye_id: str, settings: Settings
 ) -> None:
     # Logged in a zone eight hours ahead: the instants count, wherever the phone was.
     away = timezone(timedelta(hours=9))
     start = datetime(2027, 3, 5, 5, 0, tzinfo=away)
     body = {"position": "face-down", "from": start.isoformat(), "to": (start + timedelta(hours=3)).isoformat()}
-    receive.receive(store, NOW, device, [event(operation_id, "posture", start, body, 540)], settings.clinic.tz, sent_at=NOW)
-    blocks = [p.block for p in load(store, operation_id, settings.clinic.tz).timeline(NOW).postured]
+    receive.receive(store, NOW, device, [event(eye_id, "posture", start, body, 540)], settings.clinic.tz, sent_at=NOW)
+    blocks = [p.block for p in load(store, eye_id, settings.clinic.tz).timeline(NOW).postured]
     assert posture.hours_by_day(blocks, settings.clinic.tz, NOW) == {date(2027, 3, 4): pytest.approx(3.0)}
 
 
 def test_the_night_the_clocks_go_forward_has_its_true_hours(
-    store: Store, device: Row, operation_id: str, settings: Settings
+    store: Store, device: Device, eye_id: str, settings: Settings
 ) -> None:
     # Time-zone database: in Vienna 28 March 2027 has 23 hours; 00:00 to 08:00 on the wall are seven hours.
     now = datetime(2027, 3, 28, 12, tzinfo=UTC)
     wall = (datetime(2027, 3, 28, 0, tzinfo=settings.clinic.tz), datetime(2027, 3, 28, 8, tzinfo=settings.clinic.tz))
     body = {"position": "face-down", "from": wall[0].isoformat(), "to": wall[1].isoformat()}
-    receive.receive(store, now, device, [event(operation_id, "posture", wall[1], body)], settings.clinic.tz, sent_at=now)
-    blocks = [p.block for p in load(store, operation_id, settings.clinic.tz).timeline(now).postured]
+    receive.receive(store, now, device, [event(eye_id, "posture", wall[1], body)], settings.clinic.tz, sent_at=now)
+    blocks = [p.block for p in load(store, eye_id, settings.clinic.tz).timeline(now).postured]
     assert posture.hours_by_day(blocks, settings.clinic.tz, now) == {date(2027, 3, 28): pytest.approx(7.0)}
 
 
@@ -83,8 +84,8 @@ OLD_CLIENT = {
 
 
 def test_events_of_the_first_clients_are_taken_as_they_were(
-    store: Store, device: Row, operation_id: str, settings: Settings
+    store: Store, device: Device, eye_id: str, settings: Settings
 ) -> None:
     # What version 1 of the phone's pages sent, word for word; it stays here when the models change.
-    result = receive.receive(store, NOW, device, [{**OLD_CLIENT, "operation": operation_id}], settings.clinic.tz)
+    result = receive.receive(store, NOW, device, [{**OLD_CLIENT, "operation": eye_id}], settings.clinic.tz)
     assert result[0].status == "received"

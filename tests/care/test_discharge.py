@@ -12,7 +12,7 @@ from followup.care.eye import load, protocol
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols import book
-from followup.records import Store, audit, eyes, people
+from followup.records import Store, audit, eyes, patients, visits
 from followup.records.store import new_id
 from tests.conftest import NOW, OPERATED, PASSWORD, operation_note, patient_details
 
@@ -41,8 +41,8 @@ def test_what_cannot_be_is_refused_and_nothing_is_stored(
     with pytest.raises(CareError, match=says) as refused:
         discharge.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), [], settings.clinic.tz)
     assert field is None or refused.value.field == field
-    assert eyes.all_operations(store) == []
-    assert people.patient_by_number(store, "T-1") is None
+    assert eyes.operated(store) == []
+    assert patients.by_number(store, "T-1") is None
 
 
 @pytest.mark.parametrize(
@@ -72,21 +72,21 @@ def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Sto
     assert made.forecast.gone
 
 
-def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, operation_id: str, settings: Settings) -> None:
-    eye = load(store, operation_id, settings.clinic.tz)
-    assert (eye.patient_name, eye.operation.agent, eye.operation.baseline_iop_mmhg) == ("Pat Patient", "c2f6", 15)
+def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, eye_id: str, settings: Settings) -> None:
+    eye = load(store, eye_id, settings.clinic.tz)
+    assert (eye.patient.name, eye.operation.agent, eye.operation.baseline_iop_mmhg) == ("Pat Patient", "c2f6", 15)
     assert eye.operation.steroid_drops_until is not None
     assert eye.operation.steroid_drops_until.astimezone(settings.clinic.tz).isoformat() == "2027-03-31T00:00:00+02:00"
-    assert [v["name"] for v in eye.visits] == ["day 1", "week 1"]
-    assert "discharge" in [a["action"] for a in audit.of_subject(store, operation_id)]
+    assert [v.name for v in eye.visits] == ["day 1", "week 1"]
+    assert "discharge" in [a["action"] for a in audit.of_subject(store, eye_id)]
 
 
-def test_the_second_eye_joins_the_same_patient(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+def test_the_second_eye_joins_the_same_patient(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     second, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
-    first_row, second_row = eyes.operation(store, operation_id), eyes.operation(store, second)
+    first_row, second_row = eyes.eye(store, eye_id), eyes.eye(store, second)
     assert first_row
     assert second_row
-    assert first_row["patient_id"] == second_row["patient_id"]
+    assert first_row.patient_id == second_row.patient_id
 
 
 OTHER = {"name": "Pat Person", "born_on": date(1960, 1, 1), "phone": "", "language": "de"}
@@ -94,37 +94,37 @@ OTHER = {"name": "Pat Person", "born_on": date(1960, 1, 1), "phone": "", "langua
 
 @pytest.mark.parametrize("key", OTHER)
 def test_a_known_number_with_any_other_particular_is_asked_about(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings, key: str
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, key: str
 ) -> None:
     stranger = patient_details().model_copy(update={key: OTHER[key]})
-    before = people.patient_by_number(store, "T-1")
+    before = patients.by_number(store, "T-1")
     for answer in (None, discharge.SamePerson("written", "an answer about others"), discharge.SamePerson("recorded", "")):
         with pytest.raises(CareError, match="other particulars"):
             discharge.discharge(
                 store, NOW, nurse, stranger, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer
             )
-    assert people.patient_by_number(store, "T-1") == before
-    assert len(eyes.all_operations(store)) == 1
+    assert patients.by_number(store, "T-1") == before
+    assert len(eyes.operated(store)) == 1
 
 
 @pytest.mark.parametrize("right", ["written", "recorded"])
 def test_the_answer_corrects_or_keeps_and_the_audit_holds_both_sets(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings, right: Any
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, right: Any
 ) -> None:
     written = patient_details().model_copy(update=OTHER)
     other = discharge.other_particulars(store, written)
     assert other
     answer = discharge.SamePerson(right, other.mark)
     discharge.discharge(store, NOW, nurse, written, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer)
-    known = people.patient_by_number(store, "T-1")
+    known = patients.by_number(store, "T-1")
     assert known
     now = {key: known[key] for key in OTHER}
     assert now == (other.written if right == "written" else other.recorded)
-    entry = next(a for a in audit.of_subject(store, known["id"]) if a["action"].startswith("particulars"))
+    entry = next(a for a in audit.of_subject(store, known.id) if a["action"].startswith("particulars"))
     for told in ("Pat Person", "Pat Patient", "1960-01-01", "1952-03-14", "+00 9 876"):
-        assert told in entry["detail"]
+        assert told in entry.detail
     assert (
-        discharge.other_particulars(store, written.model_copy(update=now | {"born_on": date.fromisoformat(now["born_on"])}))
+        discharge.other_particulars(store, written.model_copy(update=now | {"born_on": date.fromisoformat(now.born_on)}))
         is None
     )
 
@@ -149,7 +149,7 @@ def test_days_that_cannot_be_after_surgery(
     visits = [schedule.Window("day 1", day, day, day, "")] if day else []
     with pytest.raises(CareError, match=says):
         discharge.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), visits, settings.clinic.tz)
-    assert eyes.all_operations(store) == []
+    assert eyes.operated(store) == []
 
 
 def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, settings: Settings) -> None:
@@ -163,32 +163,30 @@ def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, setting
     assert eyes.unreadable(store) == []
 
 
-def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
-    (visit, *_) = eyes.visits_of(store, operation_id)
+def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    (visit, *_) = visits.of_eye(store, eye_id)
     with pytest.raises(CareError, match="accepted is"):
-        discharge.change_plan(
-            store, NOW, nurse, operation_id, operation_note(), settings.clinic.tz, {visit["id"]: date(26, 11, 24)}
-        )
+        discharge.change_plan(store, NOW, nurse, eye_id, operation_note(), settings.clinic.tz, {visit.id: date(26, 11, 24)})
 
 
 def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:
     id = new_id()
-    again: dict[str, Any] = {"operation_id": id}
+    again: dict[str, Any] = {"eye_id": id}
     made, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
     assert made == id
     with pytest.raises(Conflict):
         discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
-    assert len(eyes.all_operations(store)) == 1
+    assert len(eyes.operated(store)) == 1
 
 
 def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
-    changed = discharge.change_plan(store, NOW, nurse, operation_id, operation_note(posture=plan), settings.clinic.tz)
+    changed = discharge.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
     assert [c[0] for c in changed] == ["posture"]
-    assert len(eyes.records_of(store, operation_id)) == 2
-    current = load(store, operation_id, settings.clinic.tz).operation.plan
+    assert len(eyes.history_of(store, eye_id)) == 2
+    current = load(store, eye_id, settings.clinic.tz).operation.plan
     assert current
     assert current.position == "left-cheek"
 
@@ -198,7 +196,7 @@ def test_a_code_enrols_once(store: Store, discharged: tuple[str, str]) -> None:
     token = enrol.enrol(store, NOW, f" {code[:4].lower()} {code[4:]}", 1952, "carer", "here")
     device = enrol.device(store, token)
     assert device
-    assert device["used_by"] == "carer"
+    assert device.used_by == "carer"
     assert enrol.device(store, "made up") is None
     with pytest.raises(Refused, match="has been used"):
         enrol.enrol(store, NOW, code, 1952, "patient", "here")
@@ -256,7 +254,7 @@ def test_a_signature_holds_for_exactly_that_text(store: Store, nurse: Actor, sur
     signing.sign(store, NOW, surgeon, "rulebook", draft.fingerprint)
     signed = protocol(store, "rulebook")
     assert signed.signature
-    assert signed.signature["name"] == "Sol Surgeon"
+    assert signed.signature.name == "Sol Surgeon"
     changed = signing.save(store, NOW, surgeon, "rulebook", draft.text.replace("mmhg = 40", "mmhg = 42"))
     assert protocol(store, "rulebook").is_draft
     with pytest.raises(CareError, match="was changed"):
@@ -273,10 +271,10 @@ def test_a_text_that_cannot_be_used_is_not_kept(store: Store, surgeon: Actor) ->
 
 
 def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(
-    store: Store, operation_id: str, settings: Settings
+    store: Store, eye_id: str, settings: Settings
 ) -> None:
     text = book.draft_text("rulebook").replace("hours = 36, while_posturing", "hours = 30, while_posturing")
     effects = signing.effects(store, text, NOW, settings.clinic.tz)
-    assert [e.patient_name for e in effects] == ["Pat Patient"]
+    assert [e.patient.name for e in effects] == ["Pat Patient"]
     assert {s.rule for s in effects[0].added} == {s.rule for s in effects[0].dropped} == {"silent-while-posturing"}
     assert signing.effects(store, book.draft_text("rulebook"), NOW, settings.clinic.tz) == []

@@ -14,7 +14,7 @@ from tests.conftest import NOW, OPERATED, operation_note, patient_details
 
 
 @pytest.fixture
-def left_operation(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> str:
+def left_operation(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The same patient's left eye, operated too."""
     note = operation_note(eye="left", agent="silicone-oil", percent=0, operated_at=OPERATED + timedelta(days=1))
     return discharge.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)[0]
@@ -22,23 +22,21 @@ def left_operation(store: Store, nurse: Actor, operation_id: str, settings: Sett
 
 def enter_left(store: Store, nurse: Actor, on_page_of: str, settings: Settings, **values: object) -> set[str]:
     body = MeasuresBody.model_validate({"eye": "left", **values})
-    return {w["rule"] for w in record_visit(store, NOW, nurse, on_page_of, [body], settings.clinic.tz)}
+    return {w.rule for w in record_visit(store, NOW, nurse, on_page_of, [body], settings.clinic.tz)}
 
 
-def test_the_fellow_eye_that_was_not_operated_is_judged(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
-) -> None:
-    raised = enter_left(store, nurse, operation_id, settings, acuity="NLP", iop_mmhg=55)
+def test_the_fellow_eye_that_was_not_operated_is_judged(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    raised = enter_left(store, nurse, eye_id, settings, acuity="NLP", iop_mmhg=55)
     assert {"fellow-pressure-severe", "fellow-light-perception-lost"} <= raised
-    urgent = [c["worry"] for c in worries.open_callbacks(store) if c["how_soon"] == "now"]
+    urgent = [c.worry for c in worries.open_callbacks(store) if c.how_soon == "now"]
     assert urgent == ["other-eye"]
 
 
 def test_a_pressure_of_the_second_operated_eye_on_the_first_ones_page_is_judged(
-    store: Store, nurse: Actor, operation_id: str, left_operation: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, left_operation: str, settings: Settings
 ) -> None:
-    raised = enter_left(store, nurse, operation_id, settings, iop_mmhg=45)
+    raised = enter_left(store, nurse, eye_id, settings, iop_mmhg=45)
     assert "pressure-severe" in raised
     assert not {rule for rule in raised if rule.startswith("fellow-")}
-    urgent = [c for c in worries.open_callbacks(store) if c["how_soon"] == "now"]
-    assert [(c["operation_id"], c["worry"]) for c in urgent] == [(left_operation, "pressure")]
+    urgent = [c for c in worries.open_callbacks(store) if c.how_soon == "now"]
+    assert [(c.eye_id, c.worry) for c in urgent] == [(left_operation, "pressure")]

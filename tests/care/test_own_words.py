@@ -32,8 +32,8 @@ WELL: dict[str, Any] = {
 }
 
 
-def send(client: FlaskClient, operation_id: str, **changes: Any) -> None:
-    answer = client.post("/api/v1/events", json={"events": [event(operation_id, **changes)]})
+def send(client: FlaskClient, eye_id: str, **changes: Any) -> None:
+    answer = client.post("/api/v1/events", json={"events": [event(eye_id, **changes)]})
     assert [r["status"] for r in answer.json["results"]] == ["received"]
 
 
@@ -42,32 +42,32 @@ def send(client: FlaskClient, operation_id: str, **changes: Any) -> None:
     [("symptoms", {"words": BLACK}), ("symptoms", {**WELL, "words": BLACK}), ("anaesthetic", {"words": BLACK})],
 )
 def test_words_open_a_callback_of_their_own_with_the_words_first(
-    as_patient: FlaskClient, as_nurse: FlaskClient, store: Store, operation_id: str, kind: str, body: dict[str, Any]
+    as_patient: FlaskClient, as_nurse: FlaskClient, store: Store, eye_id: str, kind: str, body: dict[str, Any]
 ) -> None:
-    send(as_patient, operation_id, kind=kind, body=body)
-    callback = next(c for c in worries.open_callbacks(store) if c["worry"] == "words")
-    assert callback["how_soon"] == "today"
-    assert worries.warnings_of_callback(store, callback["id"])[0]["words"].startswith(f"“{BLACK}”")
+    send(as_patient, eye_id, kind=kind, body=body)
+    callback = next(c for c in worries.open_callbacks(store) if c.worry == "words")
+    assert callback.how_soon == "today"
+    assert worries.warnings_of_callback(store, callback.id)[0].words.startswith(f"“{BLACK}”")
     page = as_nurse.get(f"/clinic/callbacks/{callback['id']}").text
     assert BLACK in page.partition("What was done")[0]
     assert "<details" not in page
     assert BLACK in as_nurse.get("/clinic/callbacks").text
 
 
-def test_each_time_is_told_and_blank_words_are_none(as_patient: FlaskClient, store: Store, operation_id: str) -> None:
+def test_each_time_is_told_and_blank_words_are_none(as_patient: FlaskClient, store: Store, eye_id: str) -> None:
     for n, words in enumerate(["first", "   ", "second {pain} 100 %"]):
         at = (NOW - timedelta(minutes=10 - n)).isoformat()
-        send(as_patient, operation_id, body={**WELL, "words": words}, at=at, sequence=n + 1)
-    callback = next(c for c in worries.open_callbacks(store) if c["worry"] == "words")
-    told = [w["values"]["said"] for w in worries.warnings_of_callback(store, callback["id"])]
+        send(as_patient, eye_id, body={**WELL, "words": words}, at=at, sequence=n + 1)
+    callback = next(c for c in worries.open_callbacks(store) if c.worry == "words")
+    told = [w.values["said"] for w in worries.warnings_of_callback(store, callback.id)]
     assert told == ["second {pain} 100 %", "first"]
 
 
 def test_words_from_a_phone_whose_clock_is_before_the_operation_reach_a_person(
-    as_patient: FlaskClient, store: Store, operation_id: str
+    as_patient: FlaskClient, store: Store, eye_id: str
 ) -> None:
-    send(as_patient, operation_id, body={"words": BLACK}, at=(NOW - timedelta(days=3650)).isoformat())
-    assert [c["worry"] for c in worries.open_callbacks(store) if c["worry"] == "words"] == ["words"]
+    send(as_patient, eye_id, body={"words": BLACK}, at=(NOW - timedelta(days=3650)).isoformat())
+    assert [c.worry for c in worries.open_callbacks(store) if c.worry == "words"] == ["words"]
 
 
 def test_a_course_file_may_hold_words() -> None:
@@ -77,38 +77,36 @@ def test_a_course_file_may_hold_words() -> None:
     assert [(s.how_soon, s.values["said"]) for s in found] == [("today", BLACK)]
 
 
-def test_what_a_patient_cannot_tell_is_kept_and_shown(
-    as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str
-) -> None:
-    send(as_patient, operation_id, body={"pain": 1, "cannot_tell": ["vision", "other_eye"]})
-    assert "cannot tell vision, other eye" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
-    bad = event(operation_id, body={"pain": 1, "cannot_tell": ["mood"]})
+def test_what_a_patient_cannot_tell_is_kept_and_shown(as_patient: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:
+    send(as_patient, eye_id, body={"pain": 1, "cannot_tell": ["vision", "other_eye"]})
+    assert "cannot tell vision, other eye" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    bad = event(eye_id, body={"pain": 1, "cannot_tell": ["mood"]})
     assert as_patient.post("/api/v1/events", json={"events": [bad]}).json["results"][0]["status"] == "refused"
 
 
 def test_the_pack_says_when_what_was_told_is_settled(
-    as_patient: FlaskClient, nurse: Actor, store: Store, operation_id: str, clock: Clock, settings: Settings
+    as_patient: FlaskClient, nurse: Actor, store: Store, eye_id: str, clock: Clock, settings: Settings
 ) -> None:
     def settled() -> list[bool]:
         return [r["settled"] for r in as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"]]
 
     def settle(worry: str) -> None:
-        found = next(c for c in worries.open_callbacks(store) if c["worry"] == worry)
-        callbacks.claim(store, clock.now, nurse, found["id"])
-        callbacks.attempt(store, clock.now, nurse, found["id"], "patient", "spoken to", settings.clinic)
-        callbacks.settle(store, clock.now, nurse, found["id"], "advice", "spoken to", settings.clinic)
+        found = next(c for c in worries.open_callbacks(store) if c.worry == worry)
+        callbacks.claim(store, clock.now, nurse, found.id)
+        callbacks.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
+        callbacks.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
 
     at = (clock.now - timedelta(minutes=1)).isoformat()
-    send(as_patient, operation_id, body={**WELL, "pain": 8, "curtain": True}, at=at)
+    send(as_patient, eye_id, body={**WELL, "pain": 8, "curtain": True}, at=at)
     assert settled() == [False]
     clock.pass_(minutes=5)
     # The same again raises nothing new, and is settled with the first.
-    send(as_patient, operation_id, body={**WELL, "pain": 8, "curtain": True}, at=clock.now.isoformat(), sequence=2)
+    send(as_patient, eye_id, body={**WELL, "pain": 8, "curtain": True}, at=clock.now.isoformat(), sequence=2)
     clock.pass_(minutes=5)
     settle("pressure")
     assert settled() == [False, False]
     settle("retina")
     assert settled() == [True, True]
     clock.pass_(minutes=5)
-    send(as_patient, operation_id, body={**WELL, "words": "and now?"}, at=clock.now.isoformat(), sequence=3)
+    send(as_patient, eye_id, body={**WELL, "words": "and now?"}, at=clock.now.isoformat(), sequence=3)
     assert settled() == [False, False, False]

@@ -12,7 +12,7 @@ from followup.care.actors import Actor
 from followup.care.events import EnteredMeasures, HeardBody, SeenBody, WithdrawalBody, body_of, fact_of
 from followup.care.eye import load
 from followup.config import Settings
-from followup.records import Store, eyes
+from followup.records import Store, events
 from followup.records.store import Row, new_id
 from followup.records.times import from_text, to_text
 from tests.conftest import NOW
@@ -75,35 +75,35 @@ POISON: dict[str, dict[str, Any]] = {
 
 @pytest.mark.parametrize("changes", POISON.values(), ids=POISON.keys())
 def test_each_poison_entry_is_refused_alone(
-    as_patient: FlaskClient, store: Store, operation_id: str, settings: Settings, changes: dict[str, Any]
+    as_patient: FlaskClient, store: Store, eye_id: str, settings: Settings, changes: dict[str, Any]
 ) -> None:
-    poison = {**event(operation_id), **changes}
-    batch = {"sent_at": AT, "events": [event(operation_id), poison, event(operation_id)]}
+    poison = {**event(eye_id), **changes}
+    batch = {"sent_at": AT, "events": [event(eye_id), poison, event(eye_id)]}
     answer = as_patient.post("/api/v1/events", data=json.dumps(batch), content_type="application/json")
     assert answer.status_code == 200
     results = answer.json["results"]
     assert [r["status"] for r in results] == ["received", "refused", "received"]
-    assert (results[1]["id"], bool(results[1]["reason"])) == (str(poison["id"]), True)
-    (kept,) = eyes.refused_events(store)
-    assert kept["reason"]
-    assert len(eyes.events_of(store, operation_id)) == 2
-    assert load(store, operation_id, settings.clinic.tz).set_aside == []
+    assert (results[1].id, bool(results[1].reason)) == (str(poison.id), True)
+    (kept,) = events.refused(store)
+    assert kept.reason
+    assert len(events.of_eye(store, eye_id)) == 2
+    assert load(store, eye_id, settings.clinic.tz).set_aside == []
 
 
 @pytest.mark.parametrize("depth", [900, 5000, 100_000])
 @pytest.mark.parametrize("number", [False, True])
 def test_an_entry_that_is_no_json_takes_no_other_with_it(
-    as_patient: FlaskClient, store: Store, operation_id: str, depth: int, number: bool
+    as_patient: FlaskClient, store: Store, eye_id: str, depth: int, number: bool
 ) -> None:
-    poison = event(operation_id, body={"words": 'HERE, ["{'})
+    poison = event(eye_id, body={"words": 'HERE, ["{'})
     inside = "9" * depth if number else "[" * depth + "]" * depth
-    written = json.dumps({"events": [event(operation_id), poison, event(operation_id)], "sent_at": AT})
+    written = json.dumps({"events": [event(eye_id), poison, event(eye_id)], "sent_at": AT})
     written = written.replace(json.dumps('HERE, ["{'), f"[{json.dumps('HERE, [')}, {inside}]")
     answer = as_patient.post("/api/v1/events", data=written, content_type="application/json")
     assert answer.status_code == 200
-    assert [(r["status"], r["id"]) for r in answer.json["results"]][1] == ("refused", poison["id"])
+    assert [(r["status"], r.id) for r in answer.json["results"]][1] == ("refused", poison.id)
     assert [r["status"] for r in answer.json["results"]] == ["received", "refused", "received"]
-    assert "HERE" in eyes.refused_events(store)[0]["text"]
+    assert "HERE" in events.refused(store)[0].text
 
 
 @pytest.mark.parametrize(
@@ -117,34 +117,34 @@ def test_what_is_no_batch_at_all_is_answered_400(as_patient: FlaskClient, whole:
     "sent_at", ["2027-03-05T10:00:00", "0001-01-01T00:00:00+14:00", "9999-12-31T23:59:59-14:00", "soon", 5, None, [], 1e300]
 )
 def test_a_clock_that_says_nothing_counts_as_absent(
-    as_patient: FlaskClient, store: Store, operation_id: str, sent_at: Any
+    as_patient: FlaskClient, store: Store, eye_id: str, sent_at: Any
 ) -> None:
-    answer = as_patient.post("/api/v1/events", json={"sent_at": sent_at, "events": [event(operation_id)]})
+    answer = as_patient.post("/api/v1/events", json={"sent_at": sent_at, "events": [event(eye_id)]})
     assert (answer.status_code, answer.json["results"][0]["status"]) == (200, "received")
-    assert eyes.events_of(store, operation_id)[0]["at"] == NOW
+    assert events.of_eye(store, eye_id)[0].at == NOW
 
 
-def test_a_phone_that_believes_in_1970_is_still_put_right(as_patient: FlaskClient, store: Store, operation_id: str) -> None:
+def test_a_phone_that_believes_in_1970_is_still_put_right(as_patient: FlaskClient, store: Store, eye_id: str) -> None:
     body = {"position": "face-down", "from": "1970-01-01T07:00:00Z", "to": "1970-01-01T09:00:00Z"}
-    sent = event(operation_id, "posture", body, at="1970-01-01T09:00:00Z")
+    sent = event(eye_id, "posture", body, at="1970-01-01T09:00:00Z")
     answer = as_patient.post("/api/v1/events", json={"sent_at": "1970-01-01T10:00:00Z", "events": [sent]})
     assert answer.json["results"][0]["status"] == "received"
-    (kept,) = eyes.events_of(store, operation_id)
-    assert kept["at"] == NOW - timedelta(hours=1)
+    (kept,) = events.of_eye(store, eye_id)
+    assert kept.at == NOW - timedelta(hours=1)
 
 
 def test_a_fault_of_our_own_refuses_that_entry_alone(
-    as_patient: FlaskClient, store: Store, operation_id: str, monkeypatch: pytest.MonkeyPatch
+    as_patient: FlaskClient, store: Store, eye_id: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     judged = receive.raise_signs_of_patient
 
-    def breaks(store: Store, operation_id: str, now: datetime, zone: tzinfo) -> list[Row]:
-        if any(e["body"].get("pain") == 7 for e in eyes.events_of(store, operation_id)):
+    def breaks(store: Store, eye_id: str, now: datetime, zone: tzinfo) -> list[Row]:
+        if any(e.body.get("pain") == 7 for e in events.of_eye(store, eye_id)):
             raise OverflowError("date value out of range")
-        return judged(store, operation_id, now, zone)
+        return judged(store, eye_id, now, zone)
 
     monkeypatch.setattr(receive, "raise_signs_of_patient", breaks)
-    events = [event(operation_id), event(operation_id, body={"pain": 7}), event(operation_id)]
+    events = [event(eye_id), event(eye_id, body={"pain": 7}), event(eye_id)]
     answer = as_patient.post("/api/v1/events", json={"events": events})
     assert [r["status"] for r in answer.json["results"]] == ["received", "refused", "received"]
     assert answer.json["results"][1]["reason"] == receive.NOT_TAKEN
@@ -198,37 +198,35 @@ def test_a_time_without_fixed_width_is_never_written(at: str) -> None:
 
 
 def test_rows_from_before_times_had_bounds_take_nothing_down_and_are_named(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, nurse: Actor, settings: Settings
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, nurse: Actor, settings: Settings
 ) -> None:
     """As they were stored: the year without leading zeros, a visit in year 9999, a posture from year 1."""
     for table in ("operation_records_bounds_surgery", "visits_bounds_visit", "events_bounds_event"):
         store.db.conn.execute(f"DROP TRIGGER {table}")
     record = store.row("SELECT * FROM operation_records")
     assert record
-    other = {"id": "other", "patient_id": store.rows("SELECT id FROM patients")[0]["id"], "created_at": to_text(NOW)}
+    other = {"id": "other", "patient_id": store.rows("SELECT id FROM patients")[0].id, "created_at": to_text(NOW)}
     store.insert("operations", other)
-    store.insert(
-        "operation_records", {**record, "id": "x", "operation_id": "other", "operated_at": "26-11-24T11:00:00.000000Z"}
-    )
-    planned = {"operation_id": operation_id, "reason": "", "recorded_by": "x", "recorded_at": to_text(NOW)}
+    store.insert("operation_records", {**record, "id": "x", "eye_id": "other", "operated_at": "26-11-24T11:00:00.000000Z"})
+    planned = {"eye_id": eye_id, "reason": "", "recorded_by": "x", "recorded_at": to_text(NOW)}
     for id, day in (("v1", "9999-12-31"), ("v2", "0001-01-01")):
         store.insert(
             "visits", {**planned, "id": id, "identity": id, "name": id, "target": day, "earliest": day, "latest": day}
         )
-    sent = {"operation_id": operation_id, "kind": "symptoms", "author": "patient:x", "received_at": to_text(NOW)}
+    sent = {"eye_id": eye_id, "kind": "symptoms", "author": "patient:x", "received_at": to_text(NOW)}
     store.insert("events", {**sent, "id": "e1", "at": "26-11-24T11:00:00.000000Z", "body": '{"pain":9}'})
     body = '{"position":"face-down","from":"0001-01-01T00:00:00+14:00"}'
     store.insert("events", {**sent, "id": "e2", "kind": "posture", "at": to_text(NOW), "body": body})
 
-    for path in ("", "callbacks", "discharge", f"eyes/{operation_id}", f"eyes/{operation_id}/visit", "?find=pat"):
+    for path in ("", "callbacks", "discharge", f"eyes/{eye_id}", f"eyes/{eye_id}/visit", "?find=pat"):
         assert as_nurse.get(f"/clinic/{path}").status_code == 200, path
     for path in ("", "results"):
         assert as_surgeon.get(f"/surgeon/{path}").status_code == 200, path
     assert as_nurse.get("/clinic/eyes/other").status_code == 404
-    visit.record_clinic_event(store, NOW, nurse, operation_id, "heard", {}, settings.clinic.tz)
+    visit.record_clinic_event(store, NOW, nurse, eye_id, "heard", {}, settings.clinic.tz)
     shown = as_nurse.get("/clinic/").text
     for words in ("Rows that cannot be read", "26-11-24", "visit v1", "9999-12-31", "visit v2", "entry symptoms"):
         assert words in shown
-    assert "posture, received" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
+    assert "posture, received" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     named = [row for row, _ in watching.unreadable(store)]
     assert set(named) == {"operation_records x", "visits v1", "visits v2", "events e1", "events e2"}

@@ -9,16 +9,17 @@ from followup.care import enrol, receive
 from followup.care.actors import Actor
 from followup.care.errors import NotFound
 from followup.config import Settings
-from followup.records import Store, eyes, worries
-from followup.records.store import Row, new_id
+from followup.records import Store, events, worries
+from followup.records.store import new_id
+from followup.records.values import Device
 from tests.conftest import NOW
 
 
-def event(operation_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
+def event(eye_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
     body = {"pain": 1, "vision": "same"}
     usual = {
         "id": new_id(),
-        "operation": operation_id,
+        "operation": eye_id,
         "kind": kind,
         "at": NOW.isoformat(),
         "offset_minutes": 60,
@@ -30,27 +31,27 @@ def event(operation_id: str, kind: str = "symptoms", **changes: Any) -> dict[str
 
 
 @pytest.fixture
-def send(store: Store, device: Row, settings: Settings) -> Any:
+def send(store: Store, device: Device, settings: Settings) -> Any:
     def sending(*events: Any, now: Any = NOW) -> list[receive.Result]:
         return receive.receive(store, now, device, events, settings.clinic.tz)
 
     return sending
 
 
-def test_a_dangerous_check_raises_a_warning_and_a_callback_at_once(send: Any, store: Store, operation_id: str) -> None:
-    results = send(event(operation_id, body={"pain": 8, "vision": "worse", "redness": "worse"}))
+def test_a_dangerous_check_raises_a_warning_and_a_callback_at_once(send: Any, store: Store, eye_id: str) -> None:
+    results = send(event(eye_id, body={"pain": 8, "vision": "worse", "redness": "worse"}))
     assert [r.status for r in results] == ["received"]
-    opened = {(c["worry"], c["how_soon"]) for c in worries.open_callbacks(store)}
+    opened = {(c.worry, c.how_soon) for c in worries.open_callbacks(store)}
     assert ("infection", "now") in opened
 
 
-def test_the_same_id_twice_changes_nothing_and_is_acknowledged_again(send: Any, store: Store, operation_id: str) -> None:
-    made = event(operation_id, body={"pain": 8})
+def test_the_same_id_twice_changes_nothing_and_is_acknowledged_again(send: Any, store: Store, eye_id: str) -> None:
+    made = event(eye_id, body={"pain": 8})
     first = send(made)
     callbacks = worries.open_callbacks(store)
     again = send(made, made)
     assert [r.status for r in (*first, *again)] == ["received"] * 3
-    assert len(eyes.events_of(store, operation_id)) == 1
+    assert len(events.of_eye(store, eye_id)) == 1
     assert worries.open_callbacks(store) == callbacks
 
 
@@ -77,53 +78,53 @@ def test_the_same_id_twice_changes_nothing_and_is_acknowledged_again(send: Any, 
     ],
 )
 def test_one_bad_event_never_holds_up_the_others(
-    send: Any, store: Store, operation_id: str, changes: dict[str, Any], says: str
+    send: Any, store: Store, eye_id: str, changes: dict[str, Any], says: str
 ) -> None:
-    results = send(event(operation_id), event(operation_id, **changes), event(operation_id))
+    results = send(event(eye_id), event(eye_id, **changes), event(eye_id))
     assert [r.status for r in results] == ["received", "refused", "received"]
     assert says in str(results[1].reason)
-    kept = eyes.refused_events(store)
-    assert [says in r["reason"] for r in kept] == [True]
-    assert len(eyes.events_of(store, operation_id)) == 2
+    kept = events.refused(store)
+    assert [says in r.reason for r in kept] == [True]
+    assert len(events.of_eye(store, eye_id)) == 2
 
 
 @pytest.mark.parametrize("raw", [None, 7, "text", [], {}])
 def test_what_is_no_event_at_all_is_refused_and_kept(send: Any, store: Store, raw: Any) -> None:
     assert send(raw)[0].status == "refused"
-    assert len(eyes.refused_events(store)) == 1
+    assert len(events.refused(store)) == 1
 
 
-def test_a_late_entry_is_judged_at_its_own_time(send: Any, store: Store, operation_id: str) -> None:
+def test_a_late_entry_is_judged_at_its_own_time(send: Any, store: Store, eye_id: str) -> None:
     made = (NOW - timedelta(hours=30)).isoformat()
-    send(event(operation_id, at=made, body={"pain": 8}))
-    warning = next(w for w in worries.warnings_of(store, operation_id) if w["rule"] == "severe-pain")
-    assert warning["raised_at"].isoformat() == made
-    assert warning["recorded_at"] == NOW
+    send(event(eye_id, at=made, body={"pain": 8}))
+    warning = next(w for w in worries.warnings_of(store, eye_id) if w.rule == "severe-pain")
+    assert warning.raised_at.isoformat() == made
+    assert warning.recorded_at == NOW
 
 
-def test_a_correction_points_back_and_the_old_entry_no_longer_stands(send: Any, store: Store, operation_id: str) -> None:
-    wrong = event(operation_id, body={"pain": 3})
-    right = event(operation_id, body={"pain": 2}, corrects=wrong["id"])
+def test_a_correction_points_back_and_the_old_entry_no_longer_stands(send: Any, store: Store, eye_id: str) -> None:
+    wrong = event(eye_id, body={"pain": 3})
+    right = event(eye_id, body={"pain": 2}, corrects=wrong.id)
     assert [r.status for r in send(wrong, right)] == ["received", "received"]
-    assert [e["id"] for e in eyes.events_of(store, operation_id)] == [right["id"]]
+    assert [e.id for e in events.of_eye(store, eye_id)] == [right.id]
 
 
 def test_another_phone_cannot_claim_an_id(
-    send: Any, store: Store, operation_id: str, device: Row, nurse: Actor, settings: Settings
+    send: Any, store: Store, eye_id: str, device: Device, nurse: Actor, settings: Settings
 ) -> None:
-    made = event(operation_id)
+    made = event(eye_id)
     send(made)
-    code = enrol.issue_code(store, NOW, nurse, device["patient_id"])
+    code = enrol.issue_code(store, NOW, nurse, device.patient_id)
     second = enrol.device(store, enrol.enrol(store, NOW, code, 1952, "carer", "test"))
     assert second is not None
     assert receive.receive(store, NOW, second, [made], settings.clinic.tz)[0].status == "refused"
-    assert receive.receive(store, NOW, second, [event(operation_id, by="carer")], settings.clinic.tz)[0].status == "received"
+    assert receive.receive(store, NOW, second, [event(eye_id, by="carer")], settings.clinic.tz)[0].status == "received"
 
 
-def test_a_revoked_phone_is_unknown(store: Store, device: Row, nurse: Actor) -> None:
-    enrol.revoke(store, NOW, nurse, device["id"])
-    found = enrol.device(store, device["token"])
+def test_a_revoked_phone_is_unknown(store: Store, device: Device, token: str, nurse: Actor) -> None:
+    enrol.revoke(store, NOW, nurse, device.id)
+    found = enrol.device(store, token)
     assert found is not None
-    assert found["revoked_at"]
+    assert found.revoked_at
     with pytest.raises(NotFound):
-        enrol.revoke(store, NOW, nurse, device["id"])
+        enrol.revoke(store, NOW, nurse, device.id)

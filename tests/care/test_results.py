@@ -78,10 +78,10 @@ def test_callbacks_are_counted_by_who_was_in_time(clinic: Store, settings: Setti
     assert (before.in_time, before.hours_to_claim) == (None, None)
     callbacks.escalate_overdue(clinic, LATER)
     for n, found in enumerate(worries.open_callbacks(clinic)[:2]):
-        opened: datetime = found["opened_at"]
-        callbacks.claim(clinic, opened + timedelta(hours=1 + 2 * n), nurse, found["id"])
-        callbacks.attempt(clinic, opened + timedelta(hours=9), nurse, found["id"], "patient", "well", settings.clinic)
-        callbacks.settle(clinic, opened + timedelta(hours=9), nurse, found["id"], "advice", "", settings.clinic)
+        opened: datetime = found.opened_at
+        callbacks.claim(clinic, opened + timedelta(hours=1 + 2 * n), nurse, found.id)
+        callbacks.attempt(clinic, opened + timedelta(hours=9), nurse, found.id, "patient", "well", settings.clinic)
+        callbacks.settle(clinic, opened + timedelta(hours=9), nurse, found.id, "advice", "", settings.clinic)
     after = results.results(clinic, LATER, settings.clinic.tz)
     assert after.in_time is not None
     assert (after.in_time.events, after.in_time.total, after.hours_to_claim) == (0, 2, 2.0)
@@ -92,13 +92,13 @@ def test_a_decision_is_not_an_end_and_what_moved_up_once_was_not_in_time(
 ) -> None:
     late, early = worries.open_callbacks(clinic)[:2]
     for found, hours in ((late, 9), (early, 1)):
-        at: datetime = found["opened_at"] + timedelta(hours=hours)
+        at: datetime = found.opened_at + timedelta(hours=hours)
         if hours > 8:
             callbacks.escalate_overdue(clinic, at)
-        task = callbacks.decide(clinic, at, surgeon, found["id"], "advice", "rest", settings.clinic, owner=nurse.id)
+        task = callbacks.decide(clinic, at, surgeon, found.id, "advice", "rest", settings.clinic, owner=nurse.id)
         assert results.results(clinic, at, settings.clinic.tz).in_time in (None, results.outcomes.wilson(0, 1))
-        callbacks.attempt(clinic, at, nurse, found["id"], "patient", "", settings.clinic)
-        callbacks.finish(clinic, at, nurse, task["id"], "")
+        callbacks.attempt(clinic, at, nurse, found.id, "patient", "", settings.clinic)
+        callbacks.finish(clinic, at, nurse, task.id, "")
     counted = results.results(clinic, LATER, settings.clinic.tz).in_time
     assert counted is not None
     assert (counted.events, counted.total) == (1, 2)

@@ -8,16 +8,16 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.care import sealing
-from followup.records import Store, eyes
+from followup.records import Store, events
 from followup.records.store import new_id
 from tests.conftest import NOW
 from tests.sealed import seal
 
 
-def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, store: Store, operation_id: str) -> None:
+def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, store: Store, eye_id: str) -> None:
     event = {
         "id": new_id(),
-        "operation": operation_id,
+        "operation": eye_id,
         "kind": "symptoms",
         "at": NOW.isoformat(),
         "offset_minutes": 60,
@@ -27,7 +27,7 @@ def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, 
     packet = seal(as_patient.get("/api/v1/pack").json["sealing_key"], [event])
     answer = as_patient.post("/api/v1/sealed", json={"sealed": [packet]})
     assert answer.json["results"][0]["status"] == "received"
-    assert [e["id"] for e in eyes.events_of(store, operation_id)] == [event["id"]]
+    assert [e.id for e in events.of_eye(store, eye_id)] == [event.id]
 
 
 def test_the_clinics_key_stays_the_same(store: Store) -> None:
@@ -36,7 +36,7 @@ def test_the_clinics_key_stays_the_same(store: Store) -> None:
 
 @pytest.mark.parametrize("spoil", ["key", "iv", "data"])
 def test_a_packet_that_was_changed_or_is_not_ours_is_refused(
-    as_patient: FlaskClient, store: Store, operation_id: str, spoil: str
+    as_patient: FlaskClient, store: Store, eye_id: str, spoil: str
 ) -> None:
     packet = seal(sealing.public_key(store), [])
     packet[spoil] = base64.b64encode(os.urandom(len(base64.b64decode(packet[spoil])))).decode()

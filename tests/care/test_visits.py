@@ -13,70 +13,68 @@ from followup.care.eye import load
 from followup.care.raising import check_eye
 from followup.care.receive import receive_from_clinic
 from followup.config import Settings
-from followup.records import Store, eyes, open_store
+from followup.records import Store, events, open_store, visits
 from followup.records.migrations import steps
 from followup.records.store import Row, new_id
 from tests.conftest import NOW
 
 
-def extra(store: Store, nurse: Actor, operation_id: str, at: datetime = NOW) -> str:
-    return visit.add_extra_visit(store, at, nurse, operation_id, at.date(), at.date(), "after a callback")
+def extra(store: Store, nurse: Actor, eye_id: str, at: datetime = NOW) -> str:
+    return visit.add_extra_visit(store, at, nurse, eye_id, at.date(), at.date(), "after a callback")
 
 
-def by_name(store: Store, nurse: Actor, operation_id: str, name: str, at: datetime) -> None:
+def by_name(store: Store, nurse: Actor, eye_id: str, name: str, at: datetime) -> None:
     """As entries were kept before visits had identities."""
-    eyes.add_event(store, new_id(), operation_id, "seen", at, {"visit": name}, nurse.signature, at)
+    events.add(store, new_id(), eye_id, "seen", at, {"visit": name}, nurse.signature, at)
 
 
-def open_names(store: Store, operation_id: str, settings: Settings) -> list[str]:
-    return [v["name"] for v in load(store, operation_id, settings.clinic.tz).open_visits]
+def open_names(store: Store, eye_id: str, settings: Settings) -> list[str]:
+    return [v.name for v in load(store, eye_id, settings.clinic.tz).open_visits]
 
 
 def iop(value: float = 15) -> list[MeasuresBody]:
     return [MeasuresBody(eye="right", iop_mmhg=value, instrument="applanation")]
 
 
-def test_a_visit_not_planned_consumes_none(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
-    visit.record_visit(store, NOW, nurse, operation_id, iop(), settings.clinic.tz)
-    assert open_names(store, operation_id, settings) == ["day 1", "week 1"]
+def test_a_visit_not_planned_consumes_none(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz)
+    assert open_names(store, eye_id, settings) == ["day 1", "week 1"]
 
 
-def test_a_visit_keeps_its_identity_when_it_is_moved(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
-) -> None:
-    week = next(v for v in eyes.visits_of(store, operation_id) if v["name"] == "week 1")
-    visit.record_visit(store, NOW, nurse, operation_id, iop(), settings.clinic.tz, visit=week["identity"])
-    visit.move_visit(store, NOW, nurse, week["id"], operation_id, date(2027, 3, 12))
-    moved = next(v for v in eyes.visits_of(store, operation_id) if v["name"] == "week 1")
-    assert (moved["identity"], moved["target"]) == (week["identity"], "2027-03-12")
-    assert moved["id"] != week["id"]
-    assert open_names(store, operation_id, settings) == ["day 1"]
+def test_a_visit_keeps_its_identity_when_it_is_moved(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit=week.identity)
+    visit.move_visit(store, NOW, nurse, week.id, eye_id, date(2027, 3, 12))
+    moved = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    assert (moved.identity, moved.target) == (week.identity, "2027-03-12")
+    assert moved.id != week.id
+    assert open_names(store, eye_id, settings) == ["day 1"]
 
 
 def test_a_visit_that_is_not_in_the_book_is_refused_and_nothing_is_kept(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    id = extra(store, nurse, operation_id)
-    visit.withdraw_visit(store, NOW, nurse, operation_id, id)
+    id = extra(store, nurse, eye_id)
+    visit.withdraw_visit(store, NOW, nurse, eye_id, id)
     with pytest.raises(CareError, match="not in the book any more"):
-        visit.record_visit(store, NOW, nurse, operation_id, iop(), settings.clinic.tz, visit=id)
-    assert eyes.events_of(store, operation_id) == []
+        visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit=id)
+    assert events.of_eye(store, eye_id) == []
 
 
 def test_an_old_entry_by_name_counts_for_one_visit_and_never_for_one_added_later(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    by_name(store, nurse, operation_id, "week 1", datetime(2027, 3, 10, 9, tzinfo=UTC))
-    assert open_names(store, operation_id, settings) == ["day 1"]
-    first = extra(store, nurse, operation_id)
-    by_name(store, nurse, operation_id, "extra visit", NOW + timedelta(hours=1))
+    by_name(store, nurse, eye_id, "week 1", datetime(2027, 3, 10, 9, tzinfo=UTC))
+    assert open_names(store, eye_id, settings) == ["day 1"]
+    first = extra(store, nurse, eye_id)
+    by_name(store, nurse, eye_id, "extra visit", NOW + timedelta(hours=1))
     later = NOW + timedelta(days=2)
-    second = extra(store, nurse, operation_id, later)
-    eye = load(store, operation_id, settings.clinic.tz)
+    second = extra(store, nurse, eye_id, later)
+    eye = load(store, eye_id, settings.clinic.tz)
     assert first in eye.seen_visits
-    assert [v["identity"] for v in eye.open_visits if v["name"] == "extra visit"] == [second]
-    by_name(store, nurse, operation_id, "extra visit", later + timedelta(hours=1))
-    assert open_names(store, operation_id, settings) == ["day 1"]
+    assert [v.identity for v in eye.open_visits if v.name == "extra visit"] == [second]
+    by_name(store, nurse, eye_id, "extra visit", later + timedelta(hours=1))
+    assert open_names(store, eye_id, settings) == ["day 1"]
 
 
 @pytest.mark.parametrize(
@@ -88,63 +86,61 @@ def test_an_old_entry_by_name_counts_for_one_visit_and_never_for_one_added_later
     ],
 )
 def test_of_two_visits_of_one_name_the_fitting_one_is_meant(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings, at: datetime, meant: str
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, at: datetime, meant: str
 ) -> None:
-    ids = {"first": extra(store, nurse, operation_id)}
-    ids["second"] = visit.add_extra_visit(store, NOW, nurse, operation_id, date(2027, 3, 8), date(2027, 3, 10), "again")
-    by_name(store, nurse, operation_id, "extra visit", at)
-    assert set(load(store, operation_id, settings.clinic.tz).seen_visits) == {ids[meant]}
+    ids = {"first": extra(store, nurse, eye_id)}
+    ids["second"] = visit.add_extra_visit(store, NOW, nurse, eye_id, date(2027, 3, 8), date(2027, 3, 10), "again")
+    by_name(store, nurse, eye_id, "extra visit", at)
+    assert set(load(store, eye_id, settings.clinic.tz).seen_visits) == {ids[meant]}
 
 
-def test_an_entry_taken_back_counts_no_more(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
-    visit.record_visit(store, NOW, nurse, operation_id, iop(), settings.clinic.tz, visit="day 1")
-    (event,) = [e for e in eyes.events_of(store, operation_id) if e["kind"] == "seen"]
-    assert attendance.attended_by_eye(store, "seen", settings.clinic.tz)[operation_id]
-    eyes.add_event(
-        store, new_id(), operation_id, "withdrawal", NOW, {"reason": "x"}, nurse.signature, NOW, corrects=event["id"]
-    )
-    assert attendance.attended_by_eye(store, "seen", settings.clinic.tz)[operation_id] == {}
-    assert open_names(store, operation_id, settings) == ["day 1", "week 1"]
+def test_an_entry_taken_back_counts_no_more(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit="day 1")
+    (event,) = [e for e in events.of_eye(store, eye_id) if e.kind == "seen"]
+    assert attendance.attended_by_eye(store, "seen", settings.clinic.tz)[eye_id]
+    events.add(store, new_id(), eye_id, "withdrawal", NOW, {"reason": "x"}, nurse.signature, NOW, corrects=event.id)
+    assert attendance.attended_by_eye(store, "seen", settings.clinic.tz)[eye_id] == {}
+    assert open_names(store, eye_id, settings) == ["day 1", "week 1"]
 
 
 def test_an_extra_visit_that_nobody_came_to_is_missed_though_another_of_its_name_was_kept(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     zone = settings.clinic.tz
-    first = extra(store, nurse, operation_id)
-    visit.record_visit(store, NOW, nurse, operation_id, iop(), zone, visit=first)
-    extra(store, nurse, operation_id, NOW + timedelta(days=1))
-    raised = check_eye(store, operation_id, NOW + timedelta(days=2), zone)
-    missed = [w["values"] for w in raised if w["worry"] == "missed-visit"]
+    first = extra(store, nurse, eye_id)
+    visit.record_visit(store, NOW, nurse, eye_id, iop(), zone, visit=first)
+    extra(store, nurse, eye_id, NOW + timedelta(days=1))
+    raised = check_eye(store, eye_id, NOW + timedelta(days=2), zone)
+    missed = [w.values for w in raised if w.worry == "missed-visit"]
     assert {"visit": "extra visit", "latest": "2027-03-06"} in missed
     assert {"visit": "extra visit", "latest": "2027-03-05"} not in missed
 
 
-def test_who_arrived_for_which_visit(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> None:
+def test_who_arrived_for_which_visit(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     zone = settings.clinic.tz
-    first, second = extra(store, nurse, operation_id), extra(store, nurse, operation_id)
+    first, second = extra(store, nurse, eye_id), extra(store, nurse, eye_id)
     body = {"visit": "extra visit", "visit_id": second}
-    visit.record_clinic_event(store, NOW, nurse, operation_id, "arrived", body, zone)
-    states = {d.visit["identity"]: d.state for d in lists.due_visits(store, NOW, zone)}
+    visit.record_clinic_event(store, NOW, nurse, eye_id, "arrived", body, zone)
+    states = {d.visit.identity: d.state for d in lists.due_visits(store, NOW, zone)}
     assert (states[first], states[second]) == ("due", "here")
-    visit.record_visit(store, NOW, nurse, operation_id, iop(), zone, visit=second)
-    states = {d.visit["identity"]: d.state for d in lists.due_visits(store, NOW, zone)}
+    visit.record_visit(store, NOW, nurse, eye_id, iop(), zone, visit=second)
+    states = {d.visit.identity: d.state for d in lists.due_visits(store, NOW, zone)}
     assert (states[first], states[second]) == ("due", "seen")
 
 
 def test_a_device_without_a_signal_names_the_visit_by_its_identity_or_as_before_by_its_name(
-    store: Store, nurse: Actor, operation_id: str, settings: Settings
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    week = next(v for v in eyes.visits_of(store, operation_id) if v["name"] == "week 1")
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
 
     def sent(**body: str) -> Row:
-        made = {"id": new_id(), "operation": operation_id, "kind": "seen", "body": body, "at": NOW.isoformat()}
+        made = {"id": new_id(), "operation": eye_id, "kind": "seen", "body": body, "at": NOW.isoformat()}
         return {**made, "offset_minutes": 60, "sequence": 1}
 
-    batch = [sent(visit="week 1", visit_id=week["identity"]), sent(visit="day 1")]
+    batch = [sent(visit="week 1", visit_id=week.identity), sent(visit="day 1")]
     results = receive_from_clinic(store, NOW, nurse, batch, settings.clinic.tz)
     assert [r.status for r in results] == ["received", "received"]
-    assert open_names(store, operation_id, settings) == []
+    assert open_names(store, eye_id, settings) == []
 
 
 def test_visits_of_an_older_database_get_the_identity_under_which_they_first_stood(store: Store, settings: Settings) -> None:
@@ -158,11 +154,11 @@ def test_visits_of_an_older_database_get_the_identity_under_which_they_first_sto
     old["operations"].insert({"id": "o", "patient_id": "p", "created_at": at})
     for id, replaces in (("a", None), ("b", "a"), ("c", "b"), ("d", None)):
         dates = dict.fromkeys(("target", "earliest", "latest"), "2027-03-03")
-        row = {"id": id, "operation_id": "o", "name": "week 1", **dates, "reason": "", "recorded_by": "x"}
+        row = {"id": id, "eye_id": "o", "name": "week 1", **dates, "reason": "", "recorded_by": "x"}
         old["visits"].insert({**row, "recorded_at": at, "replaces": replaces, "withdrawn": 0})
     old.conn.close()
     upgraded = open_store(path)
-    assert {v["id"]: v["identity"] for v in eyes.visits_of(upgraded, "o")} == {"c": "a", "d": "d"}
+    assert {v.id: v.identity for v in visits.of_eye(upgraded, "o")} == {"c": "a", "d": "d"}
     with pytest.raises(Exception, match="append-only"):
         upgraded.execute("UPDATE visits SET name = 'x'")
     upgraded.close()

@@ -17,7 +17,7 @@ from followup.config import Messages, Settings
 from followup.exchange import push_keys
 from followup.records import Store, people, watch, worries
 from followup.records import messages as kept
-from followup.records.store import Row
+from followup.records.values import Device
 from tests.conftest import NOW
 from tests.exchange.conftest import Mailbox, PushService
 
@@ -50,18 +50,18 @@ def posted(settings: Settings, mailbox: Mailbox) -> Settings:
 
 
 @pytest.fixture
-def patient(store: Store, device: Row, push_service: PushService) -> str:
+def patient(store: Store, device: Device, push_service: PushService) -> str:
     """A patient whose phone takes pushes."""
-    person = f"patient:{device['patient_id']}"
-    messages.subscribe(store, NOW, person, push_service.subscription(), device_id=device["id"], inside=True)
+    person = f"patient:{device.patient_id}"
+    messages.subscribe(store, NOW, person, push_service.subscription(), device_id=device.id, inside=True)
     return person
 
 
-def measure(store: Store, nurse: Actor, operation_id: str, settings: Settings, iop: float, now: datetime = NOW) -> str:
+def measure(store: Store, nurse: Actor, eye_id: str, settings: Settings, iop: float, now: datetime = NOW) -> str:
     """Records a pressure; returns the id of the pressure callback."""
     body = MeasuresBody(eye="right", iop_mmhg=iop, instrument="applanation")
-    visit.record_visit(store, now, nurse, operation_id, [body], settings.clinic.tz)
-    return next(str(c["id"]) for c in worries.open_callbacks(store) if c["worry"] == "pressure")
+    visit.record_visit(store, now, nurse, eye_id, [body], settings.clinic.tz)
+    return next(str(c.id) for c in worries.open_callbacks(store) if c.worry == "pressure")
 
 
 def to(mailbox: Mailbox, address: str) -> list[str]:
@@ -87,7 +87,7 @@ def test_a_push_reaches_the_phone_encrypted_and_signed(
 
 
 def test_a_posture_reminder_comes_once_and_only_when_hours_are_missing(
-    store: Store, posted: Settings, patient: str, push_service: PushService, operation_id: str, device: Row
+    store: Store, posted: Settings, patient: str, push_service: PushService, eye_id: str, device: Device
 ) -> None:
     for minutes in range(0, 40, 10):
         jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=minutes))
@@ -112,7 +112,7 @@ def test_quiet_hours_hold_it_back_and_what_is_stale_by_then_is_dropped(
     jobs.send_messages(store, posted, datetime(2027, 3, 4, 13, 5, tzinfo=UTC))
     jobs.send_messages(store, posted, datetime(2027, 3, 4, 16, 5, tzinfo=UTC))
     assert len(push_service.took) == 1
-    assert {m["state"] for m in kept.of_person(store, patient)} == {"sent", "dropped"}
+    assert {m.state for m in kept.of_person(store, patient)} == {"sent", "dropped"}
 
 
 @pytest.mark.parametrize(("clock", "quiet"), [("20:59", False), ("21:00", True), ("03:00", True), ("08:00", False)])
@@ -160,9 +160,9 @@ def test_what_a_person_does_not_want_is_not_sent(
 
 
 def test_a_phone_that_is_locked_out_gets_nothing(
-    store: Store, posted: Settings, patient: str, push_service: PushService, nurse: Actor, device: Row
+    store: Store, posted: Settings, patient: str, push_service: PushService, nurse: Actor, device: Device
 ) -> None:
-    enrol.revoke(store, NOW, nurse, device["id"])
+    enrol.revoke(store, NOW, nurse, device.id)
     jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
     assert push_service.took == []
 
@@ -176,9 +176,9 @@ def test_a_subscription_that_is_gone_is_not_tried_again(
 
 
 def test_staff_hear_of_a_new_now_warning_once_and_it_says_nothing_clinical(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     for minutes in range(3):
         jobs.send_messages(store, posted, NOW + timedelta(minutes=minutes))
     for address in ("nurse@test.invalid", "surgeon@test.invalid"):
@@ -190,9 +190,9 @@ def test_staff_hear_of_a_new_now_warning_once_and_it_says_nothing_clinical(
 
 
 def test_an_escalation_reaches_the_surgeon_then_the_on_call_contact(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    id = measure(store, nurse, operation_id, posted, 62)
+    id = measure(store, nurse, eye_id, posted, 62)
     jobs.send_messages(store, posted, NOW)
     mailbox.letters.clear()
     jobs.escalate(store, posted, NOW + timedelta(minutes=61))
@@ -210,9 +210,9 @@ def test_an_escalation_reaches_the_surgeon_then_the_on_call_contact(
 
 
 def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    id = measure(store, nurse, operation_id, posted, 62)
+    id = measure(store, nurse, eye_id, posted, 62)
     jobs.escalate(store, posted, NOW + timedelta(minutes=61))
     jobs.send_messages(store, posted, NOW + timedelta(minutes=61))
     mailbox.letters.clear()
@@ -228,33 +228,31 @@ def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
 
 
 def test_a_claimed_callback_needs_nobody_else(
-    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    callbacks.claim(store, NOW, nurse, measure(store, nurse, operation_id, posted, 62))
+    callbacks.claim(store, NOW, nurse, measure(store, nurse, eye_id, posted, 62))
     jobs.send_messages(store, posted, NOW)
     assert mailbox.letters == []
 
 
 def test_many_callbacks_after_a_night_make_one_letter(
-    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    measure(store, nurse, operation_id, posted, 62)
-    visit.record_clinic_event(
-        store, NOW, nurse, operation_id, "measures", {"eye": "right", "acuity": "NPL"}, posted.clinic.tz
-    )
-    assert len([c for c in worries.open_callbacks(store) if c["how_soon"] == "now"]) == 2
+    measure(store, nurse, eye_id, posted, 62)
+    visit.record_clinic_event(store, NOW, nurse, eye_id, "measures", {"eye": "right", "acuity": "NPL"}, posted.clinic.tz)
+    assert len([c for c in worries.open_callbacks(store) if c.how_soon == "now"]) == 2
     jobs.send_messages(store, posted, NOW + timedelta(hours=9))
     assert to(mailbox, "nurse@test.invalid") == ["2 callbacks need somebody within the hour"]
 
 
 def test_a_mail_server_that_is_full_or_away_is_tried_again(
-    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     mailbox.full = True
     jobs.send_messages(store, posted, NOW)
     (waiting,) = kept.troubled(store)
-    assert "no room" in waiting["detail"]
+    assert "no room" in waiting.detail
     mailbox.full = False
     jobs.send_messages(store, posted, NOW + timedelta(minutes=1))
     assert mailbox.letters == []
@@ -264,9 +262,9 @@ def test_a_mail_server_that_is_full_or_away_is_tried_again(
 
 
 def test_a_message_whose_process_died_goes_out_again(
-    store: Store, posted: Settings, nurse: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     messages.line_up(store, NOW, posted.clinic, posted.messages)
     assert list(messages.take(store, NOW, posted.clinic, posted.messages))  # and then nothing: the process is gone
     jobs.send_messages(store, posted, NOW + timedelta(minutes=5))
@@ -289,9 +287,9 @@ print(jobs.send_messages(store, settings, datetime.fromisoformat(sys.argv[1])))
 
 
 def test_processes_that_race_send_each_message_once(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     racers = [
         subprocess.Popen(
             [sys.executable, "-c", RACE, NOW.isoformat()], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
@@ -307,27 +305,27 @@ def test_processes_that_race_send_each_message_once(
 
 
 def test_people_who_left_get_nothing(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
     assert people.staff_member(store, nurse.id)
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     store.execute("UPDATE staff SET left_at = '2027-03-04T00:00:00.000000Z' WHERE id = :id", {"id": nurse.id})
     jobs.send_messages(store, posted, NOW)
     assert {m["To"] for m in mailbox.letters} == {"surgeon@test.invalid"}
 
 
 def test_one_address_that_cannot_be_keeps_nobody_s_mail_back_and_is_named(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
     person = f"staff:{nurse.id}"
     row = {"email": "a@[b.c", "language": "", "quiet_from": "00:00:00", "quiet_to": "00:00:00", "unwanted": []}
     kept.keep_choices(store, NOW, person, row)
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     assert jobs.run(store, posted, "messages", NOW) == 1
     assert to(mailbox, "surgeon@test.invalid") == ["A callback needs somebody within the hour"]
     (fault,) = watch.faults(store)
-    assert (fault["what"], fault["about"]) == ("e-mail", person)
-    assert "b.c" not in fault["words"]
+    assert (fault.what, fault.about) == ("e-mail", person)
+    assert "b.c" not in fault.words
     assert [named.who for named in watching.named(store)] == ["Nora Nurse"]
     with pytest.raises(ValueError, match="not an e-mail address"):
         messages.Choices(email="a@[b.c", quiet_from=time(), quiet_to=time())
@@ -338,14 +336,14 @@ def test_one_address_that_cannot_be_keeps_nobody_s_mail_back_and_is_named(
 
 
 def test_a_person_whose_choices_cannot_be_read_ends_nobody_else_s_messages(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, mailbox: Mailbox
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
     row = {"email": "n@test.invalid", "language": "", "quiet_from": "25:61", "quiet_to": "00:00:00", "unwanted": []}
     kept.keep_choices(store, NOW, f"staff:{nurse.id}", row)
-    measure(store, nurse, operation_id, posted, 62)
+    measure(store, nurse, eye_id, posted, 62)
     assert jobs.run(store, posted, "messages", NOW) == 1
     assert [m["To"] for m in mailbox.letters] == ["surgeon@test.invalid"]
-    assert [(f["what"], f["about"]) for f in watch.faults(store)] == [("message", f"staff:{nurse.id}")]
+    assert [(f.what, f.about) for f in watch.faults(store)] == [("message", f"staff:{nurse.id}")]
 
 
 @pytest.mark.parametrize(
@@ -389,7 +387,7 @@ def test_push_addresses_that_hang_keep_no_mail_and_no_other_push_waiting(
     nurse: Actor,
     surgeon: Actor,
     patient: str,
-    operation_id: str,
+    eye_id: str,
     mailbox: Mailbox,
     push_service: PushService,
     hanging: tuple[str, list[int]],
@@ -401,18 +399,16 @@ def test_push_addresses_that_hang_keep_no_mail_and_no_other_push_waiting(
     for n in range(3):
         hangs = asked.model_copy(update={"endpoint": f"{address}/{n}"})
         messages.subscribe(store, NOW - timedelta(days=1), f"staff:{nurse.id}", hangs, inside=True)
-    measure(store, nurse, operation_id, posted, 62, ON_A_POSTURE_DAY)
+    measure(store, nurse, eye_id, posted, 62, ON_A_POSTURE_DAY)
     jobs.run(store, posted, "messages", ON_A_POSTURE_DAY)
     assert sorted(m["To"] for m in mailbox.letters) == ["nurse@test.invalid", "surgeon@test.invalid"]
     assert set(letters) == {2}  # every letter had arrived before the first push was tried
     assert "A reminder for you" in [t["title"] for t in push_service.took]
-    assert [(f["what"], f["about"], f["words"]) for f in watch.faults(store)] == [
-        ("push", f"staff:{nurse.id}", jobs.TOO_SLOW)
-    ]
+    assert [(f.what, f.about, f.words) for f in watch.faults(store)] == [("push", f"staff:{nurse.id}", jobs.TOO_SLOW)]
 
 
 def test_a_mail_server_that_is_away_keeps_no_push_waiting_and_is_asked_once(
-    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, operation_id: str, push_service: PushService
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, push_service: PushService
 ) -> None:
     asked: list[int] = []
     with socket.create_server(("127.0.0.1", 0)) as away:
@@ -431,10 +427,10 @@ def test_a_mail_server_that_is_away_keeps_no_push_waiting_and_is_asked_once(
         update = {"smtp_port": away.getsockname()[1]}
         settings = posted.model_copy(update={"messages": posted.messages.model_copy(update=update)})
         messages.subscribe(store, NOW, f"staff:{nurse.id}", push_service.subscription(), inside=True)
-        measure(store, nurse, operation_id, settings, 62)
+        measure(store, nurse, eye_id, settings, 62)
         assert jobs.run(store, settings, "messages", NOW) == 1
         away.shutdown(socket.SHUT_RDWR)
         thread.join(timeout=10)
     assert len(push_service.took) == 1
     assert asked == [1]
-    assert {f["about"] for f in watch.faults(store)} == {f"staff:{nurse.id}", f"staff:{surgeon.id}"}
+    assert {f.about for f in watch.faults(store)} == {f"staff:{nurse.id}", f"staff:{surgeon.id}"}

@@ -19,7 +19,7 @@ from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Course, Oper
 from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store, eyes
-from followup.records.store import Row
+from followup.records.values import Device
 from tests.conftest import OPERATED
 from tests.phone.conftest import Run
 
@@ -104,9 +104,11 @@ PHONES = [
 
 
 @pytest.fixture
-def packed(store: Store, settings: Settings, device: Row, discharged: tuple[str, str]) -> tuple[dict[str, Any], Operation]:
+def packed(
+    store: Store, settings: Settings, device: Device, discharged: tuple[str, str]
+) -> tuple[dict[str, Any], Operation]:
     made = packs.pack(store, settings.clinic, device, OPERATED + 3 * DAY).model_dump(mode="json")
-    row = eyes.operation(store, discharged[0])
+    row = eyes.eye(store, discharged[0])
     assert row is not None
     return made, operation_of(row)
 
@@ -222,8 +224,8 @@ def test_a_worse_answer_wins_and_a_lesser_one_only_when_it_is_complete(run: Run)
         for complete in (True, False)
     ]
     for (old, new), stands in zip(pairs, run(STANDING, pairs), strict=True):
-        worse = LEVELS.index(new["level"]) <= LEVELS.index(old["level"])
-        assert stands == (new["level"] if worse or new["complete"] else old["level"]), (old, new)
+        worse = LEVELS.index(new.level) <= LEVELS.index(old.level)
+        assert stands == (new.level if worse or new["complete"] else old.level), (old, new)
 
 
 SETTLED = """

@@ -15,6 +15,7 @@ from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store, eyes
 from followup.records.store import Row
+from followup.records.values import Device
 from tests.conftest import OPERATED, operation_note, patient_details
 from tests.phone.conftest import Run
 from tests.phone.test_check import DAY, PHONES, Phone, as_sent
@@ -31,12 +32,12 @@ answer = given.phones.map(({ eyes, receipt, now }) => [
 
 
 @pytest.fixture
-def high_up(store: Store, settings: Settings, nurse: Actor, device: Row) -> tuple[dict[str, Any], Row]:
+def high_up(store: Store, settings: Settings, nurse: Actor, device: Device) -> tuple[dict[str, Any], Row]:
     """The pack of a patient operated at 500 m, and the operation's row."""
     note = operation_note(eye="left", height_metres=500)
     id, _ = discharge.discharge(store, OPERATED, nurse, patient_details(), note, [], settings.clinic.tz)
     made = packs.pack(store, settings.clinic, device, AT).model_dump(mode="json")
-    row = eyes.operation(store, id)
+    row = eyes.eye(store, id)
     assert row is not None
     return {**made, "eyes": [eye for eye in made["eyes"] if eye["operation"] == id]}, row
 
@@ -56,23 +57,23 @@ def test_every_height_and_an_anaesthetic_say_what_the_rulebook_says(high_up: tup
     right_clock, wrong_clock = run(SCRIPT, {"phones": phones, "heights": heights})
     for fact, shown, doubtful in zip(facts, right_clock, wrong_clock, strict=True):
         ruled = rulebook_says(row, fact)
-        assert (shown["level"], shown["words"]) == ((ruled[0], [ruled[1]]) if ruled else ("well", [])), fact
-        assert shown["emergency"] == (shown["level"] == "now")
-        assert (doubtful["level"], doubtful["emergency"]) == (ruled[0] if ruled else "call", True), fact
+        assert (shown.level, shown.words) == ((ruled[0], [ruled[1]]) if ruled else ("well", [])), fact
+        assert shown["emergency"] == (shown.level == "now")
+        assert (doubtful.level, doubtful["emergency"]) == (ruled[0] if ruled else "call", True), fact
     # 250 m above the clinic's 500 m, and 1,200 m: the draft's thresholds.
-    assert [v["level"] for v in right_clock[4:9]] == ["well", "today", "today", "today", "now"]
+    assert [v.level for v in right_clock[4:9]] == ["well", "today", "today", "today", "now"]
 
 
 def test_a_caution_that_the_clinic_lifted_is_over_and_an_old_pack_says_call_us(
-    store: Store, settings: Settings, nurse: Actor, device: Row, operation_id: str, run: Run
+    store: Store, settings: Settings, nurse: Actor, device: Device, eye_id: str, run: Run
 ) -> None:
     before = packs.pack(store, settings.clinic, device, AT).model_dump(mode="json")
-    visit.record_clinic_event(store, AT, nurse, operation_id, "no-gas-seen", {}, settings.clinic.tz)
+    visit.record_clinic_event(store, AT, nurse, eye_id, "no-gas-seen", {}, settings.clinic.tz)
     made = packs.pack(store, settings.clinic, device, AT + timedelta(hours=1)).model_dump(mode="json")
     old = {**before, "eyes": [{**eye, "gas": without(eye["gas"], "heights", "anaesthetics")} for eye in before["eyes"]]}
     stale = Phone("stale", since=4 * DAY)
     phones = [as_sent(PHONES[0], made), as_sent(stale, made), as_sent(PHONES[0], old)]
-    levels = [[v["level"] for v in told] for told in run(SCRIPT, {"phones": phones, "heights": [3000]})]
+    levels = [[v.level for v in told] for told in run(SCRIPT, {"phones": phones, "heights": [3000]})]
     assert levels == [["well", "well"], ["call", "call"], ["call", "call"]]
     gas = made["eyes"][0]["gas"]
     assert (gas["caution"], gas["fades"], gas["heights"], gas["anaesthetics"]) == (False, True, [], [])
@@ -88,4 +89,4 @@ def test_one_eye_with_gas_is_enough(high_up: tuple[dict[str, Any], Row], run: Ru
     clear = {**eye, "gas": {**eye["gas"], "caution": False, "heights": [], "anaesthetics": []}}
     for order in ([clear, eye], [eye, clear]):
         phone = as_sent(PHONES[0], {"eyes": order})
-        assert [v["level"] for v in run(SCRIPT, {"phones": [phone], "heights": [3000]})[0]] == ["now", "now"]
+        assert [v.level for v in run(SCRIPT, {"phones": [phone], "heights": [3000]})[0]] == ["now", "now"]

@@ -36,7 +36,7 @@ def entries(path: Path) -> int:
         return int(database.execute("SELECT count(*) FROM audit").fetchone()[0])
 
 
-def test_a_backup_taken_while_another_process_writes_is_whole(store: Store, operation_id: str, tmp_path: Path) -> None:
+def test_a_backup_taken_while_another_process_writes_is_whole(store: Store, eye_id: str, tmp_path: Path) -> None:
     writer = subprocess.Popen([sys.executable, "-c", WRITER, str(store.path)], stdout=subprocess.PIPE, text=True)
     try:
         assert writer.stdout is not None
@@ -53,11 +53,11 @@ def test_a_backup_taken_while_another_process_writes_is_whole(store: Store, oper
         backup.checked(path)
         assert path.stat().st_mode & 0o077 == 0
         copy = Store(path)
-        assert [row["id"] for row in eyes.open_operations(copy)] == [operation_id]
+        assert [row.id for row in eyes.followed(copy)] == [eye_id]
         copy.close()
 
 
-def test_a_restore_brings_back_what_was_and_keeps_what_stood_there(store: Store, operation_id: str, tmp_path: Path) -> None:
+def test_a_restore_brings_back_what_was_and_keeps_what_stood_there(store: Store, eye_id: str, tmp_path: Path) -> None:
     saved = backup.backup(store, tmp_path / "kept", NOW)
     with store.transaction():
         audit.note(store, NOW, "test", "later", "x")
@@ -71,13 +71,11 @@ def test_a_restore_brings_back_what_was_and_keeps_what_stood_there(store: Store,
     elsewhere = tmp_path / "new" / "clinic.db"
     elsewhere.parent.mkdir()
     assert backup.restore(saved, elsewhere, NOW) is None
-    assert [row["id"] for row in eyes.open_operations(open_store(elsewhere))] == [operation_id]
+    assert [row.id for row in eyes.followed(open_store(elsewhere))] == [eye_id]
 
 
 @pytest.mark.parametrize("damage", ["middle", "chain", "text", "nothing"])
-def test_a_damaged_backup_is_refused_and_nothing_changes(
-    store: Store, operation_id: str, tmp_path: Path, damage: str
-) -> None:
+def test_a_damaged_backup_is_refused_and_nothing_changes(store: Store, eye_id: str, tmp_path: Path, damage: str) -> None:
     saved = backup.backup(store, tmp_path / "kept", NOW)
     if damage == "middle":
         size = saved.stat().st_size
@@ -119,7 +117,7 @@ def test_a_stranger_s_file_and_the_last_backup_are_never_deleted(store: Store, t
 
 
 @pytest.mark.parametrize("made_by", ["somebody else", "a later version", "nobody"])
-def test_only_a_database_of_ours_is_restored(store: Store, operation_id: str, tmp_path: Path, made_by: str) -> None:
+def test_only_a_database_of_ours_is_restored(store: Store, eye_id: str, tmp_path: Path, made_by: str) -> None:
     other = tmp_path / "other.db"
     with closing(sqlite3.connect(other)) as database:
         if made_by != "nobody":

@@ -16,7 +16,8 @@ from flask.testing import FlaskClient
 from followup.cli import cli
 from followup.config import Settings
 from followup.records import Store, eyes, open_store, worries
-from followup.records.migrations import APPEND_ONLY, steps
+from followup.records.migrations import steps
+from followup.records.migrations.first import APPEND_ONLY
 from followup.web import create_app
 from tests.conftest import PASSWORD, Clock
 
@@ -45,9 +46,9 @@ def schema(store: Store) -> dict[str, tuple[str, ...]]:
         start, end = text.find("("), text.rfind(")")
         if row["type"] == "table":
             parts = [text[:start].strip(), text[end + 1 :].strip(), *re.split(r",(?![^(]*\))", text[start + 1 : end])]
-            found[row["name"]] = tuple(sorted(part.strip() for part in parts))
+            found[row.name] = tuple(sorted(part.strip() for part in parts))
         else:
-            found[row["name"]] = (text,)
+            found[row.name] = (text,)
     return found
 
 
@@ -99,8 +100,8 @@ def test_todays_pages_work_on_it_and_take_entries(opened: Store, settings: Setti
     app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
     nurse = signed_in(app.test_client(), "nurse@test.invalid")
     surgeon = signed_in(app.test_client(), "surgeon@test.invalid")
-    gas = next(row["id"] for row in eyes.open_operations(opened) if row["patient_number"] == "S-1")
-    calls = [c["id"] for c in worries.callbacks_of(opened, gas)]
+    gas = next(row.id for row in eyes.followed(opened) if row.patient.number == "S-1")
+    calls = [c.id for c in worries.callbacks_of(opened, gas)]
     paths = ["/clinic/", "/clinic/?find=pia", "/clinic/callbacks", "/clinic/discharge", f"/clinic/callbacks/{calls[0]}"]
     paths += [f"/clinic/eyes/{gas}", *(f"/clinic/eyes/{gas}/{page}" for page in ("visit", "plan", "card"))]
     for path in paths:

@@ -7,8 +7,9 @@ import pytest
 from sqlite_utils import Database
 
 from followup.care.actors import Actor
-from followup.records import Store, audit, eyes, open_store
-from followup.records.migrations import APPEND_ONLY, steps
+from followup.records import Store, audit, events, open_store
+from followup.records.migrations import steps
+from followup.records.migrations.first import APPEND_ONLY
 from followup.records.store import StoreError, new_id
 from tests.conftest import NOW
 
@@ -46,13 +47,13 @@ def test_a_missing_or_foreign_file_is_named(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("table", APPEND_ONLY)
-def test_the_database_refuses_to_change_or_delete_facts(store: Store, operation_id: str, table: str) -> None:
-    triggers = {row["name"] for row in store.rows("SELECT name FROM sqlite_master WHERE type = 'trigger'")}
+def test_the_database_refuses_to_change_or_delete_facts(store: Store, eye_id: str, table: str) -> None:
+    triggers = {row.name for row in store.rows("SELECT name FROM sqlite_master WHERE type = 'trigger'")}
     assert {f"{table}_keeps_update", f"{table}_keeps_delete"} <= triggers
 
 
-def test_an_event_cannot_be_overwritten(store: Store, operation_id: str) -> None:
-    eyes.add_event(store, new_id(), operation_id, "symptoms", NOW, {"pain": 1}, "test", NOW)
+def test_an_event_cannot_be_overwritten(store: Store, eye_id: str) -> None:
+    events.add(store, new_id(), eye_id, "symptoms", NOW, {"pain": 1}, "test", NOW)
     for sql in ("UPDATE events SET kind = 'x'", "DELETE FROM events"):
         with pytest.raises(sqlite3.IntegrityError, match="append-only"):
             store.execute(sql)
@@ -69,7 +70,7 @@ def test_a_transaction_is_all_or_nothing_and_nests(store: Store) -> None:
     assert store.row("SELECT * FROM settings WHERE key = 'x'") is None
 
 
-def test_the_audit_chain_shows_where_it_was_broken(store: Store, operation_id: str, nurse: Actor) -> None:
+def test_the_audit_chain_shows_where_it_was_broken(store: Store, eye_id: str, nurse: Actor) -> None:
     assert audit.broken_at(store) is None
     entries = store.rows("SELECT number FROM audit ORDER BY number")
     assert len(entries) >= 3
@@ -77,14 +78,14 @@ def test_the_audit_chain_shows_where_it_was_broken(store: Store, operation_id: s
     assert audit.broken_at(store) == 2
 
 
-def test_corrected_and_withdrawn_events_no_longer_stand_but_are_kept(store: Store, operation_id: str) -> None:
+def test_corrected_and_withdrawn_events_no_longer_stand_but_are_kept(store: Store, eye_id: str) -> None:
     first, better, other = new_id(), new_id(), new_id()
-    eyes.add_event(store, first, operation_id, "symptoms", NOW, {"pain": 9}, "test", NOW)
-    eyes.add_event(store, better, operation_id, "symptoms", NOW, {"pain": 1}, "test", NOW, corrects=first)
-    eyes.add_event(store, other, operation_id, "drops", NOW, {"name": "x"}, "test", NOW)
-    eyes.add_event(store, new_id(), operation_id, "withdrawal", NOW, {}, "test", NOW, corrects=other)
-    assert [e["id"] for e in eyes.events_of(store, operation_id)] == [better]
-    assert len(eyes.history_of(store, operation_id)) == 4
+    events.add(store, first, eye_id, "symptoms", NOW, {"pain": 9}, "test", NOW)
+    events.add(store, better, eye_id, "symptoms", NOW, {"pain": 1}, "test", NOW, corrects=first)
+    events.add(store, other, eye_id, "drops", NOW, {"name": "x"}, "test", NOW)
+    events.add(store, new_id(), eye_id, "withdrawal", NOW, {}, "test", NOW, corrects=other)
+    assert [e.id for e in events.of_eye(store, eye_id)] == [better]
+    assert len(events.history_of(store, eye_id)) == 4
 
 
 @pytest.mark.parametrize(
@@ -116,17 +117,15 @@ def test_corrected_and_withdrawn_events_no_longer_stand_but_are_kept(store: Stor
         ("events", {"body": '"' + "x" * 40_000 + '"'}),
     ],
 )
-def test_the_schema_itself_refuses_what_cannot_be(
-    store: Store, operation_id: str, table: str, changes: dict[str, str]
-) -> None:
-    eyes.add_event(store, new_id(), operation_id, "symptoms", NOW, {"pain": 1}, "test", NOW)
+def test_the_schema_itself_refuses_what_cannot_be(store: Store, eye_id: str, table: str, changes: dict[str, str]) -> None:
+    events.add(store, new_id(), eye_id, "symptoms", NOW, {"pain": 1}, "test", NOW)
     sound = {**store.rows(f"SELECT * FROM {table}")[0], "id": new_id()} | ({"number": "new"} if table == "patients" else {})
     with pytest.raises(sqlite3.IntegrityError, match=f"^{table}: "):
         store.insert(table, {**sound, **changes})
     store.insert(table, sound)
 
 
-def test_a_corrected_date_of_birth_has_bounds_too(store: Store, operation_id: str) -> None:
+def test_a_corrected_date_of_birth_has_bounds_too(store: Store, eye_id: str) -> None:
     with pytest.raises(sqlite3.IntegrityError, match="born between 1900"):
         store.execute("UPDATE patients SET born_on = '0052-03-14'")
     assert store.execute("UPDATE patients SET born_on = '1953-03-14'") == 1

@@ -8,7 +8,7 @@ from followup.care import discharge, enrol
 from followup.care.actors import Actor
 from followup.config import Settings
 from followup.records import Store
-from followup.records.store import Row
+from followup.records.values import Device
 from followup.web import create_app
 from tests.conftest import NOW, Clock, operation_note, patient_details
 
@@ -66,12 +66,10 @@ def test_a_nurse_does_not_open_the_surgeons_pages(as_nurse: FlaskClient, path: s
     assert as_nurse.post("/surgeon/protocols/rulebook/sign", data={"fingerprint": "x"}).status_code == 403
 
 
-def test_eye_pages_open_for_staff_and_not_for_phones(
-    as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
-) -> None:
+def test_eye_pages_open_for_staff_and_not_for_phones(as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str) -> None:
     for part in ("", "/visit", "/card"):
-        assert as_nurse.get(f"/clinic/eyes/{operation_id}{part}").status_code == 200
-        assert as_patient.get(f"/clinic/eyes/{operation_id}{part}").status_code == 302
+        assert as_nurse.get(f"/clinic/eyes/{eye_id}{part}").status_code == 200
+        assert as_patient.get(f"/clinic/eyes/{eye_id}{part}").status_code == 302
 
 
 @pytest.mark.parametrize(
@@ -91,12 +89,12 @@ def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) ->
 
 
 def test_a_phone_sees_its_own_patient_only(
-    store: Store, as_patient: FlaskClient, nurse: Actor, settings: Settings, operation_id: str
+    store: Store, as_patient: FlaskClient, nurse: Actor, settings: Settings, eye_id: str
 ) -> None:
     other = patient_details("T-2").model_copy(update={"name": "Other Person"})
     discharge.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
     pack = as_patient.get("/api/v1/pack").json
-    assert [e["operation"] for e in pack["eyes"]] == [operation_id]
+    assert [e["operation"] for e in pack["eyes"]] == [eye_id]
     assert "Other Person" not in str(pack)
 
 
@@ -135,9 +133,9 @@ def test_an_answer_on_its_way_does_not_bring_a_session_back(as_nurse: FlaskClien
         assert "Set-Cookie" not in as_nurse.get(path).headers
 
 
-def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskClient, device: Row) -> None:
+def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskClient, device: Device) -> None:
     assert as_patient.get("/api/v1/pack").status_code == 200
-    as_nurse.post(f"/clinic/devices/{device['id']}/revoke")
+    as_nurse.post(f"/clinic/devices/{device.id}/revoke")
     assert as_patient.get("/api/v1/pack").status_code == 401
 
 

@@ -10,16 +10,16 @@ from followup.care import visit
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.config import Settings
-from followup.records import Store, eyes, tasks, worries
+from followup.records import Store, events, tasks, visits, worries
 from followup.records.store import Row
 from tests.conftest import NOW, Clock
 
 
 @pytest.fixture
-def call(store: Store, nurse: Actor, operation_id: str, settings: Settings) -> str:
+def call(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The address of the pressure callback of an eye at 46 mmHg."""
     body = MeasuresBody(eye="right", iop_mmhg=46, instrument="applanation")
-    visit.record_visit(store, NOW, nurse, operation_id, [body], settings.clinic.tz)
+    visit.record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
     return f"/clinic/callbacks/{next(c['id'] for c in worries.open_callbacks(store) if c['worry'] == 'pressure')}"
 
 
@@ -30,7 +30,7 @@ def found(store: Store, call: str) -> Row:
 
 
 def only_task(store: Store, call: str) -> Row:
-    (task,) = tasks.of_callback(store, found(store, call)["id"])
+    (task,) = tasks.of_callback(store, found(store, call).id)
     return task
 
 
@@ -79,15 +79,15 @@ def test_what_a_surgeon_decides_stays_on_the_lists_with_who_and_by_when(
         shown = words_of(client.get(address).text)
         assert f"{says} , “pressure first” — nobody yet, by 12:00" in shown, shown
     task = only_task(store, call)
-    assert as_nurse.post(f"/clinic/tasks/{task['id']}/take", data={"whose": ""}).status_code == 303
+    assert as_nurse.post(f"/clinic/tasks/{task.id}/take", data={"whose": ""}).status_code == 303
     assert "— Nora Nurse, by 12:00" in words_of(as_surgeon.get("/surgeon/").text)
-    early = as_nurse.post(f"{call}/attempt", data={"done": task["id"], "words": "kept"})
+    early = as_nurse.post(f"{call}/attempt", data={"done": task.id, "words": "kept"})
     assert early.status_code == 400
     assert "nobody has spoken to the patient or carer" in early.text
     assert "kept" in early.text
-    both = {"reached": "patient", "words": "understood", "done": task["id"]}
+    both = {"reached": "patient", "words": "understood", "done": task.id}
     assert as_nurse.post(f"{call}/attempt", data=both).status_code == 303
-    assert found(store, call)["state"] == "settled"
+    assert found(store, call).state == "settled"
 
 
 def test_who_and_by_when_are_the_surgeons_to_choose(as_surgeon: FlaskClient, store: Store, nurse: Actor, call: str) -> None:
@@ -110,7 +110,7 @@ def test_a_call_that_reached_nobody_closes_nothing_and_shows_the_next_try(
     assert 'value="2027-03-06T10:00"' in wrong.text
     as_nurse.post(f"{call}/attempt", data={"reached": "no", "words": "no answer", "next_try": "2027-03-05T11:20"})
     assert "not reached, next try 11:20" in words_of(as_nurse.get("/clinic/callbacks").text)
-    assert found(store, call)["state"] == "claimed"
+    assert found(store, call).state == "claimed"
     for _ in range(2):
         as_nurse.post(f"{call}/attempt", data={"reached": "no", "words": ""})
     assert "not reached in 3 calls" in words_of(as_nurse.get(call).text)
@@ -134,20 +134,20 @@ def test_anybody_takes_over_with_one_button_and_whoever_had_it_is_told(
     as_surgeon.post(f"{call}/decide", data={"outcome": "theatre"})
     assert "Take over from Sol Surgeon" in as_nurse.get(call).text
     task = only_task(store, call)
-    assert as_nurse.post(f"/clinic/tasks/{task['id']}/take", data={"whose": surgeon.id}).status_code == 303
+    assert as_nurse.post(f"/clinic/tasks/{task.id}/take", data={"whose": surgeon.id}).status_code == 303
     assert "taken over by Nora Nurse from Sol Surgeon" in words_of(as_surgeon.get(call).text)
     assert "Taken over from you" in as_surgeon.get("/surgeon/").text
 
 
 def test_a_decision_is_taken_back_for_a_while(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, call: str, clock: Clock
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, call: str, clock: Clock
 ) -> None:
     as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
-    assert [v["name"] for v in eyes.visits_of(store, operation_id)] == ["day 1", "extra visit", "week 1"]
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "extra visit", "week 1"]
     clock.pass_(minutes=4)
     assert as_nurse.post(f"{call}/undo").status_code == 409
     assert as_surgeon.post(f"{call}/undo").status_code == 303
-    assert [v["name"] for v in eyes.visits_of(store, operation_id)] == ["day 1", "week 1"]
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
     assert "taken back" in as_surgeon.get(call).text
     as_surgeon.post(f"{call}/decide", data={"outcome": "theatre"})
     clock.pass_(minutes=6)
@@ -161,20 +161,20 @@ def test_a_late_task_says_so(as_nurse: FlaskClient, as_surgeon: FlaskClient, cal
 
 
 def test_a_changed_plan_is_told_before_the_callback_is_settled(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, call: str
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, call: str
 ) -> None:
     from tests.web.test_discharge_pages import fields_of
 
-    address = f"/clinic/eyes/{operation_id}/plan?callback={found(store, call)['id']}"
+    address = f"/clinic/eyes/{eye_id}/plan?callback={found(store, call)['id']}"
     form = fields_of(as_surgeon.get(address).text)
     assert as_surgeon.post(address, data={**form, "position": "left-cheek", "settles": "y"}).status_code == 200
-    assert found(store, call)["state"] == "to-do"
+    assert found(store, call).state == "to-do"
     shown = words_of(as_nurse.get("/clinic/callbacks").text)
     assert "To do: phone the patient: the plan was changed , “plan changed: posture”" in shown
 
 
-def seen(store: Store, operation_id: str) -> list[tuple[str, str]]:
-    return [(e["body"]["visit"], e["body"]["visit_id"]) for e in eyes.events_of(store, operation_id) if e["kind"] == "seen"]
+def seen(store: Store, eye_id: str) -> list[tuple[str, str]]:
+    return [(e.body["visit"], e.body["visit_id"]) for e in events.of_eye(store, eye_id) if e.kind == "seen"]
 
 
 MEASURED = {"right-correction": "pinhole", "right-iop": "16", "right-instrument": "rebound"}
@@ -197,34 +197,34 @@ def chosen(page: str) -> str:
     [(3, "day 1"), (4, None), (5, None), (7, None), (8, "week 1"), (14, "week 1"), (15, None)],
 )
 def test_the_visit_proposed_is_one_whose_window_holds_today(
-    as_nurse: FlaskClient, store: Store, operation_id: str, clock: Clock, day: int, proposes: str | None
+    as_nurse: FlaskClient, store: Store, eye_id: str, clock: Clock, day: int, proposes: str | None
 ) -> None:
     clock.now = datetime(2027, 3, day, 10, tzinfo=NOW.tzinfo)
-    by_id = {v["identity"]: v["name"] for v in eyes.visits_of(store, operation_id)}
-    page = as_nurse.get(f"/clinic/eyes/{operation_id}/visit").text
+    by_id = {v.identity: v.name for v in visits.of_eye(store, eye_id)}
+    page = as_nurse.get(f"/clinic/eyes/{eye_id}/visit").text
     assert by_id.get(chosen(page)) == proposes
-    as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**MEASURED, "visit": chosen(page)})
-    assert [name for name, _ in seen(store, operation_id)] == ([proposes] if proposes else [])
+    as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**MEASURED, "visit": chosen(page)})
+    assert [name for name, _ in seen(store, eye_id)] == ([proposes] if proposes else [])
 
 
-def test_a_visit_that_is_not_due_today_is_asked_about_once(as_nurse: FlaskClient, store: Store, operation_id: str) -> None:
-    address = f"/clinic/eyes/{operation_id}/visit"
-    week = next(v["identity"] for v in eyes.visits_of(store, operation_id) if v["name"] == "week 1")
+def test_a_visit_that_is_not_due_today_is_asked_about_once(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
+    address = f"/clinic/eyes/{eye_id}/visit"
+    week = next(v.identity for v in visits.of_eye(store, eye_id) if v.name == "week 1")
     asked = as_nurse.post(address, data={**MEASURED, "visit": week})
     assert asked.status_code == 200
     assert "week 1 is due Mon 8 Mar to Sun 14 Mar: is it this visit that takes place today?" in asked.text
-    assert (chosen(asked.text), seen(store, operation_id)) == (week, [])
+    assert (chosen(asked.text), seen(store, eye_id)) == (week, [])
     assert as_nurse.post(address, data={**MEASURED, "visit": week, "sure": "y"}).status_code == 303
-    assert seen(store, operation_id) == [("week 1", week)]
+    assert seen(store, eye_id) == [("week 1", week)]
 
 
 def test_two_extra_visits_stand_side_by_side_and_are_seen_one_by_one(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, call: str, clock: Clock
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, call: str, clock: Clock
 ) -> None:
-    address = f"/clinic/eyes/{operation_id}/visit"
+    address = f"/clinic/eyes/{eye_id}/visit"
     as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
     first = chosen(as_nurse.get(address).text)
-    as_nurse.post(f"/clinic/eyes/{operation_id}/arrived", data={"visit": "extra visit", "visit_id": first})
+    as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit": "extra visit", "visit_id": first})
     assert as_nurse.post(address, data={**MEASURED, "visit": first}).status_code == 303
     clock.pass_(days=1)
     as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
@@ -234,6 +234,6 @@ def test_two_extra_visits_stand_side_by_side_and_are_seen_one_by_one(
     assert today.count("extra visit, Sat 6 Mar 2027") == 1
     assert "extra visit, Fri 5 Mar 2027" not in today
     assert as_nurse.post(address, data={**MEASURED, "visit": second}).status_code == 303
-    assert seen(store, operation_id) == [("extra visit", first), ("extra visit", second)]
+    assert seen(store, eye_id) == [("extra visit", first), ("extra visit", second)]
     assert chosen(as_nurse.get(address).text) == ""
     assert "week 1, Wed 10 Mar 2027" in as_nurse.get("/clinic/").text

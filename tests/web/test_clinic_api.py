@@ -12,7 +12,7 @@ from flask.testing import FlaskClient
 
 from followup.care import accounts, sealing
 from followup.care.actors import Actor
-from followup.records import Store, eyes
+from followup.records import Store, events
 from tests.conftest import NOW
 from tests.sealed import seal
 
@@ -40,48 +40,48 @@ def author_pass(as_nurse: FlaskClient) -> str:
     return str(answer["author_pass"])
 
 
-def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: FlaskClient, operation_id: str) -> None:
+def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:
     assert client.get("/api/v1/clinic/daysheet").status_code == 401
     sheet = as_nurse.get("/api/v1/clinic/daysheet").json
     assert sheet is not None
-    assert (sheet["staff"], sheet["expires_at"]) == ("Nora Nurse", "2027-03-06T00:00:00+01:00")  # midnight in Vienna
+    assert (sheet["staff"], sheet.expires_at) == ("Nora Nurse", "2027-03-06T00:00:00+01:00")  # midnight in Vienna
     (eye,) = sheet["eyes"]
     # On 5 March no window holds today: day 1 is over, week 1 begins on the 8th.
-    assert (eye["patient"], eye["eye"], eye["visit"], eye["right"]) == ("Pat Patient", "right", "", None)
-    assert [(v["name"], v["earliest"], v["latest"]) for v in eye["visits"]] == [
+    assert (eye.patient, eye.eye, eye["visit"], eye["right"]) == ("Pat Patient", "right", "", None)
+    assert [(v.name, v.earliest, v.latest) for v in eye["visits"]] == [
         ("day 1", "2027-03-03", "2027-03-03"),
         ("week 1", "2027-03-08", "2027-03-14"),
     ]
-    assert {row["visit_id"] for row in sheet["rows"]} == {v["id"] for v in eye["visits"]}
-    assert [(row["visit"], row["state"]) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
+    assert {row.visit_id for row in sheet["rows"]} == {v.id for v in eye["visits"]}
+    assert [(row["visit"], row.state) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
     assert sheet["limits"]["high_from"] == 30
     assert sheet["limits"]["low_at_most"] == 5
 
 
 def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
-    as_nurse: FlaskClient, store: Store, nurse: Actor, operation_id: str, author_pass: str
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, author_pass: str
 ) -> None:
-    events = [entry(operation_id, "measures", eye="right", acuity="6/60", iop="4.8 kPa", instrument="applanation")]
-    events += [entry(operation_id, "seen", visit="week 1"), entry(operation_id, "no-gas-seen")]
+    events = [entry(eye_id, "measures", eye="right", acuity="6/60", iop="4.8 kPa", instrument="applanation")]
+    events += [entry(eye_id, "seen", visit="week 1"), entry(eye_id, "no-gas-seen")]
     packet = packed(store, author_pass, events)
     (answer,) = send(as_nurse, packet)
     assert [r["status"] for r in answer["results"]] == ["received"] * 3
-    assert "Pressure 36 mmHg, at or above 30." in [w["words"] for w in answer["raised"]]
+    assert "Pressure 36 mmHg, at or above 30." in [w.words for w in answer["raised"]]
     (again,) = send(as_nurse, packet)
     assert [r["status"] for r in again["results"]] == ["received"] * 3
-    kept = eyes.events_of(store, operation_id)
-    assert [e["kind"] for e in kept] == ["measures", "seen", "no-gas-seen"]
-    assert {e["author"] for e in kept} == {nurse.signature}
+    kept = events.of_eye(store, eye_id)
+    assert [e.kind for e in kept] == ["measures", "seen", "no-gas-seen"]
+    assert {e.author for e in kept} == {nurse.signature}
     assert kept[0]["body"]["iop_mmhg"] == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
 
 
 def test_after_signing_out_it_is_taken_but_nothing_is_told(
-    client: FlaskClient, store: Store, nurse: Actor, operation_id: str, author_pass: str
+    client: FlaskClient, store: Store, nurse: Actor, eye_id: str, author_pass: str
 ) -> None:
-    packet = packed(store, author_pass, [entry(operation_id, "measures", eye="right", iop="36")])
+    packet = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="36")])
     (answer,) = send(client, packet)
     assert answer.keys() == {"results"}
-    assert eyes.events_of(store, operation_id)[0]["author"] == nurse.signature
+    assert events.of_eye(store, eye_id)[0].author == nurse.signature
 
 
 @pytest.mark.parametrize(
@@ -97,22 +97,22 @@ def test_after_signing_out_it_is_taken_but_nothing_is_told(
     ],
 )
 def test_what_cannot_be_is_refused_in_words_and_kept_as_it_came(
-    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str, kind: str, body: dict[str, Any], reason: str
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str, kind: str, body: dict[str, Any], reason: str
 ) -> None:
-    good = entry(operation_id, "measures", eye="left", iop="14")
-    events = [entry(operation_id, kind, **body), good]
+    good = entry(eye_id, "measures", eye="left", iop="14")
+    events = [entry(eye_id, kind, **body), good]
     (answer,) = send(as_nurse, packed(store, author_pass, events))
     assert [r["status"] for r in answer["results"]] == ["refused", "received"]
     assert reason in answer["results"][0]["reason"]
-    (kept,) = eyes.refused_events(store)
-    assert json.loads(kept["text"])["body"] == body
+    (kept,) = events.refused(store)
+    assert json.loads(kept.text)["body"] == body
     assert b"Entries that could not be taken" in as_nurse.get("/clinic/").data
 
 
 def test_a_pass_that_is_forged_or_old_is_refused_and_the_entry_kept(
-    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str
 ) -> None:
-    events = [entry(operation_id, "measures", eye="right", iop="21")]
+    events = [entry(eye_id, "measures", eye="right", iop="21")]
     forged = packed(store, author_pass[:-9] + author_pass[-9:].swapcase(), events)
     (answer,) = send(as_nurse, forged)
     assert answer["results"][0]["status"] == "refused"
@@ -120,8 +120,8 @@ def test_a_pass_that_is_forged_or_old_is_refused_and_the_entry_kept(
     with time_machine.travel(later, tick=True):
         (answer,) = send(as_nurse, packed(store, author_pass, events))
     assert answer["results"][0]["status"] == "refused"
-    assert eyes.events_of(store, operation_id) == []
-    assert len(eyes.refused_events(store)) == 1
+    assert events.of_eye(store, eye_id) == []
+    assert len(events.refused(store)) == 1
 
 
 def test_a_packet_for_another_clinic_and_a_body_that_is_none_are_said_to_be_so(
@@ -134,20 +134,20 @@ def test_a_packet_for_another_clinic_and_a_body_that_is_none_are_said_to_be_so(
 
 
 def test_a_device_whose_clock_is_off_is_put_right(
-    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str
 ) -> None:
     wrong = NOW - timedelta(hours=5)
-    events = [entry(operation_id, "measures", at=wrong - timedelta(minutes=10), eye="right", iop="21")]
+    events = [entry(eye_id, "measures", at=wrong - timedelta(minutes=10), eye="right", iop="21")]
     send(as_nurse, packed(store, author_pass, events), sent_at=wrong)
-    (kept,) = eyes.events_of(store, operation_id)
-    assert kept["at"] == NOW - timedelta(minutes=10)
+    (kept,) = events.of_eye(store, eye_id)
+    assert kept.at == NOW - timedelta(minutes=10)
 
 
 @pytest.mark.parametrize("sent_at", ["2027-03-05T10:00:00", "0001-01-01T00:00:00+14:00", "soon", None, 7])
 def test_a_clock_that_says_nothing_counts_as_absent(
-    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str, sent_at: Any
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str, sent_at: Any
 ) -> None:
-    packet = packed(store, author_pass, [entry(operation_id, "measures", eye="right", iop="21")])
+    packet = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="21")])
     answer = as_nurse.post("/api/v1/clinic/entries", json={"sent_at": sent_at, "sealed": [packet]})
     assert answer.json is not None
     assert [r["status"] for r in answer.json["packets"][0]["results"]] == ["received"]
@@ -158,21 +158,21 @@ def test_a_clock_that_says_nothing_counts_as_absent(
     [{"operation": "\ud800"}, {"sequence": 2**63}, {"at": "0001-01-01T00:00:00+14:00"}, {"body": {"iop": "\udfff"}}],
 )
 def test_a_poison_entry_in_a_packet_is_refused_alone(
-    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str, poison: dict[str, Any]
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str, poison: dict[str, Any]
 ) -> None:
-    events = [entry(operation_id, "measures", eye="right", iop=iop) for iop in ("21", "22", "23")]
+    events = [entry(eye_id, "measures", eye="right", iop=iop) for iop in ("21", "22", "23")]
     (packet,) = send(as_nurse, packed(store, author_pass, [events[0], {**events[1], **poison}, events[2]]))
     assert [r["status"] for r in packet["results"]] == ["received", "refused", "received"]
-    assert len(eyes.refused_events(store)) == 1
+    assert len(events.refused(store)) == 1
 
 
 def test_two_people_who_differ_are_told_and_both_entries_stand(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, operation_id: str, author_pass: str
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, author_pass: str
 ) -> None:
     second = as_surgeon.get("/api/v1/clinic/daysheet").json
     assert second is not None
     for client, mark, iop in ((as_nurse, author_pass, "21"), (as_surgeon, second["author_pass"], "27")):
-        events = [entry(operation_id, "measures", eye="right", iop=iop, bubble_percent="60")]
+        events = [entry(eye_id, "measures", eye="right", iop=iop, bubble_percent="60")]
         (answer,) = send(client, packed(store, mark, events))
     assert answer["differing"] == [
         {
@@ -181,32 +181,30 @@ def test_two_people_who_differ_are_told_and_both_entries_stand(
             "readings": [{"who": "Nora Nurse", "words": "21 mmHg"}, {"who": "Sol Surgeon", "words": "27 mmHg"}],
         }
     ]
-    assert [e["body"]["iop_mmhg"] for e in eyes.events_of(store, operation_id)] == [21, 27]
-    page = as_nurse.get(f"/clinic/eyes/{operation_id}").data.decode()
+    assert [e.body["iop_mmhg"] for e in events.of_eye(store, eye_id)] == [21, 27]
+    page = as_nurse.get(f"/clinic/eyes/{eye_id}").data.decode()
     assert "Two people measured differently" in page
 
 
-def test_one_person_who_measures_twice_repeats(
-    as_nurse: FlaskClient, store: Store, operation_id: str, author_pass: str
-) -> None:
+def test_one_person_who_measures_twice_repeats(as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str) -> None:
     for iop in ("21", "27"):
-        events = [entry(operation_id, "measures", eye="right", iop=iop)]
+        events = [entry(eye_id, "measures", eye="right", iop=iop)]
         (answer,) = send(as_nurse, packed(store, author_pass, events))
     assert answer["differing"] == []
 
 
-def test_the_page_for_work_without_a_signal_names_nobody(as_nurse: FlaskClient, operation_id: str) -> None:
+def test_the_page_for_work_without_a_signal_names_nobody(as_nurse: FlaskClient, eye_id: str) -> None:
     page = as_nurse.get("/clinic/without-signal").data.decode()
-    for name in ("Nora", "Pat Patient", operation_id):
+    for name in ("Nora", "Pat Patient", eye_id):
         assert name not in page
 
 
 def test_an_account_that_was_closed_makes_no_entries(
-    client: FlaskClient, store: Store, nurse: Actor, operation_id: str, author_pass: str
+    client: FlaskClient, store: Store, nurse: Actor, eye_id: str, author_pass: str
 ) -> None:
     store.execute("UPDATE staff SET left_at = '2027-03-05T00:00:00.000000Z' WHERE id = :id", {"id": nurse.id})
     assert accounts.actor(store, nurse.id) is None
-    (answer,) = send(client, packed(store, author_pass, [entry(operation_id, "seen", visit="week 1")]))
+    (answer,) = send(client, packed(store, author_pass, [entry(eye_id, "seen", visit="week 1")]))
     assert "has no account here any more" in answer["results"][0]["reason"]
 
 

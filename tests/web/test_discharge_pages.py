@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.records import Store, audit, eyes, people
+from followup.records import Store, audit, events, eyes, patients, visits
 
 FORM: dict[str, Any] = {
     "number": "D-7",
@@ -68,14 +68,14 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     again |= {"step": "confirm", "hours_a_day": "10", "visits-0-name": "first look"}
     confirmed = as_nurse.post("/clinic/discharge", data=again)
     assert confirmed.status_code == 303
-    row = eyes.open_operations(store)[0]
-    assert (row["patient_name"], row["eye"], row["agent"], row["body"]["posture"]["hours_a_day"]) == (
+    row = eyes.followed(store)[0]
+    assert (row.patient.name, row.eye, row.agent, row.body["posture"]["hours_a_day"]) == (
         "Dora Demo",
         "left",
         "c3f8",
         10,
     )
-    names = [v["name"] for v in eyes.visits_of(store, row["id"])]
+    names = [v.name for v in visits.of_eye(store, row.id)]
     assert "first look" in names
     assert len(names) >= 6
     card = as_nurse.get(confirmed.headers["Location"])
@@ -90,10 +90,10 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
 
 def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: Store) -> None:
     again = fields_of(as_nurse.post("/clinic/discharge", data=FORM).text)
-    again["step"] = "confirm"
+    again.step = "confirm"
     del again["visits-1-keep"]
     as_nurse.post("/clinic/discharge", data=again)
-    names = [v["name"] for v in eyes.visits_of(store, eyes.open_operations(store)[0]["id"])]
+    names = [v.name for v in visits.of_eye(store, eyes.followed(store)[0].id)]
     assert again["visits-1-name"][0] not in names
 
 
@@ -162,7 +162,7 @@ def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
         if value.strip() and field not in ("agent", "eye", "position"):
             assert f'value="{value}"' in answer.text
         assert field == "name" or 'value="Dora Demo"' in answer.text
-    assert eyes.all_operations(store) == []
+    assert eyes.operated(store) == []
 
 
 def errors_in(page: str) -> list[str]:
@@ -190,7 +190,7 @@ def test_a_kept_visit_without_its_date_is_asked_for_and_never_dropped(
     assert asked.status_code == 400
     assert errors_in(asked.text) == [f"visits-1-{field}"]
     assert says in asked.text
-    assert eyes.all_operations(store) == []
+    assert eyes.operated(store) == []
     del again["visits-1-keep"]
     assert as_nurse.post("/clinic/discharge", data=again).status_code == 303
 
@@ -202,7 +202,7 @@ def test_a_visit_has_bounds_at_discharge_and_in_the_plan(as_nurse: FlaskClient, 
     assert (asked.status_code, errors_in(asked.text)) == (400, ["visits-1-target"])
     assert "accepted is 4 March 2027 to 4 March 2030, with four digits for the year" in asked.text
     as_nurse.post("/clinic/discharge", data=again)
-    page = f"/clinic/eyes/{eyes.open_operations(store)[0]['id']}/plan"
+    page = f"/clinic/eyes/{eyes.followed(store)[0]['id']}/plan"
     asked = as_nurse.post(page, data={**fields_of(as_nurse.get(page).text), "visits-1-target": day})
     assert (asked.status_code, errors_in(asked.text)) == (400, ["visits-1-target"])
     assert as_nurse.get("/clinic/").status_code == 200
@@ -218,9 +218,7 @@ def test_a_drop_once_a_day_reads_so_on_the_card(as_nurse: FlaskClient) -> None:
 KNOWN = {**FORM, "number": "T-1", "language": "en", "name": "Pat Person", "born_on": "1952-03-14", "phone": "+00 9 876"}
 
 
-def test_a_known_number_with_another_name_shows_both_and_asks(
-    as_nurse: FlaskClient, store: Store, operation_id: str
-) -> None:
+def test_a_known_number_with_another_name_shows_both_and_asks(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
     for step in ("propose", "confirm"):
         asked = as_nurse.post("/clinic/discharge", data={**KNOWN, "step": step})
         assert asked.status_code == 400
@@ -229,23 +227,23 @@ def test_a_known_number_with_another_name_shows_both_and_asks(
             assert words in asked.text
     answer = fields_of(asked.text) | {"step": "confirm"}
     assert "same_person" not in answer
-    assert len(eyes.all_operations(store)) == 1
+    assert len(eyes.operated(store)) == 1
 
     another = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "another"})
     assert (another.status_code, errors_in(another.text)) == (400, ["number"])
     changed = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written", "name": "Somebody Else"})
     assert (changed.status_code, errors_in(changed.text)) == (400, ["same_person"])
-    assert people.patient_by_number(store, "T-1")["name"] == "Pat Patient"  # type: ignore[index]
+    assert patients.by_number(store, "T-1").name == "Pat Patient"  # type: ignore[index]
 
     elsewhere = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written", "visits-0-target": ""})
     assert (elsewhere.status_code, errors_in(elsewhere.text)) == (400, ["visits-0-target"])
     assert fields_of(elsewhere.text)["same_person"] == ["written"]
 
     assert as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written"}).status_code == 303
-    assert {row["patient_name"] for row in eyes.all_operations(store)} == {"Pat Person"}
-    kept = people.patient_by_number(store, "T-1")
+    assert {row.patient.name for row in eyes.operated(store)} == {"Pat Person"}
+    kept = patients.by_number(store, "T-1")
     assert kept
-    assert "particulars corrected" in [a["action"] for a in audit.of_subject(store, kept["id"])]
+    assert "particulars corrected" in [a["action"] for a in audit.of_subject(store, kept.id)]
 
 
 def test_confirming_twice_and_going_back_lead_to_the_card(as_nurse: FlaskClient, store: Store) -> None:
@@ -254,9 +252,9 @@ def test_confirming_twice_and_going_back_lead_to_the_card(as_nurse: FlaskClient,
     page = found[1]
     again = fields_of(as_nurse.post(page, data=FORM).text) | {"step": "confirm"}
     answers = [as_nurse.post(page, data=again), as_nurse.post(page, data=again), as_nurse.get(page)]
-    (row,) = eyes.all_operations(store)
+    (row,) = eyes.operated(store)
     for answer in answers:
-        assert (answer.status_code, answer.headers["Location"]) == (303, f"/clinic/eyes/{row['id']}/card")
+        assert (answer.status_code, answer.headers["Location"]) == (303, f"/clinic/eyes/{row.id}/card")
 
 
 VISIT = {
@@ -273,8 +271,8 @@ VISIT = {
 }
 
 
-def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store: Store, operation_id: str) -> None:
-    saved = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data=VISIT, follow_redirects=True)
+def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
+    saved = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT, follow_redirects=True)
     for words in (
         "Pressure 34 mmHg, at or above 30",
         "iop mmhg 34",
@@ -283,9 +281,9 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
         "today",
     ):
         assert words in saved.text
-    body = next(e["body"] for e in eyes.events_of(store, operation_id) if e["kind"] == "measures")
+    body = next(e.body for e in events.of_eye(store, eye_id) if e.kind == "measures")
     assert (body["acuity"], body["iop_mmhg"], body["instrument"], body["eye"]) == ("6/36-1", 34, "rebound", "right")
-    assert {e["kind"] for e in eyes.events_of(store, operation_id)} == {"measures", "seen"}
+    assert {e.kind for e in events.of_eye(store, eye_id)} == {"measures", "seen"}
 
 
 @pytest.mark.parametrize(
@@ -300,29 +298,29 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
     ],
 )
 def test_measures_that_cannot_be_are_said_and_nothing_is_stored(
-    as_nurse: FlaskClient, store: Store, operation_id: str, field: str, value: str, says: str
+    as_nurse: FlaskClient, store: Store, eye_id: str, field: str, value: str, says: str
 ) -> None:
-    answer = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**VISIT, field: value})
+    answer = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**VISIT, field: value})
     assert answer.status_code == 400
     assert re.search(rf'id="{field}-error">[^<]*{says}', answer.text)
     assert f'value="{value}"' in answer.text
-    assert eyes.events_of(store, operation_id) == []
+    assert events.of_eye(store, eye_id) == []
 
 
-def test_an_unlikely_pressure_is_a_question_and_no_block(as_nurse: FlaskClient, store: Store, operation_id: str) -> None:
-    page = f"/clinic/eyes/{operation_id}/visit"
+def test_an_unlikely_pressure_is_a_question_and_no_block(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
+    page = f"/clinic/eyes/{eye_id}/visit"
     asked = as_nurse.post(page, data={**VISIT, "right-iop": "52"})
     assert asked.status_code == 200
     assert "is a pressure of 52 mmHg right?" in asked.text
     assert 'value="52"' in asked.text
-    assert eyes.events_of(store, operation_id) == []
+    assert events.of_eye(store, eye_id) == []
     assert as_nurse.post(page, data={**VISIT, "right-iop": "52", "sure": "y"}).status_code == 303
-    assert len(eyes.events_of(store, operation_id)) == 2
+    assert len(events.of_eye(store, eye_id)) == 2
 
 
-def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> None:
+def test_an_empty_visit_is_refused(as_nurse: FlaskClient, eye_id: str) -> None:
     answer = as_nurse.post(
-        f"/clinic/eyes/{operation_id}/visit",
+        f"/clinic/eyes/{eye_id}/visit",
         data={
             "visit": "",
             "left-correction": "unaided",
@@ -336,10 +334,10 @@ def test_an_empty_visit_is_refused(as_nurse: FlaskClient, operation_id: str) -> 
 
 
 def test_the_eye_shows_one_picture_and_the_same_as_a_table(
-    as_surgeon: FlaskClient, as_nurse: FlaskClient, operation_id: str
+    as_surgeon: FlaskClient, as_nurse: FlaskClient, eye_id: str
 ) -> None:
-    as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data=VISIT)
-    page = as_surgeon.get(f"/clinic/eyes/{operation_id}").text
+    as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT)
+    page = as_surgeon.get(f"/clinic/eyes/{eye_id}").text
     for words in (
         "acuity 6/36-1",
         "pressure 34 mmHg",
@@ -352,7 +350,7 @@ def test_the_eye_shows_one_picture_and_the_same_as_a_table(
 
 
 def test_protocols_are_drafts_until_signed_and_an_adjusted_one_shows_its_effect(
-    as_surgeon: FlaskClient, store: Store, operation_id: str
+    as_surgeon: FlaskClient, store: Store, eye_id: str
 ) -> None:
     assert "not signed by a surgeon yet" in as_surgeon.get("/clinic/").text
     page = as_surgeon.get("/surgeon/protocols").text
@@ -382,16 +380,16 @@ def test_the_reference_page_shows_the_figures_the_code_uses(as_nurse: FlaskClien
     assert "Thompson. Kinetics of intraocular gases" in page
 
 
-def test_todays_list_finds_by_name_or_number(as_nurse: FlaskClient, operation_id: str) -> None:
+def test_todays_list_finds_by_name_or_number(as_nurse: FlaskClient, eye_id: str) -> None:
     assert "Pat Patient" in as_nurse.get("/clinic/?find=t-1 pat").text
     assert "Nobody with" in as_nurse.get("/clinic/?find=zzz").text
     assert "Missing" in as_nurse.get("/clinic/").text
 
 
 def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, operation_id: str
+    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, eye_id: str
 ) -> None:
-    page = f"/clinic/eyes/{operation_id}/plan"
+    page = f"/clinic/eyes/{eye_id}/plan"
     form = fields_of(as_nurse.get(page).text)
     assert (form["position"], form["hours_a_day"], form["days"]) == (["face-down"], ["12"], ["5"])
     assert as_nurse.post(page, data={**form, "percent": "140"}).status_code == 400
@@ -401,8 +399,8 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     for words in ("What changed", "position face-down", "position left-cheek", "visit week 1", "2027-03-12"):
         assert words in changed
     pack = as_patient.get("/api/v1/pack").json["eyes"][0]
-    assert (pack["posture"]["position"], pack["visits"][1]["target"]) == ("left-cheek", "2027-03-12")
-    assert len(eyes.records_of(store, operation_id)) == 2
-    before, after = (r["body"]["steroid_drops_until"] for r in eyes.records_of(store, operation_id))
+    assert (pack["posture"]["position"], pack["visits"][1].target) == ("left-cheek", "2027-03-12")
+    assert len(eyes.history_of(store, eye_id)) == 2
+    before, after = (r.body["steroid_drops_until"] for r in eyes.history_of(store, eye_id))
     assert before == after
     assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text

@@ -7,7 +7,7 @@ from flask.testing import FlaskClient
 
 from followup.config import Settings
 from followup.records import Store, messages
-from followup.records.store import Row
+from followup.records.values import Device
 from followup.web import create_app
 from tests.conftest import Clock
 
@@ -30,7 +30,7 @@ def test_only_an_enrolled_phone_may_ask(client: FlaskClient) -> None:
 def test_a_choice_is_kept_and_read_back(as_patient: FlaskClient) -> None:
     before = as_patient.get("/api/v1/messages").json
     assert before is not None
-    assert (before["email_possible"], before["choices"]["quiet_from"]) == (False, "21:00:00")
+    assert (before["email_possible"], before["choices"].quiet_from) == (False, "21:00:00")
     assert len(before["push_key"]) == 87
     assert as_patient.put("/api/v1/messages", json={**CHOICE, "unwanted": ["visit"]}).status_code == 200
     after = as_patient.get("/api/v1/messages").json
@@ -66,12 +66,12 @@ def test_a_refusal_is_said_in_the_phone_s_language(as_patient: FlaskClient) -> N
 
 
 @pytest.fixture
-def behind_tls(settings: Settings, store: Store, clock: Clock, device: Row) -> FlaskClient:
+def behind_tls(settings: Settings, store: Store, clock: Clock, token: str) -> FlaskClient:
     """The patient's phone at a clinic that serves real patients."""
     server = settings.server.model_copy(update={"secure_cookies": True})
     app = create_app(settings.model_copy(update={"server": server}), store, clock)
     made = app.test_client()
-    made.set_cookie("device", device["token"], secure=True)
+    made.set_cookie("device", token, secure=True)
     return made
 
 
@@ -103,15 +103,15 @@ def test_a_subscription_without_proper_keys_is_refused(as_patient: FlaskClient) 
 
 
 def test_a_browser_that_changes_hands_pushes_to_the_new_person_only(
-    as_patient: FlaskClient, as_nurse: FlaskClient, store: Store, device: Row
+    as_patient: FlaskClient, as_nurse: FlaskClient, store: Store, device: Device
 ) -> None:
     endpoint = "http://localhost/the-same-browser"
     as_patient.post("/api/v1/push", json=subscription(endpoint))
     as_nurse.post("/api/v1/clinic/push", json=subscription(endpoint))
-    assert messages.subscriptions(store, f"patient:{device['patient_id']}") == []
+    assert messages.subscriptions(store, f"patient:{device.patient_id}") == []
     staff = store.row("SELECT id FROM staff WHERE role = 'nurse'")
     assert staff is not None
-    assert [s["endpoint"] for s in messages.subscriptions(store, f"staff:{staff['id']}")] == [endpoint]
+    assert [s.endpoint for s in messages.subscriptions(store, f"staff:{staff['id']}")] == [endpoint]
 
 
 def test_staff_begin_with_their_address_and_no_quiet_hours(as_nurse: FlaskClient) -> None:

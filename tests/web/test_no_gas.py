@@ -6,7 +6,7 @@ from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.care.visit import record_visit
 from followup.config import Settings
-from followup.records import Store, eyes, worries
+from followup.records import Store, events, worries
 from tests.conftest import Clock
 
 MEASURED = {
@@ -22,68 +22,66 @@ def caution(phone: FlaskClient) -> bool:
     return bool(answer["eyes"][0]["gas"]["caution"])
 
 
-def level(store: Store, clock: Clock, nurse: Actor, operation_id: str, settings: Settings, percent: float) -> None:
+def level(store: Store, clock: Clock, nurse: Actor, eye_id: str, settings: Settings, percent: float) -> None:
     body = MeasuresBody(eye="right", bubble_percent=percent)
-    record_visit(store, clock.pass_(hours=1), nurse, operation_id, [body], settings.clinic.tz)
+    record_visit(store, clock.pass_(hours=1), nurse, eye_id, [body], settings.clinic.tz)
 
 
 def test_it_is_asked_once_more_beside_the_last_level_and_the_forecast(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, operation_id: str,
+    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
     settings: Settings,
 ) -> None:  # fmt: skip
-    level(store, clock, nurse, operation_id, settings, 85)
-    page = as_nurse.get(f"/clinic/eyes/{operation_id}").text
+    level(store, clock, nurse, eye_id, settings, 85)
+    page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
     assert 'button class="quiet">I looked' not in page
-    asked = as_nurse.get(f"/clinic/eyes/{operation_id}/no-gas").text
+    asked = as_nurse.get(f"/clinic/eyes/{eye_id}/no-gas").text
     assert "85 % high by the clinic" in asked
     assert "gone about day" in asked
     assert caution(as_patient)
-    as_nurse.post(f"/clinic/eyes/{operation_id}/no-gas")
+    as_nurse.post(f"/clinic/eyes/{eye_id}/no-gas")
     assert not caution(as_patient)
 
 
-def test_it_is_asked_once_more_on_the_entry_screen(
-    as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
-) -> None:
+def test_it_is_asked_once_more_on_the_entry_screen(as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str) -> None:
     typed = {**MEASURED, "right-iop": "16", "no_gas_seen": "y"}
-    asked = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data=typed)
+    asked = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=typed)
     assert "Did a clinician look at the retina" in asked.text
     assert caution(as_patient)
-    as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data={**typed, "sure": "y"})
+    as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**typed, "sure": "y"})
     assert not caution(as_patient)
 
 
 def test_a_bubble_with_a_height_and_no_gas_seen_cannot_both_be(
-    as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
+    as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str
 ) -> None:
     typed = {**MEASURED, "right-bubble_percent": "20", "no_gas_seen": "y", "sure": "y"}
-    answer = as_nurse.post(f"/clinic/eyes/{operation_id}/visit", data=typed)
+    answer = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=typed)
     assert answer.status_code == 400
     assert "cannot both be" in answer.text
     assert caution(as_patient)
 
 
 def test_it_can_be_taken_back_with_a_reason(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, operation_id: str
+    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, eye_id: str
 ) -> None:
-    as_nurse.post(f"/clinic/eyes/{operation_id}/no-gas")
-    entry = next(e for e in eyes.events_of(store, operation_id) if e["kind"] == "no-gas-seen")
-    address = f"/clinic/entries/{entry['id']}/take-back"
+    as_nurse.post(f"/clinic/eyes/{eye_id}/no-gas")
+    entry = next(e for e in events.of_eye(store, eye_id) if e.kind == "no-gas-seen")
+    address = f"/clinic/entries/{entry.id}/take-back"
     assert as_nurse.post(address, data={"reason": " "}).status_code == 400
     assert not caution(as_patient)
     assert as_nurse.post(address, data={"reason": "the wrong eye"}).status_code == 303
     assert caution(as_patient)
     assert as_nurse.post(address, data={"reason": "again"}).status_code == 409
-    kept = eyes.history_of(store, operation_id)
-    assert [e["body"].get("reason") for e in kept if e["corrects"] == entry["id"]] == ["the wrong eye"]
+    kept = events.history_of(store, eye_id)
+    assert [e.body.get("reason") for e in kept if e.corrects == entry.id] == ["the wrong eye"]
 
 
 def test_gas_seen_later_brings_the_caution_back_and_calls(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, operation_id: str,
+    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
     settings: Settings,
 ) -> None:  # fmt: skip
-    as_nurse.post(f"/clinic/eyes/{operation_id}/no-gas")
-    level(store, clock, nurse, operation_id, settings, 85)
+    as_nurse.post(f"/clinic/eyes/{eye_id}/no-gas")
+    level(store, clock, nurse, eye_id, settings, 85)
     assert caution(as_patient)
-    assert "Gas was seen again" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
-    assert "gas-after-no-gas" in {w["rule"] for w in worries.warnings_of(store, operation_id)}
+    assert "Gas was seen again" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    assert "gas-after-no-gas" in {w.rule for w in worries.warnings_of(store, eye_id)}

@@ -10,14 +10,15 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
-from followup.records.store import Row, new_id
+from followup.records.store import new_id
+from followup.records.values import Device
 from tests.conftest import NOW
 
 
-def event(operation_id: str, **changes: object) -> dict[str, object]:
+def event(eye_id: str, **changes: object) -> dict[str, object]:
     usual: dict[str, object] = {
         "id": new_id(),
-        "operation": operation_id,
+        "operation": eye_id,
         "kind": "symptoms",
         "at": NOW.isoformat(),
         "offset_minutes": 60,
@@ -30,32 +31,30 @@ def event(operation_id: str, **changes: object) -> dict[str, object]:
 def test_the_pack_has_all_that_is_needed_offline(as_patient: FlaskClient) -> None:
     pack = as_patient.get("/api/v1/pack").json
     eye = pack["eyes"][0]
-    assert (pack["phone"], pack["emergency_phone"], pack["patient"]) == ("+00 1 234", "112", "Pat Patient")
-    assert (eye["posture"]["position"], len(eye["posture"]["dates"]), eye["gas"]["agent"]) == ("face-down", 5, "c2f6")
-    assert [v["name"] for v in eye["visits"]] == ["day 1", "week 1"]
+    assert (pack.phone, pack["emergency_phone"], pack.patient) == ("+00 1 234", "112", "Pat Patient")
+    assert (eye["posture"]["position"], len(eye["posture"]["dates"]), eye["gas"].agent) == ("face-down", 5, "c2f6")
+    assert [v.name for v in eye["visits"]] == ["day 1", "week 1"]
     heights = [day["meniscus_percent"] for day in eye["bubble"]]
     assert heights == sorted(heights, reverse=True)
-    rule = next(r for r in eye["symptom_rules"] if r["id"] == "infection-suspected")
+    rule = next(r for r in eye["symptom_rules"] if r.id == "infection-suspected")
     assert (rule["count"], rule["pain"], rule["answers"]) == (2, 4, ["discharge", "redness=worse", "vision=worse"])
 
 
-def test_the_pack_is_sent_again_only_when_it_changed(as_patient: FlaskClient, operation_id: str) -> None:
+def test_the_pack_is_sent_again_only_when_it_changed(as_patient: FlaskClient, eye_id: str) -> None:
     first = as_patient.get("/api/v1/pack")
     headers = {"If-None-Match": first.headers["ETag"]}
     assert as_patient.get("/api/v1/pack", headers=headers).status_code == 304
-    as_patient.post("/api/v1/events", json={"events": [event(operation_id)]})
+    as_patient.post("/api/v1/events", json={"events": [event(eye_id)]})
     assert as_patient.get("/api/v1/pack", headers=headers).status_code == 200
 
 
-def test_three_states_saved_received_and_looked_at(
-    as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str
-) -> None:
-    sent = event(operation_id)
+def test_three_states_saved_received_and_looked_at(as_patient: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:
+    sent = event(eye_id)
     answer = as_patient.post("/api/v1/events", json={"events": [sent]})
-    assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}]}
+    assert answer.json == {"results": [{"id": sent.id, "status": "received", "reason": None}]}
     receipt = as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]
-    assert (receipt["id"], receipt["looked_at"]) == (sent["id"], False)
-    as_nurse.get(f"/clinic/eyes/{operation_id}")
+    assert (receipt.id, receipt["looked_at"]) == (sent.id, False)
+    as_nurse.get(f"/clinic/eyes/{eye_id}")
     assert as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]["looked_at"]
 
 
@@ -100,7 +99,7 @@ def test_every_module_a_kept_script_imports_is_kept(client: FlaskClient) -> None
 
 
 def test_the_calendar_is_standard_tells_nothing_clinical_and_ends_with_the_phone(
-    as_patient: FlaskClient, client: FlaskClient, as_nurse: FlaskClient, device: Row
+    as_patient: FlaskClient, client: FlaskClient, as_nurse: FlaskClient, device: Device
 ) -> None:
     # Outside check: the icalendar library reads it (RFC 5545). A calendar program has no cookie: the address is enough.
     feed = as_patient.get("/me/calendar").headers["Location"]
@@ -111,7 +110,7 @@ def test_the_calendar_is_standard_tells_nothing_clinical_and_ends_with_the_phone
     assert [e["dtstart"].dt.isoformat() for e in events] == ["2027-03-10"]
     assert events[0].walk("VALARM")
     assert "retina" not in answer.text
-    as_nurse.post(f"/clinic/devices/{device['id']}/revoke")
+    as_nurse.post(f"/clinic/devices/{device.id}/revoke")
     assert client.get(path).status_code == 404
 
 
@@ -129,21 +128,21 @@ def test_the_shell_shows_the_numbers_to_call_to_anybody(client: FlaskClient) -> 
 
 
 def test_times_are_stored_in_utc_and_shown_in_the_clinics_zone(
-    as_patient: FlaskClient, as_nurse: FlaskClient, operation_id: str
+    as_patient: FlaskClient, as_nurse: FlaskClient, eye_id: str
 ) -> None:
     summer = datetime(2027, 3, 4, 20, 30, tzinfo=UTC)
-    as_patient.post("/api/v1/events", json={"events": [event(operation_id, at=summer.isoformat())]})
-    assert "Thu 4 Mar, 21:30" in as_nurse.get(f"/clinic/eyes/{operation_id}").text
+    as_patient.post("/api/v1/events", json={"events": [event(eye_id, at=summer.isoformat())]})
+    assert "Thu 4 Mar, 21:30" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
 
 
-def test_batches_may_come_gzipped_and_answers_go_out_gzipped(as_patient: FlaskClient, operation_id: str) -> None:
-    packed = gzip.compress(json.dumps({"events": [event(operation_id)]}).encode())
+def test_batches_may_come_gzipped_and_answers_go_out_gzipped(as_patient: FlaskClient, eye_id: str) -> None:
+    packed = gzip.compress(json.dumps({"events": [event(eye_id)]}).encode())
     headers = {"Content-Encoding": "gzip", "Content-Type": "application/json", "Accept-Encoding": "gzip"}
     answer = as_patient.post("/api/v1/events", data=packed, headers=headers)
     assert answer.status_code == 200
     pack = as_patient.get("/api/v1/pack", headers={"Accept-Encoding": "gzip"})
     assert pack.headers["Content-Encoding"] == "gzip"
-    assert json.loads(gzip.decompress(pack.data))["patient"] == "Pat Patient"
+    assert json.loads(gzip.decompress(pack.data)).patient == "Pat Patient"
 
 
 # Named, because a gzip header holds the time: two test processes would name the cases differently.

@@ -11,7 +11,7 @@ from followup.care import visit, watching
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.config import Settings
-from followup.records import Store, eyes, watch, worries
+from followup.records import Store, events, watch, worries
 from tests.conftest import NOW, OPERATED, Clock
 from tests.test_jobs import another, bad_posture, unreadable_record, without_bounds
 
@@ -51,33 +51,33 @@ def test_health_says_what_stands_still_and_nothing_else(
 
 @pytest.mark.parametrize("fault", ["operation time", "operation body", "record", "event", "callback", "visit"])
 def test_one_unreadable_row_takes_no_list_page_or_job_down(
-    store: Store, settings: Settings, nurse: Actor, operation_id: str, as_surgeon: FlaskClient, fault: str
+    store: Store, settings: Settings, nurse: Actor, eye_id: str, as_surgeon: FlaskClient, fault: str
 ) -> None:
     other = another(store, nurse, settings, "T-2")
     body = MeasuresBody(eye="right", iop_mmhg=62, instrument="applanation")
-    for id in (operation_id, other):
+    for id in (eye_id, other):
         visit.record_visit(store, NOW, nurse, id, [body], settings.clinic.tz)
     without_bounds(store)
     if fault == "operation time":
-        sql = """INSERT INTO operation_records SELECT 'x', operation_id, eye, '26-11-24T00:00:00.000000Z', agent, surgeon,
-                 body, recorded_by, '9999' FROM operation_records WHERE operation_id = :id"""
+        sql = """INSERT INTO operation_records SELECT 'x', eye_id, eye, '26-11-24T00:00:00.000000Z', agent, surgeon,
+                 body, recorded_by, '9999' FROM operation_records WHERE eye_id = :id"""
         store.execute(sql, {"id": other})
     elif fault == "operation body":
-        sql = """INSERT INTO operation_records SELECT 'x', operation_id, eye, operated_at, agent, surgeon,
-                 '{', recorded_by, '9999' FROM operation_records WHERE operation_id = :id"""
+        sql = """INSERT INTO operation_records SELECT 'x', eye_id, eye, operated_at, agent, surgeon,
+                 '{', recorded_by, '9999' FROM operation_records WHERE eye_id = :id"""
         store.execute(sql, {"id": other})
     elif fault == "record":
         unreadable_record(store, other)
     elif fault == "event":
         bad_posture(store, other)
-        sql = """INSERT INTO events SELECT 'x', operation_id, 'seen', '26-11-24T00:00:00.000000Z', '{', author, NULL, NULL,
-                 NULL, NULL, received_at, NULL FROM events WHERE operation_id = :id AND kind = 'measures'"""
+        sql = """INSERT INTO events SELECT 'x', eye_id, 'seen', '26-11-24T00:00:00.000000Z', '{', author, NULL, NULL,
+                 NULL, NULL, received_at, NULL FROM events WHERE eye_id = :id AND kind = 'measures'"""
         store.execute(sql, {"id": other})
     elif fault == "callback":
-        store.execute("UPDATE callbacks SET opened_at = '26-11-24' WHERE operation_id = :id", {"id": other})
+        store.execute("UPDATE callbacks SET opened_at = '26-11-24' WHERE eye_id = :id", {"id": other})
     else:
-        sql = """INSERT INTO visits SELECT 'x', operation_id, 'odd', 'soon', earliest, latest, reason, recorded_by,
-                 recorded_at, NULL, 0, 'x' FROM visits WHERE operation_id = :id"""
+        sql = """INSERT INTO visits SELECT 'x', eye_id, 'odd', 'soon', earliest, latest, reason, recorded_by,
+                 recorded_at, NULL, 0, 'x' FROM visits WHERE eye_id = :id"""
         store.execute(sql, {"id": other})
     for path in LISTS:
         page = as_surgeon.get(path)
@@ -86,20 +86,20 @@ def test_one_unreadable_row_takes_no_list_page_or_job_down(
     sheet = as_surgeon.get("/api/v1/clinic/daysheet")
     assert sheet.status_code == 200
     assert sheet.json is not None
-    assert operation_id in {eye["operation"] for eye in sheet.json["eyes"]}
+    assert eye_id in {eye["operation"] for eye in sheet.json["eyes"]}
     for name in watching.EVERY:
         assert jobs.run(store, settings, name, NOW + timedelta(hours=2)) is not None, name
-    assert {c["level"] for c in worries.open_callbacks(store) if c["operation_id"] == operation_id} >= {1}
+    assert {c.level for c in worries.open_callbacks(store) if c.eye_id == eye_id} >= {1}
     assert "Pat Patient, T-2" in as_surgeon.get("/not-working").text
     assert 'id="faults"' in as_surgeon.get("/clinic/").text
 
 
 def test_a_fault_of_ours_carries_the_clinic_s_number_and_none_of_its_reasons(
-    app: Flask, store: Store, as_nurse: FlaskClient, as_patient: FlaskClient, operation_id: str
+    app: Flask, store: Store, as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str
 ) -> None:
     app.config["PROPAGATE_EXCEPTIONS"] = False
-    unreadable_record(store, operation_id)
-    page = as_nurse.get(f"/clinic/eyes/{operation_id}")
+    unreadable_record(store, eye_id)
+    page = as_nurse.get(f"/clinic/eyes/{eye_id}")
     assert page.status_code == 500
     assert "+00 1 234" in page.text
     assert "KeyError" not in page.text
@@ -119,9 +119,9 @@ def test_what_is_refused_carries_the_number_too(client: FlaskClient) -> None:
         assert "+00 1 234" in answer.text
 
 
-def test_the_records_name_no_patient_in_a_fault(store: Store, settings: Settings, nurse: Actor, operation_id: str) -> None:
-    unreadable_record(store, operation_id)
-    eyes.add_event(store, "y", operation_id, "symptoms", OPERATED, {"words": "Pat", "pain": 99}, "test", NOW)
+def test_the_records_name_no_patient_in_a_fault(store: Store, settings: Settings, nurse: Actor, eye_id: str) -> None:
+    unreadable_record(store, eye_id)
+    events.add(store, "y", eye_id, "symptoms", OPERATED, {"words": "Pat", "pain": 99}, "test", NOW)
     jobs.run(store, settings, "check", NOW)
     told = " ".join(str(row) for row in watch.faults(store))
     assert "events y" in told

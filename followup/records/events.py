@@ -1,0 +1,135 @@
+"""What was recorded about each eye: append-only; a correction or a withdrawal is a later event that points back."""
+
+from datetime import datetime
+from typing import Any
+
+from followup.records.eyes import SAME_EYE, in_time
+from followup.records.store import Row, Store, as_json
+from followup.records.times import from_text, to_text
+from followup.records.values import Event, Refused, made
+from followup.records.watch import readable
+
+_STANDS = f"NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) AND {in_time('e.at')}"
+_FOLLOWED = """
+    SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id FROM events e JOIN eyes y ON y.id = e.eye_id
+    WHERE y.followed_since IS NOT NULL AND y.ended_at IS NULL
+"""
+
+
+def add(
+    store: Store,
+    id: str,
+    eye_id: str,
+    kind: str,
+    at: datetime,
+    body: Any,
+    author: str,
+    received_at: datetime,
+    *,
+    device_id: str | None = None,
+    sequence: int | None = None,
+    offset_minutes: int | None = None,
+    device_at: datetime | None = None,
+    corrects: str | None = None,
+    reason: str = "",
+) -> None:
+    """Keep an event. `at` is when it happened by the clinic's clock, `device_at` by the phone's own."""
+    row = {"id": id, "eye_id": eye_id, "kind": kind, "at": to_text(at), "body": as_json(body), "author": author}
+    device = {"device_id": device_id, "sequence": sequence, "offset_minutes": offset_minutes}
+    device |= {"device_at": to_text(device_at) if device_at else None}
+    store.insert("events", {**row, **device, "received_at": to_text(received_at), "corrects": corrects, "reason": reason})
+
+
+def event(store: Store, id: str) -> Event | None:
+    found = store.row("SELECT * FROM events WHERE id = :id", {"id": id})
+    return _made(found) if found else None
+
+
+def correction_of(store: Store, id: str) -> Event | None:
+    """The later event that corrects or withdraws this one."""
+    found = store.row("SELECT * FROM events WHERE corrects = :id ORDER BY received_at LIMIT 1", {"id": id})
+    return _made(found) if found else None
+
+
+def of_eye(store: Store, eye_id: str) -> list[Event]:
+    """The events that stand, by time: those that a later event corrects are left out."""
+    sql = f"SELECT * FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind != 'withdrawal' AND {_STANDS} ORDER BY e.at, e.id"
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _made)
+
+
+def beside(store: Store, eye_id: str, patient_id: str, kinds: tuple[str, ...]) -> list[Event]:
+    """What was recorded on the patient's other eye and is about the person."""
+    marks = ", ".join(f"'{kind}'" for kind in kinds)
+    sql = f"""
+        SELECT e.* FROM events e JOIN eyes y ON y.id = e.eye_id
+        WHERE y.patient_id IN (SELECT id FROM patients WHERE id = :patient OR joined_into = :patient)
+        AND e.eye_id NOT IN {SAME_EYE} AND e.kind IN ({marks}) AND {_STANDS} ORDER BY e.at, e.id
+    """
+    return readable(store, "events", store.rows(sql, {"id": eye_id, "patient": patient_id}), _made)
+
+
+def history_of(store: Store, eye_id: str) -> list[Event]:
+    """Every event, corrected ones included, in the order received."""
+    sql = f"SELECT * FROM events WHERE eye_id IN {SAME_EYE} AND {in_time('at')} ORDER BY received_at, id"
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _made)
+
+
+def of_kind(store: Store, kind: str) -> list[Event]:
+    """What stands of one kind on the followed eyes, by time."""
+    sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.at, e.id"
+    return readable(store, "events", store.rows(sql, {"kind": kind}), _made)
+
+
+def last_measures(store: Store) -> dict[str, Event]:
+    """The latest measures of every eye whose patient has an eye that is followed, by eye."""
+    sql = f"""
+        SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id, max(e.at || e.id) FROM events e
+        JOIN eyes y ON y.id = e.eye_id
+        WHERE e.kind = 'measures' AND json_valid(e.body) AND {_STANDS} AND y.patient_id IN (
+            SELECT patient_id FROM eyes WHERE followed_since IS NOT NULL AND ended_at IS NULL)
+        GROUP BY coalesce(y.joined_into, e.eye_id)
+    """
+    return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _made)}
+
+
+def requests_since(store: Store, since: datetime) -> list[Event]:
+    """What patients asked of the clinic about their visits since a time, newest first."""
+    sql = f"{_FOLLOWED} AND e.kind = 'visit-request' AND {_STANDS} AND e.at >= :since ORDER BY e.at DESC"
+    return readable(store, "events", store.rows(sql, {"since": to_text(since)}), _made)
+
+
+def last_heard(store: Store) -> dict[str, datetime]:
+    """When each eye's patient was last heard from."""
+    sql = """
+        SELECT coalesce(y.joined_into, e.eye_id) AS eye_id, max(e.received_at) AS at FROM events e
+        JOIN eyes y ON y.id = e.eye_id WHERE e.device_id IS NOT NULL GROUP BY 1
+    """
+    return {row["eye_id"]: from_text(row["at"]) for row in store.rows(sql)}
+
+
+def refuse(store: Store, now: datetime, id: str, eye_id: str | None, device_id: str, text: str, reason: str) -> None:
+    """Keep what could not be taken, as it came, once."""
+    sql = """
+        INSERT OR IGNORE INTO refused_events (id, eye_id, device_id, text, reason, received_at)
+        VALUES (:id, :eye_id, :device_id, :text, :reason, :now)
+    """
+    row = {"id": id, "eye_id": eye_id, "device_id": device_id, "text": text, "reason": reason}
+    store.execute(sql, {**row, "now": to_text(now)})
+
+
+def refused(store: Store) -> list[Refused]:
+    return [made(Refused, row) for row in store.rows("SELECT * FROM refused_events ORDER BY received_at DESC LIMIT 100")]
+
+
+def mark_unfounded(store: Store, now: datetime, warning_id: str, event_id: str) -> None:
+    """A warning rested on what was put right by that event."""
+    sql = "INSERT OR IGNORE INTO unfounded_warnings (warning_id, event_id, at) VALUES (:warning, :event, :now)"
+    store.execute(sql, {"warning": warning_id, "event": event_id, "now": to_text(now)})
+
+
+def _made(row: Row) -> Event:
+    return made(Event, row)
+
+
+READ_AS = {"events": ("SELECT * FROM events", _made)}
+"""How every row of a table is read, for whoever looks for rows that cannot be."""

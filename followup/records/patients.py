@@ -1,0 +1,106 @@
+"""Patients: their particulars, the terms they are found by, and records of one person that were joined."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date, datetime
+
+from followup.records.store import Row, Store, new_id
+from followup.records.times import to_text
+from followup.records.values import Patient, made
+
+SIDES = ("right", "left")
+
+
+def add(store: Store, now: datetime, number: str, name: str, born_on: date, phone: str, language: str) -> str:
+    """A new patient, with two eyes."""
+    id = new_id()
+    row = {"id": id, "number": number, "name": name, "born_on": born_on.isoformat(), "phone": phone, "language": language}
+    store.insert("patients", {**row, "created_at": to_text(now)})
+    for side in SIDES:
+        store.insert("eyes", {"id": new_id(), "patient_id": id, "created_at": to_text(now), "side": side})
+    return id
+
+
+def correct(store: Store, id: str, number: str, name: str, born_on: date, phone: str, language: str) -> None:
+    """Replace a patient's particulars; the audit entry of whoever asks holds what stood there."""
+    sql = """
+        UPDATE patients SET number = :number, name = :name, born_on = :born_on, phone = :phone, language = :language
+        WHERE id = :id
+    """
+    row = {"number": number, "name": name, "born_on": born_on.isoformat(), "phone": phone, "language": language}
+    store.execute(sql, {**row, "id": id})
+
+
+def patient(store: Store, id: str) -> Patient | None:
+    return _one(store.row("SELECT * FROM patients WHERE id = :id", {"id": id}))
+
+
+def by_number(store: Store, number: str) -> Patient | None:
+    return _one(store.row("SELECT * FROM patients WHERE number = :number", {"number": number}))
+
+
+def everybody(store: Store) -> list[Patient]:
+    return [made(Patient, row) for row in store.rows("SELECT * FROM patients ORDER BY name, id")]
+
+
+def index(store: Store, id: str, terms: Iterable[str]) -> None:
+    """Keep the terms that a patient is found by."""
+    store.execute("DELETE FROM patient_terms WHERE patient_id = :id", {"id": id})
+    for term in terms:
+        store.insert("patient_terms", {"term": term, "patient_id": id})
+
+
+def without_terms(store: Store) -> list[Patient]:
+    """Patients that cannot be found yet."""
+    sql = "SELECT * FROM patients p WHERE NOT EXISTS (SELECT 1 FROM patient_terms t WHERE t.patient_id = p.id)"
+    return [made(Patient, row) for row in store.rows(sql)]
+
+
+def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int) -> list[Patient]:
+    """Patients of whom every word begins a term, or who were born on one of these days; joined ones under one record."""
+    same = " INTERSECT ".join(
+        f"SELECT patient_id FROM patient_terms WHERE term >= :w{n} AND term < :e{n}" for n, _ in enumerate(words)
+    )
+    days = [day.isoformat() for day in born]
+    asked: Row = {f"w{n}": word for n, word in enumerate(words)} | {
+        f"e{n}": word + "\U0010ffff" for n, word in enumerate(words)
+    }
+    asked |= {f"d{n}": day for n, day in enumerate(days)} | {"limit": limit}
+    ways = [f"id IN ({same})"] * bool(words) + [f"born_on IN ({', '.join(f':d{n}' for n, _ in enumerate(days))})"] * bool(
+        days
+    )
+    if not ways:
+        return []
+    sql = f"""
+        SELECT * FROM patients WHERE id IN (SELECT coalesce(joined_into, id) FROM patients WHERE {" OR ".join(ways)})
+        ORDER BY name, born_on, id LIMIT :limit
+    """
+    return [made(Patient, row) for row in store.rows(sql, asked)]
+
+
+def join(store: Store, id: str, into: str) -> None:
+    """Two records of one person: the first is read with the second from now on."""
+    store.execute("UPDATE patients SET joined_into = :into WHERE id = :id OR joined_into = :id", {"id": id, "into": into})
+    store.execute("UPDATE devices SET patient_id = :into WHERE patient_id = :id", {"id": id, "into": into})
+    for side in SIDES:
+        eyes = "SELECT id FROM eyes WHERE patient_id = {} AND side = :side"
+        sides = {"id": id, "into": into, "side": side}
+        joined = f"UPDATE eyes SET joined_into = ({eyes.format(':into')}) WHERE id = ({eyes.format(':id')})"
+        store.execute(joined + f" OR joined_into = ({eyes.format(':id')})", sides)
+        both = f"(id = ({eyes.format(':into')}) OR joined_into = ({eyes.format(':into')}))"
+        store.execute(
+            f"""
+            UPDATE eyes SET followed_since = (SELECT min(followed_since) FROM eyes WHERE {both}),
+            ended_at = CASE WHEN EXISTS (SELECT 1 FROM eyes WHERE {both} AND followed_since IS NOT NULL AND ended_at IS NULL)
+                THEN NULL ELSE (SELECT max(ended_at) FROM eyes WHERE {both}) END WHERE {both}
+            """,
+            sides,
+        )
+
+
+def joined_to(store: Store, id: str) -> list[Patient]:
+    """Records that were joined into this one."""
+    return [made(Patient, row) for row in store.rows("SELECT * FROM patients WHERE joined_into = :id", {"id": id})]
+
+
+def _one(row: Row | None) -> Patient | None:
+    return made(Patient, row) if row else None
