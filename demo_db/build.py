@@ -192,7 +192,8 @@ class _Life:
             body["bubble_percent"] = float(given["level"])
         measures = [MeasuresBody.model_validate(body)]
         gone = "no-gas" in given
-        record_visit(self.store, at, self.nurse, self.operation, measures, self.zone, visit=visit, no_gas_seen=gone)
+        who = self.surgeon if gone else self.nurse
+        record_visit(self.store, at, who, self.operation, measures, self.zone, visit=visit, no_gas_seen=gone)
 
     def _enter(self, kind: str, body: dict[str, Any], at: datetime) -> None:
         self.sequence += 1

@@ -50,7 +50,7 @@ def sign_in(store: Store, now: datetime, email: str, password: str) -> Actor:
     return Actor(found.id, found.name, found.role)
 
 
-def actor(store: Store, staff_id: str | None) -> Actor | None:
-    """The member of staff of a session, or None if they left."""
+def actor(store: Store, staff_id: str | None, *, trusted: bool = False) -> Actor | None:
+    """The member of staff of a session, or None if they left; `trusted` as the clinic says of its nurses."""
     found = people.staff_member(store, staff_id) if staff_id else None
-    return Actor(found.id, found.name, found.role) if found else None
+    return Actor(found.id, found.name, found.role, trusted) if found else None

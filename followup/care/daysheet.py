@@ -87,6 +87,7 @@ class DaySheet(BaseModel):
     expires_at: datetime
     staff: str
     author_pass: str
+    may_lift_caution: bool
     sealing_key: str
     rows: list[SheetRow]
     eyes: list[SheetEye]
@@ -113,6 +114,7 @@ def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: 
         expires_at=datetime.combine(today + timedelta(days=1), time(), zone),
         staff=actor.name,
         author_pass=author_pass,
+        may_lift_caution=actor.may_lift_caution,
         sealing_key=sealing.public_key(store),
         rows=rows,
         eyes=sheet_eyes,

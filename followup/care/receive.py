@@ -10,7 +10,7 @@ from typing import Any, Literal
 from pydantic import BaseModel, ValidationError
 
 from followup.care import bounds
-from followup.care.actors import Actor
+from followup.care.actors import Actor, barred
 from followup.care.errors import translatable
 from followup.care.events import (
     ClinicEnvelope,
@@ -94,6 +94,8 @@ class ClinicDevice:
 
     def body(self, event: SentEvent) -> BaseModel:
         assert isinstance(event, ClinicEnvelope)
+        if fault := barred(self.actor, event.kind):
+            raise ValueError(fault)
         return event.checked()
 
     def may_write_to(self, eye: Eye) -> bool:

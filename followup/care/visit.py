@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from datetime import date, datetime, tzinfo
 from typing import Any
 
-from followup.care.actors import Actor
-from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.actors import Actor, barred
+from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.care.events import MeasuresBody, body_of, stored
 from followup.care.eye import load
 from followup.care.raising import raise_signs_of_patient
@@ -145,6 +145,8 @@ def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -
 
 
 def _add(store: Store, now: datetime, actor: Actor, eye: Eye, kind: str, body: dict[str, Any]) -> None:
+    if fault := barred(actor, kind):
+        raise Refused(fault, "no_gas_seen")
     id = new_id()
     events.add(store, id, eye.id, kind, now, body, actor.signature, now)
     audit.note(store, now, actor.signature, f"event {kind}", eye.id, {"id": id})

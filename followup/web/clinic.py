@@ -6,9 +6,10 @@ from typing import Any, cast
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
 from followup.care import agreement, enrol, lists, person, sealing, visit
+from followup.care.actors import barred
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
-from followup.care.errors import CareError
+from followup.care.errors import CareError, Refused
 from followup.care.events import EnteredMeasures, MeasuresBody
 from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
 from followup.care.raising import most_urgent_first
@@ -32,8 +33,9 @@ DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon
 
 @bp.context_processor
 def drafts() -> dict[str, Any]:
-    """Staff screens say so while a protocol part is unsigned."""
-    return unsigned()
+    """Staff screens say so while a protocol part is unsigned, and offer what the person may record."""
+    staff = context.staff()
+    return {**unsigned(), "may_lift_caution": bool(staff and staff.may_lift_caution)}
 
 
 def unsigned() -> dict[str, Any]:
@@ -177,6 +179,8 @@ def revoke(device_id: str) -> Any:
 def no_gas(eye_id: str) -> Any:
     """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
     eye, now = load_eye(eye_id), context.now()
+    if fault := barred(context.me(), "no-gas-seen"):
+        raise Refused(fault)
     if SmallForm().validate_on_submit():
         return _record(eye_id, "no-gas-seen")
     seen, forecast = eye.timeline(now).sightings, eye.forecast(now)

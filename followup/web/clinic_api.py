@@ -11,7 +11,7 @@ from flask import Blueprint, Response, jsonify, session
 from itsdangerous import BadSignature, URLSafeTimedSerializer
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from followup.care import accounts, agreement, bounds, person, sealing
+from followup.care import agreement, bounds, person, sealing
 from followup.care.actors import Actor
 from followup.care.daysheet import daysheet
 from followup.care.receive import receive_from_clinic, refuse_from_clinic
@@ -112,7 +112,7 @@ def _author(author_pass: str) -> Actor:
         id = _signer().loads(author_pass, max_age=PASS_DAYS * 86400)
     except BadSignature as error:
         raise ValueError("the pass of this entry is not valid here; ask for it to be entered again") from error
-    actor = accounts.actor(context.store(), id)
+    actor = context.member(id)
     if actor is None:
         raise ValueError("whoever made this entry has no account here any more")
     return actor

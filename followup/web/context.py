@@ -56,8 +56,13 @@ def locale() -> str:
 def staff() -> Actor | None:
     """The signed-in member of staff, or None."""
     if "staff" not in g:
-        g.staff = accounts.actor(store(), session.get("staff_id"))
+        g.staff = member(session.get("staff_id"))
     return cast("Actor | None", g.staff)
+
+
+def member(staff_id: str | None) -> Actor | None:
+    """A member of staff with what the clinic trusts them with, or None if they left."""
+    return accounts.actor(store(), staff_id, trusted=settings().clinic.nurses_record_no_gas)
 
 
 def me() -> Actor:

@@ -121,7 +121,7 @@ function showForm() {
   byId("entry-about").textContent = `${chosen.number} · operated: ${words.eye[chosen.eye]}, ${words.agent[chosen.agent]}, ${dayWords(chosen.operated_on)}`;
   form.elements.visit.replaceChildren(...chosen.visits.map(visitOption), new Option("Not a planned visit", ""));
   form.elements.visit.value = chosen.visit;
-  byId("no-gas").hidden = !chosen.fades;
+  byId("no-gas").hidden = !chosen.fades || !sheet.may_lift_caution;
   for (const side of ["right", "left"]) {
     const last = chosen[side];
     form.querySelector(`[data-side=${side}]`).classList.toggle("operated", side === chosen.eye);

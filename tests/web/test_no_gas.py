@@ -1,5 +1,8 @@
-"""*No gas seen* lifts the caution: asked once more, taken back with a reason, and revoked by gas seen later."""
+"""*No gas seen* lifts the caution: open to whom the clinic trusts, asked once more, taken back, revoked by gas seen later."""
 
+from typing import Any
+
+from flask import Flask
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
@@ -28,60 +31,83 @@ def level(store: Store, clock: Clock, nurse: Actor, eye_id: str, settings: Setti
 
 
 def test_it_is_asked_once_more_beside_the_last_level_and_the_forecast(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
+    as_surgeon: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
     settings: Settings,
 ) -> None:  # fmt: skip
     level(store, clock, nurse, eye_id, settings, 85)
-    page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    page = as_surgeon.get(f"/clinic/eyes/{eye_id}").text
     assert 'button class="quiet">I looked' not in page
-    asked = as_nurse.get(f"/clinic/eyes/{eye_id}/no-gas").text
+    asked = as_surgeon.get(f"/clinic/eyes/{eye_id}/no-gas").text
     assert "85 % high by the clinic" in asked
     assert "gone about day" in asked
     assert caution(as_patient)
-    as_nurse.post(f"/clinic/eyes/{eye_id}/no-gas")
+    as_surgeon.post(f"/clinic/eyes/{eye_id}/no-gas")
     assert not caution(as_patient)
 
 
-def test_it_is_asked_once_more_on_the_entry_screen(as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str) -> None:
+def test_it_is_asked_once_more_on_the_entry_screen(as_surgeon: FlaskClient, as_patient: FlaskClient, eye_id: str) -> None:
     typed = {**MEASURED, "right-iop": "16", "no_gas_seen": "y"}
-    asked = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=typed)
+    asked = as_surgeon.post(f"/clinic/eyes/{eye_id}/visit", data=typed)
     assert "Did a clinician look at the retina" in asked.text
     assert caution(as_patient)
-    as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**typed, "sure": "y"})
+    as_surgeon.post(f"/clinic/eyes/{eye_id}/visit", data={**typed, "sure": "y"})
     assert not caution(as_patient)
 
 
 def test_a_bubble_with_a_height_and_no_gas_seen_cannot_both_be(
-    as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str
+    as_surgeon: FlaskClient, as_patient: FlaskClient, eye_id: str
 ) -> None:
     typed = {**MEASURED, "right-bubble_percent": "20", "no_gas_seen": "y", "sure": "y"}
-    answer = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=typed)
+    answer = as_surgeon.post(f"/clinic/eyes/{eye_id}/visit", data=typed)
     assert answer.status_code == 400
     assert "cannot both be" in answer.text
     assert caution(as_patient)
 
 
 def test_it_can_be_taken_back_with_a_reason(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, eye_id: str
+    as_surgeon: FlaskClient, as_patient: FlaskClient, store: Store, eye_id: str
 ) -> None:
-    as_nurse.post(f"/clinic/eyes/{eye_id}/no-gas")
+    as_surgeon.post(f"/clinic/eyes/{eye_id}/no-gas")
     entry = next(e for e in events.of_eye(store, eye_id) if e.kind == "no-gas-seen")
     address = f"/clinic/entries/{entry.id}/take-back"
-    assert as_nurse.post(address, data={"reason": " "}).status_code == 400
+    assert as_surgeon.post(address, data={"reason": " "}).status_code == 400
     assert not caution(as_patient)
-    assert as_nurse.post(address, data={"reason": "the wrong eye"}).status_code == 303
+    assert as_surgeon.post(address, data={"reason": "the wrong eye"}).status_code == 303
     assert caution(as_patient)
-    assert as_nurse.post(address, data={"reason": "again"}).status_code == 409
+    assert as_surgeon.post(address, data={"reason": "again"}).status_code == 409
     kept = events.history_of(store, eye_id)
     assert [e.body.get("reason") for e in kept if e.corrects == entry.id] == ["the wrong eye"]
 
 
 def test_gas_seen_later_brings_the_caution_back_and_calls(
-    as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
+    as_surgeon: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
     settings: Settings,
 ) -> None:  # fmt: skip
-    as_nurse.post(f"/clinic/eyes/{eye_id}/no-gas")
+    as_surgeon.post(f"/clinic/eyes/{eye_id}/no-gas")
     level(store, clock, nurse, eye_id, settings, 85)
     assert caution(as_patient)
-    assert "Gas was seen again" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    assert "Gas was seen again" in as_surgeon.get(f"/clinic/eyes/{eye_id}").text
     assert "gas-after-no-gas" in {w.rule for w in worries.warnings_of(store, eye_id)}
+
+
+def test_a_nurse_records_it_only_where_the_clinic_lets_nurses(
+    app: Flask, as_nurse: FlaskClient, as_patient: FlaskClient, settings: Settings, eye_id: str
+) -> None:
+    page = f"/clinic/eyes/{eye_id}"
+    typed = {**MEASURED, "right-iop": "16", "no_gas_seen": "y", "sure": "y"}
+    assert "No gas seen …" not in as_nurse.get(page).text
+    assert "until a surgeon records" in as_nurse.get(page).text
+    assert "saw no gas" not in as_nurse.get(f"{page}/visit").text
+    assert [as_nurse.get(f"{page}/no-gas").status_code, as_nurse.post(f"{page}/no-gas").status_code] == [403, 403]
+    refused = as_nurse.post(f"{page}/visit", data=typed)
+    assert refused.status_code == 400
+    assert "a surgeon records" in refused.text
+    assert caution(as_patient)
+    app.extensions["followup"]["settings"] = replace_clinic(settings, nurses_record_no_gas=True)
+    assert "No gas seen …" in as_nurse.get(page).text
+    assert as_nurse.post(f"{page}/visit", data=typed).status_code == 303
+    assert not caution(as_patient)
+
+
+def replace_clinic(settings: Settings, **changes: Any) -> Settings:
+    return settings.model_copy(update={"clinic": settings.clinic.model_copy(update=changes)})
