@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time, timedelta, tzinfo
 
+from followup.care import watching
 from followup.care.actors import CLOCK, Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import HeardBody, stored
@@ -342,16 +343,17 @@ def _just_decided(store: Store, found: Callback, actor: Actor, now: datetime) ->
 def escalate_overdue(store: Store, now: datetime) -> list[Callback]:
     """Move every callback past its time one level up, each exactly once whoever asks; returns those moved.
 
-    A callback whose task is late is late like one that nobody has taken.
+    A callback whose task is late is late like one that nobody has taken. A fault in one holds up no other.
     """
     moved = []
-    for found in worries.overdue_callbacks(store, now):
-        if found.level >= len(LEVELS) - 1:
-            continue
-        with store.transaction():
-            due = now + max(DUE_WITHIN[found.how_soon] / 2, timedelta(minutes=30))
-            if _move_up(store, now, found, due, {}):
-                moved.append(replace(found, level=found.level + 1))
+    with watching.parts(store, now, "callback") as part:
+        for found in worries.overdue_callbacks(store, now):
+            if found.level >= len(LEVELS) - 1:
+                continue
+            with part(f"callbacks {found.id}"), store.transaction():
+                due = now + max(DUE_WITHIN[found.how_soon] / 2, timedelta(minutes=30))
+                if _move_up(store, now, found, due, {}):
+                    moved.append(replace(found, level=found.level + 1))
     return moved
 
 

@@ -30,6 +30,7 @@ CALENDAR = range(1900, 2200)
 KINDS = {
     "eye": "Nothing comes up by itself for this eye. Look at it yourself until this is mended.",
     "row": "An entry cannot be read and is left out everywhere: no list, warning or message knows of it.",
+    "callback": "A callback that is late did not move up. Look at it yourself.",
     "list": "A line is missing on the lists of visits.",
     "daysheet": "A line or an eye is missing on the sheets of clinic devices.",
     "results": "This eye is not counted in Results.",

@@ -13,7 +13,7 @@ from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import MeasuresBody
 from followup.config import Settings
-from followup.records import Store, open_store, tasks, visits, worries
+from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.migrations import steps
 from followup.records.store import Row
 from tests.conftest import NOW, PASSWORD, operation_note
@@ -250,6 +250,28 @@ def test_every_open_state_moves_up_when_it_is_late(
     assert get(store, opened).level == 0
     callbacks.escalate_overdue(store, due)
     assert (get(store, opened).level, get(store, opened).moved_up) == (1, 1)
+
+
+def test_one_that_cannot_move_up_holds_up_no_other(
+    store: Store, nurse: Actor, opened: str, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    body = MeasuresBody(eye="right", findings=("hypopyon",))
+    visit.record_visit(store, NOW, nurse, get(store, opened).eye_id, [body], settings.clinic.tz)
+    other = next(c.id for c in worries.open_callbacks(store) if c.id != opened)
+    moves = worries.escalate
+
+    def breaks(store: Store, id: str, level: int, due: datetime) -> bool:
+        if id == opened:
+            raise ValueError("cannot be read")
+        return moves(store, id, level, due)
+
+    monkeypatch.setattr(worries, "escalate", breaks)
+    callbacks.escalate_overdue(store, NOW + timedelta(hours=8))
+    assert (get(store, opened).level, get(store, other).level) == (0, 1)
+    assert [(f.what, f.about) for f in watch.faults(store)] == [("callback", f"callbacks {opened}")]
+    monkeypatch.setattr(worries, "escalate", moves)
+    callbacks.escalate_overdue(store, NOW + timedelta(hours=8, minutes=5))
+    assert (get(store, opened).level, watch.faults(store)) == (1, [])
 
 
 def test_a_decision_after_it_moved_up_may_move_up_anew(
