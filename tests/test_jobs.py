@@ -41,7 +41,7 @@ def test_a_night_switched_off_is_caught_up_without_a_flood(store: Store, setting
 
 def without_bounds(store: Store) -> None:
     """As a database from before times had bounds, which still holds rows that none could be written with today."""
-    for name in [row.name for row in store.rows("SELECT name FROM sqlite_master WHERE name GLOB '*_bounds_*'")]:
+    for name in [row["name"] for row in store.rows("SELECT name FROM sqlite_master WHERE name GLOB '*_bounds_*'")]:
         store.execute(f"DROP TRIGGER {name}")
 
 
@@ -55,7 +55,8 @@ def bad_posture(store: Store, eye_id: str) -> str:
 
 def unreadable_record(store: Store, eye_id: str) -> None:
     """A record of the operation without its parts, as an eye that nothing can be worked out for."""
-    eyes.add_note(store, NOW, eye_id, "right", OPERATED, "c2f6", "Sol Surgeon", {}, "test")
+    (note,) = eyes.notes_of(store, eye_id)
+    eyes.add_note(store, NOW, note.operation_id, "right", OPERATED, "c2f6", "Sol Surgeon", {}, "test")
 
 
 def another(store: Store, nurse: Actor, settings: Settings, number: str) -> str:
@@ -80,9 +81,10 @@ def test_one_eye_s_fault_ends_nothing_else_and_is_named_until_it_is_mended(
     assert (named.who, named.eye_id) == ("Pat Patient, T-2", others[0])
     jobs.run(store, settings, "check", NOW + timedelta(minutes=15))
     assert watch.faults(store)[0].times == 2
-    body = eyes.eye(store, eye_id)["body"]  # type: ignore[index]
+    (sound,) = eyes.notes_of(store, eye_id)
+    (broken,) = eyes.notes_of(store, others[0])
     later = NOW + timedelta(minutes=20)
-    eyes.add_note(store, later, others[0], "right", OPERATED, "c2f6", "Sol Surgeon", body, "test")
+    eyes.add_note(store, later, broken.operation_id, "right", OPERATED, "c2f6", "Sol Surgeon", sound.body, "test")
     assert jobs.run(store, settings, "check", NOW + timedelta(minutes=30))
     assert watch.faults(store) == []
 

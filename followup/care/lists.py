@@ -82,6 +82,11 @@ def find(store: Store, words: str, today: date) -> list[Patient]:
     return patients.found(store, finding.words_of(words), finding.dates_in(words, today), MOST_FOUND)
 
 
+def find_eyes(store: Store, words: str, today: date) -> list[Eye]:
+    """The operated eyes of the patients whom `find` finds, followed or not."""
+    return [eye for known in find(store, words, today) for eye in eyes.of_patient(store, known.id) if eye.note]
+
+
 @dataclass(frozen=True)
 class Request:
     """What a patient asked about a visit; open until a person looked at the eye."""

@@ -12,6 +12,7 @@ from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care.errors import CareError, Conflict, NotFound, Refused
+from followup.care.person import index_whoever_is_missing
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
@@ -39,6 +40,7 @@ def create_app(
     """The application of one clinic; `clock` is replaced in tests."""
     settings = settings or load()
     store = store or open_store(settings.server.database)
+    index_whoever_is_missing(store)
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
         SECRET_KEY=store.secret,

@@ -160,16 +160,16 @@ def _event_words(event: Event) -> str:
         seen = reading(body)
         parts = [f"{body['eye']} eye"]
         if seen:
-            parts.append(f"acuity {seen.typed} ({body['get']('correction') or 'unaided'})")
+            parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
         if body.get("iop_mmhg") is not None:
-            parts.append(f"pressure {body['iop_mmhg']:g} mmHg ({body['get']('instrument')})")
+            parts.append(f"pressure {body['iop_mmhg']:g} mmHg ({body.get('instrument')})")
         if body.get("bubble_percent") is not None:
             parts.append(f"bubble {body['bubble_percent']:g} % high")
         if body.get("pain") is not None:
             parts.append(f"pain {body['pain']}")
         return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
     if event.kind == "posture":
-        return f"{body['position']}, {body['from']} to {body['get']('to', 'still running')}"
+        return f"{body['position']}, {body['from']} to {body.get('to', 'still running')}"
     told = {k: ", ".join(v).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
     said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v not in ("", None, False, "same"))
     return said or "all as before"

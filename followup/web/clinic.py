@@ -9,7 +9,7 @@ from followup.care import agreement, enrol, lists, person, sealing, visit
 from followup.care.actors import barred
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
-from followup.care.errors import CareError, Refused
+from followup.care.errors import CareError, NotFound, Refused
 from followup.care.events import EnteredMeasures, MeasuresBody
 from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
 from followup.care.raising import most_urgent_first
@@ -59,6 +59,14 @@ def load_eye(eye_id: str) -> Eye:
     return load(context.store(), eye_id, context.zone())
 
 
+def operated_eye(eye_id: str) -> Eye:
+    """For pages about an operation. Raises `NotFound` for an eye without one."""
+    eye = load_eye(eye_id)
+    if not eye.operated:
+        raise NotFound("no operation that can be read is on record for this eye")
+    return eye
+
+
 @bp.get("/")
 @context.staff_only()
 def today() -> Any:
@@ -69,7 +77,7 @@ def today() -> Any:
         "clinic/today.html",
         due=lists.due_visits(store, context.now(), context.zone()),
         find=words,
-        found=lists.find(store, words, context.today()) if words else [],
+        found=lists.find_eyes(store, words, context.today()) if words else [],
         refused=events.refused(store)[:5],
         unreadable=eyes.unreadable(store),
         requests=lists.open_requests(store, context.now()),
@@ -116,9 +124,9 @@ def arrived(eye_id: str) -> Any:
 @context.staff_only()
 def card(eye_id: str) -> Any:
     """The discharge card: one A4 page with the code that enrols the phone."""
-    eye = load_eye(eye_id)
+    eye = operated_eye(eye_id)
     kept = session.get("code") or {}
-    code = kept.get("code") if kept.get("eye") == eye_id else None
+    code = kept.get("code") if kept.get("eye") == eye.id else None
     address = url_for("patient.enrolment", _external=False)
     link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
     return render_template(
@@ -139,7 +147,7 @@ def new_code(eye_id: str) -> Any:
     """A fresh enrolment code, for a second phone or when the first has run out."""
     eye = load_eye(eye_id)
     code = enrol.issue_code(context.store(), context.now(), context.me(), eye.patient.id)
-    session["code"] = {"eye": eye_id, "code": code}
+    session["code"] = {"eye": eye.id, "code": code}
     return redirect(url_for(".card", eye_id=eye_id), 303)
 
 
@@ -149,19 +157,19 @@ def eye_page(eye_id: str) -> Any:
     """One eye: the whole course in one picture, and the table that says the same."""
     eye = load_eye(eye_id)
     now = context.now()
-    eyes.add_look(context.store(), now, eye_id, context.me().signature)
+    eyes.add_look(context.store(), now, eye.id, context.me().signature)
     return render_template(
         "clinic/eye.html",
         eye=eye,
         differences=agreement.differences(context.store(), eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(context.store()).bands),
+        chart=charts.course_chart(eye, now, rulebook(context.store()).bands) if eye.operated else None,
         rows=charts.course_table(eye, now),
-        forecast=eye.forecast(now),
-        day=eye.operation.day(now),
+        forecast=eye.forecast(now) if eye.operated else None,
+        day=eye.operation.day(now) if eye.operated else None,
         caution=eye.caution(now),
-        no_gas=eye.no_gas_record,
+        no_gas=eye.no_gas_record if eye.operated else None,
         devices=people.devices_of(context.store(), eye.patient.id),
-        records=eyes.history_of(context.store(), eye_id),
+        records=eyes.history_of(context.store(), eye.note.operation_id) if eye.operated else [],
     )
 
 
@@ -178,7 +186,7 @@ def revoke(device_id: str) -> Any:
 @context.staff_only()
 def no_gas(eye_id: str) -> Any:
     """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
-    eye, now = load_eye(eye_id), context.now()
+    eye, now = operated_eye(eye_id), context.now()
     if fault := barred(context.me(), "no-gas-seen"):
         raise Refused(fault)
     if SmallForm().validate_on_submit():

@@ -33,7 +33,7 @@ def new_discharge() -> Any:
     asked = request.args.get("form", "")
     id = asked if FORM_ID.fullmatch(asked) else new_id()
     if eyes.has_operation(context.store(), id):
-        return redirect(url_for(".card", eye_id=id), 303)
+        return _to_card(id)
     form = DischargeForm()
     proposal = known = None
     if request.method == "POST":
@@ -128,7 +128,11 @@ def _confirm(form: DischargeForm, note: discharge.OperationNote, id: str) -> Any
         session["code"] = {"eye": eye_id, "code": code}
     except Conflict:  # confirmed a moment ago, by a second press of the button
         pass
-    return redirect(url_for(".card", eye_id=id), 303)
+    return _to_card(id)
+
+
+def _to_card(operation_id: str) -> Any:
+    return redirect(url_for(".card", eye_id=load_eye(operation_id).id), 303)
 
 
 def _patient(form: DischargeForm) -> discharge.Patient:

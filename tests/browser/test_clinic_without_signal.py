@@ -12,6 +12,7 @@ from followup.care import accounts
 from followup.clinical import pressure
 from followup.records import Store, events, visits, worries
 from tests.browser.conftest import RunningServer, sign_in
+from tests.browser.kept import of_both_eyes
 from tests.browser.proxy import Line
 from tests.browser.test_faults import HANG_WITH_THE_TURN, LONGER_THAN_A_REQUEST_MS
 from tests.conftest import PASSWORD
@@ -94,19 +95,19 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text("36 mmHg is at or above")
     expect(tablet.locator("[data-state=seen] li")).to_contain_text("Pat Patient")
     expect(tablet.locator("#entries li").first).to_contain_text("Kept on this device.")
-    assert [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"] == []
+    assert of_both_eyes(clinic_store, enrolment[0], "measures") == []
     server.start()
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
     expect(tablet.locator("#entries li").first).to_contain_text("Pressure 36 mmHg")
     expect(tablet.get_by_text("The signal is back.")).to_be_visible()
-    kept = events.of_eye(clinic_store, enrolment[0])
-    kinds = sorted(e.kind for e in events)
+    kept = of_both_eyes(clinic_store, enrolment[0])
+    kinds = sorted(e.kind for e in kept)
     assert kinds == ["arrived", "measures", "measures", "seen"]
-    assert {e.author.split(":")[0] for e in events} == {"nurse"}
+    assert {e.author.split(":")[0] for e in kept} == {"nurse"}
     (week,) = visits.of_eye(clinic_store, enrolment[0])
-    assert {e.body["visit_id"] for e in events if e.kind in ("arrived", "seen")} == {week.identity}
-    assert {e.body.get("iop_mmhg") for e in events if e.kind == "measures"} == {36, 14}
+    assert {e.body["visit_id"] for e in kept if e.kind in ("arrived", "seen")} == {week.identity}
+    assert {e.body.get("iop_mmhg") for e in kept if e.kind == "measures"} == {36, 14}
     assert "pressure" in {c.worry for c in worries.open_callbacks(clinic_store)}
 
 
@@ -142,7 +143,7 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
     tablet.wait_for_selector("html[data-device=ready]")
     kept = events.of_eye(clinic_store, enrolment[0])
     assert [(e.kind, e.author.split(":")[0]) for e in kept if e.kind == "measures"] == [("measures", "nurse")]
-    assert [entry for entry in tablet.evaluate(EVERYTHING_KEPT)["entries"] if entry.state == "saved"] == []
+    assert [entry for entry in tablet.evaluate(EVERYTHING_KEPT)["entries"] if entry["state"] == "saved"] == []
 
 
 def test_signing_out_with_a_signal_leaves_nothing(tablet: Page, server: RunningServer) -> None:
@@ -174,13 +175,13 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_the_entry_stands_once
     line.mode = "lose answers"
     measure(tablet, "6/60", "21")
     expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
-    while not [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]:
+    while not of_both_eyes(clinic_store, enrolment[0], "measures"):
         tablet.wait_for_timeout(50)
     expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
     line.mode = "through"
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.")
-    assert len([e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]) == 1
+    assert len(of_both_eyes(clinic_store, enrolment[0], "measures")) == 1
     assert line.lost >= 1
     line.close()
 
@@ -208,7 +209,7 @@ def test_two_nurses_on_one_visit_both_stand_and_the_difference_shows(
         "Two readings differ, right eye, pressure: Nora Nurse 21 mmHg; Noah Second 27 mmHg. Both stand."
     )
     expect(entry).to_contain_text("Nora Nurse 6/60 (unaided); Noah Second 6/36 (unaided)")
-    measures = [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    measures = of_both_eyes(clinic_store, enrolment[0], "measures")
     assert sorted(e.body["iop_mmhg"] for e in measures) == [21, 27]
     second.goto(f"{server.address}/clinic/eyes/{enrolment[0]}")
     expect(second.get_by_role("heading", name="Two people measured differently")).to_be_visible()
@@ -226,7 +227,7 @@ def test_a_signal_that_goes_while_typing_loses_nothing(
     server.start()
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
-    (kept,) = [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    (kept,) = of_both_eyes(clinic_store, enrolment[0], "measures")
     assert (kept.body["acuity"], kept.body["iop_mmhg"]) == ("HM", 18)
 
 
@@ -263,7 +264,7 @@ def test_a_pressure_in_kpa_raises_the_same_alarm(
     server.start()
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
-    (kept,) = [e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    (kept,) = of_both_eyes(clinic_store, enrolment[0], "measures")
     assert kept.body["iop_mmhg"] == pressure.read(typed)
 
 
@@ -311,7 +312,7 @@ def test_a_signal_that_goes_while_typing_a_high_pressure_raises_the_alarm(
     server.start()
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
-    measured = [e.body for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]
+    measured = [e.body for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
     assert sorted(body["iop_mmhg"] for body in measured) == [34, 54.8]
 
 
@@ -326,4 +327,4 @@ def test_a_page_that_hangs_while_it_sends_does_not_hold_the_device_up(
     unlock(tablet)
     measure(tablet, "6/60", "21")
     expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.", timeout=LONGER_THAN_A_REQUEST_MS)
-    assert len([e for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"]) == 1
+    assert len(of_both_eyes(clinic_store, enrolment[0], "measures")) == 1

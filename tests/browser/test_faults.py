@@ -92,10 +92,10 @@ class Patient:
         """One click that keeps an entry; it counts as made when the phone says that it has it."""
         tab.goto(f"{self.address}/me/#visits")
         ready(tab)
-        before = {entry.id for entry in tab.evaluate(ENTRIES)}
+        before = {entry["id"] for entry in tab.evaluate(ENTRIES)}
         tab.get_by_role("button", name="I took it: antibiotic").click()
         for _ in range(100):
-            fresh = {entry.id for entry in tab.evaluate(ENTRIES)} - before
+            fresh = {entry["id"] for entry in tab.evaluate(ENTRIES)} - before
             if fresh:
                 break
             tab.wait_for_timeout(30)
@@ -166,7 +166,7 @@ def check(seed: int, said: list[str], phones: list[Patient], operation: str, sto
         page = phone.tabs[0]
         page.goto(f"{phone.address}/me/#help")
         ready(page)
-        states = {entry.id: entry.state for entry in page.evaluate(ENTRIES)}
+        states = {entry["id"]: entry["state"] for entry in page.evaluate(ENTRIES)}
         shown = page.locator("#entries li").all_inner_texts()
         refused = sum(state == "refused" for state in states.values())
         assert sum("could not take it" in words for words in shown) == refused, (seed, said)
@@ -175,7 +175,8 @@ def check(seed: int, said: list[str], phones: list[Patient], operation: str, sto
             told["lost"] += on_server[id] == 0 and states.get(id) not in ("saved", "refused")
             told["doubled"] += on_server[id] > 1
             told["refused and shown"] += states.get(id) == "refused"
-    sequences = [(e.device_id, e["sequence"]) for e in events.history_of(store, operation) if e.device_id]
+    rows = store.rows("SELECT device_id, sequence FROM events WHERE eye_id = :id", {"id": operation})
+    sequences = [(row["device_id"], row["sequence"]) for row in rows if row["device_id"]]
     told["doubled"] += len(sequences) - len(set(sequences))
     assert (told["lost"], told["doubled"]) == (0, 0), (seed, said, told)
     return told
@@ -199,7 +200,7 @@ def test_random_faults_lose_and_double_nothing(
         for _ in range(1 + n % 2):
             row = eyes.eye(clinic_store, enrolment[0])
             assert row is not None
-            code = next(codes, None) or issue_code(clinic_store, datetime.now(UTC), nurse, row.patient_id)
+            code = next(codes, None) or issue_code(clinic_store, datetime.now(UTC), nurse, row.patient.id)
             context = browser.new_context(**PHONE)
             context.set_default_timeout(15_000)
             page = context.new_page()

@@ -68,7 +68,7 @@ SEALED_WHILE_SENDING = f"""async () => {{
 def patient_of(store: Store, operation: str) -> str:
     row = eyes.eye(store, operation)
     assert row is not None
-    return str(row.patient_id)
+    return str(row.patient.id)
 
 
 def lock_out(store: Store, operation: str, nurse: Actor) -> None:

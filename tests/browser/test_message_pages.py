@@ -71,7 +71,7 @@ def test_the_patient_chooses_on_the_phone(
     form.get_by_label("holding my head").uncheck()
     form.get_by_role("button", name="Save").click()
     expect(phone.locator("#messages-told")).to_have_text("Saved.")
-    chosen = kept.choices(clinic_store, f"patient:{operation['patient_id']}")
+    chosen = kept.choices(clinic_store, f"patient:{operation.patient.id}")
     assert chosen is not None
     assert (chosen.quiet_from, chosen.unwanted, chosen.language) == ("20:30:00", ["posture"], "en")
     phone.reload()

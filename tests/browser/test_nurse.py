@@ -10,8 +10,9 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care import accounts, callbacks, visit
 from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
-from followup.records import Store, events, eyes, visits, worries
+from followup.records import Store, eyes, visits, worries
 from tests.browser.conftest import RunningServer, all_received, ready, sign_in
+from tests.browser.kept import of_both_eyes
 from tests.browser.keys import Person
 
 
@@ -66,7 +67,7 @@ def test_the_usual_visit_takes_under_twenty_keys(
     print(f"\nusual visit: {person.keys} keys, {person.clicks} click, about {person.seconds:.0f} s")
     assert person.keys < 20
     assert person.seconds < 45
-    seen = [e.body for e in events.of_eye(clinic_store, enrolment[0]) if e.kind == "measures"][-2:]
+    seen = [e.body for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
     by_eye = {body["eye"]: body for body in seen}
     assert (by_eye["right"]["acuity"], by_eye["right"]["iop_mmhg"], by_eye["right"]["bubble_percent"]) == ("6/12", 16, 60)
     assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)
@@ -276,7 +277,7 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     expect(to_do).to_contain_text("the patient knows; to be seen today")
     expect(to_do).to_contain_text("Nora Nurse, by")
     extra, planned = visits.of_eye(clinic_store, enrolment[0])
-    assert (extra.name, extra.target, planned.name) == ("extra visit", clinic_today(server).isoformat(), "week 1")
+    assert (extra.name, extra.target, planned.name) == ("extra visit", clinic_today(server), "week 1")
     page.get_by_label("What was said or done").fill("Seen at noon.")
     page.get_by_role("button", name="It is done").click()
     expect(page.get_by_text("Settled: seen the same day.")).to_be_visible()

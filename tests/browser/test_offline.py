@@ -124,7 +124,7 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
 def patient_of(store: Store, operation: str) -> str:
     row = eyes.eye(store, operation)
     assert row is not None
-    return str(row.patient_id)
+    return str(row.patient.id)
 
 
 def everything_on_the_phone(phone: Page) -> str:

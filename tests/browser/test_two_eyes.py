@@ -191,7 +191,7 @@ def test_a_timer_whose_plan_ended_or_changed_is_shown_and_keeps_its_hours(
 def test_a_timer_outlives_the_follow_up_of_its_eyes(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     phone.get_by_role("button", name="Start").click()
     expect(phone.get_by_role("button", name="Stop")).to_be_visible()
-    eyes.end_follow_up(clinic_store, datetime.now(UTC), enrolment[0])
+    eyes.end(clinic_store, datetime.now(UTC), enrolment[0], "finished")
     phone.reload()
     ready(phone)
     expect(phone.locator("#running")).to_contain_text("face down, right eye")

@@ -3,7 +3,7 @@ and what was decided is done; and two processes at once."""
 
 import subprocess
 import sys
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from sqlite_utils import Database
@@ -15,11 +15,11 @@ from followup.care.events import MeasuresBody
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.migrations import steps
-from followup.records.store import Row
+from followup.records.values import Callback, Warning
 from tests.conftest import NOW, PASSWORD, operation_note
 
 
-def measure(store: Store, nurse: Actor, eye_id: str, settings: Settings, iop: float, now: object = NOW) -> list[Row]:
+def measure(store: Store, nurse: Actor, eye_id: str, settings: Settings, iop: float, now: object = NOW) -> list[Warning]:
     body = MeasuresBody(eye="right", iop_mmhg=iop, instrument="applanation")
     return visit.record_visit(store, now, nurse, eye_id, [body], settings.clinic.tz)  # type: ignore[arg-type]
 
@@ -28,7 +28,7 @@ def pressure_of(store: Store) -> str:
     return next(str(c.id) for c in worries.open_callbacks(store) if c.worry == "pressure")
 
 
-def get(store: Store, id: str) -> Row:
+def get(store: Store, id: str) -> Callback:
     found = worries.callback(store, id)
     assert found is not None
     return found
@@ -172,7 +172,7 @@ def test_a_callback_with_two_tasks_is_settled_by_the_second(
     changed, _ = tasks.of_callback(store, opened)
     assert (changed.kind, changed.words) == ("plan-changed", "plan changed: posture")
     callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.finish(store, NOW, nurse, first["id"], "")
+    callbacks.finish(store, NOW, nurse, first.id, "")
     assert get(store, opened).state == "to-do"
     callbacks.take_task(store, NOW, nurse, changed.id, None)
     callbacks.finish(store, NOW, nurse, changed.id, "")
@@ -318,10 +318,10 @@ def test_an_extra_visit_stands_beside_the_plan(
     callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
     planned = [(v.name, v.earliest, v.target, v.latest) for v in visits.of_eye(store, eye_id)]
     assert planned == [
-        ("day 1", "2027-03-03", "2027-03-03", "2027-03-03"),
-        ("extra visit", "2027-03-05", "2027-03-05", "2027-03-05"),
-        ("extra visit", "2027-03-05", "2027-03-08", "2027-03-08"),
-        ("week 1", "2027-03-08", "2027-03-10", "2027-03-14"),
+        ("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3)),
+        ("extra visit", date(2027, 3, 5), date(2027, 3, 5), date(2027, 3, 5)),
+        ("extra visit", date(2027, 3, 5), date(2027, 3, 8), date(2027, 3, 8)),
+        ("week 1", date(2027, 3, 8), date(2027, 3, 10), date(2027, 3, 14)),
     ]
 
 
@@ -331,7 +331,7 @@ def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
     closed = settings.clinic.model_copy(update={"closed": ["2027-03-08"]})
     callbacks.decide(store, NOW, surgeon, opened, "sooner", "", closed)
     (extra,) = [v for v in visits.of_eye(store, eye_id) if v.name == "extra visit"]
-    assert extra.target == "2027-03-05"  # nothing is open within three days: today
+    assert extra.target == date(2027, 3, 5)  # nothing is open within three days: today
 
 
 def test_a_decision_is_taken_back_within_five_minutes_until_somebody_called(
@@ -434,7 +434,7 @@ def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) 
     old["patients"].insert({"id": "p", **person})
     old["operations"].insert({"id": "o", "patient_id": "p", "created_at": at})
     for state, worry in (("waiting", "pressure"), ("claimed", "retina"), ("settled", "pressure")):
-        row = {"id": state, "eye_id": "o", "worry": worry, "how_soon": "today", "opened_at": at, "due_at": at}
+        row = {"id": state, "operation_id": "o", "worry": worry, "how_soon": "today", "opened_at": at, "due_at": at}
         row |= {"state": state, "claimed_by": None if state == "waiting" else "n", "level": 1}
         old["callbacks"].insert(row)
     old.conn.close()

@@ -86,7 +86,7 @@ def test_the_second_eye_joins_the_same_patient(store: Store, nurse: Actor, eye_i
     first_row, second_row = eyes.eye(store, eye_id), eyes.eye(store, second)
     assert first_row
     assert second_row
-    assert first_row.patient_id == second_row.patient_id
+    assert first_row.patient.id == second_row.patient.id
 
 
 OTHER = {"name": "Pat Person", "born_on": date(1960, 1, 1), "phone": "", "language": "de"}
@@ -118,15 +118,12 @@ def test_the_answer_corrects_or_keeps_and_the_audit_holds_both_sets(
     discharge.discharge(store, NOW, nurse, written, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer)
     known = patients.by_number(store, "T-1")
     assert known
-    now = {key: known[key] for key in OTHER}
+    now = {key: str(getattr(known, key)) for key in OTHER}
     assert now == (other.written if right == "written" else other.recorded)
     entry = next(a for a in audit.of_subject(store, known.id) if a["action"].startswith("particulars"))
     for told in ("Pat Person", "Pat Patient", "1960-01-01", "1952-03-14", "+00 9 876"):
-        assert told in entry.detail
-    assert (
-        discharge.other_particulars(store, written.model_copy(update=now | {"born_on": date.fromisoformat(now.born_on)}))
-        is None
-    )
+        assert told in entry["detail"]
+    assert discharge.other_particulars(store, written.model_copy(update=now | {"born_on": known.born_on})) is None
 
 
 @pytest.mark.parametrize(
@@ -171,9 +168,9 @@ def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, eye_id: str, s
 
 def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:
     id = new_id()
-    again: dict[str, Any] = {"eye_id": id}
+    again: dict[str, Any] = {"operation_id": id}
     made, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
-    assert made == id
+    assert [note.operation_id for note in eyes.notes_of(store, made)] == [id]
     with pytest.raises(Conflict):
         discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
     assert len(eyes.operated(store)) == 1
@@ -185,7 +182,8 @@ def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
     changed = discharge.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
     assert [c[0] for c in changed] == ["posture"]
-    assert len(eyes.history_of(store, eye_id)) == 2
+    (note,) = eyes.notes_of(store, eye_id)
+    assert len(eyes.history_of(store, note.operation_id)) == 2
     current = load(store, eye_id, settings.clinic.tz).operation.plan
     assert current
     assert current.position == "left-cheek"
@@ -275,6 +273,6 @@ def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(
 ) -> None:
     text = book.draft_text("rulebook").replace("hours = 36, while_posturing", "hours = 30, while_posturing")
     effects = signing.effects(store, text, NOW, settings.clinic.tz)
-    assert [e.patient.name for e in effects] == ["Pat Patient"]
+    assert [e.patient_name for e in effects] == ["Pat Patient"]
     assert {s.rule for s in effects[0].added} == {s.rule for s in effects[0].dropped} == {"silent-while-posturing"}
     assert signing.effects(store, book.draft_text("rulebook"), NOW, settings.clinic.tz) == []

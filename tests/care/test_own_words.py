@@ -48,7 +48,7 @@ def test_words_open_a_callback_of_their_own_with_the_words_first(
     callback = next(c for c in worries.open_callbacks(store) if c.worry == "words")
     assert callback.how_soon == "today"
     assert worries.warnings_of_callback(store, callback.id)[0].words.startswith(f"“{BLACK}”")
-    page = as_nurse.get(f"/clinic/callbacks/{callback['id']}").text
+    page = as_nurse.get(f"/clinic/callbacks/{callback.id}").text
     assert BLACK in page.partition("What was done")[0]
     assert "<details" not in page
     assert BLACK in as_nurse.get("/clinic/callbacks").text

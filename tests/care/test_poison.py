@@ -13,8 +13,9 @@ from followup.care.events import EnteredMeasures, HeardBody, SeenBody, Withdrawa
 from followup.care.eye import load
 from followup.config import Settings
 from followup.records import Store, events
-from followup.records.store import Row, new_id
+from followup.records.store import new_id
 from followup.records.times import from_text, to_text
+from followup.records.values import Warning
 from tests.conftest import NOW
 
 AT = NOW.isoformat()
@@ -83,7 +84,7 @@ def test_each_poison_entry_is_refused_alone(
     assert answer.status_code == 200
     results = answer.json["results"]
     assert [r["status"] for r in results] == ["received", "refused", "received"]
-    assert (results[1].id, bool(results[1].reason)) == (str(poison.id), True)
+    assert (results[1]["id"], bool(results[1]["reason"])) == (str(poison["id"]), True)
     (kept,) = events.refused(store)
     assert kept.reason
     assert len(events.of_eye(store, eye_id)) == 2
@@ -101,7 +102,7 @@ def test_an_entry_that_is_no_json_takes_no_other_with_it(
     written = written.replace(json.dumps('HERE, ["{'), f"[{json.dumps('HERE, [')}, {inside}]")
     answer = as_patient.post("/api/v1/events", data=written, content_type="application/json")
     assert answer.status_code == 200
-    assert [(r["status"], r.id) for r in answer.json["results"]][1] == ("refused", poison.id)
+    assert [(r["status"], r["id"]) for r in answer.json["results"]][1] == ("refused", poison["id"])
     assert [r["status"] for r in answer.json["results"]] == ["received", "refused", "received"]
     assert "HERE" in events.refused(store)[0].text
 
@@ -138,14 +139,14 @@ def test_a_fault_of_our_own_refuses_that_entry_alone(
 ) -> None:
     judged = receive.raise_signs_of_patient
 
-    def breaks(store: Store, eye_id: str, now: datetime, zone: tzinfo) -> list[Row]:
+    def breaks(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
         if any(e.body.get("pain") == 7 for e in events.of_eye(store, eye_id)):
             raise OverflowError("date value out of range")
-        return judged(store, eye_id, now, zone)
+        return judged(store, patient_id, now, zone)
 
     monkeypatch.setattr(receive, "raise_signs_of_patient", breaks)
-    events = [event(eye_id), event(eye_id, body={"pain": 7}), event(eye_id)]
-    answer = as_patient.post("/api/v1/events", json={"events": events})
+    batch = [event(eye_id), event(eye_id, body={"pain": 7}), event(eye_id)]
+    answer = as_patient.post("/api/v1/events", json={"events": batch})
     assert [r["status"] for r in answer.json["results"]] == ["received", "refused", "received"]
     assert answer.json["results"][1]["reason"] == receive.NOT_TAKEN
 
@@ -205,9 +206,11 @@ def test_rows_from_before_times_had_bounds_take_nothing_down_and_are_named(
         store.db.conn.execute(f"DROP TRIGGER {table}")
     record = store.row("SELECT * FROM operation_records")
     assert record
-    other = {"id": "other", "patient_id": store.rows("SELECT id FROM patients")[0].id, "created_at": to_text(NOW)}
-    store.insert("operations", other)
-    store.insert("operation_records", {**record, "id": "x", "eye_id": "other", "operated_at": "26-11-24T11:00:00.000000Z"})
+    (fellow,) = store.rows("SELECT id FROM eyes WHERE id != :id", {"id": eye_id})
+    store.insert("operations", {"id": "other", "eye_id": fellow["id"], "created_at": to_text(NOW)})
+    store.insert(
+        "operation_records", {**record, "id": "x", "operation_id": "other", "operated_at": "26-11-24T11:00:00.000000Z"}
+    )
     planned = {"eye_id": eye_id, "reason": "", "recorded_by": "x", "recorded_at": to_text(NOW)}
     for id, day in (("v1", "9999-12-31"), ("v2", "0001-01-01")):
         store.insert(
@@ -222,7 +225,8 @@ def test_rows_from_before_times_had_bounds_take_nothing_down_and_are_named(
         assert as_nurse.get(f"/clinic/{path}").status_code == 200, path
     for path in ("", "results"):
         assert as_surgeon.get(f"/surgeon/{path}").status_code == 200, path
-    assert as_nurse.get("/clinic/eyes/other").status_code == 404
+    assert as_nurse.get("/clinic/eyes/other/card").status_code == 404
+    assert "no operation that can be read is on record" in as_nurse.get("/clinic/eyes/other").text
     visit.record_clinic_event(store, NOW, nurse, eye_id, "heard", {}, settings.clinic.tz)
     shown = as_nurse.get("/clinic/").text
     for words in ("Rows that cannot be read", "26-11-24", "visit v1", "9999-12-31", "visit v2", "entry symptoms"):

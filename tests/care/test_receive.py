@@ -104,9 +104,9 @@ def test_a_late_entry_is_judged_at_its_own_time(send: Any, store: Store, eye_id:
 
 def test_a_correction_points_back_and_the_old_entry_no_longer_stands(send: Any, store: Store, eye_id: str) -> None:
     wrong = event(eye_id, body={"pain": 3})
-    right = event(eye_id, body={"pain": 2}, corrects=wrong.id)
+    right = event(eye_id, body={"pain": 2}, corrects=wrong["id"])
     assert [r.status for r in send(wrong, right)] == ["received", "received"]
-    assert [e.id for e in events.of_eye(store, eye_id)] == [right.id]
+    assert [e.id for e in events.of_eye(store, eye_id)] == [right["id"]]
 
 
 def test_another_phone_cannot_claim_an_id(

@@ -27,7 +27,7 @@ def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, 
     packet = seal(as_patient.get("/api/v1/pack").json["sealing_key"], [event])
     answer = as_patient.post("/api/v1/sealed", json={"sealed": [packet]})
     assert answer.json["results"][0]["status"] == "received"
-    assert [e.id for e in events.of_eye(store, eye_id)] == [event.id]
+    assert [e.id for e in events.of_eye(store, eye_id)] == [event["id"]]
 
 
 def test_the_clinics_key_stays_the_same(store: Store) -> None:

@@ -46,7 +46,7 @@ def test_a_visit_keeps_its_identity_when_it_is_moved(store: Store, nurse: Actor,
     visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit=week.identity)
     visit.move_visit(store, NOW, nurse, week.id, eye_id, date(2027, 3, 12))
     moved = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
-    assert (moved.identity, moved.target) == (week.identity, "2027-03-12")
+    assert (moved.identity, moved.target) == (week.identity, date(2027, 3, 12))
     assert moved.id != week.id
     assert open_names(store, eye_id, settings) == ["day 1"]
 
@@ -154,7 +154,7 @@ def test_visits_of_an_older_database_get_the_identity_under_which_they_first_sto
     old["operations"].insert({"id": "o", "patient_id": "p", "created_at": at})
     for id, replaces in (("a", None), ("b", "a"), ("c", "b"), ("d", None)):
         dates = dict.fromkeys(("target", "earliest", "latest"), "2027-03-03")
-        row = {"id": id, "eye_id": "o", "name": "week 1", **dates, "reason": "", "recorded_by": "x"}
+        row = {"id": id, "operation_id": "o", "name": "week 1", **dates, "reason": "", "recorded_by": "x"}
         old["visits"].insert({**row, "recorded_at": at, "replaces": replaces, "withdrawn": 0})
     old.conn.close()
     upgraded = open_store(path)

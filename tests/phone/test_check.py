@@ -13,12 +13,12 @@ from typing import Any, NamedTuple
 import pytest
 
 from followup.care import pack as packs
-from followup.care.eye import operation_of
+from followup.care.eye import load
 from followup.clinical import warnings
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Course, Operation, Symptoms
 from followup.config import Settings
 from followup.protocols import book
-from followup.records import Store, eyes
+from followup.records import Store
 from followup.records.values import Device
 from tests.conftest import OPERATED
 from tests.phone.conftest import Run
@@ -108,9 +108,7 @@ def packed(
     store: Store, settings: Settings, device: Device, discharged: tuple[str, str]
 ) -> tuple[dict[str, Any], Operation]:
     made = packs.pack(store, settings.clinic, device, OPERATED + 3 * DAY).model_dump(mode="json")
-    row = eyes.eye(store, discharged[0])
-    assert row is not None
-    return made, operation_of(row)
+    return made, load(store, discharged[0], settings.clinic.tz).operation
 
 
 SCRIPT = """
@@ -135,7 +133,7 @@ def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
     def rulebook_says(pain: int | None, bad: frozenset[str], day: float) -> str | None:
         at = operation.at + timedelta(days=day)
         said = Symptoms(at, pain=None if pain == -1 else pain, **{n: True if n in SYMPTOM_SIGNS else "worse" for n in bad})
-        found = warnings.evaluate(Course(operation, (), (said,)), RULES, at)
+        found = warnings.evaluate(Course.after(operation, (), (said,)), RULES, at)
         return found[0].how_soon if found else None
 
     wells = 0
@@ -190,7 +188,7 @@ def test_a_clock_put_forward_by_less_than_a_pack_lasts_hides_no_danger(
     checks = [check for check in every_check() if check.whole]
     for check, shown in zip(checks, run(SCRIPT, {"phones": [phone], "checks": [c.answers for c in checks]})[0], strict=True):
         said = Symptoms(at, pain=check.pain, **{n: True if n in SYMPTOM_SIGNS else "worse" for n in check.bad})
-        found = warnings.evaluate(Course(operation, (), (said,)), RULES, at)
+        found = warnings.evaluate(Course.after(operation, (), (said,)), RULES, at)
         ruled = found[0].how_soon if found else "well"
         assert shown.rstrip("!") == ruled, check
         assert shown.endswith("!") == (ruled == "now"), check
@@ -224,8 +222,8 @@ def test_a_worse_answer_wins_and_a_lesser_one_only_when_it_is_complete(run: Run)
         for complete in (True, False)
     ]
     for (old, new), stands in zip(pairs, run(STANDING, pairs), strict=True):
-        worse = LEVELS.index(new.level) <= LEVELS.index(old.level)
-        assert stands == (new.level if worse or new["complete"] else old.level), (old, new)
+        worse = LEVELS.index(new["level"]) <= LEVELS.index(old["level"])
+        assert stands == (new["level"] if worse or new["complete"] else old["level"]), (old, new)
 
 
 SETTLED = """

@@ -8,13 +8,12 @@ import pytest
 from followup.care import discharge, visit
 from followup.care import pack as packs
 from followup.care.actors import Actor
-from followup.care.eye import operation_of
+from followup.care.eye import load
 from followup.clinical import warnings
-from followup.clinical.course import Anaesthetic, Course, Journey
+from followup.clinical.course import Anaesthetic, Course, Journey, Operation
 from followup.config import Settings
 from followup.protocols import book
-from followup.records import Store, eyes
-from followup.records.store import Row
+from followup.records import Store
 from followup.records.values import Device
 from tests.conftest import OPERATED, operation_note, patient_details
 from tests.phone.conftest import Run
@@ -32,36 +31,37 @@ answer = given.phones.map(({ eyes, receipt, now }) => [
 
 
 @pytest.fixture
-def high_up(store: Store, settings: Settings, nurse: Actor, device: Device) -> tuple[dict[str, Any], Row]:
-    """The pack of a patient operated at 500 m, and the operation's row."""
+def high_up(store: Store, settings: Settings, nurse: Actor, device: Device) -> tuple[dict[str, Any], Operation]:
+    """The pack of a patient operated at 500 m, and the operation."""
     note = operation_note(eye="left", height_metres=500)
     id, _ = discharge.discharge(store, OPERATED, nurse, patient_details(), note, [], settings.clinic.tz)
     made = packs.pack(store, settings.clinic, device, AT).model_dump(mode="json")
-    row = eyes.eye(store, id)
-    assert row is not None
-    return {**made, "eyes": [eye for eye in made["eyes"] if eye["operation"] == id]}, row
+    operation = load(store, id, settings.clinic.tz).operation
+    return {**made, "eyes": [eye for eye in made["eyes"] if eye["operation"] == id]}, operation
 
 
-def rulebook_says(row: Row, fact: Journey | Anaesthetic) -> tuple[str, str] | None:
+def rulebook_says(operation: Operation, fact: Journey | Anaesthetic) -> tuple[str, str] | None:
     rules = tuple(r for r in book.rulebook().rules if r.check in ("climb", "anaesthetic"))
-    found = warnings.evaluate(Course(operation_of(row), (), (fact,)), warnings.Rulebook("gas", rules), AT)
+    found = warnings.evaluate(Course.after(operation, (), (fact,)), warnings.Rulebook("gas", rules), AT)
     return (found[0].how_soon, book.rulebook().rule(found[0].rule).patient_words) if found else None
 
 
-def test_every_height_and_an_anaesthetic_say_what_the_rulebook_says(high_up: tuple[dict[str, Any], Row], run: Run) -> None:
-    made, row = high_up
+def test_every_height_and_an_anaesthetic_say_what_the_rulebook_says(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    made, operation = high_up
     heights = [-430, 0, 499, 500, 749, 750, 751, 1699, 1700, 2438, 11000]
     facts = [*(Journey(AT, (metres,)) for metres in heights), Anaesthetic(AT)]
     wrong = next(phone for phone in PHONES if phone.name == "ten years slow from the start")
     phones = [as_sent(phone, made) for phone in (PHONES[0], wrong)]
     right_clock, wrong_clock = run(SCRIPT, {"phones": phones, "heights": heights})
     for fact, shown, doubtful in zip(facts, right_clock, wrong_clock, strict=True):
-        ruled = rulebook_says(row, fact)
-        assert (shown.level, shown.words) == ((ruled[0], [ruled[1]]) if ruled else ("well", [])), fact
-        assert shown["emergency"] == (shown.level == "now")
-        assert (doubtful.level, doubtful["emergency"]) == (ruled[0] if ruled else "call", True), fact
+        ruled = rulebook_says(operation, fact)
+        assert (shown["level"], shown["words"]) == ((ruled[0], [ruled[1]]) if ruled else ("well", [])), fact
+        assert shown["emergency"] == (shown["level"] == "now")
+        assert (doubtful["level"], doubtful["emergency"]) == (ruled[0] if ruled else "call", True), fact
     # 250 m above the clinic's 500 m, and 1,200 m: the draft's thresholds.
-    assert [v.level for v in right_clock[4:9]] == ["well", "today", "today", "today", "now"]
+    assert [v["level"] for v in right_clock[4:9]] == ["well", "today", "today", "today", "now"]
 
 
 def test_a_caution_that_the_clinic_lifted_is_over_and_an_old_pack_says_call_us(
@@ -73,7 +73,7 @@ def test_a_caution_that_the_clinic_lifted_is_over_and_an_old_pack_says_call_us(
     old = {**before, "eyes": [{**eye, "gas": without(eye["gas"], "heights", "anaesthetics")} for eye in before["eyes"]]}
     stale = Phone("stale", since=4 * DAY)
     phones = [as_sent(PHONES[0], made), as_sent(stale, made), as_sent(PHONES[0], old)]
-    levels = [[v.level for v in told] for told in run(SCRIPT, {"phones": phones, "heights": [3000]})]
+    levels = [[v["level"] for v in told] for told in run(SCRIPT, {"phones": phones, "heights": [3000]})]
     assert levels == [["well", "well"], ["call", "call"], ["call", "call"]]
     gas = made["eyes"][0]["gas"]
     assert (gas["caution"], gas["fades"], gas["heights"], gas["anaesthetics"]) == (False, True, [], [])
@@ -83,10 +83,10 @@ def without(mapping: dict[str, Any], *names: str) -> dict[str, Any]:
     return {name: value for name, value in mapping.items() if name not in names}
 
 
-def test_one_eye_with_gas_is_enough(high_up: tuple[dict[str, Any], Row], run: Run) -> None:
+def test_one_eye_with_gas_is_enough(high_up: tuple[dict[str, Any], Operation], run: Run) -> None:
     made, _ = high_up
     eye = made["eyes"][0]
     clear = {**eye, "gas": {**eye["gas"], "caution": False, "heights": [], "anaesthetics": []}}
     for order in ([clear, eye], [eye, clear]):
         phone = as_sent(PHONES[0], {"eyes": order})
-        assert [v.level for v in run(SCRIPT, {"phones": [phone], "heights": [3000]})[0]] == ["now", "now"]
+        assert [v["level"] for v in run(SCRIPT, {"phones": [phone], "heights": [3000]})[0]] == ["now", "now"]

@@ -46,9 +46,9 @@ def schema(store: Store) -> dict[str, tuple[str, ...]]:
         start, end = text.find("("), text.rfind(")")
         if row["type"] == "table":
             parts = [text[:start].strip(), text[end + 1 :].strip(), *re.split(r",(?![^(]*\))", text[start + 1 : end])]
-            found[row.name] = tuple(sorted(part.strip() for part in parts))
+            found[row["name"]] = tuple(sorted(part.strip() for part in parts))
         else:
-            found[row.name] = (text,)
+            found[row["name"]] = (text,)
     return found
 
 
@@ -107,6 +107,7 @@ def test_todays_pages_work_on_it_and_take_entries(opened: Store, settings: Setti
     for path in paths:
         answer = nurse.get(path, follow_redirects=True)
         assert answer.status_code == 200, path
+    assert "Pia Person" in nurse.get("/clinic/?find=pia").text
     for path in ("/surgeon/", "/surgeon/results", "/surgeon/protocols"):
         assert surgeon.get(path).status_code == 200, path
     visit = {"visit": "week 1", "right-acuity": "6/36", "right-correction": "pinhole", "right-iop": "19"}

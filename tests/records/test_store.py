@@ -48,7 +48,7 @@ def test_a_missing_or_foreign_file_is_named(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("table", APPEND_ONLY)
 def test_the_database_refuses_to_change_or_delete_facts(store: Store, eye_id: str, table: str) -> None:
-    triggers = {row.name for row in store.rows("SELECT name FROM sqlite_master WHERE type = 'trigger'")}
+    triggers = {row["name"] for row in store.rows("SELECT name FROM sqlite_master WHERE type = 'trigger'")}
     assert {f"{table}_keeps_update", f"{table}_keeps_delete"} <= triggers
 
 

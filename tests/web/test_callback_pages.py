@@ -11,7 +11,7 @@ from followup.care.actors import Actor
 from followup.care.events import MeasuresBody
 from followup.config import Settings
 from followup.records import Store, events, tasks, visits, worries
-from followup.records.store import Row
+from followup.records.values import Callback, Task
 from tests.conftest import NOW, Clock
 
 
@@ -20,16 +20,16 @@ def call(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The address of the pressure callback of an eye at 46 mmHg."""
     body = MeasuresBody(eye="right", iop_mmhg=46, instrument="applanation")
     visit.record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
-    return f"/clinic/callbacks/{next(c['id'] for c in worries.open_callbacks(store) if c['worry'] == 'pressure')}"
+    return f"/clinic/callbacks/{next(c.id for c in worries.open_callbacks(store) if c.worry == 'pressure')}"
 
 
-def found(store: Store, call: str) -> Row:
+def found(store: Store, call: str) -> Callback:
     row = worries.callback(store, call.rpartition("/")[2])
     assert row is not None
     return row
 
 
-def only_task(store: Store, call: str) -> Row:
+def only_task(store: Store, call: str) -> Task:
     (task,) = tasks.of_callback(store, found(store, call).id)
     return task
 
@@ -165,7 +165,7 @@ def test_a_changed_plan_is_told_before_the_callback_is_settled(
 ) -> None:
     from tests.web.test_discharge_pages import fields_of
 
-    address = f"/clinic/eyes/{eye_id}/plan?callback={found(store, call)['id']}"
+    address = f"/clinic/eyes/{eye_id}/plan?callback={found(store, call).id}"
     form = fields_of(as_surgeon.get(address).text)
     assert as_surgeon.post(address, data={**form, "position": "left-cheek", "settles": "y"}).status_code == 200
     assert found(store, call).state == "to-do"

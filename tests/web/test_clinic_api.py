@@ -44,16 +44,16 @@ def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: Fl
     assert client.get("/api/v1/clinic/daysheet").status_code == 401
     sheet = as_nurse.get("/api/v1/clinic/daysheet").json
     assert sheet is not None
-    assert (sheet["staff"], sheet.expires_at) == ("Nora Nurse", "2027-03-06T00:00:00+01:00")  # midnight in Vienna
+    assert (sheet["staff"], sheet["expires_at"]) == ("Nora Nurse", "2027-03-06T00:00:00+01:00")  # midnight in Vienna
     (eye,) = sheet["eyes"]
     # On 5 March no window holds today: day 1 is over, week 1 begins on the 8th.
-    assert (eye.patient, eye.eye, eye["visit"], eye["right"]) == ("Pat Patient", "right", "", None)
-    assert [(v.name, v.earliest, v.latest) for v in eye["visits"]] == [
+    assert (eye["patient"], eye["eye"], eye["visit"], eye["right"]) == ("Pat Patient", "right", "", None)
+    assert [(v["name"], v["earliest"], v["latest"]) for v in eye["visits"]] == [
         ("day 1", "2027-03-03", "2027-03-03"),
         ("week 1", "2027-03-08", "2027-03-14"),
     ]
-    assert {row.visit_id for row in sheet["rows"]} == {v.id for v in eye["visits"]}
-    assert [(row["visit"], row.state) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
+    assert {row["visit_id"] for row in sheet["rows"]} == {v["id"] for v in eye["visits"]}
+    assert [(row["visit"], row["state"]) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
     assert sheet["limits"]["high_from"] == 30
     assert sheet["limits"]["low_at_most"] == 5
 
@@ -61,18 +61,18 @@ def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: Fl
 def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, author_pass: str
 ) -> None:
-    events = [entry(eye_id, "measures", eye="right", acuity="6/60", iop="4.8 kPa", instrument="applanation")]
-    events += [entry(eye_id, "seen", visit="week 1"), entry(eye_id, "no-gas-seen")]
-    packet = packed(store, author_pass, events)
+    entries = [entry(eye_id, "measures", eye="right", acuity="6/60", iop="4.8 kPa", instrument="applanation")]
+    entries += [entry(eye_id, "seen", visit="week 1"), entry(eye_id, "no-gas-seen")]
+    packet = packed(store, author_pass, entries)
     (answer,) = send(as_nurse, packet)
     assert [r["status"] for r in answer["results"]] == ["received"] * 3
-    assert "Pressure 36 mmHg, at or above 30." in [w.words for w in answer["raised"]]
+    assert "Pressure 36 mmHg, at or above 30." in [w["words"] for w in answer["raised"]]
     (again,) = send(as_nurse, packet)
     assert [r["status"] for r in again["results"]] == ["received"] * 3
     kept = events.of_eye(store, eye_id)
     assert [e.kind for e in kept] == ["measures", "seen", "no-gas-seen"]
     assert {e.author for e in kept} == {nurse.signature}
-    assert kept[0]["body"]["iop_mmhg"] == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
+    assert kept[0].body["iop_mmhg"] == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
 
 
 def test_after_signing_out_it_is_taken_but_nothing_is_told(
@@ -100,8 +100,8 @@ def test_what_cannot_be_is_refused_in_words_and_kept_as_it_came(
     as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str, kind: str, body: dict[str, Any], reason: str
 ) -> None:
     good = entry(eye_id, "measures", eye="left", iop="14")
-    events = [entry(eye_id, kind, **body), good]
-    (answer,) = send(as_nurse, packed(store, author_pass, events))
+    entries = [entry(eye_id, kind, **body), good]
+    (answer,) = send(as_nurse, packed(store, author_pass, entries))
     assert [r["status"] for r in answer["results"]] == ["refused", "received"]
     assert reason in answer["results"][0]["reason"]
     (kept,) = events.refused(store)
@@ -112,13 +112,13 @@ def test_what_cannot_be_is_refused_in_words_and_kept_as_it_came(
 def test_a_pass_that_is_forged_or_old_is_refused_and_the_entry_kept(
     as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str
 ) -> None:
-    events = [entry(eye_id, "measures", eye="right", iop="21")]
-    forged = packed(store, author_pass[:-9] + author_pass[-9:].swapcase(), events)
+    entries = [entry(eye_id, "measures", eye="right", iop="21")]
+    forged = packed(store, author_pass[:-9] + author_pass[-9:].swapcase(), entries)
     (answer,) = send(as_nurse, forged)
     assert answer["results"][0]["status"] == "refused"
     later = datetime.now().astimezone() + timedelta(days=15)
     with time_machine.travel(later, tick=True):
-        (answer,) = send(as_nurse, packed(store, author_pass, events))
+        (answer,) = send(as_nurse, packed(store, author_pass, entries))
     assert answer["results"][0]["status"] == "refused"
     assert events.of_eye(store, eye_id) == []
     assert len(events.refused(store)) == 1
@@ -137,8 +137,8 @@ def test_a_device_whose_clock_is_off_is_put_right(
     as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str
 ) -> None:
     wrong = NOW - timedelta(hours=5)
-    events = [entry(eye_id, "measures", at=wrong - timedelta(minutes=10), eye="right", iop="21")]
-    send(as_nurse, packed(store, author_pass, events), sent_at=wrong)
+    entries = [entry(eye_id, "measures", at=wrong - timedelta(minutes=10), eye="right", iop="21")]
+    send(as_nurse, packed(store, author_pass, entries), sent_at=wrong)
     (kept,) = events.of_eye(store, eye_id)
     assert kept.at == NOW - timedelta(minutes=10)
 
@@ -160,8 +160,8 @@ def test_a_clock_that_says_nothing_counts_as_absent(
 def test_a_poison_entry_in_a_packet_is_refused_alone(
     as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str, poison: dict[str, Any]
 ) -> None:
-    events = [entry(eye_id, "measures", eye="right", iop=iop) for iop in ("21", "22", "23")]
-    (packet,) = send(as_nurse, packed(store, author_pass, [events[0], {**events[1], **poison}, events[2]]))
+    entries = [entry(eye_id, "measures", eye="right", iop=iop) for iop in ("21", "22", "23")]
+    (packet,) = send(as_nurse, packed(store, author_pass, [entries[0], {**entries[1], **poison}, entries[2]]))
     assert [r["status"] for r in packet["results"]] == ["received", "refused", "received"]
     assert len(events.refused(store)) == 1
 
@@ -172,8 +172,8 @@ def test_two_people_who_differ_are_told_and_both_entries_stand(
     second = as_surgeon.get("/api/v1/clinic/daysheet").json
     assert second is not None
     for client, mark, iop in ((as_nurse, author_pass, "21"), (as_surgeon, second["author_pass"], "27")):
-        events = [entry(eye_id, "measures", eye="right", iop=iop, bubble_percent="60")]
-        (answer,) = send(client, packed(store, mark, events))
+        entries = [entry(eye_id, "measures", eye="right", iop=iop, bubble_percent="60")]
+        (answer,) = send(client, packed(store, mark, entries))
     assert answer["differing"] == [
         {
             "eye": "right",
@@ -188,8 +188,8 @@ def test_two_people_who_differ_are_told_and_both_entries_stand(
 
 def test_one_person_who_measures_twice_repeats(as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str) -> None:
     for iop in ("21", "27"):
-        events = [entry(eye_id, "measures", eye="right", iop=iop)]
-        (answer,) = send(as_nurse, packed(store, author_pass, events))
+        entries = [entry(eye_id, "measures", eye="right", iop=iop)]
+        (answer,) = send(as_nurse, packed(store, author_pass, entries))
     assert answer["differing"] == []
 
 

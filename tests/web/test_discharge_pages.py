@@ -69,7 +69,8 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     confirmed = as_nurse.post("/clinic/discharge", data=again)
     assert confirmed.status_code == 303
     row = eyes.followed(store)[0]
-    assert (row.patient.name, row.eye, row.agent, row.body["posture"]["hours_a_day"]) == (
+    assert row.note
+    assert (row.patient.name, row.side, row.agent, row.note.body["posture"]["hours_a_day"]) == (
         "Dora Demo",
         "left",
         "c3f8",
@@ -90,7 +91,7 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
 
 def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: Store) -> None:
     again = fields_of(as_nurse.post("/clinic/discharge", data=FORM).text)
-    again.step = "confirm"
+    again["step"] = "confirm"
     del again["visits-1-keep"]
     as_nurse.post("/clinic/discharge", data=again)
     names = [v.name for v in visits.of_eye(store, eyes.followed(store)[0].id)]
@@ -202,7 +203,7 @@ def test_a_visit_has_bounds_at_discharge_and_in_the_plan(as_nurse: FlaskClient, 
     assert (asked.status_code, errors_in(asked.text)) == (400, ["visits-1-target"])
     assert "accepted is 4 March 2027 to 4 March 2030, with four digits for the year" in asked.text
     as_nurse.post("/clinic/discharge", data=again)
-    page = f"/clinic/eyes/{eyes.followed(store)[0]['id']}/plan"
+    page = f"/clinic/eyes/{eyes.followed(store)[0].id}/plan"
     asked = as_nurse.post(page, data={**fields_of(as_nurse.get(page).text), "visits-1-target": day})
     assert (asked.status_code, errors_in(asked.text)) == (400, ["visits-1-target"])
     assert as_nurse.get("/clinic/").status_code == 200
@@ -399,8 +400,9 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     for words in ("What changed", "position face-down", "position left-cheek", "visit week 1", "2027-03-12"):
         assert words in changed
     pack = as_patient.get("/api/v1/pack").json["eyes"][0]
-    assert (pack["posture"]["position"], pack["visits"][1].target) == ("left-cheek", "2027-03-12")
-    assert len(eyes.history_of(store, eye_id)) == 2
-    before, after = (r.body["steroid_drops_until"] for r in eyes.history_of(store, eye_id))
+    assert (pack["posture"]["position"], pack["visits"][1]["target"]) == ("left-cheek", "2027-03-12")
+    (note,) = eyes.notes_of(store, eye_id)
+    assert len(eyes.history_of(store, note.operation_id)) == 2
+    before, after = (r.body["steroid_drops_until"] for r in eyes.history_of(store, note.operation_id))
     assert before == after
     assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text

@@ -30,7 +30,7 @@ def test_only_an_enrolled_phone_may_ask(client: FlaskClient) -> None:
 def test_a_choice_is_kept_and_read_back(as_patient: FlaskClient) -> None:
     before = as_patient.get("/api/v1/messages").json
     assert before is not None
-    assert (before["email_possible"], before["choices"].quiet_from) == (False, "21:00:00")
+    assert (before["email_possible"], before["choices"]["quiet_from"]) == (False, "21:00:00")
     assert len(before["push_key"]) == 87
     assert as_patient.put("/api/v1/messages", json={**CHOICE, "unwanted": ["visit"]}).status_code == 200
     after = as_patient.get("/api/v1/messages").json

@@ -59,19 +59,21 @@ def test_one_unreadable_row_takes_no_list_page_or_job_down(
         visit.record_visit(store, NOW, nurse, id, [body], settings.clinic.tz)
     without_bounds(store)
     if fault == "operation time":
-        sql = """INSERT INTO operation_records SELECT 'x', eye_id, eye, '26-11-24T00:00:00.000000Z', agent, surgeon,
-                 body, recorded_by, '9999' FROM operation_records WHERE eye_id = :id"""
+        sql = """INSERT INTO operation_records SELECT 'x', operation_id, eye, '26-11-24T00:00:00.000000Z', agent, surgeon,
+                 body, recorded_by, '9999', '' FROM operation_records
+                 WHERE operation_id IN (SELECT id FROM operations WHERE eye_id = :id)"""
         store.execute(sql, {"id": other})
     elif fault == "operation body":
-        sql = """INSERT INTO operation_records SELECT 'x', eye_id, eye, operated_at, agent, surgeon,
-                 '{', recorded_by, '9999' FROM operation_records WHERE eye_id = :id"""
+        sql = """INSERT INTO operation_records SELECT 'x', operation_id, eye, operated_at, agent, surgeon,
+                 '{', recorded_by, '9999', '' FROM operation_records
+                 WHERE operation_id IN (SELECT id FROM operations WHERE eye_id = :id)"""
         store.execute(sql, {"id": other})
     elif fault == "record":
         unreadable_record(store, other)
     elif fault == "event":
         bad_posture(store, other)
         sql = """INSERT INTO events SELECT 'x', eye_id, 'seen', '26-11-24T00:00:00.000000Z', '{', author, NULL, NULL,
-                 NULL, NULL, received_at, NULL FROM events WHERE eye_id = :id AND kind = 'measures'"""
+                 NULL, NULL, received_at, NULL, '' FROM events WHERE eye_id = :id AND kind = 'measures'"""
         store.execute(sql, {"id": other})
     elif fault == "callback":
         store.execute("UPDATE callbacks SET opened_at = '26-11-24' WHERE eye_id = :id", {"id": other})
