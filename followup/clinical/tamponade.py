@@ -8,7 +8,7 @@ of freedom: one far off counts little, and never nothing).
 Real eyes decided the form [Mey92: 16 eyes with C3F8, 103 levels]. One shape for all, p = 1 or 1.5, is less likely by a
 log-likelihood of 10; a spread of the life, rather than of T, brings the days of disappearance to those of a trial [Han93];
 and the half-lives of [Th89, Th92] come out as what a straight line through the logarithms would give. A first-order
-model with the means of studies held 69, 44 and 36 % of the next levels after one, two and three; this one, its prior
+model with the means of studies held 69, 50 and 36 % of the next levels after one, two and three; this one, its prior
 made without the eye, holds 94, 100 and 93 %. `tests/clinical/
 test_real_eyes.py` works the prior out without the eye that is forecast, and states what share of the next levels
 the interval holds.
