@@ -133,7 +133,7 @@ def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
     def rulebook_says(pain: int | None, bad: frozenset[str], day: float) -> str | None:
         at = operation.at + timedelta(days=day)
         said = Symptoms(at, pain=None if pain == -1 else pain, **{n: True if n in SYMPTOM_SIGNS else "worse" for n in bad})
-        found = warnings.evaluate(Course(operation, (), (said,)), RULES, at)
+        found = warnings.evaluate(Course.after(operation, (), (said,)), RULES, at)
         return found[0].how_soon if found else None
 
     wells = 0
@@ -188,7 +188,7 @@ def test_a_clock_put_forward_by_less_than_a_pack_lasts_hides_no_danger(
     checks = [check for check in every_check() if check.whole]
     for check, shown in zip(checks, run(SCRIPT, {"phones": [phone], "checks": [c.answers for c in checks]})[0], strict=True):
         said = Symptoms(at, pain=check.pain, **{n: True if n in SYMPTOM_SIGNS else "worse" for n in check.bad})
-        found = warnings.evaluate(Course(operation, (), (said,)), RULES, at)
+        found = warnings.evaluate(Course.after(operation, (), (said,)), RULES, at)
         ruled = found[0].how_soon if found else "well"
         assert shown.rstrip("!") == ruled, check
         assert shown.endswith("!") == (ruled == "now"), check
