@@ -43,6 +43,11 @@ PHONE: dict[str, Any] = {
 }
 
 
+# A slow machine takes longer; what is awaited must come all the same.
+PATIENCE_MS = 15_000
+expect.set_options(timeout=PATIENCE_MS)
+
+
 @pytest.fixture(scope="session")
 def browser_type_launch_args() -> dict[str, Any]:
     return {"executable_path": shutil.which("chromium"), "args": FLAGS}
@@ -163,7 +168,7 @@ def open_context(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
 
     def make(**options: Any) -> BrowserContext:
         context = browser.new_context(**options)
-        context.set_default_timeout(15_000)
+        context.set_default_timeout(PATIENCE_MS)
         context.add_init_script("window.timesPrinted = 0; window.print = () => { window.timesPrinted += 1; };")
         context.on("weberror", lambda error: errors.append(str(error.error)))
         made.append(context)
@@ -204,6 +209,25 @@ def all_received(phone: Page, count: int) -> None:
     """The clinic has confirmed that many entries of the phone."""
     phone.get_by_role("link", name="Help").click()
     expect(phone.locator("#entries li", has_text="Received by the clinic")).to_have_count(count)
+
+
+DRAFT_KEPT = """async (words) => {
+    const { openDatabase, readFact } = await import("/static/shared/database.js");
+    const database = await openDatabase();
+    const draft = await readFact(database, "draft");
+    database.close();
+    return draft?.words === words;
+}"""
+
+
+def draft_kept(phone: Page, words: str) -> None:
+    """What is half typed on the page of the check, up to these words, is in the phone's store."""
+    phone.wait_for_function(DRAFT_KEPT, arg=words)
+
+
+def form_emptied(phone: Page) -> None:
+    """The check that was saved last has left the form: what is answered from here on belongs to the next one."""
+    expect(phone.locator("#symptoms input:checked, #check-eyes input:checked")).to_have_count(0)
 
 
 def sign_in(page: Page, server: RunningServer, email: str) -> None:

@@ -3,19 +3,21 @@
 import json
 from pathlib import Path
 
-from playwright.sync_api import Browser
+from playwright.sync_api import Page
 
 from followup.clinical import acuity
+from tests.browser.conftest import RunningServer
 
 ROOT = Path(__file__).parent.parent.parent
 VECTORS = json.loads((ROOT / "tests" / "clinical" / "data" / "acuity-vectors.json").read_text(encoding="utf-8"))
-EVERY_ONE = "([table, vectors]) => vectors.map(({ text, notation }) => lookUp(table, text, notation ?? ''))"
+EVERY_ONE = """async ([table, vectors]) => {
+    const { lookUp } = await import("/static/staff/acuity-table.js");
+    return vectors.map(({ text, notation }) => lookUp(table, text, notation ?? ""));
+}"""
 
 
-def test_the_table_looks_up_what_the_reader_reads(browser: Browser) -> None:
-    page = browser.new_page()
-    module = (ROOT / "static" / "staff" / "acuity-table.js").read_text(encoding="utf-8")
-    page.add_script_tag(content=module.replace("export ", ""))
+def test_the_table_looks_up_what_the_reader_reads(page: Page, server: RunningServer) -> None:
+    page.goto(f"{server.address}/sign-in")
     found = page.evaluate(EVERY_ONE, [acuity.table(), VECTORS])
     for vector, answer in zip(VECTORS, found, strict=True):
         assert bool(answer.get("ask")) == bool(vector.get("ask")), vector

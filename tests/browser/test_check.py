@@ -10,7 +10,7 @@ from followup.care import callbacks, discharge, visit
 from followup.care.actors import Actor
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records import Store, eyes, worries
-from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready
+from tests.browser.conftest import PHONE, RunningServer, all_received, draft_kept, enrol, form_emptied, ready
 from tests.conftest import operation_note, patient_details
 
 WELL: dict[str, str] = {"pain": "1", **dict.fromkeys(SYMPTOM_TRENDS, "same"), **dict.fromkeys(SYMPTOM_SIGNS, "no")}
@@ -18,8 +18,12 @@ ALL_CLEAR = "Nothing here needs a call"
 DAY, YEAR = timedelta(days=1), timedelta(days=365)
 
 
-def answer(phone: Page, words: str = "", **answers: str) -> None:
+def answer(phone: Page, words: str = "", *, eye: str = "", form_is_empty: bool = True, **answers: str) -> None:
     phone.get_by_role("link", name="Check").click()
+    if form_is_empty:
+        form_emptied(phone)
+    if eye:
+        phone.locator("#check-eyes").get_by_label(eye).check()
     for name, value in answers.items():
         phone.locator(f"input[name={name}][value='{value}']").check()
     phone.locator("#symptom-words").fill(words)
@@ -150,7 +154,7 @@ def test_what_could_not_be_saved_is_still_answered(phone: Page, clinic_store: St
     answer(phone, **WELL)
     expect(phone.locator("#trouble")).to_contain_text("This phone is full")
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
-    answer(phone, **{**WELL, "pain": "8"})
+    answer(phone, form_is_empty=False, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
     phone.get_by_role("link", name="Visits").click()
     says(phone, "Call now", emergency=True)
@@ -172,15 +176,15 @@ def test_two_eyes_keep_a_verdict_each(
     other, _ = discharge.discharge(clinic_store, now, nurse, patient_details(), note, [], server.settings.clinic.tz)
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, enrolment[1])
-    phone.get_by_label("Which eye?").select_option(label="right eye")
-    answer(phone, **{**WELL, "pain": "8"})
-    phone.get_by_label("Which eye?").select_option(label="left eye")
-    answer(phone, **WELL)
-    all_received(phone, 1)
+    answer(phone, eye="right eye", **{**WELL, "pain": "8"})
+    answer(phone, eye="left eye", **WELL)
+    all_received(phone, 2)
     says(phone, "Call now", emergency=True)
     expect(phone.locator("#verdict-words")).to_contain_text("right eye")
     # The eye without gas is on the screen; the other one's caution counts, and the entry goes to that eye.
     phone.get_by_role("link", name="Bubble").click()
+    phone.locator("#which-eye").select_option(label="left eye")
+    expect(phone.locator("#no-bubble")).to_be_visible()
     journey(phone, "2500")
     expect(phone.locator("#journey-title")).to_have_text("Call now")
     all_received(phone, 3)
@@ -253,6 +257,7 @@ def test_answers_of_this_morning_do_not_come_back_in_the_evening_but_words_do(ph
     phone.get_by_role("link", name="Check").click()
     phone.locator("input[name=pain][value='0']").check()
     phone.locator("#symptom-words").fill("half a sentence")
+    draft_kept(phone, "half a sentence")
     again(phone)
     expect(phone.locator("input[name=pain][value='0']")).to_be_checked()
     phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=9))
