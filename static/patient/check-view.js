@@ -47,6 +47,7 @@ export class CheckView {
     if (verdict.level !== "well") this.#answer(operation, verdict);
     const alongside = (facts, keep, event) => {
       keepVerdict(facts, operation, { ...verdict, entry: event.id });
+      facts.delete("draft"); // a page closed from here on does not bring these answers back
       keep();
     };
     if (await this.#actions.save("symptoms", answers, { operation, alongside })) {

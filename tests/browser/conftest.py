@@ -19,7 +19,7 @@ from followup.care.actors import Actor
 from followup.clinical import schedule
 from followup.config import HANDED_OVER, Clinic, Server, Settings
 from followup.records import Store, open_store
-from tests.conftest import COMMAND, PASSWORD, free_port, operation_note, patient_details
+from tests.conftest import COMMAND, PASSWORD, free_port, operation_note, patient_details, until
 
 FLAGS = [
     "--no-sandbox",
@@ -222,12 +222,21 @@ DRAFT_KEPT = """async (words) => {
 
 def draft_kept(phone: Page, words: str) -> None:
     """What is half typed on the page of the check, up to these words, is in the phone's store."""
-    phone.wait_for_function(DRAFT_KEPT, arg=words)
+    until(lambda: phone.evaluate(DRAFT_KEPT, words), "the draft is kept")
+
+
+FORM_EMPTIED = """async () => {
+    const { openDatabase, readFact } = await import("/static/shared/database.js");
+    const database = await openDatabase();
+    const { kept_at, ...draft } = (await readFact(database, "draft")) ?? {};
+    database.close();
+    return !document.querySelector("#check input:checked") && Object.values(draft).every((value) => value === "");
+}"""
 
 
 def form_emptied(phone: Page) -> None:
-    """The check that was saved last has left the form: what is answered from here on belongs to the next one."""
-    expect(phone.locator("#symptoms input:checked, #check-eyes input:checked")).to_have_count(0)
+    """The check that was saved last has left the form and the draft: what is answered from here on is the next one."""
+    until(lambda: phone.evaluate(FORM_EMPTIED), "the saved check left the form")
 
 
 def sign_in(page: Page, server: RunningServer, email: str) -> None:

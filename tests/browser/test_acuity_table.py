@@ -1,9 +1,10 @@
 """The look-up without a signal says what the reader in Python says: one set of texts against both."""
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 
-from playwright.sync_api import Page
+from playwright.sync_api import BrowserContext
 
 from followup.clinical import acuity
 from tests.browser.conftest import RunningServer
@@ -16,7 +17,10 @@ EVERY_ONE = """async ([table, vectors]) => {
 }"""
 
 
-def test_the_table_looks_up_what_the_reader_reads(page: Page, server: RunningServer) -> None:
+def test_the_table_looks_up_what_the_reader_reads(
+    open_context: Callable[..., BrowserContext], server: RunningServer
+) -> None:
+    page = open_context().new_page()
     page.goto(f"{server.address}/sign-in")
     found = page.evaluate(EVERY_ONE, [acuity.table(), VECTORS])
     for vector, answer in zip(VECTORS, found, strict=True):

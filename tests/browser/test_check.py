@@ -105,6 +105,7 @@ def test_the_verdict_stays_after_a_reload_and_offline_until_a_complete_check(pho
     phone.context.set_offline(True)
     answer(phone, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
+    form_emptied(phone)
     for view in ("", "#check"):
         phone.goto(phone.url.split("#")[0] + view)
         ready(phone)
@@ -251,6 +252,16 @@ def test_help_says_the_same_urgency_as_the_check_with_both_numbers(phone: Page) 
     for name, value, title in (("curtain", "yes", "Call today"), ("pain", "7", "Call now")):
         answer(phone, **{**WELL, name: value})
         expect(phone.locator("#verdict-title")).to_have_text(title)
+
+
+def test_a_page_closed_right_after_a_check_was_kept_does_not_bring_its_answers_back(phone: Page) -> None:
+    phone.context.set_offline(True)
+    phone.evaluate("HTMLFormElement.prototype.reset = () => {}")  # the page goes before it comes to that
+    answer(phone, **{**WELL, "pain": "8"})
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    again(phone)
+    phone.get_by_role("link", name="Check").click()
+    expect(phone.locator("#symptoms input:checked")).to_have_count(0)
 
 
 def test_answers_of_this_morning_do_not_come_back_in_the_evening_but_words_do(phone: Page, server: RunningServer) -> None:
