@@ -99,9 +99,9 @@ export function alarmed(facts, limits) {
   return alarms.length > 0;
 }
 
-// A pressure as typed (`31`, `31 mmHg` or `4.1 kPa`) in mmHg to a tenth, NaN if it is none. The server has the last word.
+// A pressure as typed (`31`, `31 mm Hg` or `4.1 kPa`) in mmHg to a tenth, NaN if it is none. The server has the last word.
 export function asMmhg(typed, { kpa_per_mmhg: kpaPerMmhg }) {
-  const read = typed.match(/^\s*(\d+(?:[.,]\d+)?)\s*(mmhg|kpa)?\s*$/i);
+  const read = typed.match(/^\s*(\d+(?:[.,]\d+)?)\s*(mm\s*hg|kpa)?\s*$/i);
   if (!read) return NaN;
   const number = Number(read[1].replace(",", "."));
   return read[2]?.toLowerCase() === "kpa" ? Math.round((number / kpaPerMmhg) * 10) / 10 : number;
