@@ -15,7 +15,7 @@ import click
 from followup.care import bounds
 from followup.clinical import acuity, altitude, coverage, pressure, schedule, tamponade
 from followup.clinical.course import RISKS
-from followup.clinical.errors import one_of, within
+from followup.clinical.errors import Ambiguous, one_of, within
 from followup.exchange import course_file
 from followup.protocols import book
 
@@ -34,7 +34,10 @@ def calc() -> None:
 @as_json
 def acuity_(text: str, notation: str | None, as_json: bool) -> None:
     """Convert a visual acuity, for example 6/12-2, 20/40, "logMAR 0.3", "70 letters", CF."""
-    reading = acuity.read(text, notation)
+    try:
+        reading = acuity.read(text, notation)
+    except Ambiguous as error:
+        raise click.UsageError(f"{error} (--notation)") from error
     answer = {
         "logmar": _round(reading.logmar),
         "decimal": _round(reading.decimal),
@@ -44,7 +47,9 @@ def acuity_(text: str, notation: str | None, as_json: bool) -> None:
         "category": reading.category,
         "who_category": reading.who_category,
     }
-    _give(answer, as_json)
+    notes = [f"read with: {reading.correction}"] if reading.correction else []
+    notes += [f"how many letters is not said: taken as {reading.partial:+d}"] if reading.partial_unsaid else []
+    _give(answer, as_json, "; ".join(notes) or None)
 
 
 @calc.command("pressure")
@@ -70,10 +75,22 @@ def pressure_(value: str, baseline: str | None, as_json: bool) -> None:
 @click.option("--fill", type=float, required=True, help="Fill at the end of surgery, percent of volume.")
 @click.option("--lens", default="unknown", help=", ".join(tamponade.LENSES))
 @click.option("--day", type=float, default=0.0, help="Days after surgery.")
+@click.option(
+    "--seen",
+    "levels",
+    multiple=True,
+    metavar="DAY:HEIGHT",
+    help="A level seen in clinic, height of the meniscus in percent.",
+)
 @as_json
-def bubble_(agent: str, percent: float | None, fill: float, lens: str, day: float, as_json: bool) -> None:
-    """Forecast a bubble: fill with its 95 % interval, height, arc, when sight clears, when it is gone."""
-    forecast = tamponade.forecast(agent, _percent(agent, percent), fill, lens)
+def bubble_(
+    agent: str, percent: float | None, fill: float, lens: str, day: float, levels: tuple[str, ...], as_json: bool
+) -> None:
+    """Forecast a bubble: fill with its 95 % interval, height, arc, when sight clears, when it is gone.
+
+    With levels that were seen in clinic, also where the next one seen on that day will be (95 %).
+    """
+    forecast = tamponade.forecast(agent, _percent(agent, percent), fill, lens, [_seen(level) for level in levels])
     level = forecast.at(day)
     clear, gone = forecast.clear_of_sight, forecast.gone
     answer = {
@@ -87,6 +104,9 @@ def bubble_(agent: str, percent: float | None, fill: float, lens: str, day: floa
         "gone_day_low": _round(gone.low) if gone else None,
         "gone_day_high": _round(gone.high) if gone else None,
     }
+    if levels:
+        low, high = forecast.reading(day)
+        answer |= {"reading_low_percent": _round(low), "reading_high_percent": _round(high)}
     _give(answer, as_json, None if agent not in tamponade.GASES else CAUTION)
 
 
@@ -201,6 +221,20 @@ def _course_texts(files: tuple[Path, ...]) -> Iterator[tuple[str, str]]:
             yield from ((line, f"line {number}") for number, line in enumerate(typed, 1) if line.strip())
         else:
             yield _text(file), str(file)
+
+
+def _seen(level: str) -> tamponade.Observation:
+    """A level as it is typed, DAY:HEIGHT; both checked here, so that the message names the option."""
+    day, _, height = level.partition(":")
+    try:
+        seen = tamponade.Observation(float(day), float(height))
+    except ValueError as error:
+        raise click.UsageError(
+            f"--seen “{level}” is not DAY:HEIGHT; write for example 7:60, seen on day 7 at 60 % of the height"
+        ) from error
+    within("--seen: a day of", seen.day, 0, tamponade.LAST_DAY)
+    within("--seen: a bubble height of", seen.meniscus_percent, 0, 100, " %")
+    return seen
 
 
 def _object(text: str, name: str) -> Answer:

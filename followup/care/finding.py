@@ -15,12 +15,13 @@ _WORDS = re.compile(r"^(?:(\d{1,2})[. ]*([a-z]+)|([a-z]+)[. ]*(\d{1,2}))[., ]+(\
 
 
 def plain(text: str) -> str:
-    """Text as it is compared: without accents and case, `ß` as `ss`.
+    """Text as it is compared: without accents and case, `ß` as `ss`, letters of other shapes and signs as letters.
 
     >>> plain("Ángel Größl-Đurić")
     'angel grossl-duric'
     """
-    folded = unicodedata.normalize("NFKD", text.translate(_UNDECOMPOSED).casefold())
+    # Taken apart before the case goes too: some signs hold capitals that show only then (㍱ is hPa).
+    folded = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", text).translate(_UNDECOMPOSED).casefold())
     return "".join(letter for letter in folded if not unicodedata.combining(letter))
 
 

@@ -234,14 +234,13 @@ def _settled_at(eye: Eye) -> datetime | None:
 def _gas(eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> Gas:
     forecast = eye.forecast(now)
     clear, gone = forecast.clear_of_sight, forecast.gone
-    high = None if gone is None or gone.high is None else gone.high
     return Gas(
         agent=eye.operation.agent,
         fades=eye.operation.fades,
         caution=eye.caution(now),
         clear_of_sight=_date_of(eye, clear.median, zone) if clear else None,
         gone_from=_date_of(eye, gone.low, zone) if gone else None,
-        gone_to=_date_of(eye, high, zone) if high is not None else None,
+        gone_to=_date_of(eye, gone.high, zone) if gone else None,
         published_days=[round(f.value) for f in eye.agent.published_gone],
         heights=_heights(book, eye, translate) if eye.caution(now) else [],
         anaesthetics=_anaesthetics(book, eye, translate) if eye.caution(now) else [],
@@ -268,7 +267,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     forecast = eye.forecast(now)
     gone = forecast.gone
     first = max(0, int(eye.operation.day(now)))
-    last = FORECAST_DAYS_AT_MOST if gone is None or gone.high is None else min(FORECAST_DAYS_AT_MOST, int(gone.high) + 1)
+    last = FORECAST_DAYS_AT_MOST if gone is None else min(FORECAST_DAYS_AT_MOST, int(gone.high) + 1)
     return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
 
 

@@ -7,14 +7,15 @@ letter-score chart (0.02 logMAR a letter, five letters a line of 0.1).
 True
 >>> read("6/12-2").letters
 68
->>> read("0.3")
-Traceback (most recent call last):
-followup.clinical.errors.Ambiguous: “0.3” can be read as decimal (6/20) or logMAR (6/12); say which
+>>> read("6/9p ph").correction
+'pinhole'
+>>> read("0.5", "decimal").snellen_6m
+'6/12'
 """
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from followup.clinical.errors import Ambiguous, OutOfRange, Unreadable, one_of
@@ -35,6 +36,16 @@ CATEGORY_WORDS: dict[Category, str] = {
 LOGMAR_PER_LETTER = Figure("logMAR for one letter", 0.02, "logMAR", "DEF")
 LETTERS_AT_ZERO = Figure("letters at logMAR 0.00, 4 m chart", 85, "letters", "DEF")
 LETTERS_PER_LINE = Figure("letters in a line", 5, "letters", "DEF")
+PARTIAL_LETTERS = Figure("letters that a partial line (p, part, a bare + or −) stands for", 1, "letters", "CP", "common practice",
+                         "how many is not said: the fewest it can mean")  # fmt: skip
+FACE_METRES = Figure(
+    "counting fingers at the face, distance",
+    0.3,
+    "m",
+    "CP",
+    "common practice",
+    "a distance at which fingers were shown in SB06",
+)
 
 STAND_INS_VERSION = "bach-web-1"
 STAND_INS: dict[Category, Figure] = {
@@ -89,19 +100,33 @@ PRINTED_DENOMINATORS: dict[int, tuple[float, ...]] = {
 PRINTED_WITHIN_LOGMAR = 0.006
 
 _CATEGORY_TEXT: dict[str, Category] = {
-    "cf": "CF", "fc": "CF", "countingfingers": "CF", "countsfingers": "CF", "countfingers": "CF",
-    "hm": "HM", "handmovements": "HM", "handmovement": "HM", "handmotion": "HM", "handmotions": "HM",
-    "lp": "LP", "pl": "LP", "lightperception": "LP", "perceptionoflight": "LP",
+    "cf": "CF", "cfs": "CF", "fc": "CF", "countingfingers": "CF", "countsfingers": "CF", "countfingers": "CF",
+    "hm": "HM", "hms": "HM", "handmovements": "HM", "handmovement": "HM", "handmotion": "HM", "handmotions": "HM",
+    "lp": "LP", "pl": "LP", "lp+": "LP", "pl+": "LP", "lightperception": "LP", "perceptionoflight": "LP",
     "nlp": "NLP", "npl": "NLP", "nolightperception": "NLP", "noperceptionoflight": "NLP",
 }  # fmt: skip
 _PLAIN = str.maketrans({"−": "-", "–": "-", "‒": "-", "⁄": "/", "∕": "/", "＋": "+", ",": ".", "\u00a0": " "})
 _NUMBER = r"[0-9]+(?:\.[0-9]+)?|\.[0-9]+"
-_FRACTION = re.compile(rf"(?P<top>{_NUMBER})/(?P<bottom>{_NUMBER})(?P<partial>[+-][0-9])?")
-_CATEGORY = re.compile(rf"(?P<name>[a-z]+?)(?:(?:at|@)?(?P<distance>{_NUMBER})(?P<unit>m|cm|ft))?")
-_LOGMAR = re.compile(rf"logmar(?P<a>[+-]?(?:{_NUMBER}))|(?P<b>[+-]?(?:{_NUMBER}))logmar")
-_LETTERS = re.compile(rf"(?P<letters>{_NUMBER})(?:letters?|l)")
-_BARE = re.compile(rf"[+-]?(?:{_NUMBER})")
-_METRES = {"m": 1.0, "cm": 0.01, "ft": 0.3048}
+_PARTIAL = r"(?P<partial>(?:\(?[+-][0-9]\)?)*(?:\(?(?:p|part|partial|partly|[+-])\)?)?)"
+_FRACTION = re.compile(rf"(?P<top>{_NUMBER})/(?P<bottom>{_NUMBER}){_PARTIAL}")
+_CATEGORY = re.compile(
+    rf"(?P<name>[a-z]+?\+?)(?:(?:at|@)?(?:(?P<distance>{_NUMBER})(?P<unit>[a-z]+)|(?P<face>(?:the)?face)))?"
+)
+_LIGHT_OR_NOT = re.compile(r"(?:pl|lp)(?:-|-ve)")
+_LOGMAR = re.compile(rf"logmar[:=]?(?P<a>[+-]?(?:{_NUMBER}))|(?P<b>[+-]?(?:{_NUMBER}))logmar")
+_LETTERS = re.compile(
+    rf"(?P<a>{_NUMBER})(?:letters?|l|etdrs|lettersetdrs|etdrsletters)|etdrs[:=]?(?P<b>{_NUMBER})(?:letters?)?"
+)
+_BARE = re.compile(rf"(?P<number>[+-]?(?:{_NUMBER})){_PARTIAL}")
+_METRES = {
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1.0),
+    "cm": 0.01,
+    **dict.fromkeys(("ft", "foot", "feet"), 0.3048),
+}
+_CORRECTION = re.compile(
+    r"(?P<before>ph|pinhole|unaided|glasses)?:?(?P<reading>.*?)(?:(?:with)?\(?(?P<after>ph|pinhole|unaided|glasses)\)?)?"
+)
+_CORRECTIONS = {"ph": "pinhole", "pinhole": "pinhole", "unaided": "unaided", "glasses": "glasses"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +135,8 @@ class Acuity:
 
     `logmar` is the measured value for a chart reading and the versioned stand-in for a category.
     `distance_m` is the distance of a finger count where one was written. `partial` marks Snellen
-    readings with letters added or missed (0.02 logMAR each, approximate: rows are unequal).
+    readings with letters added or missed (0.02 logMAR each, approximate: rows are unequal); `partial_unsaid`
+    those marked partial without a number of letters. `correction` is set where the text named it (pinhole).
     """
 
     typed: str
@@ -119,6 +145,8 @@ class Acuity:
     category: Category | None = None
     distance_m: float | None = None
     partial: int = 0
+    partial_unsaid: bool = False
+    correction: str | None = None
 
     @property
     def decimal(self) -> float:
@@ -179,16 +207,28 @@ class Change:
 
 
 def read(text: str, notation: str | None = None) -> Acuity:
-    """Read an acuity as people write it: 6/12-2, 20/40, 0,5, logMAR 0.30, 70 letters, CF 1m, NPL.
+    """Read an acuity as people write it: 6/12-2, 6/9p, 20/40, 0,5, logMAR 0.30, 70 letters, CF 1m, NPL, 6/9 ph.
 
     `notation` (snellen, decimal, logmar, letters) settles a bare number. Raises `Ambiguous` when a
     bare number has several readings, `OutOfRange` when no eye can have it, else `Unreadable`.
+    A partial line without a number of letters counts as one letter.
     """
     if notation is not None:
         one_of("notation", notation, NOTATIONS)
     plain = re.sub(r"\s+", "", text.translate(_PLAIN)).lower()
     if not plain:
         raise Unreadable("no acuity was given; write for example 6/12, 20/40, logMAR 0.3, 70 letters, CF or HM")
+    named = _CORRECTION.fullmatch(plain)
+    assert named is not None
+    correction = _CORRECTIONS.get(named["before"] or named["after"] or "")
+    if correction and named["reading"]:
+        return replace(_reading(text, named["reading"], notation), correction=correction)
+    return _reading(text, plain, notation)
+
+
+def _reading(text: str, plain: str, notation: str | None) -> Acuity:
+    if _LIGHT_OR_NOT.fullmatch(plain):
+        raise Ambiguous(f"“{text.strip()}” can be read as light perception or no light perception; say which: LP or NLP")
     if category := _category(text, plain):
         return category
     explicit = _explicit(text, plain)
@@ -247,7 +287,8 @@ def snellen(logmar: float, distance: int) -> str:
 def table() -> dict[str, tuple[float, str, str, int | None]]:
     """Every usual way to write a chart reading, with (logMAR, 6 m, 20 ft, letters): for offline pages.
 
-    Keys are lower case without spaces; bare numbers stand under `decimal:` and `logmar:` prefixes.
+    Keys are lower case without spaces; bare numbers stand under `decimal:` and `logmar:` prefixes. A page that looks
+    up a text first brings it into this form (`lookUp` in static/staff/acuity-table.js); the same texts are tried on both.
     """
     lines: dict[str, tuple[str, str | None]] = {}
     for top, bottoms in _CHART_LINES.items():
@@ -260,7 +301,8 @@ def table() -> dict[str, tuple[float, str, str, int | None]]:
     for hundredth in range(-30, 301):
         lines[f"logmar:{hundredth / 100:g}"] = (f"{hundredth / 100:g}", "logmar")
     for hundredth in range(1, 201):
-        lines[f"decimal:{hundredth / 100:g}"] = (f"{hundredth / 100:g}", "decimal")
+        for partial in ("-1", "", "+1"):
+            lines[f"decimal:{hundredth / 100:g}{partial}"] = (f"{hundredth / 100:g}{partial}", "decimal")
     rows = {}
     for key, (text, notation) in lines.items():
         reading = read(text, notation)
@@ -277,6 +319,7 @@ _CHART_LINES: dict[str, tuple[float, ...]] = {
     "2": (36, 60),
     "1": (6, 9, 12, 18, 24, 36, 60),
 }
+_LINES_CALLED_BY_NUMBER = ("6", "20")  # a bare 60 may be 60 letters or the line 6/60
 _NAMES = {"snellen": "Snellen", "decimal": "decimal", "logmar": "logMAR", "letters": "letters"}
 
 
@@ -285,18 +328,24 @@ def _category(typed: str, plain: str) -> Acuity | None:
     name = _CATEGORY_TEXT.get(match["name"]) if match else None
     if match is None or name is None:
         return None
-    distance = float(match["distance"]) * _METRES[match["unit"]] if match["distance"] else None
-    return Acuity(typed, "category", STAND_INS[name].value, name, distance)
+    if match["face"]:
+        return Acuity(typed, "category", STAND_INS[name].value, name, FACE_METRES.value)
+    if match["distance"] is None:
+        return Acuity(typed, "category", STAND_INS[name].value, name)
+    metres = _METRES.get(match["unit"])
+    if metres is None:
+        raise Unreadable(f"“{typed.strip()}”: write the distance in m, cm or ft, for example CF 1 m")
+    return Acuity(typed, "category", STAND_INS[name].value, name, float(match["distance"]) * metres)
 
 
 def _explicit(typed: str, plain: str) -> Acuity | None:
     """A text that names its own notation, or None for a bare number. Raises Unreadable for the rest."""
     if match := _FRACTION.fullmatch(plain.removeprefix("snellen")):
-        return _fraction(typed, float(match["top"]), float(match["bottom"]), int(match["partial"] or 0))
+        return _fraction(typed, float(match["top"]), float(match["bottom"]), *_partial(typed, match["partial"]))
     if match := _LOGMAR.fullmatch(plain):
         return _chart(typed, "logmar", float(match["a"] or match["b"]))
     if match := _LETTERS.fullmatch(plain):
-        return _letters(typed, float(match["letters"]))
+        return _letters(typed, float(match["a"] or match["b"]))
     if _BARE.fullmatch(plain):
         return None
     if "/" in plain:
@@ -307,9 +356,19 @@ def _explicit(typed: str, plain: str) -> Acuity | None:
 
 
 def _bare(typed: str, plain: str, notation: str | None) -> Acuity:
-    number = float(plain)
+    match = _BARE.fullmatch(plain)
+    assert match is not None
+    number = float(match["number"])
     if notation == "snellen":
         raise Unreadable(f"“{typed.strip()}” is not a whole Snellen fraction; write for example 6/12 or 20/40")
+    if match["partial"]:  # charts scored by letters have no partial lines
+        if notation not in (None, "decimal"):
+            raise Unreadable(
+                f"“{typed.strip()}”: partial lines are written behind a Snellen fraction or a decimal, for example 6/9p"
+            )
+        letters, unsaid = _partial(typed, match["partial"])
+        line = _decimal(typed, number)
+        return _chart(typed, "decimal", line.logmar - LOGMAR_PER_LETTER.value * letters, letters, unsaid)
     if notation is not None:
         return _READERS[notation](typed, number)
     readings = []
@@ -320,19 +379,32 @@ def _bare(typed: str, plain: str, notation: str | None) -> Acuity:
             continue
     if not readings:
         raise OutOfRange(f"“{typed.strip()}” is no acuity in any notation; write for example 6/12, logMAR 0.3 or 70 letters")
-    if len(readings) > 1:
-        named = " or ".join(f"{_NAMES[r.notation]} ({snellen(r.logmar, 6)})" for r in readings)
-        raise Ambiguous(f"“{typed.strip()}” can be read as {named}; say which")
+    named = [f"{_NAMES[r.notation]} ({snellen(r.logmar, 6)})" for r in readings]
+    named += [f"the line {top}/{number:g}" for top in _LINES_CALLED_BY_NUMBER if number in _CHART_LINES[top]]
+    if len(named) > 1:
+        raise Ambiguous(
+            f"“{typed.strip()}” can be read as {' or '.join(named)}; say which notation: {', '.join(NOTATIONS[:-1])} or {NOTATIONS[-1]}"
+        )
     return readings[0]
 
 
-def _fraction(typed: str, top: float, bottom: float, partial: int) -> Acuity:
+def _partial(typed: str, text: str) -> tuple[int, bool]:
+    """Letters added (or missed, negative) that a text behind a line names, and whether their number was left unsaid."""
+    said = re.findall(r"[+-][0-9]", text)
+    letters = [int(part) for part in said]
+    unsaid = re.sub(r"[+-][0-9]|[()]", "", text)
+    if any(abs(n) > MOST_PARTIAL_LETTERS for n in letters):
+        raise OutOfRange(f"“{typed.strip()}”: at most {MOST_PARTIAL_LETTERS} letters of a line can be added or missed")
+    if unsaid:
+        letters.append(round(PARTIAL_LETTERS.value) * (1 if unsaid == "+" else -1))
+    return sum(letters), bool(unsaid)
+
+
+def _fraction(typed: str, top: float, bottom: float, partial: int, unsaid: bool) -> Acuity:
     if top == 0 or bottom == 0:
         raise OutOfRange(f"“{typed.strip()}” has a zero in it; write the distance over the line, for example 6/60")
-    if abs(partial) > MOST_PARTIAL_LETTERS:
-        raise OutOfRange(f"“{typed.strip()}”: at most {MOST_PARTIAL_LETTERS} letters of a line can be added or missed")
     logmar = math.log10(bottom / top) - LOGMAR_PER_LETTER.value * partial
-    return _chart(typed, "snellen", logmar, partial)
+    return _chart(typed, "snellen", logmar, partial, unsaid)
 
 
 def _decimal(typed: str, number: float) -> Acuity:
@@ -353,13 +425,13 @@ def _bare_letters(typed: str, number: float) -> Acuity:
     return _letters(typed, number)
 
 
-def _chart(typed: str, notation: Notation, logmar: float, partial: int = 0) -> Acuity:
+def _chart(typed: str, notation: Notation, logmar: float, partial: int = 0, unsaid: bool = False) -> Acuity:
     if not BEST_LOGMAR <= logmar <= WORST_LOGMAR:
         raise OutOfRange(
             f"“{typed.strip()}” is {'better' if logmar < BEST_LOGMAR else 'worse'} than a chart can show; "
             f"accepted is logMAR {BEST_LOGMAR:g} to {WORST_LOGMAR:g}, or CF, HM, LP, NLP"
         )
-    return Acuity(typed, notation, logmar, partial=partial)
+    return Acuity(typed, notation, logmar, partial=partial, partial_unsaid=unsaid)
 
 
 _READERS = {
@@ -372,7 +444,8 @@ MODEL = Model(
     "Visual acuity",
     (
         "logMAR = log10 of the minimum angle of resolution; decimal = 1 / MAR; letters = 85 − 50 × logMAR.",
-        "What was typed is kept as typed. Letters added to or missed from a Snellen line count 0.02 logMAR each.",
+        "What was typed is kept as typed. Letters added to or missed from a Snellen line count 0.02 logMAR each; "
+        "a partial line without their number counts as one letter.",
         "Counting fingers, hand movements and light perception are compared by rank. "
         f"Their stand-in numbers (version {STAND_INS_VERSION}) only place them on a chart.",
     ),
@@ -383,6 +456,8 @@ MODEL = Model(
     (
         LOGMAR_PER_LETTER,
         LETTERS_AT_ZERO,
+        PARTIAL_LETTERS,
+        FACE_METRES,
         NOISE_CLINIC,
         NOISE_CHART,
         *STAND_INS.values(),

@@ -6,6 +6,7 @@
 'spike'
 """
 
+import math
 import re
 from dataclasses import dataclass
 from datetime import timedelta
@@ -83,6 +84,8 @@ INSTRUMENTS: dict[str, Instrument] = {
     )
 }
 
+_FINGER_ESTIMATE = r"\b(soft|hard|firm|digital\w*|finger|fingers|palpation|normal to touch)\b"
+
 Band = Literal["hypotony", "low", "normal", "raised", "spike", "severe"]
 
 
@@ -117,10 +120,22 @@ class SteroidResponse:
 
 
 def read(text: str | float) -> float:
-    """Pressure in mmHg from `31`, `31 mmHg` or `4.1 kPa`. Raises Unreadable, or OutOfRange beyond 0-90 mmHg."""
-    match = re.fullmatch(r"\s*([0-9]+(?:[.,][0-9]+)?)\s*(mmhg|kpa)?\s*", str(text), re.IGNORECASE)
+    """Pressure in mmHg from `31`, `31 mmHg`, `15,5 mm Hg` or `4,1 kPa`.
+
+    Raises `Unreadable`, asking back for a bound (`<5`) or a finger estimate (`soft`), or `OutOfRange` beyond 0-90 mmHg.
+    """
+    typed = str(text).strip()
+    match = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?)\s*(mm\s*hg|kpa)?", typed, re.IGNORECASE)
+    if match is None and re.match(r"[<>≤≥~]", typed):
+        raise Unreadable(
+            f"“{typed}” is a bound, not a pressure; write the number that was read, for example 5, and the rest in the notes"
+        )
+    if match is None and re.search(_FINGER_ESTIMATE, typed, re.IGNORECASE):
+        raise Unreadable(
+            f"“{typed}” is a finger estimate, not a pressure; write it in the notes, or the number with the instrument finger estimate"
+        )
     if match is None:
-        raise Unreadable(f"“{str(text).strip()}” is not a pressure; write it in mmHg, for example 15, or 2.0 kPa")
+        raise Unreadable(f"“{typed}” is not a pressure; write it in mmHg, for example 15, or 2.0 kPa")
     number = float(match[1].replace(",", "."))
     in_mmhg = mmhg(number) if (match[2] or "").lower() == "kpa" else number
     return within("a pressure of", in_mmhg, LOWEST_MMHG, HIGHEST_MMHG, " mmHg")
@@ -158,11 +173,30 @@ def rise(iop_mmhg: float, baseline_mmhg: float | None) -> float | None:
     return None if baseline_mmhg is None else iop_mmhg - baseline_mmhg
 
 
+def says_nothing_mmhg(instrument_before: str, instrument_after: str) -> tuple[float, float]:
+    """The changes (from, to) between readings of two kinds of instrument that say nothing.
+
+    The published 95 % agreement with applanation, two devices joined through it, and never less than ± 5 mmHg.
+    """
+    middle_before, half_before = _off_applanation(instrument_before)
+    middle_after, half_after = _off_applanation(instrument_after)
+    middle, half = middle_after - middle_before, math.hypot(half_before, half_after)
+    return min(middle - half, -NOT_COMPARABLE_BELOW.value), max(middle + half, NOT_COMPARABLE_BELOW.value)
+
+
 def comparable(change_mmhg: float, instrument_before: str, instrument_after: str) -> bool:
-    """Whether a change can be believed: between two kinds of instrument less than 5 mmHg says nothing."""
-    for name in (instrument_before, instrument_after):
-        one_of("instrument", name, INSTRUMENTS)
-    return instrument_before == instrument_after or abs(change_mmhg) >= NOT_COMPARABLE_BELOW.value
+    """Whether a change can be believed: of one instrument always, between two kinds beyond what says nothing."""
+    low, high = says_nothing_mmhg(instrument_before, instrument_after)
+    return instrument_before == instrument_after or not low < change_mmhg < high
+
+
+def _off_applanation(name: str) -> tuple[float, float]:
+    """Middle and half-width of a device’s published agreement, device minus applanation; 0 for applanation itself."""
+    instrument = INSTRUMENTS[one_of("instrument", name, INSTRUMENTS)]
+    if name == "applanation" or instrument.low_mmhg is None or instrument.high_mmhg is None:
+        return 0.0, 0.0
+    low, high = instrument.low_mmhg.value, instrument.high_mmhg.value
+    return (low + high) / 2, (high - low) / 2
 
 
 def steroid_response(
@@ -199,7 +233,8 @@ MODEL = Model(
         "The level scheme and the rise scheme are shown side by side and never mixed.",
     ),
     (
-        "Instruments differ: less than 5 mmHg between two kinds of instrument says nothing.",
+        "Instruments differ: a change between two kinds says nothing within their published agreement, "
+        "and never when it is less than 5 mmHg.",
         "In gas-filled eyes portable instruments may read low when the true pressure is high (from memory).",
     ),
     (

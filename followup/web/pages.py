@@ -6,7 +6,19 @@ from flask import Blueprint, redirect, render_template, url_for
 
 from followup.care import watching
 from followup.care.eye import rulebook
-from followup.clinical import acuity, altitude, bubble, coverage, outcomes, posture, pressure, schedule, tamponade, warnings
+from followup.clinical import (
+    acuity,
+    altitude,
+    bubble,
+    coverage,
+    durations,
+    outcomes,
+    posture,
+    pressure,
+    schedule,
+    tamponade,
+    warnings,
+)
 from followup.web import context
 
 bp = Blueprint("pages", __name__)
@@ -29,9 +41,7 @@ def reference() -> Any:
         "reference.html",
         models=[module.MODEL for module in MODELS],
         rules=rulebook(context.store()).rules,
-        agents=[a for a in tamponade.AGENTS.values() if a.fades],
-        half_life=tamponade.half_life_days,
-        lenses=tamponade.LENSES,
+        durations=durations.compared(),
     )
 
 

@@ -45,8 +45,12 @@ export class CheckView {
     error.textContent = "";
     const verdict = { ...judge(this.#actions.eyes(), answers, this.#actions.receipt()), at: new Date().toISOString() };
     if (verdict.level !== "well") this.#answer(operation, verdict);
-    const kept = (facts, entry) => keepVerdict(facts, operation, { ...verdict, entry: entry.id });
-    if (await this.#actions.save("symptoms", answers, { operation, alongside: kept })) {
+    const alongside = (facts, keep, event) => {
+      keepVerdict(facts, operation, { ...verdict, entry: event.id });
+      facts.delete("draft"); // a page closed from here on does not bring these answers back
+      keep();
+    };
+    if (await this.#actions.save("symptoms", answers, { operation, alongside })) {
       delete this.#unkept[operation];
       this.#wellAt = verdict.level === "well" ? Date.now() : null;
       event.target.reset();

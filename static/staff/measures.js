@@ -46,7 +46,7 @@ function judged(facts, table, limits) {
     const say = (list, words) => list.push(`${body.eye} eye: ${words}`);
     if (body.acuity) {
       const found = lookUp(table, body.acuity, body.notation);
-      if (found.ask) say(wrong, `is ${body.acuity} decimal or logMAR? Choose the notation.`);
+      if (found.ask) say(wrong, `is ${body.acuity} ${found.ask}? ${how(found.ask)}`);
       else if (!found.row && !found.category) say(doubts, `is the acuity “${body.acuity}” right?`);
     }
     for (const [value, name, low, high] of [[body.bubble_percent, "bubble height", 0, 100], [body.pain, "pain", 0, 10]]) {
@@ -99,9 +99,9 @@ export function alarmed(facts, limits) {
   return alarms.length > 0;
 }
 
-// A pressure as typed (`31`, `31 mmHg` or `4.1 kPa`) in mmHg to a tenth, NaN if it is none. The server has the last word.
+// A pressure as typed (`31`, `31 mm Hg` or `4.1 kPa`) in mmHg to a tenth, NaN if it is none. The server has the last word.
 export function asMmhg(typed, { kpa_per_mmhg: kpaPerMmhg }) {
-  const read = typed.match(/^\s*(\d+(?:[.,]\d+)?)\s*(mmhg|kpa)?\s*$/i);
+  const read = typed.match(/^\s*(\d+(?:[.,]\d+)?)\s*(mm\s*hg|kpa)?\s*$/i);
   if (!read) return NaN;
   const number = Number(read[1].replace(",", "."));
   return read[2]?.toLowerCase() === "kpa" ? Math.round((number / kpaPerMmhg) * 10) / 10 : number;
@@ -122,6 +122,10 @@ function isMeasured(body) {
   return MEASURED.some((name) => body[name]) || body.findings.length > 0;
 }
 
+function how(ask) {
+  return ask.includes("light") ? "Write it out." : "Choose the notation.";
+}
+
 function asNumber(text) {
   return Number(text.replace(",", ".").replace("%", ""));
 }
@@ -129,11 +133,12 @@ function asNumber(text) {
 function conversion(table, acuity, notation, last) {
   if (!acuity.trim()) return "";
   const found = lookUp(table, acuity, notation);
-  if (found.ask) return "Decimal or logMAR? Choose the notation.";
-  if (!found.row) return found.category ?? "";
+  if (found.ask) return `${found.ask[0].toUpperCase()}${found.ask.slice(1)}? ${how(found.ask)}`;
+  if (!found.row) return [found.category, found.correction].filter(Boolean).join(" · ");
   const [logmar, metres, feet, letters] = found.row;
   const parts = [`logMAR ${logmar.toFixed(2)}`, metres, feet];
   if (letters !== null) parts.push(`${letters} letters`);
+  if (found.correction) parts.push(found.correction);
   const before = last ? lookUp(table, last, "").row : null;
   if (before && before[3] !== null && letters !== null) parts.push(change(letters - before[3]));
   return parts.join(" · ");

@@ -19,7 +19,7 @@ from followup.care.actors import Actor
 from followup.clinical import schedule
 from followup.config import HANDED_OVER, Clinic, Server, Settings
 from followup.records import Store, open_store
-from tests.conftest import COMMAND, PASSWORD, free_port, operation_note, patient_details
+from tests.conftest import COMMAND, PASSWORD, free_port, operation_note, patient_details, until
 
 FLAGS = [
     "--no-sandbox",
@@ -41,6 +41,11 @@ PHONE: dict[str, Any] = {
     "has_touch": True,
     "is_mobile": True,
 }
+
+
+# A slow machine takes longer; what is awaited must come all the same.
+PATIENCE_MS = 15_000
+expect.set_options(timeout=PATIENCE_MS)
 
 
 @pytest.fixture(scope="session")
@@ -163,7 +168,7 @@ def open_context(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
 
     def make(**options: Any) -> BrowserContext:
         context = browser.new_context(**options)
-        context.set_default_timeout(15_000)
+        context.set_default_timeout(PATIENCE_MS)
         context.add_init_script("window.timesPrinted = 0; window.print = () => { window.timesPrinted += 1; };")
         context.on("weberror", lambda error: errors.append(str(error.error)))
         made.append(context)
@@ -204,6 +209,34 @@ def all_received(phone: Page, count: int) -> None:
     """The clinic has confirmed that many entries of the phone."""
     phone.get_by_role("link", name="Help").click()
     expect(phone.locator("#entries li", has_text="Received by the clinic")).to_have_count(count)
+
+
+DRAFT_KEPT = """async (words) => {
+    const { openDatabase, readFact } = await import("/static/shared/database.js");
+    const database = await openDatabase();
+    const draft = await readFact(database, "draft");
+    database.close();
+    return draft?.words === words;
+}"""
+
+
+def draft_kept(phone: Page, words: str) -> None:
+    """What is half typed on the page of the check, up to these words, is in the phone's store."""
+    until(lambda: phone.evaluate(DRAFT_KEPT, words), "the draft is kept")
+
+
+FORM_EMPTIED = """async () => {
+    const { openDatabase, readFact } = await import("/static/shared/database.js");
+    const database = await openDatabase();
+    const { kept_at, ...draft } = (await readFact(database, "draft")) ?? {};
+    database.close();
+    return !document.querySelector("#check input:checked") && Object.values(draft).every((value) => value === "");
+}"""
+
+
+def form_emptied(phone: Page) -> None:
+    """The check that was saved last has left the form and the draft: what is answered from here on is the next one."""
+    until(lambda: phone.evaluate(FORM_EMPTIED), "the saved check left the form")
 
 
 def sign_in(page: Page, server: RunningServer, email: str) -> None:

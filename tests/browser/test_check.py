@@ -1,6 +1,7 @@
 """The check on a real phone: when it reassures, when it says call, and that the verdict stays; journey and help with it."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -10,7 +11,7 @@ from followup.care import callbacks, discharge, visit
 from followup.care.actors import Actor
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records import Store, events, worries
-from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready
+from tests.browser.conftest import PHONE, RunningServer, all_received, draft_kept, enrol, form_emptied, ready
 from tests.conftest import operation_note, patient_details
 
 WELL: dict[str, str] = {"pain": "1", **dict.fromkeys(SYMPTOM_TRENDS, "same"), **dict.fromkeys(SYMPTOM_SIGNS, "no")}
@@ -18,8 +19,12 @@ ALL_CLEAR = "Nothing here needs a call"
 DAY, YEAR = timedelta(days=1), timedelta(days=365)
 
 
-def answer(phone: Page, words: str = "", **answers: str) -> None:
+def answer(phone: Page, words: str = "", *, eye: str = "", form_is_empty: bool = True, **answers: str) -> None:
     phone.get_by_role("link", name="Check").click()
+    if form_is_empty:
+        form_emptied(phone)
+    if eye:
+        phone.locator("#check-eyes").get_by_label(eye).check()
     for name, value in answers.items():
         phone.locator(f"input[name={name}][value='{value}']").check()
     phone.locator("#symptom-words").fill(words)
@@ -101,6 +106,7 @@ def test_the_verdict_stays_after_a_reload_and_offline_until_a_complete_check(pho
     phone.context.set_offline(True)
     answer(phone, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
+    form_emptied(phone)
     for view in ("", "#check"):
         phone.goto(phone.url.split("#")[0] + view)
         ready(phone)
@@ -150,7 +156,7 @@ def test_what_could_not_be_saved_is_still_answered(phone: Page, clinic_store: St
     answer(phone, **WELL)
     expect(phone.locator("#trouble")).to_contain_text("This phone is full")
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
-    answer(phone, **{**WELL, "pain": "8"})
+    answer(phone, form_is_empty=False, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
     phone.get_by_role("link", name="Visits").click()
     says(phone, "Call now", emergency=True)
@@ -172,15 +178,15 @@ def test_two_eyes_keep_a_verdict_each(
     other, _ = discharge.discharge(clinic_store, now, nurse, patient_details(), note, [], server.settings.clinic.tz)
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, enrolment[1])
-    phone.get_by_label("Which eye?").select_option(label="right eye")
-    answer(phone, **{**WELL, "pain": "8"})
-    phone.get_by_label("Which eye?").select_option(label="left eye")
-    answer(phone, **WELL)
-    all_received(phone, 1)
+    answer(phone, eye="right eye", **{**WELL, "pain": "8"})
+    answer(phone, eye="left eye", **WELL)
+    all_received(phone, 2)
     says(phone, "Call now", emergency=True)
     expect(phone.locator("#verdict-words")).to_contain_text("right eye")
     # The eye without gas is on the screen; the other one's caution counts, and the entry goes to that eye.
     phone.get_by_role("link", name="Bubble").click()
+    phone.locator("#which-eye").select_option(label="left eye")
+    expect(phone.locator("#no-bubble")).to_be_visible()
     journey(phone, "2500")
     expect(phone.locator("#journey-title")).to_have_text("Call now")
     all_received(phone, 3)
@@ -226,7 +232,7 @@ def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
     expect(phone.locator("#journey-words")).to_contain_text("Laughing gas")
     expect(phone.locator("#journey-emergency")).to_be_visible()
     now, zone = datetime.now(UTC), server.settings.clinic.tz
-    visit.record_clinic_event(clinic_store, now, nurse, enrolment[0], "no-gas-seen", {}, zone)
+    visit.record_clinic_event(clinic_store, now, replace(nurse, trusted=True), enrolment[0], "no-gas-seen", {}, zone)
     again(phone)
     phone.get_by_role("link", name="Bubble").click()
     journey(phone, "3000")
@@ -249,10 +255,21 @@ def test_help_says_the_same_urgency_as_the_check_with_both_numbers(phone: Page) 
         expect(phone.locator("#verdict-title")).to_have_text(title)
 
 
+def test_a_page_closed_right_after_a_check_was_kept_does_not_bring_its_answers_back(phone: Page) -> None:
+    phone.context.set_offline(True)
+    phone.evaluate("HTMLFormElement.prototype.reset = () => {}")  # the page goes before it comes to that
+    answer(phone, **{**WELL, "pain": "8"})
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    again(phone)
+    phone.get_by_role("link", name="Check").click()
+    expect(phone.locator("#symptoms input:checked")).to_have_count(0)
+
+
 def test_answers_of_this_morning_do_not_come_back_in_the_evening_but_words_do(phone: Page, server: RunningServer) -> None:
     phone.get_by_role("link", name="Check").click()
     phone.locator("input[name=pain][value='0']").check()
     phone.locator("#symptom-words").fill("half a sentence")
+    draft_kept(phone, "half a sentence")
     again(phone)
     expect(phone.locator("input[name=pain][value='0']")).to_be_checked()
     phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=9))

@@ -22,6 +22,7 @@ from followup.care.enrol import issue_code
 from followup.records import Store, events, eyes
 from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
 from tests.browser.proxy import Line, Mode
+from tests.conftest import until
 
 SEQUENCES = int(os.environ.get("FAULT_SEQUENCES", "4"))
 SEED = int(os.environ.get("FAULT_SEED", "20270302"))
@@ -94,13 +95,7 @@ class Patient:
         ready(tab)
         before = {entry["id"] for entry in tab.evaluate(ENTRIES)}
         tab.get_by_role("button", name="I took it: antibiotic").click()
-        for _ in range(100):
-            fresh = {entry["id"] for entry in tab.evaluate(ENTRIES)} - before
-            if fresh:
-                break
-            tab.wait_for_timeout(30)
-        assert fresh, "the entry was not kept"
-        self.made |= fresh
+        self.made |= until(lambda: {entry["id"] for entry in tab.evaluate(ENTRIES)} - before, "the entry is kept")
 
     def reopen(self, tab: Page) -> Page:
         self.tabs.remove(tab)

@@ -12,6 +12,7 @@ from followup.exchange import letters
 from followup.records import Store, eyes
 from followup.records import messages as kept
 from tests.browser.conftest import RunningServer, sign_in
+from tests.conftest import until
 
 SHOWN = """async (scope) => {
     const registration = await navigator.serviceWorker.getRegistration(scope);
@@ -35,11 +36,7 @@ def push(page: Page, scope: str, said: dict[str, Any]) -> list[dict[str, Any]]:
     session.send(
         "ServiceWorker.deliverPushMessage", {"origin": origin, "registrationId": found[0], "data": json.dumps(said)}
     )
-    for _ in range(100):
-        if shown := page.evaluate(SHOWN, scope):
-            return list(shown)
-        page.wait_for_timeout(50)
-    return []
+    return list(until(lambda: page.evaluate(SHOWN, scope), "a notification is shown"))
 
 
 @pytest.mark.parametrize(("scope", "kind"), [("/me/", "visit"), ("/clinic/", "now")])

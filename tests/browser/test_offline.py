@@ -12,7 +12,7 @@ from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from followup.records import Store, events, eyes, people
-from tests.browser.conftest import PHONE, RunningServer, enrol, ready
+from tests.browser.conftest import PHONE, RunningServer, draft_kept, enrol, form_emptied, ready
 from tests.courses import operation
 
 
@@ -50,6 +50,7 @@ def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(
     server.kill()
     for pain in (1, 2, 3):
         answer(phone, pain)
+        form_emptied(phone)
     expect(phone.locator("#sending")).to_have_text("3 entries to send")
     phone.reload()
     ready(phone)
@@ -174,7 +175,7 @@ def test_what_is_half_typed_survives_a_closed_tab(phone: Page) -> None:
     phone.get_by_role("link", name="Check").click()
     phone.locator("input[name=pain][value='3']").check()
     phone.locator("#symptom-words").fill("it itches")
-    phone.wait_for_timeout(300)
+    draft_kept(phone, "it itches")
     context = phone.context
     phone.close()
     again = context.new_page()

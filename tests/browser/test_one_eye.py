@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.records import Store, events, eyes, worries
-from tests.browser.conftest import PHONE, RunningServer, enrol, sign_in
+from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, sign_in
 
 
 def discharge_a_patient(page: Page, server: RunningServer) -> str:
@@ -55,16 +55,15 @@ def test_three_people_and_one_eye(
     phone.get_by_role("button", name="Start").click()
     expect(phone.locator(".timer-words")).to_contain_text("Started at")
     phone.get_by_role("button", name="Stop").click()
-    expect(phone.locator("#sending")).to_have_text("All sent")
     expect(phone.locator("#next-visit")).to_contain_text("day 1")
+    all_received(phone, 1)
     phone.get_by_role("link", name="Check").click()
     phone.locator("input[name=pain][value='8']").check()
     phone.locator("input[name=vision][value=worse]").check()
     phone.get_by_role("button", name="Save", exact=True).click()
     expect(phone.locator("#verdict-title")).to_have_text("Call now")
     expect(phone.locator("#verdict-call")).to_have_attribute("href", "tel:+001234")
-    phone.get_by_role("link", name="Help").click()
-    expect(phone.locator("#entries li").first).to_contain_text("Received by the clinic")
+    all_received(phone, 2)
 
     row = eyes.followed(clinic_store)[0]
     assert {e.kind for e in events.of_eye(clinic_store, row.id)} == {"posture", "symptoms"}

@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from followup.care.finding import dates_in, plain, terms, words_of
@@ -45,5 +45,6 @@ def test_any_part_of_a_word_begins_a_term() -> None:
 
 
 @given(st.text())
+@example("㍱")
 def test_plain_text_stays_plain(text: str) -> None:
     assert plain(plain(text)) == plain(text)

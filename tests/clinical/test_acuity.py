@@ -1,8 +1,13 @@
 """Visual acuity against the logMAR definition, the 4 m chart's letter score, and published conversions."""
 
+import json
 import math
+from pathlib import Path
+from typing import Any
 
+import logmar as other_converter
 import pytest
+import visual_acuity_conversion
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -73,7 +78,7 @@ def test_low_vision_decimals_match_the_published_ones(decimal: float, logmar: fl
         ("LOGMAR -0.1", -0.1),
         ("70 Letters", 0.30),
         ("-0.1", -0.1),
-        ("70", 0.30),
+        ("72", 0.26),
         ("Snellen 6/12", 0.301),
         ("logmar .3", 0.3),
     ],
@@ -117,13 +122,87 @@ def test_stand_ins_are_those_of_the_named_table() -> None:
     assert published[("hand movements", "La09")] == 2.28
 
 
-@pytest.mark.parametrize("text", ["0.3", "0,3", "0.5", "1", "1.0", "0", "2"])
+@pytest.mark.parametrize("text", ["0.3", "0,3", "0.5", "1", "1.0", "0", "2", "60", "6", "70", "20"])
 def test_a_bare_number_with_two_readings_is_asked_about(text: str) -> None:
     with pytest.raises(Ambiguous, match=r"can be read as .* or .*; say which"):
         acuity.read(text)
 
 
+VECTORS = json.loads((Path(__file__).parent / "data" / "acuity-vectors.json").read_text(encoding="utf-8"))
+
+
+# The same texts are looked up in the browser's table: tests/browser/test_acuity_table.py. The source stands in each.
+@pytest.mark.parametrize("vector", VECTORS, ids=lambda v: f"{v['text']} {v.get('notation', '')}")
+def test_the_texts_that_the_browser_is_tried_with(vector: dict[str, Any]) -> None:
+    text, notation = vector["text"], vector.get("notation")
+    if vector.get("ask"):
+        with pytest.raises(Ambiguous):
+            acuity.read(text, notation)
+        return
+    if vector.get("unreadable"):
+        with pytest.raises((Unreadable, OutOfRange)):
+            acuity.read(text, notation)
+        return
+    reading = acuity.read(text, notation)
+    assert reading.typed == text
+    assert reading.correction == vector.get("correction")
+    if "category" in vector:
+        assert reading.category
+        assert acuity.CATEGORY_WORDS[reading.category] == vector["category"]
+    else:
+        assert reading.logmar == pytest.approx(vector["logmar"], abs=0.0011)
+
+
+def test_a_partial_line_without_its_letters_says_so() -> None:
+    # Common practice, no source: one letter, the fewest it can mean; between this line and the next.
+    for text in ("6/9p", "6/9 part", "6/9-", "0.8p"):
+        assert (acuity.read(text).partial, acuity.read(text).partial_unsaid) == (-1, True)
+    for text in ("6/9-1", "6/9", "6/6-1+2", "6/12 (-2)"):
+        assert not acuity.read(text).partial_unsaid
+    assert acuity.read("6/9").logmar < acuity.read("6/9p").logmar < acuity.read("6/12").logmar
+    assert acuity.read("6/6-1+2").partial == 1
+
+
+def test_fingers_at_the_face_are_nearer_than_a_metre() -> None:
+    # ICD-10 H54: category 3 needs 1 m. 30 cm: common practice, no source.
+    assert (acuity.read("CF face").distance_m, acuity.read("CF face").who_category) == (0.3, "blindness 4")
+    assert acuity.read("CF 1 metre").who_category == "blindness 3"
+    assert acuity.read("CF 2 feet").distance_m == pytest.approx(0.6096)
+
+
+def test_a_sign_behind_light_perception_is_asked_about() -> None:
+    with pytest.raises(Ambiguous, match="light perception or no light perception"):
+        acuity.read("PL-")
+    assert acuity.read("PL+").category == "LP"
+
+
+# Second opinion: the package `logmar` (pure arithmetic).
+@pytest.mark.parametrize(
+    "text", ["6/6", "6/7.5", "6/9", "6/18", "6/36", "6/60", "3/60", "20/25", "20/32", "20/63", "20/70", "20/400"]
+)
+def test_fractions_as_another_converter_has_them(text: str) -> None:
+    assert acuity.read(text).logmar == pytest.approx(other_converter.snellen_to_logmar(text), abs=1e-9)
+    assert acuity.read(text).decimal == pytest.approx(other_converter.snellen_to_decimal(text))
+
+
+# Second opinion: the reference table of `visual-acuity-conversion` (steps of ISO 8596; rounded to a third of a line).
+def test_every_row_of_a_published_table() -> None:
+    rows = visual_acuity_conversion.VA_CONVERSION_TABLE
+    tried = 0
+    for row in rows:
+        if not isinstance(row["logMAR"], int | float) or "/" not in str(row["Snellen 6 m"]) or row["logMAR"] > 1.6:
+            continue
+        tried += 1
+        by_decimal = acuity.read(str(row["Decimal VA"]), "decimal")
+        assert by_decimal.logmar == pytest.approx(row["logMAR"], abs=0.03), row
+        assert acuity.read(row["Snellen 6 m"]).logmar == pytest.approx(row["logMAR"], abs=0.03), row
+        assert acuity.read(row["Snellen 20 ft"]).logmar == pytest.approx(row["logMAR"], abs=0.03), row
+    assert tried > 15
+
+
 def test_the_question_names_both_readings() -> None:
+    with pytest.raises(Ambiguous, match=r"letters \(6/19\) or the line 6/60 or the line 20/60; say which notation: snellen"):
+        acuity.read("60")
     with pytest.raises(Ambiguous, match=r"decimal \(6/20\) or logMAR \(6/12\)"):
         acuity.read("0.3")
 

@@ -1,5 +1,6 @@
 """Pressure against its definition and the published bands and schemes."""
 
+import math
 from datetime import timedelta
 
 import pytest
@@ -27,10 +28,43 @@ def test_four_kilopascals_are_thirty() -> None:
 
 @pytest.mark.parametrize(
     ("text", "error"),
-    [("310", OutOfRange), ("-3", Unreadable), ("high", Unreadable), ("", Unreadable), ("90.5", OutOfRange)],
+    [
+        ("310", OutOfRange),
+        ("-3", Unreadable),
+        ("15/16", Unreadable),
+        ("2,0 bar", Unreadable),
+        ("high", Unreadable),
+        ("", Unreadable),
+        ("90.5", OutOfRange),
+    ],
 )
 def test_impossible_pressures_are_refused(text: str, error: type) -> None:
     with pytest.raises(error):
+        pressure.read(text)
+
+
+# Definition: 1 kPa is 7.5006 mmHg.
+@pytest.mark.parametrize(
+    ("text", "mmhg"), [("2,0 kPa", 15.0), ("2,0kpa", 15.0), ("15 mmHg", 15), ("15 mm Hg", 15), ("15,5", 15.5), (" 15 ", 15)]
+)
+def test_pressures_as_people_write_them(text: str, mmhg: float) -> None:
+    assert pressure.read(text) == mmhg
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("<5", "is a bound"),
+        ("> 50", "is a bound"),
+        ("≤5", "is a bound"),
+        ("soft", "finger estimate"),
+        ("feels hard", "finger estimate"),
+        ("digitally normal", "finger estimate"),
+        ("finger pressure", "finger estimate"),
+    ],
+)
+def test_what_is_no_number_is_asked_back(text: str, says: str) -> None:
+    with pytest.raises(Unreadable, match=says):
         pressure.read(text)
 
 
@@ -125,6 +159,25 @@ def test_small_changes_between_instruments_say_nothing() -> None:
     assert pressure.comparable(-1, "rebound", "rebound")
     with pytest.raises(Unknown, match="instrument"):
         pressure.comparable(1, "thumb", "rebound")
+
+
+# Device minus applanation, 95 %: pen -5.9 to 7.1 [BJO05], rebound -3.3 to 4.0 [Reb13]; never below 5 (common practice).
+@pytest.mark.parametrize(
+    ("before", "after", "low", "high"),
+    [
+        ("applanation", "applanation-pen", -5.9, 7.1),
+        ("applanation-pen", "applanation", -7.1, 5.9),
+        ("applanation", "rebound", -5, 5),
+        ("rebound", "applanation-pen", 0.25 - math.hypot(3.65, 6.5), 0.25 + math.hypot(3.65, 6.5)),
+        ("applanation", "palpation", -5, 5),
+    ],
+)
+def test_instruments_are_compared_as_published(before: str, after: str, low: float, high: float) -> None:
+    assert pressure.says_nothing_mmhg(before, after) == (pytest.approx(low), pytest.approx(high))
+    assert pressure.comparable(high + 0.1, before, after)
+    assert pressure.comparable(low - 0.1, before, after)
+    assert not pressure.comparable(high - 0.1, before, after)
+    assert not pressure.comparable(low + 0.1, before, after)
 
 
 @given(st.floats(0, 90), st.floats(0, 90))

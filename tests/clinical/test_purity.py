@@ -24,6 +24,7 @@ ALLOWED = {
     "math",
     "networkx",
     "re",
+    "statistics",
     "typing",
 }
 

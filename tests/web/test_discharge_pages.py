@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
+from followup.clinical.durations import compared
+from followup.clinical.evidence import SOURCES
 from followup.records import Store, audit, events, eyes, patients, visits
 
 FORM: dict[str, Any] = {
@@ -379,6 +381,17 @@ def test_the_reference_page_shows_the_figures_the_code_uses(as_nurse: FlaskClien
         for figure in module.MODEL.figures[:5]:
             assert f"{figure.value:g}" in page
     assert "Thompson. Kinetics of intraocular gases" in page
+
+
+def test_the_reference_page_sets_published_durations_beside_the_forecast(as_nurse: FlaskClient) -> None:
+    page = as_nurse.get("/how-this-is-worked-out").text
+    table = page[page.index('<section id="durations">') : page.index('<section id="rules">')]
+    for row in compared():
+        published = row.published
+        assert f"{row.forecast.median:.1f} ({row.forecast.low:.1f} to {row.forecast.high:.1f})" in table
+        assert published.kind in table
+        assert SOURCES[published.source].replace("&", "&amp;") in table
+    assert "sulphur hexafluoride (SF6), 25 %" in table
 
 
 def test_todays_list_finds_by_name_or_number(as_nurse: FlaskClient, eye_id: str) -> None:
