@@ -6,7 +6,6 @@ import { entryRows, readable } from "./device/entries-view.js";
 import { allEntries, keepEntry, sendEntries } from "./device/queue.js";
 import { alarmed, asksBack, factsOf, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
-import { item } from "../shared/dom.js";
 import { timed } from "../shared/requests.js";
 import { opened } from "../shared/seal.js";
 

@@ -43,7 +43,7 @@ def high_up(store: Store, settings: Settings, nurse: Actor, device: Row) -> tupl
 
 def rulebook_says(row: Row, fact: Journey | Anaesthetic) -> tuple[str, str] | None:
     rules = tuple(r for r in book.rulebook().rules if r.check in ("climb", "anaesthetic"))
-    found = warnings.evaluate(Course(operation_of(row), (), (fact,)), warnings.Rulebook("gas", rules), AT)
+    found = warnings.evaluate(Course.after(operation_of(row), (), (fact,)), warnings.Rulebook("gas", rules), AT)
     return (found[0].how_soon, book.rulebook().rule(found[0].rule).patient_words) if found else None
 
 
