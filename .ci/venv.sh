@@ -1,4 +1,4 @@
-# Sourced by demo_db/run and tests/run: makes .venv with this project in it, and says plainly what is missing.
+# Sourced by demo_db/run, tests/run and tests/check: sets up what they need, only what is missing, and says plainly what is.
 
 say() { printf '%s\n' "$*" >&2; }
 
@@ -18,6 +18,10 @@ need_packages() {
     fi
 }
 
+# filled FOLDER FILE...: whether FOLDER was filled from these files as they stand; note_filled says that it is.
+filled() { [ "$(cat "$1/.filled-from" 2>/dev/null)" = "$(cat "${@:2}" | cksum)" ]; }
+note_filled() { cat "${@:2}" | cksum > "$1/.filled-from"; }
+
 # make_venv WHAT: a virtual environment with the project ('.' or '.[test]') installed.
 make_venv() {
     need_python
@@ -25,5 +29,18 @@ make_venv() {
         python3 -c 'import ensurepip, venv' 2>/dev/null || need_packages python3-venv
         python3 -m venv .venv
     fi
+    local holds=.venv/"$1"
+    filled .venv/'.[test]' pyproject.toml || filled "$holds" pyproject.toml && return
     .venv/bin/python -m pip install --quiet --disable-pip-version-check --editable "$1"
+    mkdir -p "$holds"
+    note_filled "$holds" pyproject.toml
+}
+
+# The linters of the pages, in .ci/node_modules.
+make_node_tools() {
+    command -v node >/dev/null || need_packages nodejs
+    command -v npm >/dev/null || need_packages npm
+    filled .ci/node_modules .ci/package.json .ci/package-lock.json && return
+    npm ci --prefix .ci --silent
+    note_filled .ci/node_modules .ci/package.json .ci/package-lock.json
 }

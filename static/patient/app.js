@@ -91,6 +91,7 @@ function about(kind) {
   return ["journey", "anaesthetic"].includes(kind) && gas.length > 0 ? gas : [choice.forDetails];
 }
 
+/** @type {(kind: string, body: object, about?: { operation?: string, [option: string]: any }) => Promise<boolean>} */
 async function save(kind, body, { operation, ...options } = {}) {
   try {
     const operations = operation ? [operation] : about(kind).map((eye) => eye.operation);
@@ -199,7 +200,7 @@ async function draw() {
   const [known, timer, unseen = {}, chosen, received, verdicts = {}] = await readFacts(database, kinds);
   [pack, changes, timers, receipt] = [known, unseen, runningTimers(timer, known?.eyes ?? []), received];
   await lookAtClock();
-  running.show(timers.filter((running) => !isPlanned(running)));
+  running.show(timers.filter((one) => !isPlanned(one)));
   const ready = Boolean(pack?.eyes.length);
   const kept = await sealedCount(database);
   byId("not-enrolled").hidden = !unknown && (ready || locked || kept > 0);

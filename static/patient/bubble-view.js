@@ -17,8 +17,8 @@ export class BubbleView {
     this.#words = words;
     const level = byId("bubble-level");
     level.addEventListener("input", () => this.#draw());
-    byId("bubble-less").addEventListener("click", () => { level.value = Number(level.value) - STEP; this.#draw(); });
-    byId("bubble-more").addEventListener("click", () => { level.value = Number(level.value) + STEP; this.#draw(); });
+    byId("bubble-less").addEventListener("click", () => { level.value = String(Number(level.value) - STEP); this.#draw(); });
+    byId("bubble-more").addEventListener("click", () => { level.value = String(Number(level.value) + STEP); this.#draw(); });
     byId("bubble-seen").addEventListener("submit", (event) => this.#save(event));
     byId("journey").addEventListener("submit", (event) => this.#journey(event));
     byId("anaesthetic").addEventListener("submit", (event) => this.#anaesthetic(event));

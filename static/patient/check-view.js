@@ -89,8 +89,8 @@ export class CheckView {
 
 // Keeps the verdict that stands on one eye, in the transaction that keeps the entry.
 function keepVerdict(facts, operation, verdict) {
-  facts.get("verdicts").onsuccess = ({ target: { result: before = {} } }) => {
-    const { [operation]: old, ...others } = before;
+  facts.get("verdicts").onsuccess = ({ target: { result: before } }) => {
+    const { [operation]: old, ...others } = before ?? {};
     const stands = standing(old, verdict);
     facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
   };

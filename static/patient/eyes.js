@@ -16,11 +16,11 @@ export class EyeChoice {
   #chosen;
 
   constructor(database, onChange) {
-    byId("which-eye").addEventListener("change", async (event) => {
-      await writeFact(database, "chosen", event.target.value);
+    byId("which-eye").addEventListener("change", async () => {
+      await writeFact(database, "chosen", byId("which-eye").value);
       onChange();
     });
-    byId("symptoms").addEventListener("reset", () => { for (const option of asked()) option.checked = false; });
+    byId("symptoms").addEventListener("reset", () => { for (const asks of asked()) asks.checked = false; });
   }
 
   // For details: the eye last chosen on this phone, else one with gas, else the first.
@@ -31,7 +31,7 @@ export class EyeChoice {
 
   // For a check: the only eye, or the one the person named; undefined until then.
   get forCheck() {
-    const named = asked().find((option) => option.checked)?.value;
+    const named = asked().find(({ checked }) => checked)?.value;
     return this.#eyes.length === 1 ? this.#eyes[0] : this.#eyes.find(({ operation }) => operation === named);
   }
 

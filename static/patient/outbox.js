@@ -81,7 +81,7 @@ export class Outbox {
   // Checks come first, in the order entered; then the rest.
   async #waiting() {
     const saved = (await this.all()).filter((entry) => entry.state === "saved");
-    return saved.sort((a, b) => isUrgent(b) - isUrgent(a));
+    return saved.sort((a, b) => Number(isUrgent(b)) - Number(isUrgent(a)));
   }
 
   // One request: nobody holds the turn for longer than its limit.

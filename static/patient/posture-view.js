@@ -14,7 +14,7 @@ export class PostureView {
     this.#actions = actions;
     this.#words = words;
     byId("by-hand").addEventListener("submit", (event) => this.#byHand(event));
-    byId("keep-awake").addEventListener("change", (event) => this.#keepAwake(event.target.checked));
+    byId("keep-awake").addEventListener("change", () => this.#keepAwake(byId("keep-awake").checked));
     byId("hand-day").value = isoDay(new Date());
   }
 

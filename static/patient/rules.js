@@ -77,11 +77,11 @@ function inForceAt(fault, receipt, now) {
 
 function verdict(met, inForce, unknown, bad) {
   const counting = met.filter(inForce);
-  const said = worstOf(counting.map((rule) => rule.how_soon));
+  const soonest = worstOf(counting.map((rule) => rule.how_soon));
   // A danger outside the days of its rule, or one that no rule names, is still no reason to reassure.
-  const unruled = rank(worstOf(met.map((rule) => rule.how_soon))) < rank(said) || (bad && counting.length === 0);
+  const unruled = rank(worstOf(met.map((rule) => rule.how_soon))) < rank(soonest) || (bad && counting.length === 0);
   const reasons = unruled ? [...unknown, "not-well"] : unknown;
-  const level = worstOf(reasons.length > 0 ? [said, "call"] : [said]);
+  const level = worstOf(reasons.length > 0 ? [soonest, "call"] : [soonest]);
   const words = counting.filter((rule) => rule.how_soon === level).map((rule) => rule.words);
   const emergency = level === "now" || unknown.length > 0 || met.some((rule) => rule.how_soon === "now");
   return { level, words: [...new Set(words)], reasons, emergency, complete: unknown.length === 0 };

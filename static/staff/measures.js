@@ -31,7 +31,8 @@ export function showHow(form) {
 
 // What was entered, as the facts that the clinic keeps: measures of either eye, the visit, no gas seen.
 export function factsOf(form) {
-  const facts = SIDES.map((side) => ({ kind: "measures", body: typed(form, side) })).filter(({ body }) => isMeasured(body));
+  /** @type {{ kind: string, body: Record<string, any> }[]} */
+  const facts = SIDES.map((side) => ({ kind: "measures", body: entered(form, side) })).filter(({ body }) => isMeasured(body));
   const visit = form.elements.visit.selectedOptions[0];
   if (visit?.value) facts.push({ kind: "seen", body: { visit: visit.dataset.name, visit_id: visit.value } });
   if (form.elements.no_gas_seen?.checked) facts.push({ kind: "no-gas-seen", body: {} });
@@ -112,7 +113,7 @@ function pressureWords(typed, iop) {
   return /kpa/i.test(typed) ? `${typed.trim()} (${iop} mmHg)` : `${iop} mmHg`;
 }
 
-function typed(form, side) {
+function entered(form, side) {
   const body = Object.fromEntries(FIELDS.map((name) => [name, form.elements[`${side}-${name}`].value.trim()]));
   const findings = [...form.querySelectorAll(`[name="${side}-findings"]:checked`)].map((box) => box.value);
   return { eye: side, ...body, findings };

@@ -2,12 +2,12 @@
 
 import os
 import shutil
-import subprocess
-import time
+import signal
 import urllib.request
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from multiprocessing.process import BaseProcess
 from pathlib import Path
 from typing import Any
 
@@ -17,9 +17,10 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from followup.care import accounts, discharge
 from followup.care.actors import Actor
 from followup.clinical import schedule
-from followup.config import HANDED_OVER, Clinic, Server, Settings
+from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
-from tests.conftest import COMMAND, PASSWORD, free_port, operation_note, patient_details, until
+from tests.browser import served
+from tests.conftest import PASSWORD, free_port, operation_note, patient_details, until
 
 FLAGS = [
     "--no-sandbox",
@@ -58,8 +59,7 @@ class RunningServer:
     """A clinic's server that can be stopped and started again on the same database and port."""
 
     settings: Settings
-    process: subprocess.Popen[bytes] | None = None
-    log: list[str] = field(default_factory=list)
+    process: BaseProcess | None = None
 
     @property
     def address(self) -> str:
@@ -67,44 +67,31 @@ class RunningServer:
 
     def start(self) -> None:
         server = self.settings.server
-        words = [
-            *COMMAND,
-            "serve",
-            "--database",
-            str(server.database),
-            "--port",
-            str(server.port),
-            "--workers",
-            "1",
-            "--no-jobs",
-        ]
-        environment = {k: v for k, v in os.environ.items() if k != HANDED_OVER} | {"FOLLOWUP_SECURE_COOKIES": "false"}
-        environment["FOLLOWUP_CONFIG"] = str(server.database.with_suffix(".toml"))
-        self.process = subprocess.Popen(words, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-        deadline = time.monotonic() + 30
-        while time.monotonic() < deadline:
-            try:
-                urllib.request.urlopen(f"{self.address}/sign-in", timeout=2).close()
-                return
-            except OSError:
-                time.sleep(0.1)
-        raise AssertionError("the server did not start")
+        words = (server.database.with_suffix(".toml"), server.database, server.port)
+        self.process = served.processes().Process(target=served.run, args=words)
+        self.process.start()
+        until(self._answers, "the server answers")
+
+    def _answers(self) -> bool:
+        try:
+            urllib.request.urlopen(f"{self.address}/sign-in", timeout=20).close()
+        except OSError:
+            return False
+        return True
 
     def stop(self) -> None:
+        """As somebody who stops it: what was asked is still answered."""
         if self.process is not None:
             self.process.terminate()
-            self.process.wait(timeout=20)
+            self.process.join(20)
             self.process = None
 
     def kill(self) -> None:
         """As a power cut would: the parent and its workers at once."""
         if self.process is not None:
-            children = subprocess.run(
-                ["ps", "-o", "pid=", "--ppid", str(self.process.pid)], capture_output=True, text=True, check=False
-            )
-            for pid in [*children.stdout.split(), str(self.process.pid)]:
-                os.kill(int(pid), 9)
-            self.process.wait(timeout=20)
+            assert self.process.pid is not None
+            os.killpg(self.process.pid, signal.SIGKILL)
+            self.process.join(20)
             self.process = None
 
 
@@ -116,19 +103,20 @@ zone = "Europe/Vienna"
 
 
 @pytest.fixture
-def server(tmp_path: Path) -> Iterator[RunningServer]:
+def server(tmp_path: Path, migrated: Path) -> Iterator[RunningServer]:
     database = tmp_path / "clinic.db"
     database.with_suffix(".toml").write_text(CLINIC_TOML, encoding="utf-8")
     clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone="Europe/Vienna")
     made = RunningServer(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
-    store = open_store(database, create=True)
+    shutil.copy(migrated, database)
+    store = open_store(database)
     now = datetime.now(UTC)
     accounts.add_staff(store, now, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD)
     accounts.add_staff(store, now, "Sol Surgeon", "surgeon", "surgeon@test.invalid", PASSWORD)
     store.close()
     made.start()
     yield made
-    made.stop()
+    made.kill()
 
 
 @pytest.fixture

@@ -3,7 +3,7 @@
 The rulebook in Python (`clinical.warnings`) is the second opinion for what the phone works out from its tables.
 """
 
-import itertools
+import os
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -54,19 +54,35 @@ class Told(NamedTuple):
         return self.pain is not None and self.pain >= 0 and not self.unsure and not self.skipped and not self.words
 
 
+# How many answers a rule reads at most, pain among them. Sets of so many bad answers are tried with every pain in every way;
+# in larger ones rules only add up, so each is tried with one pain and in one way, in turn. PHONE_CHECKS=all tries everything.
+READ_AT_MOST = max(int(r.threshold.get("count", 1)) + len(r.threshold.get("also", ())) for r in RULES.rules)
+TRY_ALL = os.environ.get("PHONE_CHECKS") == "all"
+
+
 def every_check() -> Iterator[Told]:
     """Pain in each way, each set of bad answers, and the rest answered well, *cannot tell*, left out, or with words."""
-    none: frozenset[str] = frozenset()
-    for n, (pain, bits) in enumerate(itertools.product([*range(11), -1, None], range(2 ** len(QUESTIONS)))):
+    pains = [*range(11), -1, None]
+    for n, bits in enumerate(range(2 ** len(QUESTIONS))):
         bad = frozenset(name for i, name in enumerate(QUESTIONS) if bits >> i & 1)
-        rest = [name for name in QUESTIONS if name not in bad]
-        yield Told(pain, bad, none, none, "")
-        yield Told(pain, bad, none, none, "all black since this morning")
-        if rest:
-            one = frozenset({rest[n % len(rest)]})
-            yield Told(pain, bad, one, none, "")
-            yield Told(pain, bad, none, one, "")
-            yield Told(pain, bad, none, frozenset(rest), "")
+        if TRY_ALL or len(bad) <= READ_AT_MOST:
+            for m, pain in enumerate(pains):
+                yield from in_each_way(pain, bad, n + m)
+        else:
+            ways = list(in_each_way(pains[n % len(pains)], bad, n))
+            yield ways[n % len(ways)]
+
+
+def in_each_way(pain: int | None, bad: frozenset[str], n: int) -> Iterator[Told]:
+    none: frozenset[str] = frozenset()
+    rest = [name for name in QUESTIONS if name not in bad]
+    yield Told(pain, bad, none, none, "")
+    yield Told(pain, bad, none, none, "all black since this morning")
+    if rest:
+        one = frozenset({rest[n % len(rest)]})
+        yield Told(pain, bad, one, none, "")
+        yield Told(pain, bad, none, one, "")
+        yield Told(pain, bad, none, frozenset(rest), "")
 
 
 @dataclass(frozen=True)

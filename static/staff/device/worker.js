@@ -40,7 +40,8 @@ self.addEventListener("sync", (event) => {
 showPushes(self, { icon: "/static/icons/icon-192.png" });
 
 async function page(request, path) {
-  const network = fetch(request);
+  // A page that somebody opens is the browser's own request, with the browser's own patience.
+  const network = fetch(request); // eslint-disable-line no-restricted-globals
   const tooSlow = new Promise((_, reject) => {
     if (HURRIED.test(path)) setTimeout(reject, PATIENCE_MS, new Error("too slow"));
   });
