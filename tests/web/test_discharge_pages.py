@@ -258,6 +258,7 @@ def test_confirming_twice_and_going_back_lead_to_the_card(as_nurse: FlaskClient,
     (row,) = eyes.operated(store)
     for answer in answers:
         assert (answer.status_code, answer.headers["Location"]) == (303, f"/clinic/eyes/{row.id}/card")
+    assert "<svg" in as_nurse.get(answers[1].headers["Location"]).text  # with the code that enrols the phone
 
 
 VISIT = {

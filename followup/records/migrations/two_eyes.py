@@ -17,7 +17,7 @@ def m020_two_eyes(db: Database) -> None:
 
     An eye keeps the id of its first operation, so that phones and earlier rows go on naming it.
     """
-    held = _without_guards(db, ("visits", "events", "looks", "warnings", "operation_records"))
+    held = _without_guards(db, ("visits", "events", "looks", "warnings", "refused_events", "operation_records"))
     db.execute("PRAGMA defer_foreign_keys = ON")
     db.execute("ALTER TABLE operations RENAME TO eyes")  # what pointed at an operation points at an eye
     for table in _BELONG_TO_AN_EYE:
@@ -103,11 +103,12 @@ def _merge(db: Database, second: str, eye_id: str, ended_at: Any) -> None:
     """A later operation on the same eye: what was recorded under it moves to the eye, and nothing is lost."""
     for table in _BELONG_TO_AN_EYE:
         db.execute(f"UPDATE OR IGNORE {table} SET eye_id = ? WHERE eye_id = ?", (eye_id, second))
+    (nth,) = db.execute("SELECT count(*) FROM operations WHERE eye_id = ?", (eye_id,)).fetchone()
+    mark = f" (operation {nth})"
     for table, column in (("warnings", "rule"), ("callbacks", "worry")):  # where the eye has the same one already
-        db.execute(
-            f"UPDATE {table} SET eye_id = ?, {column} = {column} || ' (later operation)' WHERE eye_id = ?", (eye_id, second)
-        )
-    db.execute("UPDATE eyes SET ended_at = CASE WHEN ? IS NULL THEN NULL ELSE ended_at END WHERE id = ?", (ended_at, eye_id))
+        db.execute(f"UPDATE {table} SET eye_id = ?, {column} = {column} || ? WHERE eye_id = ?", (eye_id, mark, second))
+    # Followed while one of its operations is, else until the last end: the greatest of a NULL and a time is NULL.
+    db.execute("UPDATE eyes SET ended_at = max(ended_at, ?) WHERE id = ?", (ended_at, eye_id))
     db.execute("DELETE FROM eyes WHERE id = ?", (second,))
 
 
@@ -123,7 +124,10 @@ def _both_eyes(db: Database) -> None:
 
 
 def _measures_where_they_were_measured(db: Database) -> None:
-    """Measures of the other eye that were entered on an operated eye's page move to the eye they were measured on."""
+    """Measures of the other eye that were entered on an operated eye's page move to the eye they were measured on.
+
+    What took them back moves with them.
+    """
     db.execute(
         """
         UPDATE events SET eye_id = (
@@ -131,6 +135,12 @@ def _measures_where_they_were_measured(db: Database) -> None:
             WHERE e.id = events.eye_id)
         WHERE kind = 'measures' AND json_valid(body) AND json_extract(body, '$.eye') IN ('right', 'left')
         AND json_extract(body, '$.eye') != (SELECT side FROM eyes WHERE id = events.eye_id)
+        """
+    )
+    db.execute(
+        """
+        UPDATE events SET eye_id = coalesce((SELECT c.eye_id FROM events c WHERE c.id = events.corrects), eye_id)
+        WHERE kind = 'withdrawal'
         """
     )
 
