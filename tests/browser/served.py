@@ -37,6 +37,7 @@ def run(config: Path, database: Path, port: int) -> None:
     for stream in (1, 2):
         os.dup2(quiet, stream)
     accounts._hasher = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1)
+    multiprocessing.set_start_method("fork", force=True)  # for the worker, as in the processes of `followup serve`
     os.environ.pop(HANDED_OVER, None)
     given = {"database": database, "port": port, "workers": 1, "jobs": False, "secure_cookies": False}
     os.environ[HANDED_OVER] = with_server(load(config), given).model_dump_json()
