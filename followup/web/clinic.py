@@ -5,7 +5,7 @@ from typing import Any, cast
 
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
-from followup.care import agreement, enrol, lists, person, sealing, visit
+from followup.care import agreement, correcting, enrol, lists, person, sealing, visit
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
 from followup.care.errors import CareError
@@ -204,8 +204,10 @@ def take_back(event_id: str) -> Any:
     form = TakeBackForm()
     if not form.validate_on_submit():
         raise CareError("say why this is taken back")
-    eye_id = visit.take_back(context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone())
-    return redirect(url_for(".eye_page", eye_id=eye_id), 303)
+    done = correcting.withdraw(
+        context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone()
+    )
+    return redirect(url_for(".eye_page", eye_id=done.eye_id), 303)
 
 
 @bp.route("/eyes/<eye_id>/visit", methods=["GET", "POST"])
