@@ -124,7 +124,9 @@ def _standing(store: Store, event_id: str, zone: tzinfo) -> Event:
     by = f"by {who(store, newer.author)} on {_moment(newer.received_at, zone)}"
     if newer.kind == "withdrawal":
         raise Conflict(f"this entry was withdrawn {by}: enter what is right anew")
-    raise Conflict(f"this entry was corrected {by}; it says now: {said(newer.kind, newer.body)}. Correct that newer entry")
+    raise Conflict(
+        f"this entry was corrected {by}; it says now: {said(newer.kind, newer.body, zone)}. Correct that newer entry"
+    )
 
 
 def _checked(
@@ -175,7 +177,7 @@ def _keeps_the_caution(store: Store, entry: Event, eye: Eye, onto: Eye, when: da
 
 
 def _told(side: str, kind: str, body: Mapping[str, Any], at: datetime | None, zone: tzinfo) -> str:
-    words = said(kind, body)
+    words = said(kind, body, zone)
     moved = f"{side} eye, {words}" if side and kind != "measures" else words
     return f"{moved}, on {_moment(at, zone)}" if at else moved
 

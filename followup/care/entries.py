@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
 from followup.clinical import acuity
@@ -35,23 +35,23 @@ class Entry:
         return self.event.received_at - self.event.at >= LATE_FROM
 
 
-def of_eye(store: Store, eye_id: str) -> list[Entry]:
+def of_eye(store: Store, eye_id: str, zone: tzinfo) -> list[Entry]:
     """Every entry of an eye, newest first. One that was put right on the same eye is found under what stands in its place."""
     known = eyes.eye(store, eye_id)
-    return _of(store, known.patient.id, known.id) if known else []
+    return _of(store, known.patient.id, known.id, zone) if known else []
 
 
-def entry(store: Store, event_id: str) -> Entry | None:
+def entry(store: Store, event_id: str, zone: tzinfo) -> Entry | None:
     """One entry with its history; None where there is none, or only a withdrawal."""
     found = events.event(store, event_id)
     known = eyes.eye(store, found.eye_id) if found else None
     if found is None or known is None or found.kind == "withdrawal":
         return None
-    return _Histories(store, known.patient.id).entry(found)
+    return _Histories(store, known.patient.id, zone).entry(found)
 
 
-def _of(store: Store, patient_id: str, eye_id: str) -> list[Entry]:
-    known = _Histories(store, patient_id)
+def _of(store: Store, patient_id: str, eye_id: str, zone: tzinfo) -> list[Entry]:
+    known = _Histories(store, patient_id, zone)
     shown = [
         known.entry(event)
         for event in known.by_eye[eye_id]
@@ -63,8 +63,8 @@ def _of(store: Store, patient_id: str, eye_id: str) -> list[Entry]:
 class _Histories:
     """Every event of both eyes, and which puts right which."""
 
-    def __init__(self, store: Store, patient_id: str) -> None:
-        self.store = store
+    def __init__(self, store: Store, patient_id: str, zone: tzinfo) -> None:
+        self.store, self.zone = store, zone
         both = eyes.of_patient(store, patient_id)
         self.by_eye = {known.id: events.history_of(store, known.id) for known in both}
         self.side_of = {event.id: known.side for known in both for event in self.by_eye[known.id]}
@@ -87,7 +87,9 @@ class _Histories:
 
     def _plain(self, event: Event, earlier: tuple[Entry, ...] = (), later: Entry | None = None) -> Entry:
         side = self.side_of.get(event.id, "")
-        return Entry(event, side, who(self.store, event.author, self.names), said(event.kind, event.body), earlier, later)
+        return Entry(
+            event, side, who(self.store, event.author, self.names), said(event.kind, event.body, self.zone), earlier, later
+        )
 
 
 def who(store: Store, author: str, names: Mapping[str, str] | None = None) -> str:
@@ -101,24 +103,30 @@ def who(store: Store, author: str, names: Mapping[str, str] | None = None) -> st
     return member.name if member else author
 
 
-def said(kind: str, body: Mapping[str, Any]) -> str:
+def said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
     """What an entry says, in words; never raises, so that what cannot be read can still be withdrawn."""
     try:
-        return _said(kind, body)
+        return _said(kind, body, zone)
     except (KeyError, TypeError, ValueError):
         return "cannot be read"
 
 
-def _said(kind: str, body: Mapping[str, Any]) -> str:
+def _said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
     if kind == "measures":
         return _measured(body)
     if kind == "posture":
-        return f"{body['position']}, {body['from']} to {body.get('to', 'still running')}"
+        ends = _clock(body["to"], zone) if body.get("to") else "still running"
+        return f"{body['position'].replace('-', ' ')}, {_clock(body['from'], zone)} to {ends}"
     if kind in ("seen", "arrived"):
         return str(body["visit"])
     told = {k: ", ".join(map(str, v)).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
     parts = [f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v is not False and v not in ("", None, "same")]
     return ", ".join(parts) or ("all as before" if kind == "symptoms" else kind.replace("-", " "))
+
+
+def _clock(iso: str, zone: tzinfo) -> str:
+    at = datetime.fromisoformat(iso).astimezone(zone)
+    return f"{at.day} {at:%B} {at:%H:%M}"
 
 
 def _measured(body: Mapping[str, Any]) -> str:

@@ -106,7 +106,7 @@ def reading(body: dict[str, Any]) -> acuity.Acuity | None:
 
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
-    rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body)) for e in eye.events]
+    rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body, eye.zone)) for e in eye.events]
     rows += [(w.raised_at, "warning", f"{w.how_soon.replace('-', ' ')}: {w.words}") for w in eye.warnings]
     for c in eye.callbacks:
         rows.append((c.opened_at, "callback opened", c.worry))

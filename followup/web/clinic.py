@@ -5,7 +5,7 @@ from typing import Any, cast
 
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
-from followup.care import agreement, correcting, enrol, lists, person, sealing, visit
+from followup.care import agreement, correcting, enrol, entries, lists, operation_note, person, sealing, visit
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
 from followup.care.errors import CareError
@@ -127,6 +127,7 @@ def card(eye_id: str) -> Any:
         address=f"{context.settings().server.public_address}{address}",
         forecast=eye.forecast(context.now()),
         dangers=dangers(rulebook(context.store()), [eye.operation]),
+        changed=operation_note.last_change(context.store(), eye.note.operation_id),
     )
 
 
@@ -152,14 +153,15 @@ def eye_page(eye_id: str) -> Any:
         "clinic/eye.html",
         eye=eye,
         differences=agreement.differences(context.store(), eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(context.store()).bands),
+        chart=charts.course_chart(eye, now, rulebook(context.store()).bands) if eye.operated else None,
         rows=charts.course_table(eye, now),
-        forecast=eye.forecast(now),
-        day=eye.operation.day(now),
+        entries=entries.of_eye(context.store(), eye.id, context.zone()),
+        forecast=eye.forecast(now) if eye.operated else None,
+        day=eye.operation.day(now) if eye.operated else None,
         caution=eye.caution(now),
-        no_gas=eye.no_gas_record,
+        no_gas=eye.no_gas_record if eye.operated else None,
         devices=people.devices_of(context.store(), eye.patient.id),
-        records=eyes.history_of(context.store(), eye_id),
+        histories={n.operation_id: eyes.history_of(context.store(), n.operation_id) for n in eye.notes},
     )
 
 

@@ -260,7 +260,7 @@ def test_every_kind_is_corrected_and_withdrawn(
     correcting.withdraw(store, NOW, nurse, done.event_id, "not at all", settings.clinic.tz)
     assert events.of_eye(store, eye_id) == []
     assert [e.kind for e in events.history_of(store, eye_id)] == [kind, kind, "withdrawal"]
-    assert "cannot be read" not in said(kind, was)
+    assert "cannot be read" not in said(kind, was, settings.clinic.tz)
 
 
 @pytest.mark.parametrize("kind", ["no-gas-seen", "tamponade-removed"])
@@ -340,14 +340,14 @@ def test_entries_are_told_newest_first_with_what_they_put_right(
     twice = correct(once.event_id, {**first.body, "iop_mmhg": 16}, "again", now=later)
     moved = correct(second.id, second.body, now=later, side="left")
     correcting.withdraw(store, later, nurse, gone.id, "not hers", settings.clinic.tz)
-    told = of_eye(store, eye_id)
+    told = of_eye(store, eye_id, settings.clinic.tz)
     assert [e.event.id for e in told] == [gone.id, second.id, twice.event_id]
     assert told[0].is_withdrawn
     assert told[1].later is not None
     assert told[1].later.side == "left"
     assert ["61" in e.words or "19" in e.words for e in told[2].earlier] == [True, True]
     assert (told[2].event.reason, told[2].who, told[2].came_late) == ("again", "Nora Nurse", True)
-    (there,) = of_eye(store, left_eye(store, eye_id))
+    (there,) = of_eye(store, left_eye(store, eye_id), settings.clinic.tz)
     assert (there.event.id, [e.side for e in there.earlier]) == (moved.event_id, ["right"])
 
 

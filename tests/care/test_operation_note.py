@@ -133,7 +133,7 @@ def test_an_eye_with_another_operation_stays_followed_and_keeps_that_ones_visits
 def test_a_visit_before_the_corrected_surgery_stops_the_move(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    with pytest.raises(CareError, match="the visit day 1 is 3 March 2027.*Move that visit first"):
+    with pytest.raises(CareError, match=r"the visit day 1 is 3 March 2027.*Move that visit first"):
         put_right(store, nurse, eye_id, settings, eye="left", operated_at=OPERATED + timedelta(days=2))
     assert len(eyes.history_of(store, operation_of(store, eye_id))) == 1
 
