@@ -55,7 +55,7 @@ def correct_entry(event_id: str) -> Any:
         status = 400
     return render_template(
         "clinic/correct.html",
-        entry=entry,
+        stated=entry,
         eye=eye,
         form=form,
         doubts=doubts,
@@ -86,7 +86,7 @@ def entry_put_right(event_id: str) -> Any:
     known = most_urgent_first([w for one in both for w in one.warnings])
     return render_template(
         "clinic/entry_put_right.html",
-        entry=entry,
+        stated=entry,
         eye=eye,
         side=entry.later.side,
         stands_on=next(one for one in both if one.side == entry.later.side),

@@ -1,7 +1,7 @@
 """Forms in which an entry is put right: what it says, by its kind, with the eye, the time and the reason."""
 
 from collections.abc import Mapping, Sequence
-from datetime import datetime, tzinfo
+from datetime import UTC, datetime, tzinfo
 from typing import Any
 
 from flask_babel import format_date
@@ -49,7 +49,7 @@ class EntryForm(FlaskForm):
     """What every entry has; a kind adds its own fields, in `PARTS`."""
 
     PARTS: tuple[str, ...] = ()
-    side = RadioField("Eye", choices=SIDES, validators=[InputRequired("say which eye")])
+    side: RadioField | None = RadioField("Eye", choices=SIDES, validators=[InputRequired("say which eye")])
     at = DateTimeLocalField("When", [InputRequired("write when it was")], format=WHEN)
     reason = StringField("Why it is put right", [Length(max=LONGEST_REASON)])
     sure = BooleanField("Yes, that is right")
@@ -59,7 +59,8 @@ class EntryForm(FlaskForm):
 
     def fill(self, event: Event, side: str, zone: tzinfo) -> None:
         """Show what stands."""
-        self.side.data = side
+        if self.side is not None:
+            self.side.data = side
         self.at.data = event.at.astimezone(zone).replace(tzinfo=None)
         self.fill_body(event.body, zone)
 
@@ -72,7 +73,7 @@ class EntryForm(FlaskForm):
         return {**before, **{name: self[name].data or "" for name in self.PARTS}}
 
     def chosen_side(self) -> str | None:
-        return str(self.side.data)
+        return str(self.side.data) if self.side is not None else None
 
     def time(self, event: Event, zone: tzinfo) -> datetime | None:
         """The corrected time; None where it was left as it stood (a field has no seconds)."""
@@ -87,10 +88,6 @@ class EntryForm(FlaskForm):
     @property
     def parts(self) -> list[Field]:
         return [self[name] for name in self.PARTS]
-
-    @property
-    def offers_side(self) -> bool:
-        return True
 
 
 class MeasuresEntry(EntryForm):
@@ -135,6 +132,7 @@ class VisitEntry(EntryForm):
     """A visit that took place, or for which somebody arrived: the eye is that of the visit."""
 
     PARTS = ("visit",)
+    side = None
     visit = SelectField("Visit", choices=[], validate_choice=False)
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
@@ -160,20 +158,11 @@ class VisitEntry(EntryForm):
     def chosen_side(self) -> str | None:
         return self._sides.get(self.visit.data)
 
-    @property
-    def offers_side(self) -> bool:
-        return False
-
 
 class NoGasEntry(EntryForm):
     """Only its time: on the other eye it is asked for anew."""
 
-    def chosen_side(self) -> str | None:
-        return None
-
-    @property
-    def offers_side(self) -> bool:
-        return False
+    side = None
 
 
 class WordsEntry(EntryForm):
@@ -238,7 +227,7 @@ class PostureEntry(EntryForm):
             if field.data is None:
                 continue
             same = stands is not None and field.data == stands.replace(second=0, microsecond=0)
-            right[key] = before[key] if same else field.data.replace(tzinfo=zone).isoformat()
+            right[key] = before[key] if same else field.data.replace(tzinfo=zone).astimezone(UTC).isoformat()
         return right
 
 
