@@ -32,14 +32,10 @@ def put_right(
     store: Store, nurse: Actor, eye_id: str, settings: Settings, reason: str = "misread", **changes: Any
 ) -> NotePutRight:
     operation_id = operation_of(store, eye_id)
-    return operation_note.correct(
-        store, NOW, nurse, eye_id, operation_id, a_note(**changes), reason, settings.clinic.tz
-    )
+    return operation_note.correct(store, NOW, nurse, eye_id, operation_id, a_note(**changes), reason, settings.clinic.tz)
 
 
-def test_every_part_is_put_right_and_every_note_is_kept(
-    store: Store, nurse: Actor, eye_id: str, settings: Settings
-) -> None:
+def test_every_part_is_put_right_and_every_note_is_kept(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     zone = settings.clinic.tz
     changes = {
         "operated_at": OPERATED - timedelta(days=1),

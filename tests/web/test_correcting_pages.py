@@ -114,9 +114,7 @@ def test_measures_move_to_the_other_eye_whose_page_shows_them(
     assert "Moved to the left eye" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
 
 
-def test_an_entry_is_withdrawn_with_a_reason(
-    as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured
-) -> None:
+def test_an_entry_is_withdrawn_with_a_reason(as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured) -> None:
     entry = measured(iop_mmhg=16)
     address = f"/clinic/entries/{entry.id}/correct?withdraw=1"
     form = typed(as_nurse.get(address).text)
