@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
+from followup.care.entries import who
 from followup.care.events import MeasuresBody
-from followup.records import Store, people
+from followup.records import Store
 from followup.records.values import Event
 
 
@@ -47,7 +48,9 @@ def differences(store: Store, found_events: Sequence[Event], zone: tzinfo) -> li
             last_of = {author: (at, words_of(body)) for author, at, body in read}
             said = {author: (at, words) for author, (at, words) in last_of.items() if words}
             if len({words for _, words in said.values()}) > 1:
-                readings = sorted((Reading(at, _name(store, who), w) for who, (at, w) in said.items()), key=lambda r: r.at)
+                readings = sorted(
+                    (Reading(at, who(store, author), w) for author, (at, w) in said.items()), key=lambda r: r.at
+                )
                 found.append(Difference(day, eye, what, tuple(readings)))
     return found
 
@@ -65,8 +68,3 @@ def _bubble(body: MeasuresBody) -> str:
 
 
 _SAID = {"acuity": _acuity, "pressure": _pressure, "bubble": _bubble}
-
-
-def _name(store: Store, author: str) -> str:
-    member = people.staff_by_id(store, author.partition(":")[2])
-    return str(member.name) if member else author

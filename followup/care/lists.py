@@ -59,7 +59,9 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
 
 def _reason(store: Store, callback: Callback) -> str:
     raised = worries.warnings_of_callback(store, callback.id)
-    return raised[0].words if raised else "What raised this callback cannot be read."
+    if not raised:
+        return "What raised this callback cannot be read."
+    return raised[0].words + (" Rests on an entry that was put right." if raised[0].unfounded else "")
 
 
 def worst_by_eye(callbacks: Iterable[Callback]) -> dict[str, Callback]:

@@ -9,8 +9,9 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ValidationError
 
-from followup.care import bounds
+from followup.care import bounds, grounds
 from followup.care.actors import Actor, barred
+from followup.care.entries import who
 from followup.care.errors import translatable
 from followup.care.events import (
     ClinicEnvelope,
@@ -168,6 +169,7 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
         return Result(id=event.id, status="received")
     with store.transaction():
         if events.event(store, event.id) is None:
+            before = grounds.found(store, eye.patient.id, now, zone) if event.corrects else None
             events.add(
                 store,
                 event.id,
@@ -184,6 +186,10 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
                 corrects=event.corrects,
             )
             audit.note(store, now, author, f"event {event.kind}", eye.id, {"id": event.id})
+            if before is not None:
+                told = f"{event.kind.replace('-', ' ')} from the phone"
+                by = Actor(author, who(store, author), event.kind)
+                grounds.follow(store, now, by, eye.patient.id, zone, before, told, "taken back there", event_id=event.id)
             raise_signs_of_patient(store, eye.patient.id, now, zone)
     return Result(id=event.id, status="received")
 

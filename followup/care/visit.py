@@ -5,7 +5,7 @@ from datetime import date, datetime, tzinfo
 from typing import Any
 
 from followup.care.actors import Actor, barred
-from followup.care.errors import CareError, Conflict, NotFound, Refused
+from followup.care.errors import CareError, NotFound, Refused
 from followup.care.events import MeasuresBody, body_of, stored
 from followup.care.eye import load
 from followup.care.raising import raise_signs_of_patient
@@ -60,31 +60,6 @@ def record_clinic_event(
         eye = known_eye(store, eye_id)
         _add(store, now, actor, eye, kind, checked)
         return raise_signs_of_patient(store, eye.patient.id, now, zone)
-
-
-def take_back(store: Store, now: datetime, actor: Actor, event_id: str, reason: str, zone: tzinfo) -> str:
-    """Withdraw what was entered by mistake: the entry stays on record and counts no more. Returns its eye's id.
-
-    Raises `NotFound` for an entry that is not there, `Conflict` for one that was taken back or corrected already, and
-    `CareError` without a reason.
-    """
-    if not reason.strip():
-        raise CareError("say why this is taken back", "reason")
-    with store.transaction():
-        entry = events.event(store, event_id)
-        if entry is None or entry.kind == "withdrawal":
-            raise NotFound("there is no such entry")
-        if events.correction_of(store, event_id) is not None:
-            raise Conflict("this entry was taken back or corrected already")
-        eye = known_eye(store, entry.eye_id)
-        id, body = new_id(), {"reason": reason.strip()}
-        events.add(
-            store, id, entry.eye_id, "withdrawal", now, body, actor.signature, now, corrects=event_id, reason=reason.strip()
-        )
-        detail = {"id": event_id, **body}
-        audit.note(store, now, actor.signature, f"{entry.kind} taken back", entry.eye_id, detail)
-        raise_signs_of_patient(store, eye.patient.id, now, zone)
-    return entry.eye_id
 
 
 def add_extra_visit(store: Store, now: datetime, actor: Actor, eye_id: str, today: date, target: date, reason: str) -> str:

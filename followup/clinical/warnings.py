@@ -150,6 +150,22 @@ def evaluate(course: Course, rulebook: Rulebook, now: datetime) -> list[Sign]:
     return in_order(signs)
 
 
+def found(course: Course, rulebook: Rulebook, now: datetime) -> dict[tuple[str, datetime], Values]:
+    """Whatever the rules find in a course, by rule and time, with the values: also where it is no news and gives no sign.
+
+    A warning has its grounds as long as its rule still finds something at its time. (Signs alone do not say so: a second
+    high pressure gives a sign only where the first was lower.)
+    """
+    return {
+        (rule.id, at): values
+        for timeline in course.timelines(now)
+        for rule in rulebook.rules
+        if rule.applies(timeline.operation if timeline.operated else None)
+        for at, severity, values in CHECKS[rule.check].look(timeline, rule.threshold)
+        if severity is not None and _in_days(timeline, rule, at)
+    }
+
+
 def in_order(signs: Iterable[Sign]) -> list[Sign]:
     """By time; the most urgent first at one instant."""
     return sorted(signs, key=lambda s: (s.raised_at, HOW_SOON.index(s.how_soon), s.rule))

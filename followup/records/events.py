@@ -121,12 +121,6 @@ def refused(store: Store) -> list[Refused]:
     return [made(Refused, row) for row in store.rows("SELECT * FROM refused_events ORDER BY received_at DESC LIMIT 100")]
 
 
-def mark_unfounded(store: Store, now: datetime, warning_id: str, event_id: str) -> None:
-    """A warning rested on what was put right by that event."""
-    sql = "INSERT OR IGNORE INTO unfounded_warnings (warning_id, event_id, at) VALUES (:warning, :event, :now)"
-    store.execute(sql, {"warning": warning_id, "event": event_id, "now": to_text(now)})
-
-
 def _made(row: Row) -> Event:
     return made(Event, row)
 

@@ -111,6 +111,15 @@ def has_operation(store: Store, id: str) -> bool:
     return store.row("SELECT 1 FROM operations WHERE id = :id", {"id": id}) is not None
 
 
+def eye_of_operation(store: Store, id: str) -> str | None:
+    """The id of the eye that this operation is recorded on."""
+    sql = """
+        SELECT coalesce(e.joined_into, e.id) AS eye_id FROM operations o JOIN eyes e ON e.id = o.eye_id WHERE o.id = :id
+    """
+    found = store.row(sql, {"id": id})
+    return str(found["eye_id"]) if found else None
+
+
 def move_operation(store: Store, id: str, eye_id: str) -> None:
     """Put an operation that was recorded on the wrong eye on the right one."""
     store.execute("UPDATE operations SET eye_id = :eye WHERE id = :id", {"id": id, "eye": eye_id})
@@ -146,6 +155,12 @@ def begin(store: Store, now: datetime, eye_id: str) -> None:
 def end(store: Store, now: datetime, eye_id: str, reason: str) -> None:
     sql = "UPDATE eyes SET ended_at = :now, end_reason = :reason WHERE id = :id OR joined_into = :id"
     store.execute(sql, {"id": eye_id, "now": to_text(now), "reason": reason})
+
+
+def never_followed(store: Store, eye_id: str) -> None:
+    """An eye that was taken for operated by mistake: it is watched as the fellow eye, as if it had never been followed."""
+    sql = "UPDATE eyes SET followed_since = NULL, ended_at = NULL, end_reason = NULL WHERE id = :id OR joined_into = :id"
+    store.execute(sql, {"id": eye_id})
 
 
 def add_follow_up(store: Store, now: datetime, eye_id: str, what: str, reason: str, words: str, by: str) -> None:

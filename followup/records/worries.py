@@ -18,7 +18,8 @@ _CALLBACKS = f"""
 """
 
 _WARNINGS = """
-    SELECT c.*, c.values_json AS "values", EXISTS (SELECT 1 FROM unfounded_warnings u WHERE u.warning_id = c.id) AS unfounded
+    SELECT c.*, c.values_json AS "values", coalesce((SELECT g.unfounded FROM warning_grounds g WHERE g.warning_id = c.id
+        ORDER BY g.number DESC LIMIT 1), 0) AS unfounded
     FROM warnings c
 """
 
@@ -47,6 +48,27 @@ def warnings_of_callback(store: Store, callback_id: str) -> list[Warning]:
     """The most urgent first, then the latest."""
     sql = f"{_WARNINGS} WHERE c.callback_id = :id ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
     return readable(store, "warnings", store.rows(sql, {"id": callback_id}), _warning)
+
+
+def mark(
+    store: Store,
+    now: datetime,
+    warning_id: str,
+    *,
+    unfounded: bool,
+    event_id: str | None = None,
+    note_id: str | None = None,
+) -> None:
+    """What a warning rested on was put right by that event or that note of the operation: it has no grounds, or has them again.
+
+    The latest mark of a warning counts.
+    """
+    sql = """
+        INSERT INTO warning_grounds (warning_id, unfounded, event_id, note_id, at)
+        VALUES (:warning, :unfounded, :event, :note, :now)
+    """
+    row = {"warning": warning_id, "unfounded": int(unfounded), "event": event_id, "note": note_id}
+    store.execute(sql, {**row, "now": to_text(now)})
 
 
 def open_callback_of(store: Store, eye_id: str, worry: str) -> Callback | None:
@@ -121,6 +143,14 @@ def reopen(store: Store, id: str, staff_id: str) -> bool:
              SET state = 'claimed', claimed_by = :who, settled_at = NULL, settled_by = NULL, outcome = NULL
              WHERE id = :id AND state = 'settled' AND settled_by = :who"""
     return store.execute(sql, {"id": id, "who": staff_id}) == 1
+
+
+def open_anew(store: Store, id: str, due_at: datetime) -> bool:
+    """Put a settled callback on the list again, for everybody; False if another is open for the same worry."""
+    sql = """UPDATE OR IGNORE callbacks
+             SET state = 'waiting', claimed_by = NULL, settled_at = NULL, settled_by = NULL, outcome = NULL, level = 0,
+                 due_at = :due, next_try_at = NULL WHERE id = :id AND state = 'settled'"""
+    return store.execute(sql, {"id": id, "due": to_text(due_at)}) == 1
 
 
 def put_due(store: Store, id: str, due_at: datetime, next_try_at: datetime | None = None) -> None:

@@ -17,7 +17,20 @@ from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
-from followup.web import account, api, calling, clinic, clinic_api, context, discharging, display, pages, patient, surgeon
+from followup.web import (
+    account,
+    api,
+    calling,
+    clinic,
+    clinic_api,
+    context,
+    correcting,
+    discharging,
+    display,
+    pages,
+    patient,
+    surgeon,
+)
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -29,7 +42,7 @@ COMPRESSED = [
     "image/svg+xml",
     "text/calendar",
 ]
-STAFF_PAGES = (clinic, discharging, calling)  # the last two add their routes to clinic's blueprint
+STAFF_PAGES = (clinic, discharging, calling, correcting)  # all but the first add their routes to clinic's blueprint
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
 

@@ -10,6 +10,7 @@ from math import ceil, floor
 from typing import Any
 
 from followup.care.callbacks import OUTCOMES
+from followup.care.entries import said
 from followup.care.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.outcomes import Step
@@ -105,7 +106,7 @@ def reading(body: dict[str, Any]) -> acuity.Acuity | None:
 
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
-    rows = [(e.at, e.kind.replace("-", " "), _event_words(e)) for e in eye.events]
+    rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body, eye.zone)) for e in eye.events]
     rows += [(w.raised_at, "warning", f"{w.how_soon.replace('-', ' ')}: {w.words}") for w in eye.warnings]
     for c in eye.callbacks:
         rows.append((c.opened_at, "callback opened", c.worry))
@@ -152,27 +153,6 @@ def attachment_curve(steps: list[Step]) -> Curve | None:
         [(x(d), str(d)) for d in _day_ticks(last)],
         [(y(share), f"{share:.0%}") for share in (0, 0.5, 1)],
     )
-
-
-def _event_words(event: Event) -> str:
-    body = event.body
-    if event.kind == "measures":
-        seen = reading(body)
-        parts = [f"{body['eye']} eye"]
-        if seen:
-            parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
-        if body.get("iop_mmhg") is not None:
-            parts.append(f"pressure {body['iop_mmhg']:g} mmHg ({body.get('instrument')})")
-        if body.get("bubble_percent") is not None:
-            parts.append(f"bubble {body['bubble_percent']:g} % high")
-        if body.get("pain") is not None:
-            parts.append(f"pain {body['pain']}")
-        return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
-    if event.kind == "posture":
-        return f"{body['position']}, {body['from']} to {body.get('to', 'still running')}"
-    told = {k: ", ".join(v).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
-    said = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v not in ("", None, False, "same"))
-    return said or "all as before"
 
 
 def _acuity_panel(top: float, measures: list[Event], at: dict[str, float]) -> Panel:

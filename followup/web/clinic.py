@@ -5,7 +5,7 @@ from typing import Any, cast
 
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 
-from followup.care import agreement, enrol, lists, person, sealing, visit
+from followup.care import agreement, correcting, enrol, entries, lists, operation_note, person, sealing, visit
 from followup.care.actors import barred
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
@@ -137,6 +137,7 @@ def card(eye_id: str) -> Any:
         address=f"{context.settings().server.public_address}{address}",
         forecast=eye.forecast(context.now()),
         dangers=dangers(rulebook(context.store()), [eye.operation]),
+        changed=operation_note.last_change(context.store(), eye.note.operation_id),
     )
 
 
@@ -164,12 +165,13 @@ def eye_page(eye_id: str) -> Any:
         differences=agreement.differences(context.store(), eye.events, context.zone()),
         chart=charts.course_chart(eye, now, rulebook(context.store()).bands) if eye.operated else None,
         rows=charts.course_table(eye, now),
+        entries=entries.of_eye(context.store(), eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
         day=eye.operation.day(now) if eye.operated else None,
         caution=eye.caution(now),
         no_gas=eye.no_gas_record if eye.operated else None,
         devices=people.devices_of(context.store(), eye.patient.id),
-        records=eyes.history_of(context.store(), eye.note.operation_id) if eye.operated else [],
+        histories={n.operation_id: eyes.history_of(context.store(), n.operation_id) for n in eye.notes},
     )
 
 
@@ -216,8 +218,10 @@ def take_back(event_id: str) -> Any:
     form = TakeBackForm()
     if not form.validate_on_submit():
         raise CareError("say why this is taken back")
-    eye_id = visit.take_back(context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone())
-    return redirect(url_for(".eye_page", eye_id=eye_id), 303)
+    done = correcting.withdraw(
+        context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone()
+    )
+    return redirect(url_for(".eye_page", eye_id=done.eye_id), 303)
 
 
 @bp.route("/eyes/<eye_id>/visit", methods=["GET", "POST"])

@@ -1,6 +1,7 @@
 """Discharge, from operation note to printed card, and the change of a plan later."""
 
 import re
+from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from typing import Any
 
@@ -17,7 +18,7 @@ from followup.records import eyes, people
 from followup.records.store import new_id
 from followup.web import context
 from followup.web.clinic import bp, load_eye, operated_eye
-from followup.web.forms import SAME_PERSON, DischargeForm, PlanForm, field_errors, filled
+from followup.web.forms import SAME_PERSON, DischargeForm, OperationPart, ParticularsPart, PlanForm, field_errors, filled
 
 FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
 BOOKING_HORIZON = timedelta(days=400)
@@ -47,7 +48,7 @@ def new_discharge() -> Any:
                 proposal = discharge.propose(context.store(), note, context.now(), context.zone(), _clinic_days())
                 _show_proposal(form, proposal)
         except CareError as error:
-            _beside_field(form, error)
+            beside_field(form, error)
     else:
         form.operated_on.data = context.today()
     surgeons = [member.name for member in people.all_staff(context.store()) if member.role == "surgeon"]
@@ -70,49 +71,51 @@ def new_discharge() -> Any:
 def _read(form: DischargeForm, confirming: bool) -> discharge.OtherParticulars | None:
     """Check the form, each fault beside its field; returns what the records have otherwise about this hospital number."""
     form.validate()
-    for row in form.drops:
-        _say(row.form.until, row.form.fault_of_end())
     if confirming:
         for row in form.visits:
             if row.form.keep.data and not row.form.name.data:
-                _say(row.form.name, "write what this visit is called, or untick Keep")
+                say(row.form.name, "write what this visit is called, or untick Keep")
             if row.form.keep.data and not filled(row.form.target):
-                _say(row.form.target, "write the date of this visit, or untick Keep")
+                say(row.form.target, "write the date of this visit, or untick Keep")
     if form.born_on.data:
-        _say(form.born_on, bounds.birth(form.born_on.data, context.today()))
-    if form.operated_on.data:
-        _check_days(form, form.operated_on.data)
+        say(form.born_on, bounds.birth(form.born_on.data, context.today()))
+    check_operation(form, form.visits)
     particulars = (form.number, form.name, form.born_on, form.phone, form.language)
     return None if any(field.errors for field in particulars) else _known_number(form)
 
 
-def _check_days(form: DischargeForm, operated_on: date) -> None:
-    today = context.today()
+def check_operation(form: OperationPart, visits: Iterable[Any] = ()) -> None:
+    """Say beside the fields which day of an operation, its drops or its visits is missing or cannot be."""
+    for row in form.drops:
+        say(row.form.until, row.form.fault_of_end())
+    operated_on, today = form.operated_on.data, context.today()
+    if not operated_on:
+        return
     if fault := bounds.surgery(operated_on, today):
-        return _say(form.operated_on, fault)
+        say(form.operated_on, fault)
+        return
     days = [(row.form.until, "the last day") for row in form.drops] + [(form.steroid_drops_until, "the last day")]
-    days += [(row.form.target, "the visit") for row in form.visits if row.form.keep.data]
+    days += [(row.form.target, "the visit") for row in visits if row.form.keep.data]
     for field, what in days:
         if field.data:
-            _say(field, bounds.after_surgery(field.data, operated_on, today, what))
-    return None
+            say(field, bounds.after_surgery(field.data, operated_on, today, what))
 
 
 def _known_number(form: DischargeForm) -> discharge.OtherParticulars | None:
     """Ask where the number is known with other particulars; an answer counts for exactly what was shown."""
-    other = discharge.other_particulars(context.store(), _patient(form))
+    other = discharge.other_particulars(context.store(), patient_of(form))
     if other is None:
         return None
     if form.same_person_mark.data != other.mark or form.same_person.data not in SAME_PERSON:
         form.same_person.data = None
-        _say(form.same_person, "this hospital number is known with other particulars: say which are right")
+        say(form.same_person, "this hospital number is known with other particulars: say which are right")
     elif form.same_person.data == "another":
-        _say(form.number, f"this is the number of {other.recorded['name']}: write this patient’s own")
+        say(form.number, f"this is the number of {other.recorded['name']}: write this patient’s own")
     form.same_person_mark.data = other.mark
     return other
 
 
-def _say(field: Any, fault: str | None) -> None:
+def say(field: Any, fault: str | None) -> None:
     if fault:
         field.errors = [*field.errors, fault]
 
@@ -122,7 +125,7 @@ def _confirm(form: DischargeForm, note: discharge.OperationNote, id: str) -> Any
     same = discharge.SamePerson(answer, form.same_person_mark.data) if answer else None
     try:
         eye_id, code = discharge.discharge(
-            context.store(), context.now(), context.me(), _patient(form), note, _visits(form), context.zone(),
+            context.store(), context.now(), context.me(), patient_of(form), note, _visits(form), context.zone(),
             same_person=same, operation_id=id,
         )  # fmt: skip
         session["code"] = {"eye": eye_id, "code": code}
@@ -135,7 +138,7 @@ def _to_card(operation_id: str) -> Any:
     return redirect(url_for(".card", eye_id=load_eye(operation_id).id), 303)
 
 
-def _patient(form: DischargeForm) -> discharge.Patient:
+def patient_of(form: ParticularsPart) -> discharge.Patient:
     try:
         return discharge.Patient(
             number=form.number.data.strip(),
@@ -149,10 +152,15 @@ def _patient(form: DischargeForm) -> discharge.Patient:
 
 
 def _note(form: DischargeForm) -> discharge.OperationNote:
-    operated_at = datetime.combine(form.operated_on.data, form.operated_time.data, context.zone())
     plan = None
     if form.position.data and form.days.number:
         plan = {"position": form.position.data, "hours_a_day": form.hours_a_day.number or 0, "days": int(form.days.number)}
+    return note_of(form, plan, context.settings().clinic.height_metres)
+
+
+def note_of(form: OperationPart, plan: dict[str, Any] | None, height_metres: float) -> discharge.OperationNote:
+    """The note that a form's operation part says, with a posture plan and the height of the place. Raises `CareError`."""
+    operated_at = datetime.combine(form.operated_on.data, form.operated_time.data, context.zone())
     drops = [
         {
             "name": row.form.name.data.strip(),
@@ -180,7 +188,7 @@ def _note(form: DischargeForm) -> discharge.OperationNote:
             baseline=_baseline(form),
             drops=drops,
             steroid_drops_until=form.steroid_drops_until.data,
-            height_metres=context.settings().clinic.height_metres,
+            height_metres=height_metres,
             posture=plan,
             notes=form.notes.data or "",
         )
@@ -188,12 +196,12 @@ def _note(form: DischargeForm) -> discharge.OperationNote:
         raise CareError(first_message(error)) from error
 
 
-def _percent(form: DischargeForm) -> float:
+def _percent(form: OperationPart) -> float:
     typed = form.percent.number
     return typed if typed is not None else (100.0 if form.agent.data == "air" else 0.0)
 
 
-def _baseline(form: DischargeForm) -> dict[str, Any]:
+def _baseline(form: OperationPart) -> dict[str, Any]:
     baseline = {
         "acuity": (form.baseline_acuity.data or "").strip() or None,
         "notation": form.baseline_notation.data or None,
@@ -241,10 +249,10 @@ def _show_proposal(form: DischargeForm, proposal: discharge.Proposal) -> None:
         )
 
 
-def _beside_field(form: DischargeForm | PlanForm, error: CareError) -> None:
+def beside_field(form: Any, error: CareError) -> None:
     name = {"operated_at": "operated_on"}.get(error.field or "", error.field or "notes")
     field = getattr(form, name, form.notes)
-    _say(form.notes if isinstance(field, FieldList) else field, str(error))
+    say(form.notes if isinstance(field, FieldList) else field, str(error))
 
 
 def _plan_is_sound(form: PlanForm, operated_at: datetime) -> bool:
@@ -252,7 +260,7 @@ def _plan_is_sound(form: PlanForm, operated_at: datetime) -> bool:
     operated_on = operated_at.astimezone(context.zone()).date()
     for row in form.visits:
         if day := row.form.target.data:
-            _say(row.form.target, bounds.after_surgery(day, operated_on, context.today(), "the visit"))
+            say(row.form.target, bounds.after_surgery(day, operated_on, context.today(), "the visit"))
     return sound and not field_errors(form)
 
 
@@ -280,7 +288,7 @@ def change_plan(eye_id: str) -> Any:
                 context.store(), context.now(), context.me(), eye.id, note, context.zone(), moves, settles
             )
         except CareError as error:
-            _beside_field(form, error)
+            beside_field(form, error)
             status = 400
     else:
         status = 400

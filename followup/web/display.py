@@ -42,6 +42,47 @@ WORDS: dict[str, dict[str, str]] = {
     "task": TASKS,
     "task_once_told": TASKS_ONCE_TOLD,
     "state": {"to-do": "to do"},
+    "entry": {
+        "measures": "measures",
+        "seen": "visit took place",
+        "arrived": "arrived",
+        "no-gas-seen": "no gas seen",
+        "tamponade-removed": "oil or gas taken out",
+        "heard": "reached on the phone",
+        "symptoms": "eye check",
+        "posture": "head position",
+        "bubble-seen": "bubble seen by the patient",
+        "journey": "journey",
+        "anaesthetic": "anaesthetic",
+        "drops": "drop taken",
+        "visit-request": "asks for another time",
+    },
+    "note": {
+        "eye": "eye",
+        "operated_at": "date and time of surgery",
+        "surgeon": "surgeon",
+        "indication": "indication",
+        "steps": "what was done",
+        "breaks": "breaks",
+        "lens": "lens",
+        "agent": "left in the eye",
+        "percent": "concentration, %",
+        "fill_percent": "fill, %",
+        "risks": "risks left behind",
+        "baseline": "before surgery",
+        "drops": "drops",
+        "steroid_drops_until": "steroid drops until",
+        "height_metres": "height of the place, metres",
+        "posture": "head position",
+        "notes": "notes",
+    },
+    "particular": {
+        "number": "hospital number",
+        "name": "name",
+        "born_on": "date of birth",
+        "phone": "phone",
+        "language": "language of the phone pages",
+    },
     "reach": REACHES,
     "level": dict(enumerate(LEVELS)),  # type: ignore[arg-type]
     "eye": {"right": "right eye", "left": "left eye"},
@@ -121,6 +162,33 @@ def pairs(values: dict[str, Any]) -> str:
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
+def note_part(value: Any, key: str) -> str:
+    """One part of an operation note in words."""
+    if value in (None, "", [], {}):
+        return "none"
+    if key == "drops":
+        return "; ".join(f"{d['name']}, {_times(d['times_a_day'])} a day until {day(d['until'])}" for d in value)
+    if key == "breaks":
+        return ", ".join(f"{b['clock']:g} o’clock {b['reach']}" for b in value)
+    if key == "posture":
+        return f"{words(value['position'], 'posture')}, {value['hours_a_day']:g} hours a day, {value['days']} days"
+    if key == "operated_at":
+        return moment(datetime.fromisoformat(value))
+    if key == "steroid_drops_until":
+        return day(value)
+    if isinstance(value, dict):
+        return pairs(value)
+    kind = {"steps": "step", "risks": "risk", "eye": "eye", "agent": "agent", "indication": "indication"}.get(key)
+    many = value if isinstance(value, list) else [value]
+    return ", ".join(
+        words(part, kind) if kind else number(part, 1) if isinstance(part, float) else str(part) for part in many
+    )
+
+
+def _times(count: int) -> str:
+    return "once" if count == 1 else f"{count} times"
+
+
 def beside(field: Any, hint: str, given: dict[str, Any]) -> dict[str, Any]:
     """Attributes that tie a field to its hint and its error for a screen reader."""
     told = [f"{field.id}-error"] * bool(field.errors) + [f"{field.id}-hint"] * bool(hint)
@@ -145,6 +213,7 @@ def watch() -> dict[str, Any]:
 
 def register(app: Flask) -> None:
     filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
+    filters["note_part"] = note_part
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
     app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch)

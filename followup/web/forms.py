@@ -1,7 +1,7 @@
 """The staff's forms. Fields say what is wrong beside them; what was typed stays."""
 
 from collections.abc import Mapping
-from datetime import date, datetime
+from datetime import date, datetime, tzinfo
 from typing import Any
 
 from flask_babel import format_date
@@ -31,6 +31,7 @@ from wtforms.validators import AnyOf, DataRequired, InputRequired, Length, Numbe
 from wtforms.widgets import CheckboxInput, HiddenInput, ListWidget
 
 from followup.care.callbacks import CHOICES, DECISIONS
+from followup.care.correcting import LONGEST_REASON
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS, number
 from followup.clinical import acuity, pressure
@@ -221,16 +222,19 @@ def asked_with_position(form: Any, field: Field) -> None:
         raise ValidationError("write this for the head position, or choose no posturing")
 
 
-class DischargeForm(FlaskForm):
-    """Patient, operation, and (once proposed) the plan."""
+class ParticularsPart:
+    """Who the patient is."""
 
     number = StringField("Hospital number", [DataRequired("write the hospital number"), Length(max=40)])
-    same_person = RadioField("Is it the same person?", choices=choices(SAME_PERSON), validate_choice=False)
-    same_person_mark = HiddenField()
     name = StringField("Name", [DataRequired("write the patient’s name"), Length(max=120)])
     born_on = DayField("Date of birth", [InputRequired("write the date of birth")])
     phone = StringField("Phone", [Length(max=40)])
     language = SelectField("Language of the phone pages", choices=choices(LANGUAGES), default="en")
+
+
+class OperationPart:
+    """What was done, and the eye as it was before."""
+
     eye = RadioField("Eye", choices=choices({"right": "right", "left": "left"}), validators=[InputRequired("say which eye")])
     operated_on = DayField("Date of surgery", [InputRequired("write the date of surgery")])
     operated_time = TimeField(
@@ -259,12 +263,54 @@ class DischargeForm(FlaskForm):
     drops = FieldList(FormField(DropForm), min_entries=DROP_ROWS)
     steroid_drops_until = DayField("Steroid drops until", [Optional()])
     notes = TextAreaField("Notes", [Length(max=2000)])
+
+
+class DischargeForm(ParticularsPart, OperationPart, FlaskForm):
+    """Patient, operation, and (once proposed) the plan."""
+
+    same_person = RadioField("Is it the same person?", choices=choices(SAME_PERSON), validate_choice=False)
+    same_person_mark = HiddenField()
     position = SelectField("Head position", choices=PLAN_POSITIONS)
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
     days = NumberText("Days", low=0, high=60, unit=" days", whole=True)
     visits = FieldList(FormField(VisitRowForm))
 
     validate_hours_a_day = validate_days = asked_with_position
+
+
+class ParticularsForm(ParticularsPart, FlaskForm):
+    reason = StringField("Why it is put right", [DataRequired("say why this is put right"), Length(max=LONGEST_REASON)])
+
+
+class NoteForm(OperationPart, FlaskForm):
+    """The note of an operation, to be put right; `corrects` is the note that was shown."""
+
+    corrects = HiddenField()
+    reason = StringField("Why it is put right", [DataRequired("say why this is put right"), Length(max=LONGEST_REASON)])
+
+
+def note_data(note: Note, zone: tzinfo) -> dict[str, Any]:
+    """What stands in a note, for the fields of `OperationPart`."""
+    body, at = note.body, note.operated_at.astimezone(zone)
+    baseline, last_day = body.get("baseline") or {}, body.get("steroid_last_day")
+    return {
+        **{key: body.get(key) for key in ("indication", "lens", "steps", "risks", "notes")},
+        **{key: f"{body[key]:g}" if body.get(key) else "" for key in ("percent", "fill_percent")},
+        "eye": note.eye,
+        "operated_on": at.date(),
+        "operated_time": at.time().replace(tzinfo=None),
+        "surgeon": note.surgeon,
+        "agent": note.agent,
+        "breaks": [{"clock": f"{b['clock']:g}", "reach": b["reach"]} for b in body.get("breaks", ())],
+        "baseline_acuity": baseline.get("acuity", ""),
+        "baseline_notation": baseline.get("notation", ""),
+        "baseline_iop": f"{baseline['iop_mmhg']:g}" if baseline.get("iop_mmhg") is not None else "",
+        "drops": [
+            {"name": d["name"], "times_a_day": str(d["times_a_day"]), "until": date.fromisoformat(d["until"])}
+            for d in body.get("drops", ())
+        ],
+        "steroid_drops_until": date.fromisoformat(last_day) if last_day else None,
+    }
 
 
 class MoveForm(Form):

@@ -157,7 +157,7 @@ function takePack(fresh) {
         const unseen = read.target.result ?? {};
         for (const now of fresh.eyes) {
           const old = before?.eyes.find(({ operation }) => operation === now.operation);
-          if (old) unseen[now.operation] = joined(unseen[now.operation] ?? [], changesBetween(old, now));
+          if (before?.eyes.length) unseen[now.operation] = joined(unseen[now.operation] ?? [], changesBetween(old, now));
         }
         facts.put(unseen, "changes");
         facts.put(fresh, "pack");

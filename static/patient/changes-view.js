@@ -3,16 +3,26 @@
 import { item } from "../shared/dom.js";
 import { byId, dayWords, numberWords, text } from "./texts.js";
 
-// The differences between two packs of one eye that a patient must know, each {key, name, before, now}.
+// The differences between two packs of one eye that a patient must know, each {key, name, before, now}. Without an earlier
+// pack of it the eye itself is new.
 export function changesBetween(before, now) {
+  if (!before) return [{ key: "eye", now: now.eye }];
   const found = [];
   const compare = (key, was, is) => { if (was !== is) found.push({ key, before: was, now: is }); };
   compare("agent", before.gas.agent, now.gas.agent);
+  compare("operated", before.operated_on, now.operated_on);
+  if (before.gas.fades && now.gas.fades) compare("caution", before.gas.caution, now.gas.caution);
   compare("position", before.posture?.position ?? "", now.posture?.position ?? "");
   if (before.posture && now.posture) {
     compare("hours", before.posture.hours_a_day, now.posture.hours_a_day);
     compare("last-day", before.posture.dates.at(-1) ?? "", now.posture.dates.at(-1) ?? "");
   }
+  const [taken, given] = [before, now].map(({ drops = [] }) => new Map(drops.map((drop) => [drop.name, `${drop.times_a_day} ${drop.until}`])));
+  for (const [name, said] of given) {
+    if (!taken.has(name)) found.push({ key: "drop-new", name, now: said });
+    else if (taken.get(name) !== said) found.push({ key: "drop-moved", name, before: taken.get(name), now: said });
+  }
+  for (const name of taken.keys()) if (!given.has(name)) found.push({ key: "drop-gone", name });
   const [old, fresh, seen] = [open(before), open(now), new Set(numbered(now).filter(([, visit]) => visit.seen).map(([place]) => place))];
   for (const [place, visit] of fresh) {
     const said = { name: visit.words, place, now: visit.target };
@@ -56,15 +66,18 @@ export class ChangesView {
     byId("changes-seen").addEventListener("click", () => this.#actions.changesSeen());
   }
 
-  // `changes` by operation; those of every eye are shown together.
-  show({ changes, names }) {
+  // `changes` by operation; those of every eye are shown together. What is said of gas must be so now.
+  show({ changes, names, eyes }) {
     const eye = (operation) => (names.size > 1 ? `${names.get(operation)}. ` : "");
-    const rows = [...names.keys()].flatMap((operation) => (changes[operation] ?? []).map((change) => item(eye(operation) + this.#said(change))));
+    const rows = eyes.flatMap(({ operation, gas }) => (changes[operation] ?? [])
+      .filter(({ key, now }) => key !== "caution" || (gas.fades && gas.caution === now))
+      .map((change) => item(eye(operation) + this.#said(change))));
     byId("changes").hidden = rows.length === 0;
     byId("change-list").replaceChildren(...rows);
   }
 
   #said({ key, name, before, now }) {
+    if (key === "caution") return text(now ? "change-caution" : "change-no-gas");
     const words = (value) => this.#value(key, value);
     return text(`change-${key}`, { name, before: words(before), now: words(now) });
   }
@@ -73,6 +86,11 @@ export class ChangesView {
     if (value === undefined) return "";
     if (key === "agent") return this.#words.agent[value];
     if (key === "position") return value ? this.#words.posture[value] : text("no-position");
+    if (key === "eye") return this.#words.eye[value];
+    if (key.startsWith("drop-")) {
+      const [times, until] = value.split(" ");
+      return text("drop-plan", { times: numberWords(Number(times)), until: dayWords(until) });
+    }
     return key === "hours" ? numberWords(value) : dayWords(value);
   }
 }

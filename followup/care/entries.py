@@ -1,0 +1,144 @@
+"""What was entered about an eye, for people to read: who, when, what, and what became of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta, tzinfo
+from typing import Any
+
+from followup.clinical import acuity
+from followup.records import Store, events, eyes, people
+from followup.records.values import Event
+
+LATE_FROM = timedelta(minutes=1)  # a shorter way is nothing to tell
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """An entry with what it put right (`earlier`, the latest first) and what put it right or took it back (`later`).
+
+    `side` is the eye it stands on. Where `later` is None it stands.
+    """
+
+    event: Event
+    side: str
+    who: str
+    words: str
+    earlier: tuple["Entry", ...] = ()
+    later: "Entry | None" = None
+
+    @property
+    def is_withdrawn(self) -> bool:
+        return self.later is not None and self.later.event.kind == "withdrawal"
+
+    @property
+    def came_late(self) -> bool:
+        return self.event.received_at - self.event.at >= LATE_FROM
+
+
+def of_eye(store: Store, eye_id: str, zone: tzinfo) -> list[Entry]:
+    """Every entry of an eye, newest first. One that was put right on the same eye is found under what stands in its place."""
+    known = eyes.eye(store, eye_id)
+    return _of(store, known.patient.id, known.id, zone) if known else []
+
+
+def entry(store: Store, event_id: str, zone: tzinfo) -> Entry | None:
+    """One entry with its history; None where there is none, or only a withdrawal."""
+    found = events.event(store, event_id)
+    known = eyes.eye(store, found.eye_id) if found else None
+    if found is None or known is None or found.kind == "withdrawal":
+        return None
+    return _Histories(store, known.patient.id, zone).entry(found)
+
+
+def _of(store: Store, patient_id: str, eye_id: str, zone: tzinfo) -> list[Entry]:
+    known = _Histories(store, patient_id, zone)
+    shown = [
+        known.entry(event)
+        for event in known.by_eye[eye_id]
+        if event.kind != "withdrawal" and not known.stands_below(event, eye_id)
+    ]
+    return sorted(shown, key=lambda e: (e.event.at, e.event.id), reverse=True)
+
+
+class _Histories:
+    """Every event of both eyes, and which puts right which."""
+
+    def __init__(self, store: Store, patient_id: str, zone: tzinfo) -> None:
+        self.store, self.zone = store, zone
+        both = eyes.of_patient(store, patient_id)
+        self.by_eye = {known.id: events.history_of(store, known.id) for known in both}
+        self.side_of = {event.id: known.side for known in both for event in self.by_eye[known.id]}
+        self.known = {event.id: event for found in self.by_eye.values() for event in found}
+        self.later = {event.corrects: event for found in self.by_eye.values() for event in reversed(found) if event.corrects}
+        self.names = {member.id: member.name for member in people.all_staff(store)}
+
+    def stands_below(self, event: Event, eye_id: str) -> bool:
+        """Whether it was put right on this same eye."""
+        later = self.later.get(event.id)
+        return later is not None and later.kind != "withdrawal" and self.side_of[later.id] == self.side_of[event.id]
+
+    def entry(self, event: Event) -> Entry:
+        earlier, before = [], self.known.get(event.corrects or "")
+        while before is not None:
+            earlier.append(self._plain(before))
+            before = self.known.get(before.corrects or "")
+        later = self.later.get(event.id)
+        return self._plain(event, tuple(earlier), self._plain(later) if later else None)
+
+    def _plain(self, event: Event, earlier: tuple[Entry, ...] = (), later: Entry | None = None) -> Entry:
+        side = self.side_of.get(event.id, "")
+        return Entry(
+            event, side, who(self.store, event.author, self.names), said(event.kind, event.body, self.zone), earlier, later
+        )
+
+
+def who(store: Store, author: str, names: Mapping[str, str] | None = None) -> str:
+    """The author of an entry in words."""
+    kind, _, id = author.partition(":")
+    if kind in ("patient", "carer"):
+        return f"the {kind}"
+    if names and id in names:
+        return names[id]
+    member = people.staff_by_id(store, id)
+    return member.name if member else author
+
+
+def said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
+    """What an entry says, in words; never raises, so that what cannot be read can still be withdrawn."""
+    try:
+        return _said(kind, body, zone)
+    except (KeyError, TypeError, ValueError):
+        return "cannot be read"
+
+
+def _said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
+    if kind == "measures":
+        return _measured(body)
+    if kind == "posture":
+        ends = _clock(body["to"], zone) if body.get("to") else "still running"
+        return f"{body['position'].replace('-', ' ')}, {_clock(body['from'], zone)} to {ends}"
+    if kind in ("seen", "arrived"):
+        return str(body["visit"])
+    told = {k: ", ".join(map(str, v)).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
+    parts = [f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v is not False and v not in ("", None, "same")]
+    return ", ".join(parts) or ("all as before" if kind == "symptoms" else kind.replace("-", " "))
+
+
+def _clock(iso: str, zone: tzinfo) -> str:
+    at = datetime.fromisoformat(iso).astimezone(zone)
+    return f"{at.day} {at:%B} {at:%H:%M}"
+
+
+def _measured(body: Mapping[str, Any]) -> str:
+    parts = [f"{body['eye']} eye"]
+    if body.get("acuity"):
+        seen = acuity.read(body["acuity"], body.get("notation"))
+        parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
+    if body.get("iop_mmhg") is not None:
+        by = f" ({body['instrument']})" if body.get("instrument") else ""
+        parts.append(f"pressure {body['iop_mmhg']:g} mmHg{by}")
+    if body.get("bubble_percent") is not None:
+        parts.append(f"bubble {body['bubble_percent']:g} % high")
+    if body.get("pain") is not None:
+        parts.append(f"pain {body['pain']}")
+    return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])

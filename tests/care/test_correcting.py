@@ -1,0 +1,355 @@
+"""What was entered is put right: a later event points back, and what rested on the old one follows."""
+
+from collections.abc import Callable
+from datetime import datetime, timedelta
+from typing import Any
+
+import pytest
+
+from followup.care import callbacks, correcting, discharge, results
+from followup.care.actors import Actor
+from followup.care.correcting import PutRight
+from followup.care.entries import of_eye, said
+from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.events import KINDS, MeasuresBody
+from followup.care.eye import load
+from followup.care.receive import receive
+from followup.care.visit import record_clinic_event, record_visit
+from followup.clinical.pressure import DEFAULT_BANDS
+from followup.config import Settings
+from followup.records import Store, audit, events, eyes, visits, worries
+from followup.records.store import new_id
+from followup.records.values import Device, Event, Warning
+from followup.web.charts import course_chart, course_table
+from tests.conftest import NOW, operation_note, patient_details
+
+Correct = Callable[..., PutRight]
+
+
+@pytest.fixture
+def correct(store: Store, nurse: Actor, settings: Settings) -> Correct:
+    def do(event_id: str, body: dict[str, Any], reason: str = "a slip", now: datetime = NOW, **given: Any) -> PutRight:
+        return correcting.correct(store, now, nurse, event_id, body, reason, settings.clinic.tz, **given)
+
+    return do
+
+
+def left_eye(store: Store, eye_id: str) -> str:
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    return next(e.id for e in eyes.of_patient(store, known.patient.id) if e.side == "left")
+
+
+def measured(store: Store, nurse: Actor, eye_id: str, settings: Settings, at: datetime = NOW, **body: Any) -> Event:
+    made = MeasuresBody(**{"eye": "right", "instrument": "applanation", **body})
+    record_visit(store, at, nurse, eye_id, [made], settings.clinic.tz)
+    return events.of_eye(store, eye_id if made.eye == "right" else left_eye(store, eye_id))[-1]
+
+
+def warning(store: Store, eye_id: str, rule: str) -> Warning:
+    (found,) = [w for w in worries.warnings_of(store, eye_id) if w.rule == rule]
+    return found
+
+
+def pressure_call(store: Store, eye_id: str) -> Any:
+    (found,) = [c for c in worries.callbacks_of(store, eye_id) if c.worry == "pressure"]
+    return found
+
+
+def test_61_typed_for_16_leaves_picture_callback_and_results(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    zone = settings.clinic.tz
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
+    assert warning(store, eye_id, "pressure-severe").how_soon == "now"
+    spikes = results.results(store, NOW, zone).spikes
+    assert spikes is not None
+    assert spikes.proportion == 1
+
+    done = correct(typed.id, {**typed.body, "iop_mmhg": 16}, "typed the wrong way round", NOW + timedelta(minutes=5))
+    assert {w.rule for w in done.unfounded} == {w.rule for w in worries.warnings_of(store, eye_id) if w.worry == "pressure"}
+    assert done.raised == []
+    (stands,) = events.of_eye(store, eye_id)
+    assert (stands.body["iop_mmhg"], stands.at, stands.corrects) == (16, typed.at, typed.id)
+    assert warning(store, eye_id, "pressure-severe").unfounded
+    call = pressure_call(store, eye_id)
+    assert call.state == "waiting"  # until a person settles it
+    step = worries.steps_of(store, call.id)[-1]
+    assert step.step == "entry put right"
+    assert step.detail["by"] == "Nora Nurse"
+    assert "pressure 61 mmHg" in step.detail["words"].partition("; is: ")[0]
+    assert "pressure 16 mmHg" in step.detail["words"].partition("; is: ")[2]
+    assert "typed the wrong way round" in step.detail["why"]
+    spikes = results.results(store, NOW, zone).spikes
+    assert spikes is not None
+    assert spikes.proportion == 0
+    eye = load(store, eye_id, zone)
+    drawn = course_chart(eye, NOW, DEFAULT_BANDS).panels[1].marks
+    assert [mark.label for mark in drawn] == ["16"]
+    assert not any("61 mmHg" in words for _, what, words in course_table(eye, NOW) if what == "measures")
+
+
+def test_the_forecast_follows(store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct) -> None:
+    zone = settings.clinic.tz
+    without = load(store, eye_id, zone).forecast(NOW).half_life_days
+    typed = measured(store, nurse, eye_id, settings, bubble_percent=60)
+    assert load(store, eye_id, zone).forecast(NOW).half_life_days != without
+    correcting.withdraw(store, NOW, nurse, typed.id, "another patient", zone)
+    assert load(store, eye_id, zone).forecast(NOW).half_life_days == without
+
+
+def test_measures_of_the_wrong_eye_move_and_are_judged_there(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=55)
+    done = correct(typed.id, typed.body, "the eyes were changed over", side="left")
+    left = left_eye(store, eye_id)
+    assert done.eye_id == left
+    assert events.of_eye(store, eye_id) == []
+    assert [e.body["eye"] for e in events.of_eye(store, left)] == ["left"]
+    assert warning(store, eye_id, "pressure-severe").unfounded
+    assert [w.eye_id for w in done.raised] == [left] * len(done.raised) != []
+    assert not any(w.unfounded for w in worries.warnings_of(store, left))
+
+
+def test_what_is_still_found_keeps_its_warning_and_the_callback_hears_of_the_new_value(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
+    done = correct(typed.id, {**typed.body, "iop_mmhg": 52})
+    assert done.unfounded == []
+    assert not warning(store, eye_id, "pressure-severe").unfounded
+    assert "pressure 52 mmHg" in worries.steps_of(store, pressure_call(store, eye_id).id)[-1].detail["words"]
+
+
+def test_a_pressure_that_was_measured_keeps_its_grounds_though_an_earlier_one_would_now_have_told_first(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    """31 after 30 was a sign because it was worse; after 35 it is none, and yet it was measured."""
+    first = measured(store, nurse, eye_id, settings, iop_mmhg=30)
+    measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=31)
+    later = [w for w in worries.warnings_of(store, eye_id) if w.raised_at == NOW + timedelta(hours=1)]
+    assert later
+    correct(first.id, {**first.body, "iop_mmhg": 35}, now=NOW + timedelta(hours=2))
+    assert not any(w.unfounded for w in worries.warnings_of(store, eye_id))
+
+
+@pytest.mark.parametrize("settled", [False, True])
+def test_a_warning_that_comes_back_is_marked_no_more_and_calls_again(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct, *, settled: bool
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
+    first = correct(typed.id, {**typed.body, "iop_mmhg": 16}, now=NOW + timedelta(minutes=1))
+    call = pressure_call(store, eye_id)
+    if settled:
+        callbacks.claim(store, NOW + timedelta(minutes=2), surgeon, call.id)
+        callbacks.settle(store, NOW + timedelta(minutes=2), surgeon, call.id, "no-action", "mistyped", settings.clinic)
+    second = correct(first.event_id, typed.body, "it was 61 after all", NOW + timedelta(minutes=3))
+    assert not any(w.unfounded for w in worries.warnings_of(store, eye_id))
+    again = pressure_call(store, eye_id)
+    assert (again.id, again.state) == (call.id, "waiting")
+    steps = [s.step for s in worries.steps_of(store, call.id)]
+    assert "raised again" in steps[-3:]
+    correct(second.event_id, {**typed.body, "iop_mmhg": 17}, now=NOW + timedelta(minutes=4))
+    assert warning(store, eye_id, "pressure-severe").unfounded
+
+
+def test_a_warning_that_comes_back_joins_the_callback_that_is_open_by_then(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
+    first = correct(typed.id, {**typed.body, "iop_mmhg": 16})
+    call = pressure_call(store, eye_id)
+    callbacks.claim(store, NOW, surgeon, call.id)
+    callbacks.settle(store, NOW + timedelta(minutes=1), surgeon, call.id, "no-action", "mistyped", settings.clinic)
+    measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=31)
+    (other,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
+    assert (other.id != call.id, other.how_soon) == (True, "today")
+    correct(first.event_id, typed.body, now=NOW + timedelta(hours=2))
+    (standing,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
+    assert (standing.id, standing.how_soon) == (other.id, "now")
+    assert any("61" in s.detail.get("words", "") for s in worries.steps_of(store, other.id))
+
+
+def test_nothing_is_put_right_twice(store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=26)
+    done = correct(typed.id, {**typed.body, "iop_mmhg": 16})
+    for again in (
+        lambda: correct(typed.id, {**typed.body, "iop_mmhg": 18}),
+        lambda: correcting.withdraw(store, NOW, nurse, typed.id, "x", settings.clinic.tz),
+    ):
+        with pytest.raises(Conflict, match=r"corrected by Nora Nurse on 5 March 2027 at 11:00; it says now: .*16 mmHg"):
+            again()
+    correcting.withdraw(store, NOW, nurse, done.event_id, "another patient’s", settings.clinic.tz)
+    with pytest.raises(Conflict, match="withdrawn by Nora Nurse"):
+        correct(done.event_id, typed.body)
+    assert len(events.history_of(store, eye_id)) == 3
+
+
+@pytest.mark.parametrize("reason", ["", "  ", "x" * 501])
+def test_a_reason_is_needed(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct, reason: str
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=26)
+    with pytest.raises(CareError) as error:
+        correct(typed.id, {**typed.body, "iop_mmhg": 16}, reason)
+    assert error.value.field == "reason"
+    with pytest.raises(CareError):
+        correcting.withdraw(store, NOW, nurse, typed.id, reason, settings.clinic.tz)
+    assert len(events.history_of(store, eye_id)) == 1
+
+
+def test_one_audit_entry_says_who_and_why(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=16)
+    before = len(audit.of_subject(store, eye_id))
+    correct(typed.id, {**typed.body, "iop_mmhg": 17}, "misread")
+    (entry,) = audit.of_subject(store, eye_id)[before:]
+    assert (entry["who"], entry["action"]) == (nurse.signature, "measures corrected")
+    assert "misread" in entry["detail"]
+    assert audit.broken_at(store) is None
+
+
+def test_what_cannot_be_changes_nothing(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=16)
+    for body, given, said_ in (
+        ({**typed.body, "iop_mmhg": 160}, {}, "iop_mmhg"),
+        (typed.body, {}, "nothing was changed"),
+        (typed.body, {"at": NOW + timedelta(hours=1)}, "future"),
+        (typed.body, {"at": datetime(26, 1, 1, tzinfo=NOW.tzinfo)}, "too long ago"),
+    ):
+        with pytest.raises(CareError, match=said_):
+            correct(typed.id, body, **given)
+    with pytest.raises(NotFound):
+        correct("nothing", typed.body)
+    assert len(events.history_of(store, eye_id)) == 1
+
+
+BODIES: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
+    "measures": ({"eye": "right", "iop_mmhg": 15}, {"eye": "right", "iop_mmhg": 16}),
+    "heard": ({"words": "well"}, {"words": "not well"}),
+    "symptoms": ({"pain": 8, "vision": "worse"}, {"pain": 0, "vision": "same"}),
+    "posture": (
+        {"position": "face-down", "from": "2027-03-05T07:00:00Z", "to": "2027-03-05T08:00:00Z"},
+        {"position": "face-down", "from": "2027-03-05T07:00:00Z", "to": "2027-03-05T07:30:00Z"},
+    ),
+    "bubble-seen": ({"percent": 80}, {"percent": 70}),
+    "journey": ({"heights_metres": [0, 3000]}, {"heights_metres": [0, 30]}),
+    "anaesthetic": ({"words": "dentist"}, {"words": "none was given"}),
+    "drops": ({"name": "antibiotic"}, {"name": "steroid"}),
+    "visit-request": ({"visit": "week 1", "words": ""}, {"visit": "week 1", "words": "in the morning"}),
+}
+
+
+@pytest.mark.parametrize("kind", sorted(BODIES))
+@pytest.mark.parametrize("author", ["nurse", "patient:x"])
+def test_every_kind_is_corrected_and_withdrawn(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct, kind: str, author: str
+) -> None:
+    was, better = BODIES[kind]
+    who = nurse.signature if author == "nurse" else author
+    events.add(store, new_id(), eye_id, kind, NOW, was, who, NOW)
+    (typed,) = events.of_eye(store, eye_id)
+    done = correct(typed.id, better)
+    (stands,) = events.of_eye(store, eye_id)
+    assert (stands.kind, stands.corrects, stands.author) == (kind, typed.id, nurse.signature)
+    assert load(store, eye_id, settings.clinic.tz).set_aside == []
+    correcting.withdraw(store, NOW, nurse, done.event_id, "not at all", settings.clinic.tz)
+    assert events.of_eye(store, eye_id) == []
+    assert [e.kind for e in events.history_of(store, eye_id)] == [kind, kind, "withdrawal"]
+    assert "cannot be read" not in said(kind, was, settings.clinic.tz)
+
+
+@pytest.mark.parametrize("kind", ["no-gas-seen", "tamponade-removed"])
+def test_what_has_only_a_time_gets_an_earlier_one_and_is_withdrawn(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct, kind: str
+) -> None:
+    zone = settings.clinic.tz
+    record_clinic_event(store, NOW, nurse, eye_id, kind, {}, zone)
+    (typed,) = events.of_eye(store, eye_id)
+    done = correct(typed.id, {}, at=NOW - timedelta(hours=2))
+    assert not load(store, eye_id, zone).caution(NOW)
+    correcting.withdraw(store, NOW, nurse, done.event_id, "the other eye", zone)
+    assert load(store, eye_id, zone).caution(NOW)
+
+
+def test_no_correction_lifts_the_caution_where_nobody_was_asked(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    """By moving *no gas seen* past gas that was seen later, or either record to an eye that is full of gas."""
+    zone = settings.clinic.tz
+    left = left_eye(store, eye_id)
+    note = operation_note(eye="left", agent="silicone-oil", percent=0, breaks=[])
+    discharge.discharge(store, NOW - timedelta(days=1), nurse, patient_details(), note, [], zone)
+    record_clinic_event(store, NOW, nurse, left, "tamponade-removed", {}, zone)
+    (removed,) = events.of_eye(store, left)
+    with pytest.raises(CareError, match="no oil in the right eye"):
+        correct(removed.id, {}, side="right")
+    record_clinic_event(store, NOW, nurse, eye_id, "no-gas-seen", {}, zone)
+    (none,) = events.of_eye(store, eye_id)
+    later = NOW + timedelta(hours=1)
+    measured(store, nurse, eye_id, settings, later, bubble_percent=60)
+    for given in ({"at": later + timedelta(minutes=1)}, {"side": "left"}):
+        with pytest.raises(CareError, match="withdraw it here"):
+            correct(none.id, {}, now=later + timedelta(hours=1), **given)
+    assert load(store, eye_id, zone).caution(later)
+
+
+def test_a_visit_that_took_place_is_put_on_another(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    zone = settings.clinic.tz
+    record_visit(store, NOW, nurse, eye_id, [], zone, visit="day 1")
+    (typed,) = events.of_eye(store, eye_id)
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    correct(typed.id, {"visit": "", "visit_id": week.identity})
+    assert [v.name for v in load(store, eye_id, zone).open_visits] == ["day 1"]
+    (stands,) = events.of_eye(store, eye_id)
+    with pytest.raises(CareError, match="not in the book"):
+        correct(stands.id, {"visit": "week 1", "visit_id": "another"})
+    with pytest.raises(CareError, match="not in the book"):
+        correct(stands.id, stands.body, side="left")
+
+
+def test_what_the_phone_takes_back_marks_what_rested_on_it(
+    store: Store, eye_id: str, device: Device, settings: Settings
+) -> None:
+    def sent(kind: str, body: dict[str, Any], n: int, **more: str) -> dict[str, Any]:
+        made = {"id": new_id(), "operation": eye_id, "kind": kind, "at": NOW.isoformat(), "body": body, "by": "patient"}
+        return {**made, "offset_minutes": 60, "sequence": n, **more}
+
+    told = sent("symptoms", {"pain": 9, "vision": "worse"}, 1)
+    receive(store, NOW, device, [told], settings.clinic.tz)
+    assert [w for w in worries.warnings_of(store, eye_id) if w.raised_at == NOW]
+    back = sent("withdrawal", {"reason": "wrong person"}, 2, corrects=told["id"])
+    assert [r.status for r in receive(store, NOW, device, [back], settings.clinic.tz)] == ["received"]
+    assert all(w.unfounded == (w.raised_at == NOW) for w in worries.warnings_of(store, eye_id))
+
+
+def test_entries_are_told_newest_first_with_what_they_put_right(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    first = measured(store, nurse, eye_id, settings, iop_mmhg=61)
+    second = measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=17)
+    gone = measured(store, nurse, eye_id, settings, NOW + timedelta(hours=2), iop_mmhg=18)
+    later = NOW + timedelta(hours=3)
+    once = correct(first.id, {**first.body, "iop_mmhg": 19}, now=later)
+    twice = correct(once.event_id, {**first.body, "iop_mmhg": 16}, "again", now=later)
+    moved = correct(second.id, second.body, now=later, side="left")
+    correcting.withdraw(store, later, nurse, gone.id, "not hers", settings.clinic.tz)
+    told = of_eye(store, eye_id, settings.clinic.tz)
+    assert [e.event.id for e in told] == [gone.id, second.id, twice.event_id]
+    assert told[0].is_withdrawn
+    assert told[1].later is not None
+    assert told[1].later.side == "left"
+    assert ["61" in e.words or "19" in e.words for e in told[2].earlier] == [True, True]
+    assert (told[2].event.reason, told[2].who, told[2].came_late) == ("again", "Nora Nurse", True)
+    (there,) = of_eye(store, left_eye(store, eye_id), settings.clinic.tz)
+    assert (there.event.id, [e.side for e in there.earlier]) == (moved.event_id, ["right"])
+
+
+def test_every_kind_has_a_test_here() -> None:
+    assert set(KINDS) - {"withdrawal"} == {*BODIES, "no-gas-seen", "tamponade-removed", "seen", "arrived"}

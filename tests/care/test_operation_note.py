@@ -1,0 +1,188 @@
+"""The operation note and the particulars are put right, and what rested on them follows."""
+
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+import pytest
+
+from followup.care import discharge, lists, operation_note, particulars
+from followup.care.actors import Actor
+from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.events import MeasuresBody
+from followup.care.eye import load
+from followup.care.operation_note import NotePutRight
+from followup.care.visit import record_visit
+from followup.config import Settings
+from followup.records import Store, audit, eyes, patients, visits, worries
+from tests.conftest import NOW, OPERATED, patient_details
+from tests.conftest import operation_note as a_note
+
+
+def fellow(store: Store, eye_id: str) -> str:
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    return next(e.id for e in eyes.of_patient(store, known.patient.id) if e.id != known.id)
+
+
+def operation_of(store: Store, eye_id: str) -> str:
+    return eyes.notes_of(store, eye_id)[-1].operation_id
+
+
+def put_right(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, reason: str = "misread", **changes: Any
+) -> NotePutRight:
+    operation_id = operation_of(store, eye_id)
+    return operation_note.correct(store, NOW, nurse, eye_id, operation_id, a_note(**changes), reason, settings.clinic.tz)
+
+
+def test_every_part_is_put_right_and_every_note_is_kept(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    zone = settings.clinic.tz
+    changes = {
+        "operated_at": OPERATED - timedelta(days=1),
+        "surgeon": "Sue Second",
+        "indication": "retinal-detachment",
+        "steps": ["vitrectomy"],
+        "breaks": [],
+        "lens": "pseudophakic",
+        "agent": "sf6",
+        "percent": 20.0,
+        "fill_percent": 90.0,
+        "risks": [],
+        "baseline": {"acuity": "6/24"},
+        "drops": [{"name": "steroid", "times_a_day": 4, "until": "2027-03-30"}],
+        "steroid_drops_until": date(2027, 3, 31),
+        "notes": "dictated",
+    }
+    done = put_right(store, nurse, eye_id, settings, **changes)
+    assert {what for what, _, _ in done.differences} == set(changes)
+    eye = load(store, eye_id, zone)
+    assert (eye.operation.agent, eye.operation.lens, eye.operation.at) == ("sf6", "pseudophakic", changes["operated_at"])
+    assert [v.name for v in eye.visits] == ["day 1", "week 1"]
+    first, last = eyes.history_of(store, operation_of(store, eye_id))
+    assert (first.agent, first.reason, last.reason, last.recorded_by) == ("c2f6", "", "misread", nurse.signature)
+
+
+def test_a_warning_that_rested_on_a_wrong_note_is_marked(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    """25 mmHg is a rise from 15, and none from 25."""
+    body = MeasuresBody(eye="right", iop_mmhg=25, instrument="applanation")
+    record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
+    rise = next(w for w in worries.warnings_of(store, eye_id) if w.rule == "pressure-rise")
+    done = put_right(store, nurse, eye_id, settings, baseline={"acuity": "6/60", "iop_mmhg": 25})
+    assert [w.id for w in done.unfounded] == [rise.id]
+    step = worries.steps_of(store, rise.callback_id)[-1]
+    assert step.step == "entry put right"
+    assert "iop mmhg 15" in step.detail["words"]
+    put_right(store, nurse, eye_id, settings, baseline={"acuity": "6/60", "iop_mmhg": 15})
+    assert not any(w.unfounded for w in worries.warnings_of(store, eye_id))
+
+
+def test_the_wrong_eye_moves_the_operation_with_its_visits_and_its_follow_up(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    zone, left = settings.clinic.tz, fellow(store, eye_id)
+    record_visit(store, NOW, nurse, eye_id, [], zone, visit="day 1")
+    done = put_right(store, nurse, eye_id, settings, eye="left")
+    assert done.eye_id == left
+    assert [v.name for v in done.moved_visits] == ["week 1"]
+    assert [v.name for v in visits.of_eye(store, left)] == ["week 1"]
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1"]  # took place, and stays on record
+    there, here = (eyes.eye(store, id) for id in (left, eye_id))
+    assert there is not None
+    assert here is not None
+    assert (there.is_followed, here.is_followed, here.note) == (True, False, None)
+    assert load(store, left, zone).caution(NOW)
+    assert not load(store, eye_id, zone).caution(NOW)
+    assert [e.id for e in eyes.followed(store)] == [left]
+    assert {d.eye.id for d in lists.due_visits(store, NOW, zone)} == {left}
+    with pytest.raises(NotFound):
+        operation_note.notes(store, eye_id, eyes.notes_of(store, left)[0].operation_id)
+
+
+def test_the_eye_that_was_not_operated_after_all_is_watched_as_the_fellow_eye(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    put_right(store, nurse, eye_id, settings, eye="left")
+    body = MeasuresBody(eye="right", iop_mmhg=45, instrument="applanation")
+    raised = record_visit(store, NOW, nurse, fellow(store, eye_id), [body], settings.clinic.tz)
+    assert {(w.eye_id, w.worry) for w in raised} >= {(eye_id, "other-eye")}
+
+
+def test_an_eye_with_another_operation_stays_followed_and_keeps_that_ones_visits(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    zone, later = settings.clinic.tz, NOW + timedelta(days=2)
+    window = discharge.schedule.Window("week 2", date(2027, 3, 20), date(2027, 3, 18), date(2027, 3, 22), "retina")
+    discharge.discharge(store, later, nurse, patient_details(), a_note(operated_at=later), [window], zone)
+    first, second = (n.operation_id for n in eyes.notes_of(store, eye_id))
+    note = a_note(operated_at=later, eye="left")
+    operation_note.correct(store, later, nurse, eye_id, second, note, "the other eye", zone)
+    left = fellow(store, eye_id)
+    assert [n.operation_id for n in eyes.notes_of(store, eye_id)] == [first]
+    assert [v.name for v in visits.of_eye(store, left)] == ["week 2"]
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    assert known.is_followed
+
+
+def test_a_visit_before_the_corrected_surgery_stops_the_move(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    with pytest.raises(CareError, match=r"the visit day 1 is 3 March 2027.*Move that visit first"):
+        put_right(store, nurse, eye_id, settings, eye="left", operated_at=OPERATED + timedelta(days=2))
+    assert len(eyes.history_of(store, operation_of(store, eye_id))) == 1
+
+
+def test_what_cannot_be_is_refused(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
+    stood = eyes.notes_of(store, eye_id)[0].id
+    with pytest.raises(CareError, match="nothing was changed"):
+        put_right(store, nurse, eye_id, settings)
+    with pytest.raises(CareError, match="say why"):
+        put_right(store, nurse, eye_id, settings, " ", lens="aphakic")
+    with pytest.raises(CareError, match="date of surgery"):
+        put_right(store, nurse, eye_id, settings, operated_at=datetime(26, 11, 24, tzinfo=UTC))
+    put_right(store, nurse, eye_id, settings, lens="aphakic")
+    with pytest.raises(Conflict, match="changed meanwhile"):
+        operation_note.correct(
+            store, NOW, nurse, eye_id, operation_of(store, eye_id), a_note(), "x", settings.clinic.tz, corrects=stood
+        )
+
+
+def corrected(store: Store, nurse: Actor, patient_id: str, settings: Settings, **changes: Any) -> Any:
+    written = patient_details().model_copy(update=changes)
+    return particulars.correct(store, NOW, nurse, patient_id, written, "misheard", settings.clinic.tz)
+
+
+def test_particulars_are_put_right_and_the_audit_holds_both(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    id = known.patient.id
+    done = corrected(store, nurse, id, settings, name="Pat Possible", born_on=date(1953, 3, 14), number="T-9")
+    assert [what for what, _, _ in done] == ["number", "name", "born_on"]
+    stands = patients.patient(store, id)
+    assert stands is not None
+    assert (stands.number, stands.name, stands.born_on) == ("T-9", "Pat Possible", date(1953, 3, 14))
+    assert [p.id for p in lists.find(store, "possible", NOW.date())] == [id]
+    entry = audit.of_subject(store, id)[-1]
+    assert (entry["action"], entry["who"]) == ("particulars corrected", nurse.signature)
+    for said in ("Pat Patient", "Pat Possible", "1952-03-14", "misheard"):
+        assert said in entry["detail"]
+
+
+def test_a_number_of_somebody_else_is_refused_and_says_whose_it_is(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    other = patient_details("T-2").model_copy(update={"name": "Otto Other"})
+    discharge.discharge(store, NOW, nurse, other, a_note(), [], settings.clinic.tz)
+    with pytest.raises(Conflict, match="Otto Other, born 14 March 1952") as error:
+        corrected(store, nurse, known.patient.id, settings, number="T-2")
+    assert error.value.field == "number"
+    with pytest.raises(CareError, match="birth"):
+        corrected(store, nurse, known.patient.id, settings, born_on=date(1852, 1, 1))
+    with pytest.raises(NotFound):
+        corrected(store, nurse, "nobody", settings, name="X")
