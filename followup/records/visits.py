@@ -56,6 +56,12 @@ def visit(store: Store, id: str) -> Visit | None:
     return _made(found) if found else None
 
 
+def stands(store: Store, id: str) -> bool:
+    """Whether this version of a visit is in the book now, and its eye followed."""
+    sql = f"SELECT 1 FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE v.id = :id AND {_FOLLOWED} AND {_CURRENT}"
+    return store.row(sql, {"id": id}) is not None
+
+
 def of_eye(store: Store, eye_id: str) -> list[Visit]:
     """The visits as planned now, by date; replaced ones are left out. `entered_at` is when each came into the book."""
     sql = _VISITS + f" WHERE v.eye_id IN {SAME_EYE} AND {_CURRENT}" + _IN_ORDER

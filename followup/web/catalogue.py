@@ -47,7 +47,7 @@ def texts() -> dict[Text, bool]:
         if rule.get("patient_words"):
             found[rule["patient_words"]] = True
     for visit in tomllib.loads(book.draft_text("reviews"))["visits"]:
-        found.setdefault(visit.name, False)
+        found.setdefault(visit["name"], False)
     found.setdefault(EXTRA_VISIT, False)
     for kind in ("posture", "agent", "eye"):
         for words in display.WORDS[kind].values():

@@ -8,12 +8,12 @@ from flask import Blueprint, abort, redirect, render_template, request, session,
 from followup.care import agreement, enrol, lists, person, sealing, visit
 from followup.care.dangers import dangers
 from followup.care.daysheet import pressure_limits
-from followup.care.errors import CareError
+from followup.care.errors import CareError, NotFound
 from followup.care.events import EnteredMeasures, MeasuresBody
 from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
 from followup.care.raising import most_urgent_first
 from followup.exchange import qr
-from followup.records import events, eyes, messages, people
+from followup.records import events, eyes, messages
 from followup.web import charts, context, display, workers
 from followup.web.clinic_api import author_pass
 from followup.web.forms import EyeMeasuresForm, SmallForm, TakeBackForm, VisitForm, field_errors
@@ -55,6 +55,14 @@ def pressed(view: context.View) -> context.View:
 
 def load_eye(eye_id: str) -> Eye:
     return load(context.store(), eye_id, context.zone())
+
+
+def operated_eye(eye_id: str) -> Eye:
+    """For pages that speak of an operation. Raises `NotFound` for an eye that had none."""
+    eye = load_eye(eye_id)
+    if not eye.operated:
+        raise NotFound("this eye was not operated, so it has no plan and no card")
+    return eye
 
 
 @bp.get("/")
@@ -114,9 +122,9 @@ def arrived(eye_id: str) -> Any:
 @context.staff_only()
 def card(eye_id: str) -> Any:
     """The discharge card: one A4 page with the code that enrols the phone."""
-    eye = load_eye(eye_id)
+    eye = operated_eye(eye_id)
     kept = session.get("code") or {}
-    code = kept.get("code") if kept.get("eye") == eye_id else None
+    code = kept.get("code") if kept.get("eye") == eye.id else None
     address = url_for("patient.enrolment", _external=False)
     link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
     return render_template(
@@ -137,7 +145,7 @@ def new_code(eye_id: str) -> Any:
     """A fresh enrolment code, for a second phone or when the first has run out."""
     eye = load_eye(eye_id)
     code = enrol.issue_code(context.store(), context.now(), context.me(), eye.patient.id)
-    session["code"] = {"eye": eye_id, "code": code}
+    session["code"] = {"eye": eye.id, "code": code}
     return redirect(url_for(".card", eye_id=eye_id), 303)
 
 
@@ -145,21 +153,21 @@ def new_code(eye_id: str) -> Any:
 @context.staff_only()
 def eye_page(eye_id: str) -> Any:
     """One eye: the whole course in one picture, and the table that says the same."""
-    eye = load_eye(eye_id)
-    now = context.now()
-    eyes.add_look(context.store(), now, eye_id, context.me().signature)
+    eye, now, store = load_eye(eye_id), context.now(), context.store()
+    fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
+    eyes.add_look(store, now, eye.id, context.me().signature)
     return render_template(
         "clinic/eye.html",
         eye=eye,
-        differences=agreement.differences(context.store(), eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(context.store()).bands),
+        fellow=fellow,
+        differences=agreement.differences(store, eye.events, context.zone()),
+        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
         rows=charts.course_table(eye, now),
-        forecast=eye.forecast(now),
-        day=eye.operation.day(now),
+        forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
-        no_gas=eye.no_gas_record,
-        devices=people.devices_of(context.store(), eye.patient.id),
-        records=eyes.history_of(context.store(), eye_id),
+        liquid=eye.holds_liquid(now),
+        no_gas=eye.no_gas_record if eye.operated else None,
+        histories={note.operation_id: eyes.history_of(store, note.operation_id) for note in eye.notes},
     )
 
 
@@ -176,7 +184,7 @@ def revoke(device_id: str) -> Any:
 @context.staff_only()
 def no_gas(eye_id: str) -> Any:
     """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
-    eye, now = load_eye(eye_id), context.now()
+    eye, now = operated_eye(eye_id), context.now()
     if SmallForm().validate_on_submit():
         return _record(eye_id, "no-gas-seen")
     seen, forecast = eye.timeline(now).sightings, eye.forecast(now)

@@ -16,7 +16,7 @@ from followup.clinical import schedule
 from followup.records import eyes, people
 from followup.records.store import new_id
 from followup.web import context
-from followup.web.clinic import bp, load_eye
+from followup.web.clinic import bp, operated_eye
 from followup.web.forms import SAME_PERSON, DischargeForm, PlanForm, field_errors, filled
 
 FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
@@ -260,7 +260,7 @@ def _clinic_days() -> dict[date, int]:
 @context.staff_only()
 def change_plan(eye_id: str) -> Any:
     """Change what was left in the eye, the posture or the dates later; shows what changed."""
-    eye = load_eye(eye_id)
+    eye = operated_eye(eye_id)
     form = PlanForm()
     changed = None
     status = 200
