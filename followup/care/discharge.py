@@ -285,7 +285,7 @@ def _patient(store: Store, now: datetime, actor: Actor, patient: Patient, same_p
             "this number belongs to a patient with other particulars: say whether it is the same person", "number"
         )
     if same_person.right == "written":
-        patients.correct(store, known.id, **patient.model_dump())
+        patients.correct(store, known.id, **patient.model_dump() | {"number": known.number})
         index(store, known.id)
         audit.note(
             store,

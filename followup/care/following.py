@@ -23,6 +23,9 @@ REASONS: dict[str, str] = {
 }
 
 
+FOLLOW_UP: dict[str, str] = {"begun": "began", "ended": "ended", "resumed": "was taken up again"}
+
+
 @dataclass(frozen=True, slots=True)
 class StillOpen:
     """A callback that ending follow-up would close, and what was decided about it and is not done."""

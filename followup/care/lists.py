@@ -81,14 +81,42 @@ def worst_by_eye(callbacks: Iterable[Callback]) -> dict[str, Callback]:
     return worst
 
 
-def find(store: Store, words: str, today: date) -> list[Patient]:
+@dataclass(frozen=True)
+class Found:
+    """A patient with both eyes."""
+
+    patient: Patient
+    eyes: tuple[Eye, ...]
+
+    @property
+    def followed(self) -> bool:
+        return any(eye.is_followed for eye in self.eyes)
+
+
+@dataclass(frozen=True)
+class Findings:
+    """Those shown, whoever has an eye that is followed first; `more` where others were found too."""
+
+    shown: tuple[Found, ...]
+    more: bool
+
+
+def find(store: Store, words: str, today: date) -> Findings:
     """Patients by parts of a name, number or phone, by birth date, or by a scanned discharge card (its address or code)."""
+    known = _find(store, words, today)
+    shown = tuple(Found(p, tuple(eyes.of_patient(store, p.id))) for p in known[:MOST_FOUND])
+    return Findings(shown, len(known) > MOST_FOUND)
+
+
+def _find(store: Store, words: str, today: date) -> list[Patient]:
     code = words.rpartition("code=")[2] if "code=" in words else words
     carded = enrol.patient_of_code(store, code)
     known = patients.patient(store, carded) if carded else None
     if known is not None:
         return [known]
-    return patients.found(store, finding.words_of(words), finding.dates_in(words, today), MOST_FOUND)
+    born = finding.dates_in(words, today)
+    ways = (patients.found(store, asked, born, MOST_FOUND + 1) for asked in finding.asked(words))
+    return next((found for found in ways if found), [])
 
 
 @dataclass(frozen=True)

@@ -11,12 +11,26 @@ from flask_wtf.csrf import CSRFError, CSRFProtect
 from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
+from followup.care import person
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
-from followup.web import account, api, calling, clinic, clinic_api, context, discharging, display, pages, patient, surgeon
+from followup.web import (
+    account,
+    api,
+    calling,
+    clinic,
+    clinic_api,
+    clinic_patients,
+    context,
+    discharging,
+    display,
+    pages,
+    patient,
+    surgeon,
+)
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -28,7 +42,7 @@ COMPRESSED = [
     "image/svg+xml",
     "text/calendar",
 ]
-STAFF_PAGES = (clinic, discharging, calling)  # the last two add their routes to clinic's blueprint
+STAFF_PAGES = (clinic, discharging, calling, clinic_patients)  # the others add their routes to clinic's blueprint
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
 
@@ -39,6 +53,7 @@ def create_app(
     """The application of one clinic; `clock` is replaced in tests."""
     settings = settings or load()
     store = store or open_store(settings.server.database)
+    person.index_whoever_is_missing(store)
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
         SECRET_KEY=store.secret,

@@ -75,7 +75,7 @@ def today() -> Any:
         "clinic/today.html",
         due=lists.due_visits(store, context.now(), context.zone()),
         find=words,
-        found=lists.find(store, words, context.today()) if words else [],
+        found=lists.find(store, words, context.today()) if words else None,
         refused=events.refused(store)[:5],
         unreadable=eyes.unreadable(store),
         requests=lists.open_requests(store, context.now()),
@@ -266,7 +266,7 @@ def new_visit(eye_id: str) -> Any:
 def _doubts(form: VisitForm, eye: Eye) -> list[str]:
     """What is asked once before it is saved; *no gas seen* lifts a caution, so always, beside what is known."""
     doubts = form.doubts(eye.open_visits, context.today())
-    if not form.no_gas_seen.data:
+    if not form.no_gas_seen.data or not eye.operated:
         return doubts
     now = context.now()
     levels = eye.timeline(now).sightings

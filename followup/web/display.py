@@ -11,7 +11,7 @@ from followup.care import accounts, watching
 from followup.care.callbacks import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS
-from followup.care.following import REASONS
+from followup.care.following import FOLLOW_UP, REASONS
 from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
 from followup.clinical.pressure import INSTRUMENTS
@@ -46,12 +46,19 @@ WORDS: dict[str, dict[str, str]] = {
     "reach": REACHES,
     "level": dict(enumerate(LEVELS)),  # type: ignore[arg-type]
     "end": REASONS,
+    "follow_up": FOLLOW_UP,
+    "follow_up_why": {**REASONS, "operation": "an operation", "taken-up": "", "joined": "two records were joined"},
     "message": {
         "posture": "reminder to hold the head",
         "visit": "reminder of a visit",
         "not-heard": "note that nothing was heard",
     },
-    "message_state": {"waiting": "not sent yet", "sending": "on its way", "sent": "sent", "dropped": "not sent: of no more use"},
+    "message_state": {
+        "waiting": "not sent yet",
+        "sending": "on its way",
+        "sent": "sent",
+        "dropped": "not sent: of no more use",
+    },
     "eye": {"right": "right eye", "left": "left eye"},
     "worry": {
         "infection": "infection",
