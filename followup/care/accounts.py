@@ -54,3 +54,12 @@ def actor(store: Store, staff_id: str | None, *, trusted: bool = False) -> Actor
     """The member of staff of a session, or None if they left; `trusted` as the clinic says of its nurses."""
     found = people.staff_member(store, staff_id) if staff_id else None
     return Actor(found.id, found.name, found.role, trusted) if found else None
+
+
+def name_of(store: Store, signature: str) -> str:
+    """Who stands behind the name under a record, such as `nurse:<id>`: a member of staff, the patient or carer, the clock."""
+    role, _, id = signature.partition(":")
+    if role in ("patient", "carer"):
+        return f"the {role}"
+    member = people.staff_by_id(store, id)
+    return member.name if member else f"the {role}"

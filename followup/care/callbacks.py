@@ -28,6 +28,7 @@ OUTCOMES: dict[str, str] = {
     "theatre": "theatre",
     "plan-changed": "told of the changed plan",
     "no-action": "no action, and why",
+    "follow-up-ended": "closed with the end of follow-up",
     "not-reached": "not reached",  # older records only
 }
 TASK_OF = {
@@ -295,13 +296,22 @@ def give_up(store: Store, now: datetime, actor: Actor, task_id: str, words: str)
         audit.note(store, now, actor.signature, "task given up", found.id, {"task": task.kind})
 
 
+def close_for_end(store: Store, now: datetime, actor: Actor, found: Callback, why: str) -> None:
+    """Follow-up ended: what was to do will not be done, and the callback is closed with the reason."""
+    with store.transaction():
+        for task in tasks.of_callback(store, found.id):
+            if task.done_at is None:
+                _drop(store, now, actor, task, why)
+        _settle(store, now, actor, found, "follow-up-ended", why)
+
+
 # --- Taking it back ---
 
 
 def can_undo(store: Store, found: Callback, actor: Actor, now: datetime) -> bool:
     """Whether this person settled the callback, or decided, only a short while ago and nobody has called since."""
     if found.settled_at is not None:
-        return found.settled_by == actor.id and now - found.settled_at <= UNDO_WITHIN
+        return found.outcome != "follow-up-ended" and found.settled_by == actor.id and now - found.settled_at <= UNDO_WITHIN
     return _just_decided(store, found, actor, now) is not None
 
 

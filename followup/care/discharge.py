@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
-from followup.care import bounds, callbacks, enrol
+from followup.care import bounds, callbacks, enrol, following
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict
 from followup.care.events import DROP_NAME_LENGTH
@@ -256,11 +256,7 @@ def discharge(
         _record(store, now, operation_id, note, actor, zone)
         for window in windows:
             add_visit(store, now, eye.id, window, actor)
-        if not eye.is_followed:
-            eyes.begin(store, now, eye.id)
-            eyes.add_follow_up(
-                store, now, eye.id, "resumed" if eye.followed_since else "begun", "operation", "", actor.signature
-            )
+        following.follow(store, now, actor, eye, "operation")
         code = enrol.issue_code(store, now, actor, patient_id)
         audit.note(store, now, actor.signature, "discharge", eye.id, {"agent": note.agent, "eye": note.eye})
     return eye.id, code
@@ -289,7 +285,7 @@ def _patient(store: Store, now: datetime, actor: Actor, patient: Patient, same_p
             "this number belongs to a patient with other particulars: say whether it is the same person", "number"
         )
     if same_person.right == "written":
-        patients.correct(store, known.id, **patient.model_dump())
+        patients.correct(store, known.id, **patient.model_dump() | {"number": known.number})
         index(store, known.id)
         audit.note(
             store,

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
+from followup.care.accounts import name_of
 from followup.clinical import acuity
 from followup.records import Store, events, eyes, people
 from followup.records.values import Event
@@ -93,14 +94,8 @@ class _Histories:
 
 
 def who(store: Store, author: str, names: Mapping[str, str] | None = None) -> str:
-    """The author of an entry in words."""
-    kind, _, id = author.partition(":")
-    if kind in ("patient", "carer"):
-        return f"the {kind}"
-    if names and id in names:
-        return names[id]
-    member = people.staff_by_id(store, id)
-    return member.name if member else author
+    """The author of an entry in words; `names` of staff, where many are asked for."""
+    return (names or {}).get(author.partition(":")[2]) or name_of(store, author)
 
 
 def said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:

@@ -24,7 +24,7 @@ from followup.clinical.course import (
 from followup.clinical.coverage import Break
 from followup.protocols import book
 from followup.records import Store, events, eyes, protocols, visits, worries
-from followup.records.values import Callback, Event, Note, Patient, Signature, Visit, Warning
+from followup.records.values import Callback, Event, FollowUp, Note, Patient, Signature, Visit, Warning
 from followup.records.values import Eye as KnownEye
 from followup.records.watch import readable
 
@@ -47,6 +47,7 @@ class Eye:
     events: list[Event]
     warnings: list[Warning]
     callbacks: list[Callback]
+    follow_ups: list[FollowUp]
     zone: tzinfo
     facts: tuple[Fact, ...]
     facts_beside: tuple[Fact, ...]
@@ -80,6 +81,11 @@ class Eye:
         return self.notes[-1]
 
     @property
+    def stages(self) -> list[tuple[Note, Operation]]:
+        """Each operation's note, and what the core reads of it, in order."""
+        return list(zip(self.notes, self.operations, strict=True))
+
+    @property
     def agent(self) -> tamponade.Agent:
         return tamponade.AGENTS[self.operation.agent]
 
@@ -94,7 +100,9 @@ class Eye:
         seen = tuple(Seen(at, identity) for identity, at in self.seen_visits.items())
         here = tuple(f for f in self.facts if not isinstance(f, Seen))
         settled = tuple(Settled(c.settled_at, c.worry) for c in self.callbacks if c.settled_at)
-        facts = (*here, *self.facts_beside, *seen, *settled)
+        taken_up = [f.at for f in self.follow_ups if f.what == "resumed"]
+        anew = [fact for at in taken_up for fact in (Heard(at), Settled(at))]  # silence counts anew, what lasts calls again
+        facts = (*here, *self.facts_beside, *seen, *settled, *anew)
         return Course(self.side, self.operations, planned, facts, self.zone)
 
     def timeline(self, now: datetime) -> Timeline:
@@ -127,6 +135,20 @@ class Eye:
     def seen_visits(self) -> dict[str, datetime]:
         """When each visit that took place did, by the visit's identity."""
         return attended(self.visits, [e for e in self.events if e.kind == "seen"], self.zone)
+
+    def watched_at(self, at: datetime) -> bool:
+        """Whether a sign of that moment counts: of an eye that was not followed then, only what somebody entered.
+
+        While follow-up is ended that is what came in after the end, so that no new rule goes through its past.
+        """
+        ended_at = self.known.ended_at
+        if ended_at is None and self._followed_at(at):
+            return True
+        entered = [e.at for e in self.events if ended_at is None or e.received_at >= ended_at]
+        return at in entered or any(fact.at == at for fact in self.facts_beside)
+
+    def _followed_at(self, at: datetime) -> bool:
+        return next((f.what for f in reversed(self.follow_ups) if f.at <= at), "begun") != "ended"
 
     @property
     def open_visits(self) -> list[Visit]:
@@ -179,6 +201,7 @@ def load(store: Store, eye_id: str, zone: tzinfo) -> Eye:
         read,
         worries.warnings_of(store, known.id),
         worries.callbacks_of(store, known.id),
+        eyes.follow_ups_of(store, known.id),
         zone,
         facts,
         tuple(f if isinstance(f, Journey | Anaesthetic) else Heard(f.at) for f in beside),

@@ -37,6 +37,17 @@ def words_of(text: str) -> list[str]:
     return re.findall(r"[^\W_]+", plain(text))
 
 
+def asked(text: str) -> list[list[str]]:
+    """What a text may ask for, each as words that all have to be found; a number written in groups also as one.
+
+    >>> asked("0 660 12-34")
+    [['0', '660', '12', '34'], ['6601234']]
+    """
+    words = words_of(text)
+    together = "".join(words).lstrip("0")
+    return [words, [together]] if len(words) > 1 and together.isdigit() else [words]
+
+
 def terms(texts: Iterable[str], numbers: Iterable[str]) -> set[str]:
     """What an index holds, so that the beginning of a term is any part of a word; of `numbers` also the digits alone."""
     words = {word for text in texts for word in words_of(text)}

@@ -40,12 +40,15 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     open_ones = worries.open_callbacks(store)
     worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
     heard = events.last_heard(store)
+    resumed = eyes.resumed_at(store)
     found = []
     with watching.parts(store, now, "list") as part:
         for visit in (v for v in visits.of_followed(store) if v.target <= until):
             id = visit.eye_id
             seen_at, here_at = seen[id].get(visit.identity), arrived[id].get(visit.identity)
             if seen_at and seen_at.astimezone(zone).date() < today:
+                continue
+            if not seen_at and visit.latest < _stage_began(followed.get(id), resumed.get(id), zone):
                 continue
             with part(f"visits {visit.id}"):
                 here = here_at is not None and here_at.astimezone(zone).date() >= today
@@ -55,6 +58,12 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
                 reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
                 found.append(Due(followed[id], visit, state, how_soon, reason, heard.get(id)))
     return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
+
+
+def _stage_began(eye: Eye | None, resumed: datetime | None, zone: tzinfo) -> date:
+    """The day of the latest operation or of taking follow-up up again: what was missed before is waited for no more."""
+    times = [at for at in (eye.note.operated_at if eye and eye.note else None, resumed) if at]
+    return max((at.astimezone(zone).date() for at in times), default=date.min)
 
 
 def _reason(store: Store, callback: Callback) -> str:
@@ -74,19 +83,42 @@ def worst_by_eye(callbacks: Iterable[Callback]) -> dict[str, Callback]:
     return worst
 
 
-def find(store: Store, words: str, today: date) -> list[Patient]:
+@dataclass(frozen=True)
+class Found:
+    """A patient with both eyes."""
+
+    patient: Patient
+    eyes: tuple[Eye, ...]
+
+    @property
+    def followed(self) -> bool:
+        return any(eye.is_followed for eye in self.eyes)
+
+
+@dataclass(frozen=True)
+class Findings:
+    """Those shown, whoever has an eye that is followed first; `more` where others were found too."""
+
+    shown: tuple[Found, ...]
+    more: bool
+
+
+def find(store: Store, words: str, today: date) -> Findings:
     """Patients by parts of a name, number or phone, by birth date, or by a scanned discharge card (its address or code)."""
+    known = _find(store, words, today)
+    shown = tuple(Found(p, tuple(eyes.of_patient(store, p.id))) for p in known[:MOST_FOUND])
+    return Findings(shown, len(known) > MOST_FOUND)
+
+
+def _find(store: Store, words: str, today: date) -> list[Patient]:
     code = words.rpartition("code=")[2] if "code=" in words else words
     carded = enrol.patient_of_code(store, code)
     known = patients.patient(store, carded) if carded else None
     if known is not None:
         return [known]
-    return patients.found(store, finding.words_of(words), finding.dates_in(words, today), MOST_FOUND)
-
-
-def find_eyes(store: Store, words: str, today: date) -> list[Eye]:
-    """The operated eyes of the patients whom `find` finds, followed or not."""
-    return [eye for known in find(store, words, today) for eye in eyes.of_patient(store, known.id) if eye.note]
+    born = finding.dates_in(words, today)
+    ways = (patients.found(store, asked, born, MOST_FOUND + 1) for asked in finding.asked(words))
+    return next((found for found in ways if found), [])
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,7 @@ from followup.care import reminders, watching
 from followup.care.errors import CareError, translatable
 from followup.care.reminders import ON_CALL, PATIENT_KINDS, STAFF_KINDS
 from followup.config import ADDRESS, Clinic, Messages
-from followup.records import Store, audit, patients, people, watch, worries
+from followup.records import Store, audit, eyes, patients, people, visits, watch, worries
 from followup.records import messages as kept
 from followup.records import values as kept_values
 
@@ -199,6 +199,11 @@ def failed(store: Store, now: datetime, parcel: Parcel, why: str) -> None:
 def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:
     if row.useless_after <= now:
         return False
+    if row.kind == "visit":
+        return visits.stands(store, row.key.partition(":")[2])
+    if row.kind == "posture":
+        eye = eyes.eye(store, row.about)
+        return eye is not None and eye.is_followed
     if row.kind not in ("now", "escalation", "not-heard"):
         return True
     callback = worries.callback(store, row.about)

@@ -134,6 +134,14 @@ class EyePack(BaseModel):
     receipts: list[Receipt]
 
 
+class EndedEye(BaseModel):
+    """An eye whose follow-up has ended. `caution`: gas may still be in it, and only a clinician can say that it is gone."""
+
+    eye: str
+    ended_on: date
+    caution: bool
+
+
 class Pack(BaseModel):
     """Everything the phone shows offline."""
 
@@ -149,6 +157,7 @@ class Pack(BaseModel):
     sealing_key: str
     dangers: list[Danger]
     eyes: list[EyePack]
+    ended: list[EndedEye]
 
 
 Translate = Callable[[str], str]
@@ -156,13 +165,13 @@ Translate = Callable[[str], str]
 
 def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate: Translate = str) -> Pack:
     """The pack of an enrolled phone: every eye of its patient that is still followed, its words through `translate`."""
-    known = eyes.followed_of(store, device.patient_id)
-    followed = [load(store, eye.id, clinic.tz) for eye in known]
+    both = eyes.of_patient(store, device.patient_id)
+    followed = [load(store, eye.id, clinic.tz) for eye in both if eye.is_followed and eye.note]
     book = rulebook(store)
     return Pack(
         made_at=now,
         zone=clinic.zone,
-        patient=known[0].patient.name if known else "",
+        patient=both[0].patient.name if both else "",
         used_by=device.used_by,
         clinic=clinic.name,
         phone=clinic.phone,
@@ -172,6 +181,15 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
         rules_signed=not protocol(store, "rulebook").is_draft,
         dangers=dangers(book, [eye.operation for eye in followed], translate),
         eyes=[_eye_pack(store, eye, book, now, clinic.tz, translate) for eye in followed],
+        ended=[
+            EndedEye(
+                eye=eye.side,
+                ended_on=eye.ended_at.astimezone(clinic.tz).date(),
+                caution=load(store, eye.id, clinic.tz).caution(now),
+            )
+            for eye in both
+            if eye.ended_at is not None
+        ],
     )
 
 

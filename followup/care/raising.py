@@ -20,7 +20,7 @@ def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Warning]:
     new = [
         _kept(store, eye, sign, book.version, now)
         for sign in warnings.evaluate(eye.course, book, now)
-        if not worries.has_warning(store, eye.id, sign.rule, sign.raised_at)
+        if eye.watched_at(sign.raised_at) and not worries.has_warning(store, eye.id, sign.rule, sign.raised_at)
     ]
     return most_urgent_first(new)
 
@@ -28,13 +28,12 @@ def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Warning]:
 def raise_signs_of_patient(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
     """`raise_signs` for both eyes: what is told of one may be about the other, or about the person.
 
-    A fellow eye is watched as long as one eye of the patient is followed.
+    Whatever is entered is judged, also after follow-up has ended; what the clock alone raises is not.
     """
     both = eyes.of_patient(store, patient_id)
-    if not any(known.is_followed for known in both):
+    if not any(known.followed_since for known in both):
         return []
-    watched = [known.id for known in both if known.ended_at is None]
-    return most_urgent_first([w for id in watched for w in raise_signs(store, load(store, id, zone), now)])
+    return most_urgent_first([w for known in both for w in raise_signs(store, load(store, known.id, zone), now)])
 
 
 def check_eye(store: Store, eye_id: str, now: datetime, zone: tzinfo) -> list[Warning]:

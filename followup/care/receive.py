@@ -204,7 +204,8 @@ def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, no
             raise ValueError(fault)
     if event.corrects is not None:
         corrected = events.event(store, event.corrects)
-        if corrected is None or corrected.eye_id != eye.id or corrected.device_id is None:
+        of = eyes.eye(store, corrected.eye_id) if corrected else None
+        if corrected is None or of is None or of.id != eye.id or corrected.device_id is None:
             raise ValueError(translatable("The entry that this one puts right is not known here."))
     elif event.kind == "withdrawal":
         raise ValueError("a withdrawal names the entry it takes back")

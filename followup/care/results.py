@@ -76,8 +76,12 @@ def results(store: Store, now: datetime, zone: tzinfo, surgeon: str | None = Non
 
 
 def _attachment(eye: Eye, timeline: Timeline) -> tuple[float, bool] | None:
-    """(day, True) when the retina was first found detached again, (last day seen, False) otherwise; None if never seen."""
-    seen = timeline.measures
+    """(day, True) when the retina was first found detached again, (last day seen, False) otherwise; None if never seen.
+
+    An eye whose follow-up ended is censored where it was last seen before the end: what came later was not looked for.
+    """
+    ended_at = eye.known.ended_at
+    seen = [m for m in timeline.measures if ended_at is None or m.at <= ended_at]
     first = next((fact for fact in seen if "detached" in fact.findings), None)
     if first is not None:
         return eye.operation.day(first.at), True

@@ -14,6 +14,7 @@ from followup.records.store import new_id
 from followup.records.values import Eye, Visit, Warning
 
 EXTRA_VISIT = "extra visit"
+REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
 
 
 def record_visit(
@@ -59,6 +60,8 @@ def record_clinic_event(
     with store.transaction():
         eye = known_eye(store, eye_id)
         _add(store, now, actor, eye, kind, checked)
+        if kind == "tamponade-removed":
+            _nothing_to_remove(store, now, actor, eye, zone)
         return raise_signs_of_patient(store, eye.patient.id, now, zone)
 
 
@@ -89,6 +92,13 @@ def withdraw_visit(store: Store, now: datetime, actor: Actor, eye_id: str, ident
             store, now, v.eye_id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id, withdrawn=True
         )
         audit.note(store, now, actor.signature, "visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
+
+
+def _nothing_to_remove(store: Store, now: datetime, actor: Actor, eye: Eye, zone: tzinfo) -> None:
+    """The oil is out: the visit at which its removal was to be planned leaves the book."""
+    for visit in load(store, eye.id, zone).open_visits:
+        if visit.name == REMOVAL_VISIT:
+            withdraw_visit(store, now, actor, eye.id, visit.identity)
 
 
 def known_eye(store: Store, eye_id: str) -> Eye:

@@ -35,7 +35,9 @@ def patient(store: Store, id: str) -> Patient | None:
 
 
 def by_number(store: Store, number: str) -> Patient | None:
-    return _one(store.row("SELECT * FROM patients WHERE number = :number", {"number": number}))
+    """The patient of a hospital number, also of one whose record was joined into another's."""
+    sql = "SELECT * FROM patients WHERE id = (SELECT coalesce(joined_into, id) FROM patients WHERE number = :number)"
+    return _one(store.row(sql, {"number": number}))
 
 
 def everybody(store: Store) -> list[Patient]:
@@ -56,7 +58,9 @@ def without_terms(store: Store) -> list[Patient]:
 
 
 def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int) -> list[Patient]:
-    """Patients of whom every word begins a term, or who were born on one of these days; joined ones under one record."""
+    """Patients of whom every word begins a term, or who were born on one of these days: those with an eye that is followed
+    first. Joined ones stand under one record.
+    """
     same = " INTERSECT ".join(
         f"SELECT patient_id FROM patient_terms WHERE term >= :w{n} AND term < :e{n}" for n, _ in enumerate(words)
     )
@@ -71,8 +75,10 @@ def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int) 
     if not ways:
         return []
     sql = f"""
-        SELECT * FROM patients WHERE id IN (SELECT coalesce(joined_into, id) FROM patients WHERE {" OR ".join(ways)})
-        ORDER BY name, born_on, id LIMIT :limit
+        SELECT p.*, EXISTS (SELECT 1 FROM eyes e WHERE e.patient_id = p.id AND e.followed_since IS NOT NULL
+            AND e.ended_at IS NULL) AS followed
+        FROM patients p WHERE id IN (SELECT coalesce(joined_into, id) FROM patients WHERE {" OR ".join(ways)})
+        ORDER BY followed DESC, name, born_on, id LIMIT :limit
     """
     return [made(Patient, row) for row in store.rows(sql, asked)]
 
@@ -80,7 +86,11 @@ def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int) 
 def join(store: Store, id: str, into: str) -> None:
     """Two records of one person: the first is read with the second from now on."""
     store.execute("UPDATE patients SET joined_into = :into WHERE id = :id OR joined_into = :id", {"id": id, "into": into})
-    store.execute("UPDATE devices SET patient_id = :into WHERE patient_id = :id", {"id": id, "into": into})
+    for table in ("devices", "enrolments"):
+        store.execute(f"UPDATE {table} SET patient_id = :into WHERE patient_id = :id", {"id": id, "into": into})
+    for table in ("message_choices", "push_subscriptions", "messages"):
+        sql = f"UPDATE OR IGNORE {table} SET person = 'patient:' || :into WHERE person = 'patient:' || :id"
+        store.execute(sql, {"id": id, "into": into})
     for side in SIDES:
         eyes = "SELECT id FROM eyes WHERE patient_id = {} AND side = :side"
         sides = {"id": id, "into": into, "side": side}
@@ -91,7 +101,8 @@ def join(store: Store, id: str, into: str) -> None:
             f"""
             UPDATE eyes SET followed_since = (SELECT min(followed_since) FROM eyes WHERE {both}),
             ended_at = CASE WHEN EXISTS (SELECT 1 FROM eyes WHERE {both} AND followed_since IS NOT NULL AND ended_at IS NULL)
-                THEN NULL ELSE (SELECT max(ended_at) FROM eyes WHERE {both}) END WHERE {both}
+                THEN NULL ELSE (SELECT max(ended_at) FROM eyes WHERE {both}) END,
+            end_reason = (SELECT end_reason FROM eyes WHERE {both} ORDER BY ended_at DESC LIMIT 1) WHERE {both}
             """,
             sides,
         )

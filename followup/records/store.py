@@ -69,7 +69,10 @@ class Store:
         connection.execute("COMMIT")
 
     def rows(self, sql: str, parameters: Row | None = None) -> list[Row]:
-        return list(self.db.query(sql, parameters or {}))
+        """What a query gives. Of two columns with one name the later counts, so that `x.*, … AS id` replaces an id."""
+        cursor = self.db.conn.execute(sql, parameters or {})
+        names = [column[0] for column in cursor.description]
+        return [dict(zip(names, row, strict=True)) for row in cursor]
 
     def row(self, sql: str, parameters: Row | None = None) -> Row | None:
         return next(iter(self.rows(sql, parameters)), None)

@@ -8,9 +8,9 @@ from followup.records.times import to_text
 from followup.records.values import Callback, Task, made
 
 _TASKS = """
-    SELECT t.*, o.name AS owner_name, m.name AS made_by_name,
+    SELECT t.*, coalesce(y.joined_into, t.eye_id) AS eye_id, o.name AS owner_name, m.name AS made_by_name,
            (SELECT v.target FROM visits v WHERE v.identity = t.visit_id ORDER BY v.recorded_at DESC, v.id DESC LIMIT 1) AS visit_on
-    FROM tasks t LEFT JOIN staff o ON o.id = t.owner JOIN staff m ON m.id = t.made_by
+    FROM tasks t JOIN eyes y ON y.id = t.eye_id LEFT JOIN staff o ON o.id = t.owner JOIN staff m ON m.id = t.made_by
 """
 
 

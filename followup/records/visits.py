@@ -11,8 +11,8 @@ from followup.records.watch import readable
 _READABLE = " AND ".join(in_time(f"v.{day}") for day in ("target", "earliest", "latest"))
 _CURRENT = f"NOT v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id) AND {_READABLE}"
 _VISITS = """
-    SELECT v.*, entered.recorded_at AS entered_at FROM visits v JOIN visits entered ON entered.id = v.identity
-    JOIN eyes e ON e.id = v.eye_id
+    SELECT v.*, coalesce(e.joined_into, v.eye_id) AS eye_id, entered.recorded_at AS entered_at
+    FROM visits v JOIN visits entered ON entered.id = v.identity JOIN eyes e ON e.id = v.eye_id
 """
 _FOLLOWED = "e.followed_since IS NOT NULL AND e.ended_at IS NULL"
 _IN_ORDER = " ORDER BY v.target, v.name, v.identity"
@@ -56,6 +56,12 @@ def visit(store: Store, id: str) -> Visit | None:
     return _made(found) if found else None
 
 
+def stands(store: Store, id: str) -> bool:
+    """Whether this version of a visit is in the book now, and its eye followed."""
+    sql = f"SELECT 1 FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE v.id = :id AND {_FOLLOWED} AND {_CURRENT}"
+    return store.row(sql, {"id": id}) is not None
+
+
 def of_eye(store: Store, eye_id: str) -> list[Visit]:
     """The visits as planned now, by date; replaced ones are left out. `entered_at` is when each came into the book."""
     sql = _VISITS + f" WHERE v.eye_id IN {SAME_EYE} AND {_CURRENT}" + _IN_ORDER
@@ -64,8 +70,7 @@ def of_eye(store: Store, eye_id: str) -> list[Visit]:
 
 def of_followed(store: Store) -> list[Visit]:
     """Current visits of every followed eye, by date."""
-    sql = _VISITS.replace("v.*", "v.*, coalesce(e.joined_into, v.eye_id) AS eye_id")
-    return readable(store, "visits", store.rows(sql + f" WHERE {_FOLLOWED} AND {_CURRENT}" + _IN_ORDER), _made)
+    return readable(store, "visits", store.rows(_VISITS + f" WHERE {_FOLLOWED} AND {_CURRENT}" + _IN_ORDER), _made)
 
 
 def booked_counts(store: Store) -> dict[date, int]:

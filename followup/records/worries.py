@@ -13,14 +13,16 @@ from followup.records.watch import readable
 URGENCY = "CASE c.how_soon WHEN 'now' THEN 0 WHEN 'today' THEN 1 ELSE 2 END"
 _OPEN_TASKS = "SELECT count(*) FROM tasks t WHERE t.callback_id = c.id AND t.done_at IS NULL"
 _CALLBACKS = f"""
-    SELECT c.*, s.name AS claimed_by_name, ({_OPEN_TASKS}) AS open_tasks, ({_OPEN_TASKS} AND t.owner IS NULL) AS free_tasks
-    FROM callbacks c LEFT JOIN staff s ON s.id = c.claimed_by
+    SELECT c.*, coalesce(y.joined_into, c.eye_id) AS eye_id, s.name AS claimed_by_name,
+           ({_OPEN_TASKS}) AS open_tasks, ({_OPEN_TASKS} AND t.owner IS NULL) AS free_tasks
+    FROM callbacks c JOIN eyes y ON y.id = c.eye_id LEFT JOIN staff s ON s.id = c.claimed_by
 """
 
 _WARNINGS = """
-    SELECT c.*, c.values_json AS "values", coalesce((SELECT g.unfounded FROM warning_grounds g WHERE g.warning_id = c.id
-        ORDER BY g.number DESC LIMIT 1), 0) AS unfounded
-    FROM warnings c
+    SELECT c.*, coalesce(y.joined_into, c.eye_id) AS eye_id, c.values_json AS "values",
+           coalesce((SELECT g.unfounded FROM warning_grounds g WHERE g.warning_id = c.id
+               ORDER BY g.number DESC LIMIT 1), 0) AS unfounded
+    FROM warnings c JOIN eyes y ON y.id = c.eye_id
 """
 
 
@@ -184,8 +186,8 @@ def steps_of(store: Store, callback_id: str) -> list[Step]:
 def taken_from(store: Store, staff_id: str, since: datetime) -> list[Taken]:
     """What others took over from this person since a time, newest first: its callback, by whom, when."""
     sql = """
-        SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, c.eye_id, c.worry
-        FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id
+        SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, coalesce(y.joined_into, c.eye_id) AS eye_id, c.worry
+        FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id JOIN eyes y ON y.id = c.eye_id
         WHERE s.step = 'taken over' AND json_extract(s.detail, '$.from_id') = :who AND s.at >= :since
         ORDER BY s.at DESC
     """

@@ -11,8 +11,8 @@ from flask_wtf.csrf import CSRFError, CSRFProtect
 from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
+from followup.care import person
 from followup.care.errors import CareError, Conflict, NotFound, Refused
-from followup.care.person import index_whoever_is_missing
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
@@ -23,6 +23,7 @@ from followup.web import (
     calling,
     clinic,
     clinic_api,
+    clinic_patients,
     context,
     correcting,
     discharging,
@@ -42,7 +43,7 @@ COMPRESSED = [
     "image/svg+xml",
     "text/calendar",
 ]
-STAFF_PAGES = (clinic, discharging, calling, correcting)  # all but the first add their routes to clinic's blueprint
+STAFF_PAGES = (clinic, discharging, calling, correcting, clinic_patients)  # all but the first add their routes to clinic's
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
 
@@ -53,7 +54,7 @@ def create_app(
     """The application of one clinic; `clock` is replaced in tests."""
     settings = settings or load()
     store = store or open_store(settings.server.database)
-    index_whoever_is_missing(store)
+    person.index_whoever_is_missing(store)
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
         SECRET_KEY=store.secret,

@@ -3,9 +3,10 @@
 Coordinates are in the units of an SVG view box 420 wide, so that text stays readable on a phone.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from itertools import takewhile
 from math import ceil, floor
 from typing import Any
 
@@ -13,8 +14,10 @@ from followup.care.callbacks import OUTCOMES
 from followup.care.entries import said
 from followup.care.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
+from followup.clinical.course import Timeline
 from followup.clinical.outcomes import Step
-from followup.records.values import Event
+from followup.clinical.tamponade import AGENTS
+from followup.records.values import Event, Note
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
 Scale = Callable[[float], float]
@@ -34,14 +37,14 @@ class Mark:
 
 @dataclass
 class Panel:
-    """One strip of the picture; `bands` are (y, height, kind), `ticks` (y, words), `line` and `area` polygons."""
+    """One strip of the picture; `bands` are (y, height, kind), `ticks` (y, words), `lines` and `areas` one for each stage."""
 
     title: str
     top: float
     bands: list[tuple[float, float, str]] = field(default_factory=list)
     ticks: list[tuple[float, str]] = field(default_factory=list)
-    line: list[Point] = field(default_factory=list)
-    area: list[Point] = field(default_factory=list)
+    lines: list[list[Point]] = field(default_factory=list)
+    areas: list[list[Point]] = field(default_factory=list)
     marks: list[Mark] = field(default_factory=list)
     bars: list[tuple[float, float, float, float, str]] = field(default_factory=list)
     path: list[Point] = field(default_factory=list)
@@ -71,31 +74,66 @@ class Chart:
     now_x: float
     panels: list[Panel]
     strips: list[Strip]
+    operations: list[tuple[float, str]]
 
 
-def course_chart(eye: Eye, now: datetime, bands: pressure.Bands) -> Chart:
-    """The whole course: acuity (better upward), pressure with bands, bubble forecast and levels, posture hours."""
-    last_day = _last_day(eye, now)
-    x = _scale(0, last_day, LEFT, WIDTH - RIGHT)
-    tops = [TOP + n * (PANEL + GAP) for n in range(4)]
-    at = {e.id: x(max(0.0, eye.operation.day(e.at))) for e in eye.events}
+@dataclass(frozen=True)
+class Axis:
+    """Days of one eye from the instant `zero` (its first operation, or the fellow's) to the day `last`."""
+
+    eye: Eye
+    zero: datetime
+    last: float
+
+    @property
+    def x(self) -> Scale:
+        return _scale(0, self.last, LEFT, WIDTH - RIGHT)
+
+    def day(self, at: datetime) -> float:
+        return (at - self.zero) / timedelta(days=1)
+
+    def at(self, at: datetime) -> float:
+        """Where an instant stands; what was before the beginning stands at it."""
+        return self.x(max(0.0, self.day(at)))
+
+    def day_of(self, iso: str) -> float:
+        """The day on which a local date begins."""
+        midnight = self.zero.astimezone(self.eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)
+        return (datetime.fromisoformat(iso[:10]).replace(tzinfo=self.eye.zone) - midnight) / timedelta(days=1)
+
+
+def axis(eye: Eye, fellow: Eye | None, now: datetime) -> Axis:
+    """Days since the eye's first operation; of an eye that was never operated since its fellow's, else since it was seen."""
+    operations = eye.operations or (fellow.operations if fellow else ())
+    began = min((op.at for op in operations), default=min((e.at for e in eye.events), default=now))
+    return Axis(eye, began, float(max(14, ceil((now - began) / timedelta(days=1)) + 7)))
+
+
+def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | None = None) -> Chart:
+    """The whole course on one axis: acuity (better upward), pressure with bands, and of each operation its bubble forecast,
+    levels and posture hours. An eye that was never operated shows acuity and pressure.
+    """
+    days = axis(eye, fellow, now)
+    stages = [stage for stage in eye.course.timelines(now) if stage.operated]
     measures = [e for e in eye.events if e.kind == "measures"]
-    panels = [
-        _acuity_panel(tops[0], measures, at),
-        _pressure_panel(tops[1], measures, at, bands),
-        _bubble_panel(eye, tops[2], x, last_day, now, at),
-        _posture_panel(eye, tops[3], x, now),
+    drawn: list[Callable[[float], Panel]] = [
+        lambda top: _acuity_panel(top, measures, days),
+        lambda top: _pressure_panel(top, measures, days, bands),
     ]
-    strips = _strips(eye, x, last_day, now, panels[-1].bottom)
+    if stages:
+        drawn += [lambda top: _bubble_panel(stages, top, days), lambda top: _posture_panel(stages, top, days, now)]
+    panels = [draw(TOP + n * (PANEL + GAP)) for n, draw in enumerate(drawn)]
+    strips = _strips(days, now, panels[-1].bottom)
     return Chart(
         WIDTH,
         strips[-1].y + 18,
         LEFT,
         WIDTH - RIGHT,
-        [(x(d), str(d)) for d in _day_ticks(last_day)],
-        x(min(eye.operation.day(now), last_day)),
+        [(days.x(d), str(d)) for d in _day_ticks(days.last)],
+        days.x(min(days.day(now), days.last)),
         panels,
         strips,
+        [(days.at(stage.operation.at), AGENTS[stage.operation.agent].words) for stage in stages],
     )
 
 
@@ -115,7 +153,8 @@ def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     for v in eye.visits:
         planned = datetime.combine(v.target, datetime.min.time(), eye.zone)
         rows.append((planned, "visit planned", v.name))
-    for day in eye.timeline(now).hours_in_plan:
+    rows += [(op.at, "operation", f"left in the eye: {AGENTS[op.agent].words}") for op in eye.operations]
+    for day in (day for stage in eye.course.timelines(now) for day in stage.hours_in_plan):
         end = datetime.combine(day.day, datetime.max.time(), eye.zone).replace(microsecond=0)
         rows.append((min(end, now), "posture total", f"{day.hours:.1f} of {day.target_hours:g} hours"))
     return sorted(rows, key=lambda r: r[0], reverse=True)
@@ -155,7 +194,7 @@ def attachment_curve(steps: list[Step]) -> Curve | None:
     )
 
 
-def _acuity_panel(top: float, measures: list[Event], at: dict[str, float]) -> Panel:
+def _acuity_panel(top: float, measures: list[Event], days: Axis) -> Panel:
     panel = Panel("Acuity, logMAR", top)
     y = _scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
@@ -165,12 +204,12 @@ def _acuity_panel(top: float, measures: list[Event], at: dict[str, float]) -> Pa
         seen = reading(event.body)
         if seen:
             kind = "category" if seen.category else "clinic"
-            panel.marks.append(Mark(at[event.id], y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
+            panel.marks.append(Mark(days.at(event.at), y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
     panel.path = [(m.x, m.y) for m in panel.marks]
     return panel
 
 
-def _pressure_panel(top: float, measures: list[Event], at: dict[str, float], bands: pressure.Bands) -> Panel:
+def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressure.Bands) -> Panel:
     values = [e.body["iop_mmhg"] for e in measures if e.body.get("iop_mmhg") is not None]
     highest = max([50.0, *values])
     y = _scale(0, highest, top + PANEL, top)
@@ -184,89 +223,100 @@ def _pressure_panel(top: float, measures: list[Event], at: dict[str, float], ban
     for event in measures:
         iop = event.body.get("iop_mmhg")
         if iop is not None:
-            panel.marks.append(Mark(at[event.id], y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
+            panel.marks.append(Mark(days.at(event.at), y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
     panel.path = [(m.x, m.y) for m in panel.marks]
     return panel
 
 
-def _bubble_panel(eye: Eye, top: float, x: Scale, last_day: float, now: datetime, at: dict[str, float]) -> Panel:
+def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
     y = _scale(0, 100, top + PANEL, top)
-    panel = Panel(f"Bubble height, % ({eye.operation.agent})", top)
+    panel = Panel(f"Bubble height, % ({', then '.join(AGENTS[s.operation.agent].words for s in stages)})", top)
     panel.ticks = [(y(v), f"{v}") for v in (0, 50, 100)]
-    if eye.operation.agent != "none":
-        forecast = eye.forecast(now)
-        days = [last_day * n / 60 for n in range(61)]
-        levels = [forecast.at(d) for d in days]
-        panel.line = [(x(d), y(level.meniscus_percent)) for d, level in zip(days, levels, strict=True)]
-        if eye.operation.fades:
+    for stage in stages:
+        operation, forecast = stage.operation, stage.forecasts[-1][1]
+        if operation.agent == "none":
+            continue
+        first, last = days.day(operation.at), _until(stage, days)
+        at = [first + (last - first) * n / 60 for n in range(61)]
+        levels = [forecast.at(d - first) for d in at]
+        panel.lines.append([(days.x(d), y(level.meniscus_percent)) for d, level in zip(at, levels, strict=True)])
+        if operation.fades:
             height = bubble.meniscus_percent
-            upper = [(x(d), y(height(level.high_percent))) for d, level in zip(days, levels, strict=True)]
-            lower = [(x(d), y(height(level.low_percent))) for d, level in zip(days, levels, strict=True)]
-            panel.area = upper + lower[::-1]
-    for event in eye.events:
+            upper = [(days.x(d), y(height(level.high_percent))) for d, level in zip(at, levels, strict=True)]
+            lower = [(days.x(d), y(height(level.low_percent))) for d, level in zip(at, levels, strict=True)]
+            panel.areas.append(upper + lower[::-1])
+    for event in days.eye.events:
         body = event.body
         if event.kind == "measures" and body.get("bubble_percent") is not None:
             level = body["bubble_percent"]
-            panel.marks.append(Mark(at[event.id], y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
+            panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
         elif event.kind == "bubble-seen":
             panel.marks.append(
-                Mark(at[event.id], y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
+                Mark(days.at(event.at), y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
             )
     return panel
 
 
-def _posture_panel(eye: Eye, top: float, x: Scale, now: datetime) -> Panel:
+def _until(stage: Timeline, days: Axis) -> float:
+    """The day on which a stage's tamponade ends: taken out or seen to be gone, or followed by another operation."""
+    if stage.empty_at(stage.now):
+        emptied = reversed(stage.emptied)
+        return days.day(min(at for at, empty in takewhile(lambda known: known[1], emptied)))
+    return days.day(stage.ended_at) if stage.ended_at and stage.ended_at <= stage.now else days.last
+
+
+def _posture_panel(stages: Sequence[Timeline], top: float, days: Axis, now: datetime) -> Panel:
     panel = Panel("Posture, hours a day", top)
     y = _scale(0, 24, top + PANEL, top)
     panel.ticks = [(y(v), f"{v}") for v in (0, 12, 24)]
-    blocks = [p.block for p in eye.timeline(now).postured]
-    plan = eye.operation.plan
-    for day, hours in sorted(posture.hours_by_day(blocks, eye.zone, now, plan.position if plan else None).items()):
-        start = x(max(0.0, _day_of(eye, day.isoformat())))
-        width = max(1.5, x(1) - x(0) - 1)
-        panel.bars.append((start, y(hours), width, y(0) - y(hours), f"{day.isoformat()}: {hours:.1f} hours"))
-    if plan:
-        panel.line = [(x(0), y(plan.hours_a_day)), (x(plan.days), y(plan.hours_a_day))]
+    width = max(1.5, days.x(1) - days.x(0) - 1)
+    for stage in stages:
+        plan, blocks = stage.operation.plan, [p.block for p in stage.postured]
+        by_day = posture.hours_by_day(blocks, days.eye.zone, now, plan.position if plan else None)
+        for day, hours in sorted(by_day.items()):
+            start = days.x(max(0.0, days.day_of(day.isoformat())))
+            panel.bars.append((start, y(hours), width, y(0) - y(hours), f"{day.isoformat()}: {hours:.1f} hours"))
+        if plan:
+            first = days.day(stage.operation.at)
+            last = min(first + plan.days, _until(stage, days))
+            panel.lines.append([(days.x(first), y(plan.hours_a_day)), (days.x(last), y(plan.hours_a_day))])
     return panel
 
 
-def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> list[Strip]:
+def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
     """Warnings, callbacks, drops and visits, one line each."""
-    day = eye.operation.day
-    signs, callbacks, drops, visits = (
-        Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(("signs", "calls", "drops", "visits"))
-    )
-    signs.marks = [
-        Mark(x(max(0.0, day(w.raised_at))), signs.y, f"{w.how_soon}: {w.words}", w.how_soon) for w in eye.warnings
-    ]
+    eye, x = days.eye, days.x
+    titles = ("signs", "calls", "drops", "visits") if eye.operated else ("signs", "calls")
+    strips = [Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(titles)]
+    signs, callbacks = strips[:2]
+    signs.marks = [Mark(days.at(w.raised_at), signs.y, f"{w.how_soon}: {w.words}", w.how_soon) for w in eye.warnings]
     for c in eye.callbacks:
-        start, end = (x(max(0.0, day(at))) for at in (c.opened_at, c.settled_at or now))
+        start, end = (days.at(at) for at in (c.opened_at, c.settled_at or now))
         said = f"callback, {c.worry}: {OUTCOMES[c.outcome or ''] if c.outcome else c.state}"
         callbacks.spans.append((start, max(3.0, round(end - start, 1)), c.state, said))
-    for drop in eye.drops:
-        until = min(_day_of(eye, drop["until"]) + 1, last_day)
-        drops.spans.append((x(0), round(x(until) - x(0), 1), "planned", f"{drop['name']}, planned until {drop['until']}"))
+    if not eye.operated:
+        return strips
+    drops, visits = strips[2:]
+    drops.spans = [span for note in eye.notes for span in _drops_of(note, days)]
     taken = [e for e in eye.events if e.kind == "drops"]
-    drops.marks = [Mark(x(max(0.0, day(e.at))), drops.y, f"{e.body['name']}, taken", "taken") for e in taken]
-    planned = [(v, _day_of(eye, v.target.isoformat())) for v in eye.visits]
-    seen = eye.seen_visits
+    drops.marks = [Mark(days.at(e.at), drops.y, f"{e.body['name']}, taken", "taken") for e in taken]
+    planned = [(v, days.day_of(v.target.isoformat())) for v in eye.visits]
     visits.marks = [
-        Mark(x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in seen else "open")
+        Mark(x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in eye.seen_visits else "open")
         for v, d in planned
-        if 0 <= d <= last_day
+        if 0 <= d <= days.last
     ]
-    return [signs, callbacks, drops, visits]
+    return strips
 
 
-def _last_day(eye: Eye, now: datetime) -> float:
-    return float(max(14, ceil(eye.operation.day(now)) + 7))
-
-
-def _day_of(eye: Eye, iso: str) -> float:
-    start = datetime.fromisoformat(iso[:10]).replace(tzinfo=eye.zone)
-    return (
-        start + timedelta(hours=0) - eye.operation.at.astimezone(eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)
-    ) / timedelta(days=1)
+def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
+    """What one operation's note prescribed, from that operation on."""
+    first, spans = max(0.0, days.day(note.operated_at)), []
+    for drop in note.body.get("drops", ()):
+        until = min(days.day_of(drop["until"]) + 1, days.last)
+        width = max(0.0, round(days.x(until) - days.x(first), 1))
+        spans.append((days.x(first), width, "planned", f"{drop['name']}, planned until {drop['until']}"))
+    return spans
 
 
 def _day_ticks(last_day: float) -> list[int]:

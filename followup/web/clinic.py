@@ -14,7 +14,7 @@ from followup.care.events import EnteredMeasures, MeasuresBody
 from followup.care.eye import Eye, load, protocol, rulebook, visit_of_today
 from followup.care.raising import most_urgent_first
 from followup.exchange import qr
-from followup.records import events, eyes, messages, people
+from followup.records import events, eyes, messages
 from followup.web import charts, context, display, workers
 from followup.web.clinic_api import author_pass
 from followup.web.forms import EyeMeasuresForm, SmallForm, TakeBackForm, VisitForm, field_errors
@@ -77,7 +77,7 @@ def today() -> Any:
         "clinic/today.html",
         due=lists.due_visits(store, context.now(), context.zone()),
         find=words,
-        found=lists.find_eyes(store, words, context.today()) if words else [],
+        found=lists.find(store, words, context.today()) if words else None,
         refused=events.refused(store)[:5],
         unreadable=eyes.unreadable(store),
         requests=lists.open_requests(store, context.now()),
@@ -156,22 +156,22 @@ def new_code(eye_id: str) -> Any:
 @context.staff_only()
 def eye_page(eye_id: str) -> Any:
     """One eye: the whole course in one picture, and the table that says the same."""
-    eye = load_eye(eye_id)
-    now = context.now()
-    eyes.add_look(context.store(), now, eye.id, context.me().signature)
+    eye, now, store = load_eye(eye_id), context.now(), context.store()
+    fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
+    eyes.add_look(store, now, eye.id, context.me().signature)
     return render_template(
         "clinic/eye.html",
         eye=eye,
-        differences=agreement.differences(context.store(), eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(context.store()).bands) if eye.operated else None,
+        fellow=fellow,
+        differences=agreement.differences(store, eye.events, context.zone()),
+        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
         rows=charts.course_table(eye, now),
-        entries=entries.of_eye(context.store(), eye.id, context.zone()),
+        entries=entries.of_eye(store, eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
-        day=eye.operation.day(now) if eye.operated else None,
         caution=eye.caution(now),
+        liquid=eye.holds_liquid(now),
         no_gas=eye.no_gas_record if eye.operated else None,
-        devices=people.devices_of(context.store(), eye.patient.id),
-        histories={n.operation_id: eyes.history_of(context.store(), n.operation_id) for n in eye.notes},
+        histories={note.operation_id: eyes.history_of(store, note.operation_id) for note in eye.notes},
     )
 
 
@@ -274,7 +274,7 @@ def new_visit(eye_id: str) -> Any:
 def _doubts(form: VisitForm, eye: Eye) -> list[str]:
     """What is asked once before it is saved; *no gas seen* lifts a caution, so always, beside what is known."""
     doubts = form.doubts(eye.open_visits, context.today())
-    if not form.no_gas_seen.data:
+    if not form.no_gas_seen.data or not eye.operated:
         return doubts
     now = context.now()
     levels = eye.timeline(now).sightings

@@ -103,7 +103,7 @@ class MeasuresEntry(EntryForm):
         form.measured_like(body)
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
-        known = self.measures.form.correction
+        known: Any = self.measures.form.correction
         used = event.body.get("correction")
         if used and used not in [choice[0] for choice in known.choices]:
             known.choices = [*known.choices, SelectChoice(used, used)]
@@ -166,7 +166,7 @@ class NoGasEntry(EntryForm):
 
 
 class WordsEntry(EntryForm):
-    PARTS = ("words",)
+    PARTS: tuple[str, ...] = ("words",)
     words = TextAreaField("Words", [Length(max=2000)])
 
 
@@ -242,7 +242,7 @@ class SymptomsEntry(EntryForm):
         for name in SYMPTOM_TRENDS:
             self[name].data = body.get(name) or ""
         for name in SYMPTOM_SIGNS:
-            self[name].data = {True: "yes", False: "no"}.get(body.get(name), "")  # type: ignore[call-overload]
+            self[name].data = {True: "yes", False: "no", None: ""}[body.get(name)]
 
     def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
         said: dict[str, Any] = {"pain": None if self.pain.number is None else int(self.pain.number)}

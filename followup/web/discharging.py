@@ -9,12 +9,13 @@ from flask import redirect, render_template, request, session, url_for
 from pydantic import ValidationError
 from wtforms import FieldList
 
-from followup.care import bounds, discharge
+from followup.care import bounds, discharge, person
 from followup.care.errors import CareError, Conflict
 from followup.care.events import first_message
 from followup.care.openings import open_days
 from followup.clinical import schedule
 from followup.records import eyes, people
+from followup.records.patients import SIDES
 from followup.records.store import new_id
 from followup.web import context
 from followup.web.clinic import bp, load_eye, operated_eye
@@ -51,6 +52,7 @@ def new_discharge() -> Any:
             beside_field(form, error)
     else:
         form.operated_on.data = context.today()
+        _fill_in(form, request.args.get("patient", ""), request.args.get("eye", ""))
     surgeons = [member.name for member in people.all_staff(context.store()) if member.role == "surgeon"]
     if request.method == "GET" and len(surgeons) == 1:
         form.surgeon.data = surgeons[0]
@@ -58,6 +60,7 @@ def new_discharge() -> Any:
     page = render_template(
         "clinic/discharge.html",
         id=id,
+        who=_who(form),
         form=form,
         proposal=proposal,
         errors=errors,
@@ -66,6 +69,22 @@ def new_discharge() -> Any:
         languages=context.LANGUAGES,
     )
     return page, 400 if errors else 200
+
+
+def _fill_in(form: DischargeForm, patient_id: str, eye: str) -> None:
+    """Begin with a person whom the clinic knows, and with the eye that was chosen."""
+    known = person.standing(context.store(), patient_id) if patient_id else None
+    if known:
+        for name in ("number", "name", "born_on", "phone", "language"):
+            form[name].data = getattr(known, name)
+    form.eye.data = eye if eye in SIDES else None
+
+
+def _who(form: DischargeForm) -> discharge.Patient | None:
+    """Whom the form is about, once that stands in it without a fault."""
+    particulars = (form.number, form.name, form.born_on, form.phone, form.language, form.same_person)
+    known = form.number.data and form.name.data and form.born_on.data
+    return patient_of(form) if known and not any(field.errors for field in particulars) else None
 
 
 def _read(form: DischargeForm, confirming: bool) -> discharge.OtherParticulars | None:

@@ -7,10 +7,11 @@ from flask import Flask
 from flask_babel import format_date, format_datetime, format_decimal, gettext
 from markupsafe import Markup
 
-from followup.care import watching
+from followup.care import accounts, watching
 from followup.care.callbacks import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge import PROCEDURE_STEPS
 from followup.care.events import CORRECTIONS
+from followup.care.following import FOLLOW_UP, REASONS
 from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
 from followup.clinical.pressure import INSTRUMENTS
@@ -85,6 +86,20 @@ WORDS: dict[str, dict[str, str]] = {
     },
     "reach": REACHES,
     "level": dict(enumerate(LEVELS)),  # type: ignore[arg-type]
+    "end": REASONS,
+    "follow_up": FOLLOW_UP,
+    "follow_up_why": {**REASONS, "operation": "an operation", "taken-up": "", "joined": "two records were joined"},
+    "message": {
+        "posture": "reminder to hold the head",
+        "visit": "reminder of a visit",
+        "not-heard": "note that nothing was heard",
+    },
+    "message_state": {
+        "waiting": "not sent yet",
+        "sending": "on its way",
+        "sent": "sent",
+        "dropped": "not sent: of no more use",
+    },
     "eye": {"right": "right eye", "left": "left eye"},
     "worry": {
         "infection": "infection",
@@ -146,6 +161,15 @@ def span(value: timedelta) -> str:
         if (n := minutes // size) >= 1:
             return f"{n} {unit}{'s' if n > 1 else ''}"
     return ""
+
+
+def local_day(value: datetime) -> date:
+    return value.astimezone(context.zone()).date()
+
+
+def who(signature: str) -> str:
+    """Who wrote something, by the name under it."""
+    return accounts.name_of(context.store(), signature)
 
 
 def number(value: float, digits: int = 0) -> str:
@@ -213,7 +237,7 @@ def watch() -> dict[str, Any]:
 
 def register(app: Flask) -> None:
     filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
-    filters["note_part"] = note_part
+    filters |= {"note_part": note_part, "local_day": local_day, "who": who}
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
     app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch)

@@ -7,6 +7,7 @@ import { receiptOf, SteadyClock } from "./clock.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { keepDraft } from "./draft.js";
+import { showEnded } from "./ended-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
@@ -202,15 +203,18 @@ async function draw() {
   await lookAtClock();
   running.show(timers.filter((one) => !isPlanned(one)));
   const ready = Boolean(pack?.eyes.length);
+  const over = showEnded(pack, words, locked);
   const kept = await sealedCount(database);
-  byId("not-enrolled").hidden = !unknown && (ready || locked || kept > 0);
+  byId("not-enrolled").hidden = !unknown && (ready || locked || over || kept > 0);
   byId("locked").hidden = ready || !(locked || kept > 0);
   byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
   document.querySelector(".tabs").hidden = !ready;
   if (!ready) {
     byId("verdict").hidden = true;
     for (const section of document.querySelectorAll("[data-view]")) section.hidden = true;
-    for (const id of ["who", "sending"]) byId(id).textContent = "";
+    byId("who").textContent = "";
+    const unsent = over ? (await outbox.all()).filter((entry) => entry.state === "saved").length : 0;
+    byId("sending").textContent = unsent ? countedText("to-send", unsent) : "";
     return;
   }
   const entries = await outbox.all();

@@ -2,6 +2,7 @@
 
 import { redraw } from "../shared/dom.js";
 import { dropRows } from "./drops.js";
+import { endedWithGas } from "./ended-view.js";
 import { isoDay } from "./hours.js";
 import { byId, listWords, text } from "./texts.js";
 
@@ -12,8 +13,8 @@ export class PlanView {
     this.#actions = actions;
   }
 
-  show({ eyes, names, entries }, now = new Date()) {
-    const gas = eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation));
+  show({ eyes, pack, names, entries }, now = new Date()) {
+    const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
     byId("next-visit").textContent = this.#next(eyes, now) || text("none-planned");
