@@ -14,7 +14,7 @@ from followup.care.entries import said
 from followup.care.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.outcomes import Step
-from followup.records.values import Event
+from followup.records.values import Event, Warning
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
 Scale = Callable[[float], float]
@@ -107,7 +107,7 @@ def reading(body: dict[str, Any]) -> acuity.Acuity | None:
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
     rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body, eye.zone)) for e in eye.events]
-    rows += [(w.raised_at, "warning", f"{w.how_soon.replace('-', ' ')}: {w.words}") for w in eye.warnings]
+    rows += [(w.raised_at, "warning", _warned(w)) for w in eye.warnings]
     for c in eye.callbacks:
         rows.append((c.opened_at, "callback opened", c.worry))
         if c.settled_at:
@@ -153,6 +153,11 @@ def attachment_curve(steps: list[Step]) -> Curve | None:
         [(x(d), str(d)) for d in _day_ticks(last)],
         [(y(share), f"{share:.0%}") for share in (0, 0.5, 1)],
     )
+
+
+def _warned(w: Warning) -> str:
+    told = f"{w.how_soon.replace('-', ' ')}: {w.words}"
+    return f"{told} Rests on an entry that was put right." if w.unfounded else told
 
 
 def _acuity_panel(top: float, measures: list[Event], at: dict[str, float]) -> Panel:
@@ -237,7 +242,8 @@ def _strips(eye: Eye, x: Scale, last_day: float, now: datetime, foot: float) -> 
         Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(("signs", "calls", "drops", "visits"))
     )
     signs.marks = [
-        Mark(x(max(0.0, day(w.raised_at))), signs.y, f"{w.how_soon}: {w.words}", w.how_soon) for w in eye.warnings
+        Mark(x(max(0.0, day(w.raised_at))), signs.y, _warned(w), "put-right" if w.unfounded else w.how_soon)
+        for w in eye.warnings
     ]
     for c in eye.callbacks:
         start, end = (x(max(0.0, day(at))) for at in (c.opened_at, c.settled_at or now))
