@@ -17,7 +17,7 @@ from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.course import Timeline
 from followup.clinical.outcomes import Step
 from followup.clinical.tamponade import AGENTS
-from followup.records.values import Event, Note
+from followup.records.values import Event, Note, Warning
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
 Scale = Callable[[float], float]
@@ -145,7 +145,7 @@ def reading(body: dict[str, Any]) -> acuity.Acuity | None:
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
     rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body, eye.zone)) for e in eye.events]
-    rows += [(w.raised_at, "warning", f"{w.how_soon.replace('-', ' ')}: {w.words}") for w in eye.warnings]
+    rows += [(w.raised_at, "warning", _warned(w)) for w in eye.warnings]
     for c in eye.callbacks:
         rows.append((c.opened_at, "callback opened", c.worry))
         if c.settled_at:
@@ -192,6 +192,11 @@ def attachment_curve(steps: list[Step]) -> Curve | None:
         [(x(d), str(d)) for d in _day_ticks(last)],
         [(y(share), f"{share:.0%}") for share in (0, 0.5, 1)],
     )
+
+
+def _warned(w: Warning) -> str:
+    told = f"{w.how_soon.replace('-', ' ')}: {w.words}"
+    return f"{told} Rests on an entry that was put right." if w.unfounded else told
 
 
 def _acuity_panel(top: float, measures: list[Event], days: Axis) -> Panel:
@@ -289,7 +294,9 @@ def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
     titles = ("signs", "calls", "drops", "visits") if eye.operated else ("signs", "calls")
     strips = [Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(titles)]
     signs, callbacks = strips[:2]
-    signs.marks = [Mark(days.at(w.raised_at), signs.y, f"{w.how_soon}: {w.words}", w.how_soon) for w in eye.warnings]
+    signs.marks = [
+        Mark(days.at(w.raised_at), signs.y, _warned(w), "put-right" if w.unfounded else w.how_soon) for w in eye.warnings
+    ]
     for c in eye.callbacks:
         start, end = (days.at(at) for at in (c.opened_at, c.settled_at or now))
         said = f"callback, {c.worry}: {OUTCOMES[c.outcome or ''] if c.outcome else c.state}"

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, tzinfo
-from typing import Any
+from typing import Any, cast
 
 from flask_babel import format_date
 from flask_wtf import FlaskForm
@@ -109,10 +109,11 @@ class MeasuresEntry(EntryForm):
             known.choices = [*known.choices, SelectChoice(used, used)]
 
     def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        typed = {name: value or "" for name, value in self.measures.form.data.items() if name != "findings"}
-        findings = tuple(self.measures.form.findings.data or ())
+        form: Any = self.measures.form
+        typed = {name: value or "" for name, value in form.data.items()}
+        sent = {**typed, "eye": cast("Any", self.side).data, "findings": tuple(form.findings.data or ())}
         try:
-            entered = EnteredMeasures.model_validate({"eye": self.side.data, **typed, "findings": findings}).body()
+            entered = EnteredMeasures.model_validate(sent).body()
         except ValueError as error:
             raise CareError(str(error)) from error
         if entered is None:
