@@ -105,14 +105,14 @@ class MeasuresEntry(EntryForm):
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         known = self.measures.form.correction
         used = event.body.get("correction")
-        if used and used not in [choice[0] for choice in known.choices]:
+        if used and used not in [choice.value for choice in known.choices]:
             known.choices = [*known.choices, SelectChoice(used, used)]
 
     def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
         typed = {name: value or "" for name, value in self.measures.form.data.items() if name != "findings"}
         findings = tuple(self.measures.form.findings.data or ())
         try:
-            entered = EnteredMeasures.model_validate({"eye": self.side.data, **typed, "findings": findings}).body()
+            entered = EnteredMeasures.model_validate({"eye": self.chosen_side(), **typed, "findings": findings}).body()
         except ValueError as error:
             raise CareError(str(error)) from error
         if entered is None:
@@ -170,8 +170,9 @@ class WordsEntry(EntryForm):
     words = TextAreaField("Words", [Length(max=2000)])
 
 
-class RequestEntry(WordsEntry):
+class RequestEntry(EntryForm):
     PARTS = ("visit", "words")
+    words = TextAreaField("Words", [Length(max=1000)])
     visit = StringField("Visit", [InputRequired("write which visit"), Length(max=60)])
 
 
@@ -242,7 +243,8 @@ class SymptomsEntry(EntryForm):
         for name in SYMPTOM_TRENDS:
             self[name].data = body.get(name) or ""
         for name in SYMPTOM_SIGNS:
-            self[name].data = {True: "yes", False: "no"}.get(body.get(name), "")  # type: ignore[call-overload]
+            said = body.get(name)
+            self[name].data = "" if said is None else "yes" if said else "no"
 
     def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
         said: dict[str, Any] = {"pain": None if self.pain.number is None else int(self.pain.number)}
