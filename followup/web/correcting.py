@@ -137,6 +137,8 @@ def correct_note(eye_id: str, operation_id: str) -> Any:
         try:
             if not field_errors(form):
                 note = note_of(form, stands.body.get("posture"), stands.body.get("height_metres", 0))
+                if note.operated_at == stands.operated_at.replace(second=0, microsecond=0):  # a field has no seconds
+                    note = note.model_copy(update={"operated_at": stands.operated_at})
                 done = operation_note.correct(
                     context.store(), context.now(), context.me(), eye_id, operation_id, note, form.reason.data, zone,
                     corrects=form.corrects.data,

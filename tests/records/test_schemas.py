@@ -35,6 +35,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m008_visit_identities": "6da5c9dfeb4c27c0",
     "m009_watch": "f1e7e344085f5578",
     "m011_bounds": "310223583f2b8100",
+    "m021_grounds_of_warnings": "d117b772df373e5a",
 }
 
 

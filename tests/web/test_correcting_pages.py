@@ -17,7 +17,7 @@ from followup.records import Store, events, eyes, worries
 from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.correction_forms import FORMS
-from tests.conftest import NOW, Clock, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details
 
 Measured = Callable[..., Event]
 
@@ -287,7 +287,8 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
-    discharge.change_plan(store, NOW, nurse, eye_id, operation_note(drops=drops, notes="dictated"), settings.clinic.tz)
+    whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
+    discharge.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)
