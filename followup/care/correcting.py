@@ -10,10 +10,10 @@ from followup.care.actors import Actor
 from followup.care.entries import said, who
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import body_of, stored, times_in
-from followup.care.raising import raise_signs_of_patient
+from followup.care.raising import most_urgent_first, raise_signs_of_patient
 from followup.care.visit import eye_on_side, known_eye
 from followup.clinical import tamponade
-from followup.records import Store, audit, events, eyes, visits
+from followup.records import Store, audit, events, eyes, visits, worries
 from followup.records.store import new_id
 from followup.records.values import Event, Eye, Warning
 
@@ -81,6 +81,16 @@ def withdraw(store: Store, now: datetime, actor: Actor, event_id: str, reason: s
         told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is withdrawn"
         detail = {"id": event_id, "reason": why}
         return _follow(store, now, actor, eye, entry, id, eye.id, before, told, why, zone, "taken back", detail)
+
+
+def outcome(store: Store, later: Event) -> PutRight:
+    """What an event that put another right raised, and the warnings that lost their grounds by it, as they stand."""
+    eye = known_eye(store, later.eye_id)
+    both = eyes.of_patient(store, eye.patient.id)
+    kept = most_urgent_first([w for known in both for w in worries.warnings_of(store, known.id)])
+    lost = worries.marked_by(store, later.id)
+    raised = [w for w in kept if w.recorded_at == later.received_at]
+    return PutRight(later.id, eye.id, raised, [w for w in kept if w.id in lost])
 
 
 def _follow(

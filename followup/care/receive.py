@@ -188,7 +188,8 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
             audit.note(store, now, author, f"event {event.kind}", eye.id, {"id": event.id})
             if before is not None:
                 told = f"{event.kind.replace('-', ' ')} from the phone"
-                by = Actor(author, who(store, author), event.kind)
+                role, _, id = author.partition(":")
+                by = Actor(id, who(store, author), role)
                 grounds.follow(store, now, by, eye.patient.id, zone, before, told, "taken back there", event_id=event.id)
             raise_signs_of_patient(store, eye.patient.id, now, zone)
     return Result(id=event.id, status="received")

@@ -73,6 +73,12 @@ def mark(
     store.execute(sql, {**row, "now": to_text(now)})
 
 
+def marked_by(store: Store, event_id: str) -> set[str]:
+    """The warnings that lost their grounds by this event, by id."""
+    sql = "SELECT warning_id FROM warning_grounds WHERE event_id = :id AND unfounded"
+    return {row["warning_id"] for row in store.rows(sql, {"id": event_id})}
+
+
 def open_callback_of(store: Store, eye_id: str, worry: str) -> Callback | None:
     sql = _CALLBACKS + f" WHERE c.eye_id IN {SAME_EYE} AND c.worry = :worry AND c.state != 'settled'"
     found = store.row(sql, {"id": eye_id, "worry": worry})

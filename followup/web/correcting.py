@@ -2,11 +2,10 @@
 
 from typing import Any
 
-from flask import abort, redirect, render_template, request, session, url_for
+from flask import abort, redirect, render_template, request, url_for
 
 from followup.care import correcting, entries, operation_note, particulars, person
 from followup.care.errors import CareError, Conflict
-from followup.care.raising import most_urgent_first
 from followup.web import context
 from followup.web.clinic import bp, load_eye
 from followup.web.correction_forms import FORMS, EntryForm
@@ -44,8 +43,7 @@ def correct_entry(event_id: str) -> Any:
         form.fill(entry.event, entry.side, context.zone())
     elif withdrawing or (form.validate() and (form.sure.data or not (doubts := form.doubts()))):
         try:
-            done = _put_right(form, entry, withdrawing=withdrawing)
-            session["put_right"] = {"raised": [w.id for w in done.raised], "lost": [w.id for w in done.unfounded]}
+            _put_right(form, entry, withdrawing=withdrawing)
             return redirect(url_for(".entry_put_right", event_id=event_id), 303)
         except Conflict:
             raise
@@ -64,13 +62,14 @@ def correct_entry(event_id: str) -> Any:
     ), status
 
 
-def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> correcting.PutRight:
+def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> None:
     who = context.store(), context.now(), context.me(), entry.event.id
     zone, reason = context.zone(), form.reason.data or ""
     if withdrawing:
-        return correcting.withdraw(*who, reason, zone)
+        correcting.withdraw(*who, reason, zone)
+        return
     body = form.body(entry.event.body, zone)
-    return correcting.correct(*who, body, reason, zone, side=form.chosen_side(), at=form.time(entry.event, zone))
+    correcting.correct(*who, body, reason, zone, side=form.chosen_side(), at=form.time(entry.event, zone))
 
 
 @bp.get("/entries/<event_id>/put-right")
@@ -81,17 +80,13 @@ def entry_put_right(event_id: str) -> Any:
     if entry.later is None:
         return redirect(url_for(".correct_entry", event_id=event_id), 303)
     eye = load_eye(entry.event.eye_id)
-    ids = session.get("put_right") or {"raised": [], "lost": []}
-    both = person.both_eyes(context.store(), eye.patient.id, context.zone())
-    known = most_urgent_first([w for one in both for w in one.warnings])
+    done = correcting.outcome(context.store(), entry.later.event)
     return render_template(
         "clinic/entry_put_right.html",
         stated=entry,
         eye=eye,
         side=entry.later.side,
-        stands_on=next(one for one in both if one.side == entry.later.side),
-        raised=[w for w in known if w.id in ids["raised"]],
-        lost=[w for w in known if w.id in ids["lost"] and w.unfounded],
+        done=done,
     )
 
 
@@ -142,6 +137,8 @@ def correct_note(eye_id: str, operation_id: str) -> Any:
         try:
             if not field_errors(form):
                 note = note_of(form, stands.body.get("posture"), stands.body.get("height_metres", 0))
+                if note.operated_at == stands.operated_at.replace(second=0, microsecond=0):  # a field has no seconds
+                    note = note.model_copy(update={"operated_at": stands.operated_at})
                 done = operation_note.correct(
                     context.store(), context.now(), context.me(), eye_id, operation_id, note, form.reason.data, zone,
                     corrects=form.corrects.data,

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, tzinfo
-from typing import Any, cast
+from typing import Any
 
 from flask_babel import format_date
 from flask_wtf import FlaskForm
@@ -105,13 +105,13 @@ class MeasuresEntry(EntryForm):
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         known: Any = self.measures.form.correction
         used = event.body.get("correction")
-        if used and used not in [choice[0] for choice in known.choices]:
+        if used and used not in [choice.value for choice in known.choices]:
             known.choices = [*known.choices, SelectChoice(used, used)]
 
     def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
         form: Any = self.measures.form
         typed = {name: value or "" for name, value in form.data.items()}
-        sent = {**typed, "eye": cast("Any", self.side).data, "findings": tuple(form.findings.data or ())}
+        sent = {**typed, "eye": self.chosen_side(), "findings": tuple(form.findings.data or ())}
         try:
             entered = EnteredMeasures.model_validate(sent).body()
         except ValueError as error:
@@ -171,8 +171,9 @@ class WordsEntry(EntryForm):
     words = TextAreaField("Words", [Length(max=2000)])
 
 
-class RequestEntry(WordsEntry):
+class RequestEntry(EntryForm):
     PARTS = ("visit", "words")
+    words = TextAreaField("Words", [Length(max=1000)])
     visit = StringField("Visit", [InputRequired("write which visit"), Length(max=60)])
 
 
@@ -243,7 +244,8 @@ class SymptomsEntry(EntryForm):
         for name in SYMPTOM_TRENDS:
             self[name].data = body.get(name) or ""
         for name in SYMPTOM_SIGNS:
-            self[name].data = {True: "yes", False: "no", None: ""}[body.get(name)]
+            said = body.get(name)
+            self[name].data = "" if said is None else "yes" if said else "no"
 
     def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
         said: dict[str, Any] = {"pain": None if self.pain.number is None else int(self.pain.number)}

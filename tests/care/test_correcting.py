@@ -326,6 +326,8 @@ def test_what_the_phone_takes_back_marks_what_rested_on_it(
     assert [w for w in worries.warnings_of(store, eye_id) if w.raised_at == NOW]
     back = sent("withdrawal", {"reason": "wrong person"}, 2, corrects=told["id"])
     assert [r.status for r in receive(store, NOW, device, [back], settings.clinic.tz)] == ["received"]
+    step = next(s for c in worries.callbacks_of(store, eye_id) for s in worries.steps_of(store, c.id) if "why" in s.detail)
+    assert (step.who, step.detail["by"]) == (f"patient:{device.id}", "the patient")
     assert all(w.unfounded == (w.raised_at == NOW) for w in worries.warnings_of(store, eye_id))
 
 

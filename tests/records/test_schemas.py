@@ -36,6 +36,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m009_watch": "f1e7e344085f5578",
     "m011_bounds": "310223583f2b8100",
     "m020_two_eyes": "754083ea8cdca00a",
+    "m021_grounds_of_warnings": "d117b772df373e5a",
     "m025_joined_by_index": "f68d4757e610aca6",
 }
 

@@ -17,7 +17,7 @@ from followup.records import Store, events, eyes, worries
 from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.correction_forms import FORMS
-from tests.conftest import NOW, Clock, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details
 
 Measured = Callable[..., Event]
 
@@ -71,7 +71,7 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     assert form["measures-iop"] == "61"
     answer = as_nurse.post(address, data={**form, "measures-iop": "16", "reason": "typed the wrong way round"})
     assert answer.status_code == 303
-    saved = as_nurse.get(answer.location).text
+    saved = as_surgeon.get(answer.location).text  # whoever looks, and whenever
     assert "pressure 16 mmHg" in saved
     assert "Rested on this entry, and no longer does" in saved
     assert "Pressure 61 mmHg, at or above 40." in saved
@@ -112,6 +112,24 @@ def test_measures_move_to_the_other_eye_whose_page_shows_them(
     call = next(c for c in worries.open_callbacks(store) if c.eye_id == fellow(store, eye_id))
     assert as_nurse.get(f"/clinic/callbacks/{call.id}").status_code == 200
     assert "Moved to the left eye" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+
+
+def test_every_measure_is_shown_as_it_stands_and_kept_where_it_was_not_touched(
+    as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured
+) -> None:
+    entry = measured(
+        iop_mmhg=16, acuity="6/60", notation="snellen", correction="as last year", bubble_percent=60, pain=2,
+        findings=("inflammation",), notes="quiet",
+    )  # fmt: skip
+    address = f"/clinic/entries/{entry.id}/correct"
+    page = as_nurse.get(address).text
+    form = {**typed(page), "measures-findings": ["inflammation"]}
+    assert re.search(r'<input checked[^>]*value="inflammation"', page)
+    assert "nothing was changed" in as_nurse.post(address, data={**form, "reason": "looked"}).text
+    saved = as_nurse.post(address, data={**form, "measures-iop": "17", "reason": "misread"})
+    assert saved.status_code == 303
+    (stands,) = events.of_eye(store, eye_id)
+    assert stands.body == {**entry.body, "iop_mmhg": 17}
 
 
 def test_an_entry_is_withdrawn_with_a_reason(as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured) -> None:
@@ -269,7 +287,8 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
-    discharge.change_plan(store, NOW, nurse, eye_id, operation_note(drops=drops, notes="dictated"), settings.clinic.tz)
+    whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
+    discharge.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)
