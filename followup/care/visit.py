@@ -11,7 +11,7 @@ from followup.care.eye import load
 from followup.care.raising import raise_signs_of_patient
 from followup.records import Store, audit, events, eyes, visits
 from followup.records.store import new_id
-from followup.records.values import Eye, Visit, Warning
+from followup.records.values import Event, Eye, Visit, Warning
 
 EXTRA_VISIT = "extra visit"
 REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
@@ -84,6 +84,8 @@ def take_back(store: Store, now: datetime, actor: Actor, event_id: str, reason: 
         events.add(
             store, id, entry.eye_id, "withdrawal", now, body, actor.signature, now, corrects=event_id, reason=reason.strip()
         )
+        if entry.kind == "tamponade-removed":
+            _removal_planned_again(store, now, actor, eye, entry)
         detail = {"id": event_id, **body}
         audit.note(store, now, actor.signature, f"{entry.kind} taken back", entry.eye_id, detail)
         raise_signs_of_patient(store, eye.patient.id, now, zone)
@@ -124,6 +126,16 @@ def _nothing_to_remove(store: Store, now: datetime, actor: Actor, eye: Eye, zone
     for visit in load(store, eye.id, zone).open_visits:
         if visit.name == REMOVAL_VISIT:
             withdraw_visit(store, now, actor, eye.id, visit.identity)
+
+
+def _removal_planned_again(store: Store, now: datetime, actor: Actor, eye: Eye, entry: Event) -> None:
+    """The oil is still there: the visit that left the book with that entry stands in it again."""
+    for v in visits.withdrawn_at(store, eye.id, entry.received_at):
+        if v.name == REMOVAL_VISIT:
+            visits.add(store, now, eye.id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id)
+            audit.note(
+                store, now, actor.signature, "visit planned again", eye.id, {"visit": v.name, "on": v.target.isoformat()}
+            )
 
 
 def known_eye(store: Store, eye_id: str) -> Eye:
