@@ -11,7 +11,7 @@ from followup.care.entries import said, who
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.events import body_of, stored, times_in
 from followup.care.raising import most_urgent_first, raise_signs_of_patient
-from followup.care.visit import eye_on_side, known_eye
+from followup.care.visit import eye_on_side, known_eye, nothing_to_remove, removal_planned_again
 from followup.clinical import tamponade
 from followup.records import Store, audit, events, eyes, visits, worries
 from followup.records.store import new_id
@@ -61,6 +61,9 @@ def correct(
         events.add(
             store, id, onto.id, entry.kind, when, kept, actor.signature, now, corrects=event_id, reason=why
         )  # fmt: skip
+        if entry.kind == "tamponade-removed" and onto.id != eye.id:
+            removal_planned_again(store, now, actor, eye, entry)
+            nothing_to_remove(store, now, actor, onto, zone)
         after = _told(onto.side if onto.id != eye.id else "", entry.kind, kept, when if when != entry.at else None, zone)
         told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is: {after}"
         detail = {"id": event_id, "now": id, "eye": onto.id, "reason": why}
@@ -78,6 +81,8 @@ def withdraw(store: Store, now: datetime, actor: Actor, event_id: str, reason: s
         events.add(
             store, id, entry.eye_id, "withdrawal", now, {"reason": why}, actor.signature, now, corrects=event_id, reason=why
         )
+        if entry.kind == "tamponade-removed":
+            removal_planned_again(store, now, actor, eye, entry)
         told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is withdrawn"
         detail = {"id": event_id, "reason": why}
         return _follow(store, now, actor, eye, entry, id, eye.id, before, told, why, zone, "taken back", detail)

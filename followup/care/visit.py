@@ -11,7 +11,7 @@ from followup.care.eye import load
 from followup.care.raising import raise_signs_of_patient
 from followup.records import Store, audit, events, eyes, visits
 from followup.records.store import new_id
-from followup.records.values import Eye, Visit, Warning
+from followup.records.values import Event, Eye, Visit, Warning
 
 EXTRA_VISIT = "extra visit"
 REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
@@ -61,7 +61,7 @@ def record_clinic_event(
         eye = known_eye(store, eye_id)
         _add(store, now, actor, eye, kind, checked)
         if kind == "tamponade-removed":
-            _nothing_to_remove(store, now, actor, eye, zone)
+            nothing_to_remove(store, now, actor, eye, zone)
         return raise_signs_of_patient(store, eye.patient.id, now, zone)
 
 
@@ -94,11 +94,21 @@ def withdraw_visit(store: Store, now: datetime, actor: Actor, eye_id: str, ident
         audit.note(store, now, actor.signature, "visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
-def _nothing_to_remove(store: Store, now: datetime, actor: Actor, eye: Eye, zone: tzinfo) -> None:
+def nothing_to_remove(store: Store, now: datetime, actor: Actor, eye: Eye, zone: tzinfo) -> None:
     """The oil is out: the visit at which its removal was to be planned leaves the book."""
     for visit in load(store, eye.id, zone).open_visits:
         if visit.name == REMOVAL_VISIT:
             withdraw_visit(store, now, actor, eye.id, visit.identity)
+
+
+def removal_planned_again(store: Store, now: datetime, actor: Actor, eye: Eye, entry: Event) -> None:
+    """The oil is still there: the visit that left the book with that entry stands in it again."""
+    for v in visits.withdrawn_at(store, eye.id, entry.received_at):
+        if v.name == REMOVAL_VISIT:
+            visits.add(store, now, eye.id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id)
+            audit.note(
+                store, now, actor.signature, "visit planned again", eye.id, {"visit": v.name, "on": v.target.isoformat()}
+            )
 
 
 def known_eye(store: Store, eye_id: str) -> Eye:

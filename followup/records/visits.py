@@ -68,6 +68,13 @@ def of_eye(store: Store, eye_id: str) -> list[Visit]:
     return readable(store, "visits", store.rows(sql, {"id": eye_id}), _made)
 
 
+def withdrawn_at(store: Store, eye_id: str, at: datetime) -> list[Visit]:
+    """Visits that were taken out of the book at that instant and are not in it."""
+    sql = f"{_VISITS} WHERE v.eye_id IN {SAME_EYE} AND v.withdrawn AND v.recorded_at = :at AND {_READABLE}"
+    left = f" AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id){_IN_ORDER}"
+    return readable(store, "visits", store.rows(sql + left, {"id": eye_id, "at": to_text(at)}), _made)
+
+
 def of_followed(store: Store) -> list[Visit]:
     """Current visits of every followed eye, by date."""
     return readable(store, "visits", store.rows(_VISITS + f" WHERE {_FOLLOWED} AND {_CURRENT}" + _IN_ORDER), _made)

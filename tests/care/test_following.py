@@ -8,6 +8,7 @@ import pytest
 
 from followup.care import callbacks, discharge, following, lists, messages, pack, results
 from followup.care.actors import Actor
+from followup.care.correcting import withdraw
 from followup.care.errors import CareError, Conflict
 from followup.care.events import MeasuresBody
 from followup.care.eye import load
@@ -229,4 +230,8 @@ def test_the_oil_is_out_so_its_removal_is_planned_no_more(store: Store, nurse: A
     said = [a for a in audit.of_subject(store, left) if a["action"] == "visit withdrawn"]
     assert len(said) == 1
     assert "list for oil removal" in said[0]["detail"]
-    assert [e.kind for e in events.of_eye(store, left)] == ["tamponade-removed"]
+    (entry,) = events.of_eye(store, left)
+    withdraw(store, LATER + timedelta(hours=1), nurse, entry.id, "the other eye was meant", zone)
+    eye = load(store, left, zone)
+    assert eye.holds_liquid(LATER + timedelta(hours=1))
+    assert [v.name for v in eye.open_visits] == ["list for oil removal", "month 3"]
