@@ -303,7 +303,7 @@ def test_a_signal_that_goes_while_typing_a_high_pressure_raises_the_alarm(
     server.kill()
     tablet.get_by_role("button", name="Save").click()
     expect(tablet.locator("#wrong")).to_contain_text("left eye: is a pressure of 7.3 kPa (54.8 mmHg) right?")
-    tablet.get_by_label("Yes, it was read like that").check()
+    tablet.get_by_label("Yes, that is right").check()
     tablet.get_by_role("button", name="Save").click()
     alarm = tablet.get_by_role("alert").filter(has_text="No warning goes out")
     expect(alarm).to_contain_text("right eye: 34 mmHg is at or above the clinic’s limit of 30.")
