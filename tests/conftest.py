@@ -5,6 +5,7 @@ import shutil
 import socket
 import sys
 import time
+from collections import Counter
 from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -79,6 +80,17 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker("browser")
         if name in ("test_serving", "test_wheel"):
             item.add_marker("server")
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """How long each part took, all workers together."""
+    parts: Counter[str] = Counter()
+    for reports in terminalreporter.stats.values():
+        for report in reports:
+            if isinstance(report, pytest.TestReport):
+                parts[report.nodeid.partition("::")[0].rpartition("/")[0]] += report.duration
+    if parts:
+        terminalreporter.write_line("seconds: " + ", ".join(f"{name} {spent:.0f}" for name, spent in parts.most_common()))
 
 
 @pytest.fixture(autouse=True)
