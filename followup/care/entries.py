@@ -102,7 +102,7 @@ def said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
     """What an entry says, in words; never raises, so that what cannot be read can still be withdrawn."""
     try:
         return _said(kind, body, zone)
-    except (KeyError, TypeError, ValueError):
+    except (KeyError, OverflowError, TypeError, ValueError):
         return "cannot be read"
 
 

@@ -63,7 +63,7 @@ def operated_eye(eye_id: str) -> Eye:
     """For pages about an operation. Raises `NotFound` for an eye without one."""
     eye = load_eye(eye_id)
     if not eye.operated:
-        raise NotFound("no operation that can be read is on record for this eye")
+        raise NotFound("this eye was not operated here, or no operation that can be read is on record")
     return eye
 
 

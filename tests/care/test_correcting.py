@@ -91,11 +91,11 @@ def test_61_typed_for_16_leaves_picture_callback_and_results(
 
 def test_the_forecast_follows(store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct) -> None:
     zone = settings.clinic.tz
-    without = load(store, eye_id, zone).forecast(NOW).half_life_days
+    without = load(store, eye_id, zone).forecast(NOW).half_time_days
     typed = measured(store, nurse, eye_id, settings, bubble_percent=60)
-    assert load(store, eye_id, zone).forecast(NOW).half_life_days != without
+    assert load(store, eye_id, zone).forecast(NOW).half_time_days != without
     correcting.withdraw(store, NOW, nurse, typed.id, "another patient", zone)
-    assert load(store, eye_id, zone).forecast(NOW).half_life_days == without
+    assert load(store, eye_id, zone).forecast(NOW).half_time_days == without
 
 
 def test_measures_of_the_wrong_eye_move_and_are_judged_there(
@@ -265,10 +265,10 @@ def test_every_kind_is_corrected_and_withdrawn(
 
 @pytest.mark.parametrize("kind", ["no-gas-seen", "tamponade-removed"])
 def test_what_has_only_a_time_gets_an_earlier_one_and_is_withdrawn(
-    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct, kind: str
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct, kind: str
 ) -> None:
     zone = settings.clinic.tz
-    record_clinic_event(store, NOW, nurse, eye_id, kind, {}, zone)
+    record_clinic_event(store, NOW, surgeon, eye_id, kind, {}, zone)
     (typed,) = events.of_eye(store, eye_id)
     done = correct(typed.id, {}, at=NOW - timedelta(hours=2))
     assert not load(store, eye_id, zone).caution(NOW)
@@ -277,7 +277,7 @@ def test_what_has_only_a_time_gets_an_earlier_one_and_is_withdrawn(
 
 
 def test_no_correction_lifts_the_caution_where_nobody_was_asked(
-    store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct
 ) -> None:
     """By moving *no gas seen* past gas that was seen later, or either record to an eye that is full of gas."""
     zone = settings.clinic.tz
@@ -288,7 +288,7 @@ def test_no_correction_lifts_the_caution_where_nobody_was_asked(
     (removed,) = events.of_eye(store, left)
     with pytest.raises(CareError, match="no oil in the right eye"):
         correct(removed.id, {}, side="right")
-    record_clinic_event(store, NOW, nurse, eye_id, "no-gas-seen", {}, zone)
+    record_clinic_event(store, NOW, surgeon, eye_id, "no-gas-seen", {}, zone)
     (none,) = events.of_eye(store, eye_id)
     later = NOW + timedelta(hours=1)
     measured(store, nurse, eye_id, settings, later, bubble_percent=60)

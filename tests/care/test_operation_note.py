@@ -165,7 +165,7 @@ def test_particulars_are_put_right_and_the_audit_holds_both(
     stands = patients.patient(store, id)
     assert stands is not None
     assert (stands.number, stands.name, stands.born_on) == ("T-9", "Pat Possible", date(1953, 3, 14))
-    assert [p.id for p in lists.find(store, "possible", NOW.date())] == [id]
+    assert [one.patient.id for one in lists.find(store, "possible", NOW.date()).shown] == [id]
     entry = audit.of_subject(store, id)[-1]
     assert (entry["action"], entry["who"]) == ("particulars corrected", nurse.signature)
     for said in ("Pat Patient", "Pat Possible", "1952-03-14", "misheard"):

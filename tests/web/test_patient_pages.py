@@ -72,7 +72,7 @@ def test_a_changed_note_says_who_when_and_why(
     )
     page = as_nurse.get(f"/clinic/patients/{known(store, eye_id).patient.id}").text
     assert "pseudophakic" in page
-    assert re.search(r"Changed Fri 5 Mar, 11:00 by Nora Nurse: wrong lens", page)
+    assert re.search(r"Changed Fri 5 Mar, 11:00 by Nora Nurse, because: wrong lens", page)
 
 
 def test_an_eye_that_was_never_operated_has_its_pages(
@@ -138,9 +138,9 @@ def test_oil_taken_out_leaves_header_card_and_buttons(
 
 @pytest.mark.parametrize("page", ["visit", "plan", "no-gas", "end"])
 def test_who_it_is_about_stands_where_something_is_entered(
-    as_nurse: FlaskClient, store: Store, eye_id: str, page: str
+    as_surgeon: FlaskClient, store: Store, eye_id: str, page: str
 ) -> None:
-    text = as_nurse.get(f"/clinic/eyes/{eye_id}/{page}").text
+    text = as_surgeon.get(f"/clinic/eyes/{eye_id}/{page}").text
     strip = re.search(r'<p class="who-strip">(.*?)</p>', text, re.S)
     assert strip is not None
     for said in ("Pat Patient", "14 Mar 1952", "T-1", "right eye"):
