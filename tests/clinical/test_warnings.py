@@ -17,6 +17,7 @@ from followup.clinical.course import (
     Fact,
     Heard,
     Journey,
+    Measures,
     NoGasSeen,
     Seen,
     Symptoms,
@@ -399,8 +400,8 @@ def test_hour_by_hour_raises_what_one_pass_over_the_whole_course_raises(facts: l
 
 
 def test_both_eyes_are_judged_alike() -> None:
-    left = Course.after(operation(eye="left"), (), (w.Measures(at(1), "left", iop_mmhg=34),))
-    right = Course.after(operation(), (), (w.Measures(at(1), "right", iop_mmhg=34),))
+    left = Course.after(operation(eye="left"), (), (Measures(at(1), "left", iop_mmhg=34),))
+    right = Course.after(operation(), (), (Measures(at(1), "right", iop_mmhg=34),))
     assert [s.rule for s in w.evaluate(left, book.rulebook(), at(2))] == [
         s.rule for s in w.evaluate(right, book.rulebook(), at(2))
     ]
