@@ -6,6 +6,7 @@
 'spike'
 """
 
+import math
 import re
 from dataclasses import dataclass
 from datetime import timedelta
@@ -36,10 +37,6 @@ BECKER_HIGH_ABOVE = Figure("level on steroid drops: high responder above", 31, "
 ARMALY_RESPONSE_FROM = Figure("rise on steroid drops that counts as a response", 6, "mmHg", "Arm67")
 ARMALY_HIGH_ABOVE = Figure("rise on steroid drops: high responder above", 15, "mmHg", "Arm67", "memory")
 STEROID_ONSET = Figure("usual days of drops before a response", 14, "days", "CP", "memory")
-
-NOT_COMPARABLE_BELOW = Figure(
-    "change between different instruments that says nothing, below", 5, "mmHg", "CP", "common practice"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,11 +155,29 @@ def rise(iop_mmhg: float, baseline_mmhg: float | None) -> float | None:
     return None if baseline_mmhg is None else iop_mmhg - baseline_mmhg
 
 
-def comparable(change_mmhg: float, instrument_before: str, instrument_after: str) -> bool:
-    """Whether a change can be believed: between two kinds of instrument less than 5 mmHg says nothing."""
-    for name in (instrument_before, instrument_after):
-        one_of("instrument", name, INSTRUMENTS)
-    return instrument_before == instrument_after or abs(change_mmhg) >= NOT_COMPARABLE_BELOW.value
+def agreement_mmhg(before: str | None, after: str | None, *, rising: bool) -> float | None:
+    """How far two instruments may differ, one way, on one unchanged eye: the published 95 % limits of both, combined.
+
+    None where a limit is not published (a finger estimate). An unnamed instrument is taken as the loosest published.
+    """
+    limits = []
+    for name, upper in ((before, not rising), (after, rising)):
+        one_of("instrument", name or "applanation", INSTRUMENTS)
+        instrument = INSTRUMENTS[name] if name else _LOOSEST
+        figure = instrument.high_mmhg if upper else instrument.low_mmhg
+        if figure is None:
+            return None
+        limits.append(figure.value)
+    return math.hypot(*limits)
+
+
+def really_changed(before_mmhg: float, after_mmhg: float, before: str | None, after: str | None) -> bool:
+    """Whether a pressure moved by more than its two instruments differ by; never told from a finger estimate."""
+    agreement = agreement_mmhg(before, after, rising=after_mmhg > before_mmhg)
+    return agreement is not None and abs(after_mmhg - before_mmhg) > agreement
+
+
+_LOOSEST = INSTRUMENTS["applanation-pen"]
 
 
 def steroid_response(
@@ -199,7 +214,7 @@ MODEL = Model(
         "The level scheme and the rise scheme are shown side by side and never mixed.",
     ),
     (
-        "Instruments differ: less than 5 mmHg between two kinds of instrument says nothing.",
+        "Instruments differ: a change counts where it exceeds the published limits of agreement of both, combined.",
         "In gas-filled eyes portable instruments may read low when the true pressure is high (from memory).",
     ),
     (
@@ -215,7 +230,6 @@ MODEL = Model(
         ARMALY_RESPONSE_FROM,
         ARMALY_HIGH_ABOVE,
         STEROID_ONSET,
-        NOT_COMPARABLE_BELOW,
         UNLIKELY_BELOW,
         UNLIKELY_ABOVE,
         *(f for i in INSTRUMENTS.values() for f in (i.low_mmhg, i.high_mmhg) if f),

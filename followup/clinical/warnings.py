@@ -19,6 +19,7 @@ from followup.clinical.checks.symptoms import signs_of
 from followup.clinical.course import SIGHT_COVERED_FROM, Course, Timeline
 from followup.clinical.evidence import Model
 from followup.clinical.rulebook import HOW_SOON, Eyes, HowSoon, Rule, Rulebook
+from followup.clinical.second_looks import Raised, told
 
 __all__ = [
     "CHECKS",
@@ -49,6 +50,7 @@ class Sign:
     threshold: Mapping[str, Any]
     source: str
     words: str
+    threshold_source: str = "CP"
 
 
 def evaluate(course: Course, rulebook: Rulebook, now: datetime) -> list[Sign]:
@@ -69,24 +71,13 @@ def in_order(signs: Iterable[Sign]) -> list[Sign]:
 
 
 def _signs(timeline: Timeline, rule: Rule) -> Iterator[Sign]:
-    worst: float | None = None
-    raised_at = timeline.now
-    for at, severity, values in CHECKS[rule.check].look(timeline, rule.threshold):
-        if worst is not None and timeline.settled_between(rule.worry, raised_at, at):
-            worst = None
-        if severity is None:
-            worst = None
-        elif (worst is None or severity > worst) and _in_days(timeline, rule, at):
-            worst, raised_at = severity, at
-            words = rule.words.format_map({**rule.threshold, **values})
+    for said in told(timeline, rule):
+        if isinstance(said, Raised):
+            words = rule.words.format_map({**rule.threshold, **said.values})
             yield Sign(
-                timeline.course.eye, rule.id, rule.worry, rule.how_soon, at, severity, values, rule.threshold,
-                rule.source, words,
+                timeline.course.eye, rule.id, rule.worry, rule.how_soon, said.at, said.severity, said.values,
+                rule.threshold, rule.source, words, rule.threshold_source,
             )  # fmt: skip
-
-
-def _in_days(timeline: Timeline, rule: Rule, at: datetime) -> bool:
-    return not timeline.operated or rule.from_day <= timeline.operation.day(at) <= rule.until_day
 
 
 MODEL = Model(

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from followup.care.events import body_of, first_message
-from followup.clinical import acuity, callbacks, course, posture, warnings
+from followup.clinical import acuity, callbacks, course, posture, second_looks, warnings
 from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import ClinicalError
 
@@ -115,6 +115,10 @@ def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[
     return {
         "warnings": [_sign_as_json(sign) for sign in signs],
         "callbacks": [_callback_as_json(callback) for callback in callbacks.callbacks(signs, settled)],
+        "rechecks": [
+            {"asked_at": _as_text(asked.asked_at), "due_at": _as_text(asked.due_at), "signs": list(asked.signs)}
+            for asked in second_looks.second_looks(courses[0], rulebook, until)
+        ],
     }
 
 
@@ -127,6 +131,7 @@ def _sign_as_json(s: warnings.Sign) -> dict[str, Any]:
         "values": s.values,
         "threshold": dict(s.threshold),
         "source": s.source,
+        "threshold_source": s.threshold_source,
         "words": s.words,
     }
 

@@ -33,6 +33,37 @@ def _iop_rise(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look
             yield (m.at, m.iop_mmhg if bad else None, values)
 
 
+def _iop_trend(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """A move of `by_mmhg` from the eye's usual pressure (the median before) in the `direction`, reaching `mmhg`.
+
+    Usual are the pressure before surgery and the readings that had not moved themselves, the last `READINGS_KEPT` of
+    them. The move must exceed what the two instruments differ by.
+    """
+    rising = threshold["direction"] == "up"
+    sign = 1 if rising else -1
+    before = timeline.baseline_iop_mmhg
+    usual: list[tuple[float, str | None]] = [] if before is None else [(before, "applanation")]
+    for m in timeline.measures:
+        if m.iop_mmhg is None:
+            continue
+        if usual:
+            reference, instrument = sorted(usual, key=lambda reading: reading[0])[(len(usual) - 1) // 2]
+            moved = sign * (m.iop_mmhg - reference)
+            bad = (
+                moved >= threshold["by_mmhg"]
+                and sign * m.iop_mmhg >= sign * threshold["mmhg"]
+                and pressure.really_changed(reference, m.iop_mmhg, instrument, m.instrument)
+            )
+            values = {**_pressure_values(m), "usual_mmhg": reference, "moved_mmhg": round(moved, 1)}
+            yield (m.at, moved if bad else None, values)
+            if bad:
+                continue
+        usual = [*usual, (m.iop_mmhg, m.instrument)][-_READINGS_KEPT:]
+
+
+_READINGS_KEPT = 5  # common practice, no source
+
+
 def _iop_at_most(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     for m in timeline.measures:
         if m.iop_mmhg is not None:
@@ -68,6 +99,7 @@ def _steroid_response(timeline: Timeline, threshold: Mapping[str, Any]) -> Itera
 CHECKS = {
     "iop-at-least": Check(_iop_at_least, frozenset({"mmhg"}), fits_fellow=True),
     "iop-rise": Check(_iop_rise, frozenset({"mmhg", "rise_mmhg"})),
+    "iop-trend": Check(_iop_trend, frozenset({"mmhg", "by_mmhg", "direction"}), fits_fellow=True),
     "iop-at-most": Check(_iop_at_most, frozenset({"mmhg"}), fits_fellow=True),
     "steroid-response": Check(_steroid_response, frozenset({"mmhg", "rise_mmhg", "days"})),
 }

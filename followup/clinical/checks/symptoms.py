@@ -1,6 +1,7 @@
 """What the patient answered."""
 
 from collections.abc import Iterator, Mapping
+from datetime import datetime, timedelta
 from functools import lru_cache
 from typing import Any, NamedTuple
 
@@ -41,18 +42,37 @@ def _symptoms(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look
     also = signs_of(tuple(threshold.get("also", ())))
     count = threshold["count"]
     painful = signs.pain or PAIN_RANGE[1] + 1
+    asked = {answer.partition("=")[0] for answer in signs.answers | also.answers} | ({"pain"} if signs.pain else set())
     was_fine = True
-    for at, pain, said, told in timeline.answers:
-        present = signs.answers & said
-        number = len(present) + (pain >= painful)
-        if number < count or not also.answers <= said:
+    for answers in timeline.answers:
+        if answers.given.isdisjoint(asked):
+            continue
+        present = signs.answers & answers.said
+        number = len(present) + (answers.pain >= painful)
+        if number < count or not also.answers <= answers.said:
             if not was_fine:
-                yield (at, None, NOTHING)
+                yield (answers.at, None, NOTHING)
             was_fine = True
             continue
         was_fine = False
-        fields = sorted(answer.partition("=")[0] for answer in present | also.answers)
-        yield (at, number * 11 + pain, {"pain": told.pain, **{name: getattr(told, name) for name in fields}})
+        told = {a.partition("=")[0]: getattr(answers.told, a.partition("=")[0]) for a in sorted(present | also.answers)}
+        yield (answers.at, number * 11 + answers.pain, {"pain": answers.told.pain, **told})
 
 
-CHECKS = {"symptoms": Check(_symptoms, frozenset({"signs", "count"}), fits_fellow=True)}
+def _symptoms_again(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """The same at two looks in a row, at most `within_hours` apart: no slip of a finger."""
+    before: datetime | None = None
+    for at, severity, values in _symptoms(timeline, threshold):
+        if severity is None:
+            before = None
+            yield (at, None, NOTHING)
+            continue
+        if before is not None and at - before <= timedelta(hours=threshold["within_hours"]):
+            yield (at, severity, {**values, "said_first": before.isoformat()})
+        before = at
+
+
+CHECKS = {
+    "symptoms": Check(_symptoms, frozenset({"signs", "count"}), fits_fellow=True),
+    "symptoms-again": Check(_symptoms_again, frozenset({"signs", "count", "within_hours"}), fits_fellow=True),
+}
