@@ -23,7 +23,8 @@ Troubles
   haemorrhage, detachment, spikes: assumed, near [Yor18, Reb12, VD11].
 - Infection begins at a median of 1.5 to 4 days [EnIn]. Steroid response: fast on days 3 to 7 [SIO]; slow from day 10 to 28
   at 0.5 to 1 mmHg a day (assumed, textbook onset of weeks).
-- Low pressure from day 28 to 150, sinking to 2 to 6 mmHg in two to four weeks; two of five notice worse sight (assumed).
+- Low pressure from day 28 to 150, sinking to 2 to 6 mmHg in two to four weeks; two of five notice worse sight. Seven of ten
+  have traction left behind, a long eye or diabetes (all assumed; lasting low pressure follows scar surgery [Per]).
 - New vessels in diabetic eyes from day 30 to 180 [NV13]: seen at 7 of 10 visits, pressure rising 0.4 to 1.1 mmHg a day;
   late pain and redness (assumed).
 - Cataract: 0.02 to 0.08 logMAR a month after the first month (assumed: no figure is published).
@@ -128,6 +129,15 @@ class SimulatedEye:
         self.wrongly[at] = wrong
         return Symptoms(at, pain=self._pain(day), **{name: _answer(name, name in said) for name in WRONG_WORSE})
 
+    def asked_back(self, told: Symptoms) -> list[Fact]:
+        """A check, and what is said about sight when that is asked back: sight that fell is sent whatever comes."""
+        others = [name for name in WRONG_WORSE if name != "vision" and getattr(told, name) in ("worse", True)]
+        if "vision" not in ASKED_BACK or told.vision != "worse" or others:
+            return [told]
+        wrong = "vision" in self.wrongly[told.at]
+        still = self.rng.random() < (REPEATS_WRONG if wrong else REPEATS_TRUE)
+        return [told, Symptoms(told.at + timedelta(minutes=1), vision="worse" if still else "same")]
+
     def notices(self, name: str, day: float) -> bool:
         return day >= self.trouble.notices.get(name, math.inf)
 
@@ -201,7 +211,9 @@ class SimulatedEye:
         check_days += [d + (9 - 14 + self.hour) / 24 for d in np.arange(21, self.until, 7.0)]
         if self.trouble.notices and rng.random() < 0.4:
             check_days.append(min(self.trouble.notices.values()) + rng.exponential(6 / 24))
-        facts += [self.check(day) for day in sorted(check_days) if 0 < day < self.until]
+        for day in sorted(check_days):
+            if 0 < day < self.until:
+                facts += self.asked_back(self.check(day))
         planned = schedule.windows(book.reviews(), OPERATED.date(), self.operation.agent, self.operation.risks)
         for window in planned:
             first, last = ((d - OPERATED.date()).days for d in (window.earliest, window.latest))

@@ -1,7 +1,8 @@
 """From the looks of one rule to what it says: raised, or asked back first.
 
 A lone mild sign of a rule with a second look is asked back. It is raised by the next answer that still finds it, or at
-the end of the time given where no answer came; an answer that finds it gone ends it. Anything else is raised at once:
+the end of the time given where no answer came; an answer that finds it gone ends it. To say so again within minutes,
+when the plain question comes back, is no second look yet. Anything else is raised at once:
 a sign that is not alone, one that was raised and settled and is still there, and rules without a second look.
 """
 
@@ -13,6 +14,8 @@ from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
 from followup.clinical.course import Course, Timeline
 from followup.clinical.rulebook import Rule, Rulebook
+
+ASKED_BACK_WITHIN = timedelta(minutes=15)  # common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +51,9 @@ def told(timeline: Timeline, rule: Rule) -> Iterator[Raised | Asked]:
             worst = None
         if severity is None:
             worst, waiting = None, None
-        elif waiting is None and not _in_days(timeline, rule, at):
+        elif (waiting is not None and at - waiting.asked_at < ASKED_BACK_WITHIN) or (
+            waiting is None and not _in_days(timeline, rule, at)
+        ):
             continue
         elif waiting is None and worst is None and not lasts and rule.second_look and timeline.lone_mild_sign(at):
             waiting = _asked(rule.second_look.hours, Raised(at, severity, values))

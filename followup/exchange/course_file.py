@@ -131,7 +131,6 @@ def _sign_as_json(s: warnings.Sign) -> dict[str, Any]:
         "values": s.values,
         "threshold": dict(s.threshold),
         "source": s.source,
-        "threshold_source": s.threshold_source,
         "words": s.words,
     }
 
