@@ -23,9 +23,7 @@ UNLIKELY_ABOVE = Figure("asked about, above", 50, "mmHg", "CP", "common practice
 UNLIKELY_BELOW = Figure("asked about, below", 3, "mmHg", "CP", "common practice")
 
 # Upper edge of each band, mmHg (inclusive below `raised`, exclusive of the next band's start above).
-HYPOTONY_AT_MOST = Figure(
-    "hypotony, at most", 5, "mmHg", "Def", note="published cuts run from <5 to <8; 6.5 is 3 SD below the mean"
-)
+HYPOTONY_AT_MOST = Figure("hypotony, at most", 5, "mmHg", "TSV25", note="under 6; other published cuts run from <5 to <8")
 NORMAL_FROM = Figure("normal band, from", 10, "mmHg", "CP", "memory")
 NORMAL_TO = Figure("normal band, to", 21, "mmHg", "CP", "memory")
 SPIKE_FROM = Figure("spike, from", 30, "mmHg", "Bern12")
@@ -138,7 +136,7 @@ def mmhg(iop_kpa: float) -> float:
 
 
 def band(iop_mmhg: float, bands: Bands = DEFAULT_BANDS) -> Band:
-    """hypotony, low, normal, raised, spike or severe [Bern12, Def]; the edges come from the clinic's rulebook."""
+    """hypotony, low, normal, raised, spike or severe [Bern12, TSV25]; the edges come from the clinic's rulebook."""
     if iop_mmhg >= bands.severe_from:
         return "severe"
     if iop_mmhg >= bands.spike_from:

@@ -94,6 +94,7 @@ class VisitText(_Strict):
     latest_day: Annotated[int, Field(ge=0)]
     reason: str
     source: str
+    days_source: str = "CP"
     agents: tuple[str, ...] = ()
     risks: tuple[str, ...] = ()
 
@@ -183,7 +184,8 @@ def reviews(text: str | None = None) -> tuple[schedule.VisitRule, ...]:
     try:
         for visit in read.visits:
             _citation(f"visit “{visit.name}”", visit.source)
-        return tuple(schedule.VisitRule(**visit.model_dump(exclude={"source"})) for visit in read.visits)
+            _citation(f"visit “{visit.name}”", visit.days_source)
+        return tuple(schedule.VisitRule(**visit.model_dump(exclude={"source", "days_source"})) for visit in read.visits)
     except ClinicalError as error:
         raise ProtocolError(str(error)) from error
 

@@ -5,11 +5,37 @@ from typing import Any
 from flask import Blueprint, redirect, render_template, url_for
 
 from followup.care.eye import rulebook
-from followup.clinical import acuity, altitude, bubble, coverage, outcomes, posture, pressure, schedule, tamponade, warnings
+from followup.clinical import (
+    acuity,
+    altitude,
+    bubble,
+    chart_noise,
+    coverage,
+    outcomes,
+    overfill,
+    posture,
+    pressure,
+    schedule,
+    tamponade,
+    warnings,
+)
 from followup.web import context
 
 bp = Blueprint("pages", __name__)
-MODELS = (acuity, pressure, tamponade, bubble, coverage, altitude, posture, schedule, warnings, outcomes)
+MODELS = (
+    acuity,
+    chart_noise,
+    pressure,
+    tamponade,
+    overfill,
+    bubble,
+    coverage,
+    altitude,
+    posture,
+    schedule,
+    warnings,
+    outcomes,
+)
 
 
 @bp.get("/")

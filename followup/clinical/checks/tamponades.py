@@ -4,20 +4,28 @@ from collections.abc import Iterator, Mapping
 from datetime import timedelta
 from typing import Any
 
-from followup.clinical import altitude
+from followup.clinical import altitude, overfill, tamponade
 from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
 from followup.clinical.course import Timeline
 
 
 def _bubble_off_forecast(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
-    """A level seen in clinic further than `sd` from the forecast of that moment, on the side named by `direction`."""
+    """A level seen in clinic further than `sd` from the forecast of that moment, on the side named by `direction`.
+
+    Levels that the patient saw neither contradict nor make the clinic's contradict: the forecast is from the clinic's.
+    """
     if not timeline.operation.fades:
         return
     sign = 1 if threshold["direction"] == "more" else -1
+    op = timeline.operation
+    before = tamponade.forecast(op.agent, op.percent, op.fill_percent, op.lens)
+    latest = before
     for at, level in timeline.sightings:
-        if level.observer != "clinic" or timeline.empty_at(at):
+        if level.observer != "clinic":
             continue
-        before = timeline.forecast_before(at)
+        before, latest = latest, latest.updated(level)
+        if timeline.empty_at(at):
+            continue
         off = sign * before.contradiction(level)
         if off <= threshold["sd"]:
             yield (at, None, NOTHING)
@@ -29,6 +37,15 @@ def _bubble_off_forecast(timeline: Timeline, threshold: Mapping[str, Any]) -> It
                 "off_by_sd": round(off, 1),
             }
             yield (at, round(off, 3), values)
+
+
+def _outgrows(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """Strength and fill at the end of surgery that will exceed the eye."""
+    op = timeline.operation
+    if overfill.question(op.agent, op.percent, op.fill_percent) is not None:
+        grown = overfill.grows_to_percent(op.agent, op.percent, op.fill_percent)
+        values = {"agent": op.agent, "percent": op.percent, "fill_percent": op.fill_percent, "grown_percent": round(grown)}
+        yield (op.at, grown, values)
 
 
 def _bubble_full(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -84,6 +101,7 @@ _OVERDUE_AGAIN = timedelta(days=28)  # common practice, no source
 
 CHECKS = {
     "bubble-off-forecast": Check(_bubble_off_forecast, frozenset({"direction", "sd"})),
+    "outgrows-eye": Check(_outgrows, frozenset()),
     "bubble-full": Check(_bubble_full, frozenset({"height_percent", "mmhg"})),
     "gas-seen-again": Check(_gas_seen_again, frozenset()),
     "climb": Check(_climb, frozenset({"climb_metres"})),
