@@ -51,7 +51,7 @@ def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, 
 
 
 def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Store, settings: Settings) -> None:
-    places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 300, 2)}
+    places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 420, 2)}
     made = discharge.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
     assert [v.name for v in made.visits][:2] == ["day 1", "week 1"]
     assert all(v.target in places for v in made.visits)

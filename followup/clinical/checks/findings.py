@@ -17,7 +17,7 @@ def beside(m: Measures, threshold: Mapping[str, Any]) -> bool:
 def _finding(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     name = threshold["finding"]
     for m in timeline.measures:
-        bad = name in m.findings and beside(m, threshold)
+        bad = beside(m, threshold)
         yield (m.at, float(m.pain or 0) if bad else None, {"finding": name})
 
 
