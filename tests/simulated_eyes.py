@@ -1,6 +1,6 @@
 """Made-up eyes for `tests.simulate`: quiet courses and troubled ones, with the noise of honest patients and clinics.
 
-Assumptions. Keys are those of `followup.clinical.evidence`; *assumed* means that no figure was found.
+Assumptions; *assumed* means that no figure was found. Sources stand at the end.
 
 Quiet eyes
 - One check a day for 14 days (6 % of days without), then one a week. Each of ten questions is answered *worse* by
@@ -28,6 +28,11 @@ Troubles
 - New vessels in diabetic eyes from day 30 to 180 [NV13]: seen at 7 of 10 visits, pressure rising 0.4 to 1.1 mmHg a day;
   late pain and redness (assumed).
 - Cataract: 0.02 to 0.08 logMAR a month after the first month (assumed: no figure is published).
+
+Sources (and those of `followup.clinical.evidence`)
+Yu15: Clin Ophthalmol 2015;9:1379. Wic: Br J Ophthalmol 2009, bjo.2008.153411. Eij14: Acta Ophthalmol 2014;92:697.
+GD: gas dynamics after 25 % SF6, 290 eyes (abstract). Han93: Retina 1993;13:302. EnIn: PMID 27003734. Per: lasting low
+pressure after scar surgery with oil, 538 eyes, Arq Bras Oftalmol. Sim16: Int J Ophthalmol 2016;9:119.
 """
 
 import math

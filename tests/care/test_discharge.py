@@ -63,6 +63,14 @@ def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Sto
     assert made.forecast.gone
 
 
+def test_too_strong_a_gas_in_a_full_eye_is_asked_about(store: Store, settings: Settings) -> None:
+    usual = discharge.propose(store, operation_note(), NOW, settings.clinic.tz)
+    strong = discharge.propose(store, operation_note(agent="c3f8", percent=28), NOW, settings.clinic.tz)
+    assert usual.asks is None
+    assert strong.asks
+    assert "28 %" in strong.asks
+
+
 def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, operation_id: str, settings: Settings) -> None:
     eye = load(store, operation_id, settings.clinic.tz)
     assert (eye.patient_name, eye.operation.agent, eye.operation.baseline_iop_mmhg) == ("Pat Patient", "c2f6", 15)

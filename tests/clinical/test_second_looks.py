@@ -146,6 +146,12 @@ def test_pain_is_asked_back_by_its_name_and_an_operation_ends_the_wait() -> None
     assert "floaters" not in {s.rule for s in evaluate(course, book.rulebook(), at(21))}
 
 
+def test_before_an_operation_and_without_the_risk_nothing_is_asked_back() -> None:
+    early = symptoms(-1, floaters="worse")
+    assert asked([early], 1) == []
+    assert len(asked([symptoms(20, vision="worse")], 20)) == 1
+
+
 def test_a_wait_may_end_after_the_days_of_its_rule() -> None:
     late = [s for s in signs([symptoms(13.95, redness="worse")], 15) if s.rule == "redness-or-discharge"]
     assert [s.raised_at for s in late] == [at(13.95 + 4 * HOUR)]
