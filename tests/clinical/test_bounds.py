@@ -6,9 +6,9 @@ import pytest
 
 from followup.clinical import acuity, altitude, outcomes, posture, schedule
 from followup.clinical.callbacks import callbacks
-from followup.clinical.course import Fact, Heard, Settled
+from followup.clinical.course import Fact, Heard, Settled, TamponadeRemoved
 from followup.clinical.warnings import Sign
-from tests.courses import OPERATED, at, measures, rules, signs, symptoms
+from tests.courses import OIL, OPERATED, at, measures, rules, signs, symptoms
 
 HOUR = 1 / 24
 
@@ -40,6 +40,17 @@ def test_silence_is_raised_at_its_very_deadline_and_again_at_the_next() -> None:
     settled: list[Fact] = [Settled(at(4), "silence")]
     assert [s.raised_at for s in signs(settled, 6) if s.rule == "silent-early"] == [at(3), at(6)]
     assert [s.raised_at for s in signs(settled, 5.99) if s.rule == "silent-early"] == [at(3)]
+
+
+def test_what_is_settled_as_it_is_raised_calls_again_while_it_lasts() -> None:
+    facts: list[Fact] = [measures(10, iop_mmhg=38), Settled(at(10), "pressure"), measures(17, iop_mmhg=37)]
+    assert [s.raised_at for s in signs(facts, 20) if s.rule == "pressure-spike"] == [at(10), at(17)]
+
+
+def test_oil_left_behind_is_no_gas_seen_again() -> None:
+    facts: list[Fact] = [TamponadeRemoved(at(40)), measures(41, bubble_percent=10)]
+    assert "gas-after-no-gas" not in rules(signs(facts, 42, **OIL))
+    assert "gas-after-no-gas" in rules(signs(facts, 42))
 
 
 @pytest.mark.parametrize(("day", "told"), [(42, True), (42.01, False)])

@@ -83,10 +83,10 @@ def test_the_reading_before_surgery_is_a_weak_reference() -> None:
 
 @pytest.mark.parametrize(
     ("days", "letters", "urgent"),
-    [(28, 15, True), (29.9, 15, True), (60, 19, False), (60, 20, True), (90, 25, True), (90, 24, False)],
+    [(21, 15, True), (25, 16, True), (25, 15, False), (51, 23, True), (51, 22, False), (81, 30, True), (81, 29, False)],
 )
 def test_an_urgent_fall_is_faster_than_a_cataract(days: float, letters: int, urgent: bool) -> None:
-    # 0.1 logMAR a month after the first: common practice, no source (no rate of a cataract is published).
+    # 0.15 logMAR a month after three weeks: common practice, no source (no rate of a cataract is published).
     last = f"{80 - letters} letters"
     assert fell((30, "80 letters"), (30 + days, last), rule="vision-fell-by-lines") is urgent
     assert fell((30, "80 letters"), (30 + days, last))

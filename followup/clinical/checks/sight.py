@@ -43,7 +43,7 @@ def _vision_drop(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[L
     what was read with the same correction and through the same: oil with oil, gas below the line of sight with the same.
     The first reading of a clear eye is compared with those past the gas, else with the one before surgery, whose
     correction is unknown. A reading that fell is no reference for the next. With `slow_per_month`, a fall must also
-    exceed what a slow one takes in the months after the first.
+    exceed what a slow one takes in the time after three weeks.
     """
     kept: dict[tuple[str, str | None], list[Reading]] = {}
     for m, seen, through in timeline.views:
@@ -78,6 +78,9 @@ def _vision_slow_fall(timeline: Timeline, threshold: Mapping[str, Any]) -> Itera
             yield (m.at, _severity(seen) if fell else None, {"acuity": seen.typed, "before": best.acuity.typed})
 
 
+_QUICK = timedelta(days=21)  # common practice, no source
+
+
 class Reading(NamedTuple):
     """One acuity, when and with which correction (None: unknown); weak where nobody wrote down how it was read."""
 
@@ -95,7 +98,7 @@ def _fell(before: Reading, now: Reading, threshold: Mapping[str, Any]) -> bool:
     if not now.acuity.worse_than(before.acuity):
         return False
     known = before.correction is not None and now.correction is not None
-    months = max(0.0, (now.at - before.at) / timedelta(days=30) - 1)
+    months = max(timedelta(0), now.at - before.at - _QUICK) / timedelta(days=30)
     limit = real_fall(before.acuity, now.acuity, threshold["logmar"], known_correction=known, weak_reference=before.weak)
     return acuity.change(before.acuity, now.acuity, limit + threshold.get("slow_per_month", 0) * months).exceeds_noise
 
