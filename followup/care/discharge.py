@@ -14,7 +14,7 @@ from followup.care.errors import CareError, Conflict
 from followup.care.events import DROP_NAME_LENGTH
 from followup.care.eye import Eye, load, operation_of, protocol
 from followup.care.visit import move_visit
-from followup.clinical import acuity, coverage, posture, pressure, schedule, tamponade
+from followup.clinical import acuity, coverage, overfill, posture, pressure, schedule, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.protocols import book
@@ -120,7 +120,10 @@ class OperationNote(BaseModel):
 
 @dataclass(frozen=True)
 class Proposal:
-    """What the app proposes from an operation note, for the nurse to adjust and confirm."""
+    """What the app proposes from an operation note, for the nurse to adjust and confirm.
+
+    `asks` is a question about a gas strength and fill that together outgrow the eye.
+    """
 
     operation: Operation
     visits: list[schedule.Window]
@@ -129,6 +132,7 @@ class Proposal:
     cover_lost_day: float | None
     forecast: tamponade.Forecast
     unplaced: dict[str, str]
+    asks: str | None = None
 
 
 def check_patient(patient: Patient, today: date) -> None:
@@ -220,7 +224,8 @@ def propose(
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
     lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
-    return Proposal(operation, visits, plan, covers, lost.median if lost else None, forecast, unplaced)
+    asks = overfill.question(operation.agent, operation.percent, operation.fill_percent)
+    return Proposal(operation, visits, plan, covers, lost.median if lost else None, forecast, unplaced, asks)
 
 
 def discharge(
