@@ -36,6 +36,8 @@ TESTS = {
 
 # What no test can notice, by the key that is printed, and why.
 EQUIVALENT: dict[str, str] = {
+    "acuity.py: _partial: operator: round(PARTIAL_LETTERS.value) * (1 if unsaid == '+' else -1) → "
+    "round(PARTIAL_LETTERS.value) / (1 if unsaid == '+' else -1)": "to divide by 1 or -1 is to multiply by it",
     "bubble.py: meniscus_percent: compare: f > 0.5 → f >= 0.5": "the cubic is symmetric: both branches give one half",
     "callbacks.py: joined_by: compare: HOW_SOON.index(sign.how_soon) >= HOW_SOON.index(self.how_soon) → "
     "HOW_SOON.index(sign.how_soon) > HOW_SOON.index(self.how_soon)": "a later sign of the same urgency is due later",

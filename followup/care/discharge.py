@@ -122,7 +122,7 @@ class OperationNote(BaseModel):
 class Proposal:
     """What the app proposes from an operation note, for the nurse to adjust and confirm.
 
-    `asks` is a question about a gas strength and fill that together outgrow the eye.
+    `asks` is what `asks_about` says of the note.
     """
 
     operation: Operation
@@ -224,8 +224,15 @@ def propose(
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
     lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
-    asks = overfill.question(operation.agent, operation.percent, operation.fill_percent)
-    return Proposal(operation, visits, plan, covers, lost.median if lost else None, forecast, unplaced, asks)
+    return Proposal(operation, visits, plan, covers, lost.median if lost else None, forecast, unplaced, asks_about(note))
+
+
+def asks_about(note: OperationNote) -> str | None:
+    """A question about a gas strength and fill that together outgrow the eye; None where they fit, or are refused anyway."""
+    try:
+        return overfill.question(note.agent, note.percent, note.fill_percent)
+    except ClinicalError:
+        return None
 
 
 def discharge(

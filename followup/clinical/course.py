@@ -63,7 +63,7 @@ SEVERE_PAIN = Figure("severe pain, from", 7, "of 10", "CP", "common practice")
 SYMPTOM_TRENDS = ("vision", "redness", "flashes", "floaters", "other_eye")
 SYMPTOM_SIGNS = ("discharge", "curtain", "vomiting", "fever", "injury")
 SYMPTOM_NAMES = ("pain", *SYMPTOM_TRENDS, *SYMPTOM_SIGNS)
-_ANSWER_STANDS = timedelta(hours=24)  # common practice, no source
+ANSWER_STANDS = timedelta(hours=24)  # common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -409,7 +409,7 @@ class Timeline:
         for told in self.symptoms:
             given = {name: answer for name in SYMPTOM_NAMES if (answer := getattr(told, name)) is not None}
             said_at |= {name: (told.at, answer) for name, answer in given.items()}
-            standing = {name: answer for name, (at, answer) in said_at.items() if told.at - at <= _ANSWER_STANDS}
+            standing = {name: answer for name, (at, answer) in said_at.items() if told.at - at <= ANSWER_STANDS}
             found.append(Answers(told.at, Symptoms(told.at, **standing), frozenset(given)))
         return found
 

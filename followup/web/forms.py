@@ -227,6 +227,7 @@ class DischargeForm(FlaskForm):
     number = StringField("Hospital number", [DataRequired("write the hospital number"), Length(max=40)])
     same_person = RadioField("Is it the same person?", choices=choices(SAME_PERSON), validate_choice=False)
     same_person_mark = HiddenField()
+    asked = HiddenField()  # the question about the gas that was shown, so that it is asked once
     name = StringField("Name", [DataRequired("write the patient’s name"), Length(max=120)])
     born_on = DayField("Date of birth", [InputRequired("write the date of birth")])
     phone = StringField("Phone", [Length(max=40)])
