@@ -52,7 +52,7 @@ export class CheckView {
     const earlier = checksOf(operation, this.#entries, eyes, receipt);
     const verdict = { ...judge(eyes, answers, receipt, now, earlier), at: new Date(now).toISOString() };
     if (verdict.level !== "well") this.#answer(operation, verdict);
-    const kept = (facts, entry) => keepVerdict(facts, operation, { ...verdict, entry: entry.id });
+    const kept = (facts, keep) => keepVerdict(facts, operation, { ...verdict, entry: keep().id });
     if (await this.#actions.save("symptoms", answers, { operation, alongside: kept })) {
       delete this.#unkept[operation];
       this.#wellAt = verdict.level === "well" ? Date.now() : null;

@@ -25,7 +25,7 @@ export class Outbox {
   }
 
   // Keeps an entry; resolves with it. `alongside(facts, keep)` may read and change facts in the same transaction, and
-  // calls `keep` for the entry to be kept; if it throws, nothing is.
+  // calls `keep`, which gives the entry, for it to be kept; if it throws, nothing is.
   async add(kind, operation, by, body, { at = new Date(), corrects = null, alongside = (facts, keep) => keep() } = {}) {
     const event = eventOf(kind, operation, by, body, at, corrects);
     const entry = await transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
@@ -36,6 +36,7 @@ export class Outbox {
           facts.put(event.sequence, "sequence");
           entries.add(saved);
           give(saved);
+          return saved;
         });
       };
     });
