@@ -68,6 +68,12 @@ def symptoms(day: float, **given: Any) -> Symptoms:
     return Symptoms(at(day), **{**WELL, **given})
 
 
+def again(day: float, **given: Any) -> list[Fact]:
+    """A check with something wrong, and the same at a second look an hour later."""
+    alone = {name: answer for name, answer in given.items() if answer not in ("same", "better", False)}
+    return [symptoms(day, **given), Symptoms(at(day + 1 / 24), **alone)]
+
+
 def postured(day: float, hours: float = 11, position: str = "face-down") -> Postured:
     """Logged at 21:00 UTC of that calendar day."""
     end = datetime.combine(OPERATED.date() + timedelta(days=int(day)), datetime.min.time(), UTC) + timedelta(hours=20)

@@ -7,7 +7,11 @@ from pathlib import Path
 CORE = Path(__file__).parent.parent / "followup" / "clinical"
 MUTATIONS = [
     ("acuity.py", 'Figure("logMAR for one letter", 0.02', 'Figure("logMAR for one letter", 0.025'),
-    ("acuity.py", '"logMAR", "Sid")', '"logMAR", "Sid").__class__("x", 0.2, "logMAR", "Sid")'),
+    (
+        "acuity.py",
+        'Figure("smallest real change, ordinary clinic", 0.15',
+        'Figure("smallest real change, ordinary clinic", 0.2',
+    ),
     ("pressure.py", '"kPa", "DEF"', '"kPa", "DEF").__class__("x", 0.14, "kPa", "DEF"'),
     ("pressure.py", 'Figure("spike, from", 30', 'Figure("spike, from", 31'),
     ("pressure.py", 'response", 6,', 'response", 7,'),

@@ -193,6 +193,7 @@ def test_a_course_may_leave_out_everything_but_the_operation(tmp_path: Path) -> 
     assert answer("course", write(tmp_path, {"operation": {"at": "2027-03-02T14:00:00Z"}})) == {
         "warnings": [],
         "callbacks": [],
+        "rechecks": [],
     }
     silent = {"operation": {"at": "2027-03-02T14:00:00Z"}, "until": "2027-03-07T14:00:00Z"}
     assert answer("course", write(tmp_path, silent))["warnings"][0]["rule"] == "silent-early"  # type: ignore[index]

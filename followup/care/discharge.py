@@ -15,7 +15,7 @@ from followup.care.events import DROP_NAME_LENGTH
 from followup.care.eye import Eye, load, operation_of, protocol
 from followup.care.person import index
 from followup.care.visit import move_visit, withdraw_visit
-from followup.clinical import acuity, coverage, posture, pressure, schedule, tamponade
+from followup.clinical import acuity, coverage, overfill, posture, pressure, schedule, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.protocols import book
@@ -122,7 +122,10 @@ class OperationNote(BaseModel):
 
 @dataclass(frozen=True)
 class Proposal:
-    """What the app proposes from an operation note, for the nurse to adjust and confirm."""
+    """What the app proposes from an operation note, for the nurse to adjust and confirm.
+
+    `asks` is what `asks_about` says of the note.
+    """
 
     operation: Operation
     visits: list[schedule.Window]
@@ -131,6 +134,7 @@ class Proposal:
     cover_lost_day: float | None
     forecast: tamponade.Forecast
     unplaced: dict[str, str]
+    asks: str | None = None
 
 
 def check_patient(patient: Patient, today: date) -> None:
@@ -221,7 +225,15 @@ def propose(
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
     lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
-    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, unplaced)
+    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, unplaced, asks_about(note))
+
+
+def asks_about(note: OperationNote) -> str | None:
+    """A question about a gas strength and fill that together outgrow the eye; None where they fit, or are refused anyway."""
+    try:
+        return overfill.question(note.agent, note.percent, note.fill_percent)
+    except ClinicalError:
+        return None
 
 
 def discharge(

@@ -13,11 +13,12 @@ from followup.care.eye import rulebook
 from followup.care.person import both_eyes
 from followup.clinical import warnings
 from followup.clinical.callbacks import DUE_WITHIN
+from followup.clinical.checks.look import Values
 from followup.records import Store, worries
 from followup.records.values import Warning
 
 STEP = "entry put right"
-Found = dict[str, dict[tuple[str, datetime], warnings.Values]]
+Found = dict[str, dict[tuple[str, datetime], Values]]
 
 
 def found(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> Found:

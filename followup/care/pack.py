@@ -11,7 +11,8 @@ from followup.care import sealing
 from followup.care.dangers import Danger, dangers
 from followup.care.errors import translatable as medical
 from followup.care.eye import Eye, load, protocol, rulebook
-from followup.clinical import bubble, posture, tamponade, warnings
+from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
 from followup.config import Clinic
 from followup.records import Store, eyes
 from followup.records.values import Device
@@ -31,9 +32,17 @@ class BubbleDay(BaseModel):
     high_percent: int
 
 
+class SecondLook(BaseModel):
+    """What a lone mild sign is asked back, and by how many hours later it must have been looked at again."""
+
+    ask: str
+    hours: float
+
+
 class SymptomRule(BaseModel):
     """A warning rule for symptoms: it holds when at least `count` of its signs and all of `also` were answered.
 
+    With `twice_within_hours` it calls only when it holds in two checks in a row, at most so far apart.
     `valid_from` and `valid_until` are by the clinic's clock, here and in the tables of `Gas`.
     """
 
@@ -43,9 +52,20 @@ class SymptomRule(BaseModel):
     pain: int | None
     also: list[str]
     count: int
+    second_look: SecondLook | None
+    twice_within_hours: float | None
     words: str
     valid_from: datetime
     valid_until: datetime
+
+
+class Asking(BaseModel):
+    """How the phone tells a lone mild sign, and for how long what was said stands: the core's figures, hours, minutes and pain scores."""
+
+    answers_stand_hours: float = ANSWER_STANDS / timedelta(hours=1)
+    asked_back_minutes: float = second_looks.ASKED_BACK_WITHIN / timedelta(minutes=1)
+    telling_pain: int = round(TELLING_PAIN.value)
+    severe_pain: int = round(SEVERE_PAIN.value)
 
 
 class HeightRule(BaseModel):
@@ -129,6 +149,7 @@ class EyePack(BaseModel):
     posture: PosturePlan | None
     bubble: list[BubbleDay]
     symptom_rules: list[SymptomRule]
+    asking: Asking
     visits: list[Visit]
     drops: list[Drop]
     receipts: list[Receipt]
@@ -202,6 +223,7 @@ def mark(made: Pack) -> str:
 def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
     operation = eye.operation
     looked = eyes.last_look(store, eye.id)
+    due_at = _second_looks_due(eye, book, now)
     seen = eye.seen_visits
     settled_at = _settled_at(eye)
     recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
@@ -214,6 +236,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
         posture=_posture(eye, zone),
         bubble=_bubble(eye, now, zone),
         symptom_rules=_symptom_rules(book, eye, translate),
+        asking=Asking(),
         visits=[
             Visit(
                 name=v.name,
@@ -233,7 +256,9 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 body=e.body,
                 by=e.author.partition(":")[0],
                 looked_at=looked is not None and e.received_at <= looked,
-                settled=e.kind == "symptoms" and settled_at is not None and e.received_at < settled_at,
+                settled=e.kind == "symptoms"
+                and settled_at is not None
+                and max(e.received_at, due_at.get(e.at, e.received_at)) < settled_at,
             )
             for e in recent
         ],
@@ -241,12 +266,18 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
 
 
 def _settled_at(eye: Eye) -> datetime | None:
-    """When the last callback about what this patient told in a check was settled; None while one is open."""
+    """When the last callback about what this patient told in a check, or no more told, was settled; None while one is open."""
     told_at = {e.at for e in eye.events if e.kind == "symptoms"}
-    theirs = {w.callback_id for w in eye.warnings if w.raised_at in told_at}
+    theirs = {w.callback_id for w in eye.warnings if w.raised_at in told_at or "second_look" in w.values}
     told = [c for c in eye.callbacks if c.id in theirs]
     settled = [c.settled_at for c in told if c.settled_at]
     return max(settled, default=None) if len(settled) == len(told) else None
+
+
+def _second_looks_due(eye: Eye, book: warnings.Rulebook, now: datetime) -> dict[datetime, datetime]:
+    """By the time of a check, until when its last second look may come: settled before that, it can still call."""
+    asked = second_looks.second_looks(eye.course, book, now)
+    return {look.asked_at: max(a.due_at for a in asked if a.asked_at == look.asked_at) for look in asked}
 
 
 def _gas(eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> Gas:
@@ -303,7 +334,7 @@ def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) 
 
 def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[SymptomRule]:
     rules = []
-    for rule in _rules(book, eye, "symptoms"):
+    for rule in [*_rules(book, eye, "symptoms"), *_rules(book, eye, "symptoms-again")]:
         signs = warnings.signs_of(tuple(rule.threshold["signs"]))
         also = warnings.signs_of(tuple(rule.threshold.get("also", ())))
         rules.append(
@@ -312,10 +343,17 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
                 pain=signs.pain,
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
+                second_look=_second_look(rule, translate),
+                twice_within_hours=rule.threshold.get("within_hours"),
                 **_said(rule, eye, translate),
             )
         )
     return rules
+
+
+def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
+    look = rule.second_look
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
 
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:

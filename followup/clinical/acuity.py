@@ -71,7 +71,7 @@ OTHER_STAND_INS: tuple[Figure, ...] = (
     Figure("light perception", 2.5, "logMAR", "Gro99", "memory"),
 )
 
-NOISE_CLINIC = Figure("smallest real change, ordinary clinic", 0.15, "logMAR", "Sid")
+NOISE_CLINIC = Figure("smallest real change, ordinary clinic", 0.15, "logMAR", "Lim10", "derived", "0.14 measured")
 NOISE_CHART = Figure("95 % range of a repeated letter-score chart, normals in focus", 0.11, "logMAR", "Ros04")
 
 # Worst logMAR still inside each WHO class. The step past 0.477 admits 6/19 (0.50) and 20/70 (0.544),
@@ -244,7 +244,7 @@ def _reading(text: str, plain: str, notation: str | None) -> Acuity:
 def change(before: Acuity, after: Acuity, noise_limit_logmar: float = NOISE_CLINIC.value) -> Change:
     """How `after` differs from `before`, and whether by more than test-retest noise.
 
-    The default limit is 0.15 logMAR (8 letters) of an ordinary clinic [Sid]: 7 letters are noise.
+    The default limit is 0.15 logMAR (8 letters) of an ordinary clinic [Lim10]: 7 letters are noise.
     A step between categories, or between chart and category, always counts as real.
     """
     direction: Literal["better", "same", "worse"] = "same"

@@ -2,17 +2,12 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from followup.clinical.course import Settled
-from followup.clinical.warnings import HOW_SOON, HowSoon, Sign
-
-# How long somebody may take before a callback moves up. Common practice, no source.
-DUE_WITHIN: dict[HowSoon, timedelta] = {
-    "now": timedelta(hours=1),
-    "today": timedelta(hours=8),
-    "this-week": timedelta(days=5),
-}
+from followup.clinical.rulebook import DUE_WITHIN as DUE_WITHIN
+from followup.clinical.rulebook import HOW_SOON, HowSoon
+from followup.clinical.warnings import Sign
 
 
 @dataclass(frozen=True, slots=True)

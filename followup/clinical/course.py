@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import cached_property
-from typing import ClassVar, Literal
+from typing import Any, ClassVar, Literal
 
 from followup.clinical import altitude, bubble, posture, tamponade
 from followup.clinical.acuity import Acuity
@@ -39,6 +39,9 @@ RISKS: dict[str, str] = {
     "diabetic": "diabetes",
     "pressure-prone": "glaucoma, or a known pressure rise on steroid drops",
     "only-good-eye": "this is the only good eye",
+    "angle-vessels": "new vessels in the angle or on the iris before surgery",
+    "fellow-new-vessels": "new vessels with pressure in the fellow eye",
+    "myopia": "myopia, or an eye of 26 mm or longer",
 }
 FINDINGS: dict[str, str] = {
     "leak": "wound leak",
@@ -55,8 +58,12 @@ SIGHT_COVERED_FROM = Figure("height from which the bubble is taken to disturb th
                             "half way up by geometry; edge and pupil disturb earlier")  # fmt: skip
 _COVERED_FROM_FILL = bubble.fill_percent(SIGHT_COVERED_FROM.value)
 View = Literal["gas over sight", "gas below sight", "oil", "clear"]
+TELLING_PAIN = Figure("pain that says something, from", 4, "of 10", "VIP21", note="over 3 of 10 in 15 % of eyes at 24 h")
+SEVERE_PAIN = Figure("severe pain, from", 7, "of 10", "CP", "common practice")
 SYMPTOM_TRENDS = ("vision", "redness", "flashes", "floaters", "other_eye")
 SYMPTOM_SIGNS = ("discharge", "curtain", "vomiting", "fever", "injury")
+SYMPTOM_NAMES = ("pain", *SYMPTOM_TRENDS, *SYMPTOM_SIGNS)
+ANSWER_STANDS = timedelta(hours=24)  # common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -313,6 +320,18 @@ class Course:
         return self.timelines(now)[-1]
 
 
+class Answers:
+    """What the patient has said by the end of one check: `told` all that stands, `given` the questions answered in it."""
+
+    __slots__ = ("at", "bad", "given", "pain", "said", "told")
+
+    def __init__(self, at: datetime, told: Symptoms, given: frozenset[str]) -> None:
+        self.at, self.told, self.given = at, told, given
+        self.pain, self.said = told.pain or 0, told.said
+        hurts = {"pain"} if self.pain >= TELLING_PAIN.value else set()
+        self.bad = {a for a in self.said if "=" not in a or a.endswith("=worse")} | hurts
+
+
 class Timeline:
     """One stage of a course up to `now`, sorted once and split by kind: what rules and charts read.
 
@@ -383,9 +402,21 @@ class Timeline:
         return any(s.worry in (None, worry) and since <= s.at < until for s in self.settlements)
 
     @cached_property
-    def answers(self) -> list[tuple[datetime, int, frozenset[str], Symptoms]]:
-        """Each symptom check as (when, pain, what was said, all of it)."""
-        return [(told.at, told.pain or 0, told.said, told) for told in self.symptoms]
+    def answers(self) -> "list[Answers]":
+        """Each symptom check; what it leaves out stands as it was last said, for a day."""
+        found: list[Answers] = []
+        said_at: dict[str, tuple[datetime, Any]] = {}
+        for told in self.symptoms:
+            given = {name: answer for name in SYMPTOM_NAMES if (answer := getattr(told, name)) is not None}
+            said_at |= {name: (told.at, answer) for name, answer in given.items()}
+            standing = {name: answer for name, (at, answer) in said_at.items() if told.at - at <= ANSWER_STANDS}
+            found.append(Answers(told.at, Symptoms(told.at, **standing), frozenset(given)))
+        return found
+
+    def lone_mild_sign(self, at: datetime) -> bool:
+        """Whether what the patient said then is one thing alone, and not severe pain."""
+        answers = next((a for a in reversed(self.answers) if a.at == at), None)
+        return answers is not None and len(answers.bad) == 1 and answers.pain < SEVERE_PAIN.value
 
     @cached_property
     def forecasts(self) -> list[tuple[datetime, tamponade.Forecast]]:

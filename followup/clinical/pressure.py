@@ -23,9 +23,7 @@ UNLIKELY_ABOVE = Figure("asked about, above", 50, "mmHg", "CP", "common practice
 UNLIKELY_BELOW = Figure("asked about, below", 3, "mmHg", "CP", "common practice")
 
 # Upper edge of each band, mmHg (inclusive below `raised`, exclusive of the next band's start above).
-HYPOTONY_AT_MOST = Figure(
-    "hypotony, at most", 5, "mmHg", "Def", note="published cuts run from <5 to <8; 6.5 is 3 SD below the mean"
-)
+HYPOTONY_AT_MOST = Figure("hypotony, at most", 5, "mmHg", "TSV25", note="under 6; other published cuts run from <5 to <8")
 NORMAL_FROM = Figure("normal band, from", 10, "mmHg", "CP", "memory")
 NORMAL_TO = Figure("normal band, to", 21, "mmHg", "CP", "memory")
 SPIKE_FROM = Figure("spike, from", 30, "mmHg", "Bern12")
@@ -37,10 +35,6 @@ BECKER_HIGH_ABOVE = Figure("level on steroid drops: high responder above", 31, "
 ARMALY_RESPONSE_FROM = Figure("rise on steroid drops that counts as a response", 6, "mmHg", "Arm67")
 ARMALY_HIGH_ABOVE = Figure("rise on steroid drops: high responder above", 15, "mmHg", "Arm67", "memory")
 STEROID_ONSET = Figure("usual days of drops before a response", 14, "days", "CP", "memory")
-
-NOT_COMPARABLE_BELOW = Figure(
-    "change between different instruments that says nothing, below", 5, "mmHg", "CP", "common practice"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,7 +150,7 @@ def mmhg(iop_kpa: float) -> float:
 
 
 def band(iop_mmhg: float, bands: Bands = DEFAULT_BANDS) -> Band:
-    """hypotony, low, normal, raised, spike or severe [Bern12, Def]; the edges come from the clinic's rulebook."""
+    """hypotony, low, normal, raised, spike or severe [Bern12, TSV25]; the edges come from the clinic's rulebook."""
     if iop_mmhg >= bands.severe_from:
         return "severe"
     if iop_mmhg >= bands.spike_from:
@@ -173,30 +167,29 @@ def rise(iop_mmhg: float, baseline_mmhg: float | None) -> float | None:
     return None if baseline_mmhg is None else iop_mmhg - baseline_mmhg
 
 
-def says_nothing_mmhg(instrument_before: str, instrument_after: str) -> tuple[float, float]:
-    """The changes (from, to) between readings of two kinds of instrument that say nothing.
+def agreement_mmhg(before: str | None, after: str | None, *, rising: bool) -> float | None:
+    """How far two instruments may differ, one way, on one unchanged eye: the published 95 % limits of both, combined.
 
-    The published 95 % agreement with applanation, two devices joined through it, and never less than ± 5 mmHg.
+    None where a limit is not published (a finger estimate). An unnamed instrument is taken as the loosest published.
     """
-    middle_before, half_before = _off_applanation(instrument_before)
-    middle_after, half_after = _off_applanation(instrument_after)
-    middle, half = middle_after - middle_before, math.hypot(half_before, half_after)
-    return min(middle - half, -NOT_COMPARABLE_BELOW.value), max(middle + half, NOT_COMPARABLE_BELOW.value)
+    limits = []
+    for name, upper in ((before, not rising), (after, rising)):
+        one_of("instrument", name or "applanation", INSTRUMENTS)
+        instrument = INSTRUMENTS[name] if name else _LOOSEST
+        figure = instrument.high_mmhg if upper else instrument.low_mmhg
+        if figure is None:
+            return None
+        limits.append(figure.value)
+    return math.hypot(*limits)
 
 
-def comparable(change_mmhg: float, instrument_before: str, instrument_after: str) -> bool:
-    """Whether a change can be believed: of one instrument always, between two kinds beyond what says nothing."""
-    low, high = says_nothing_mmhg(instrument_before, instrument_after)
-    return instrument_before == instrument_after or not low < change_mmhg < high
+def really_changed(before_mmhg: float, after_mmhg: float, before: str | None, after: str | None) -> bool:
+    """Whether a pressure moved by more than its two instruments differ by; never told from a finger estimate."""
+    agreement = agreement_mmhg(before, after, rising=after_mmhg > before_mmhg)
+    return agreement is not None and abs(after_mmhg - before_mmhg) > agreement
 
 
-def _off_applanation(name: str) -> tuple[float, float]:
-    """Middle and half-width of a device’s published agreement, device minus applanation; 0 for applanation itself."""
-    instrument = INSTRUMENTS[one_of("instrument", name, INSTRUMENTS)]
-    if name == "applanation" or instrument.low_mmhg is None or instrument.high_mmhg is None:
-        return 0.0, 0.0
-    low, high = instrument.low_mmhg.value, instrument.high_mmhg.value
-    return (low + high) / 2, (high - low) / 2
+_LOOSEST = INSTRUMENTS["applanation-pen"]
 
 
 def steroid_response(
@@ -233,8 +226,7 @@ MODEL = Model(
         "The level scheme and the rise scheme are shown side by side and never mixed.",
     ),
     (
-        "Instruments differ: a change between two kinds says nothing within their published agreement, "
-        "and never when it is less than 5 mmHg.",
+        "Instruments differ: a change counts where it exceeds the published limits of agreement of both, combined.",
         "In gas-filled eyes portable instruments may read low when the true pressure is high (from memory).",
     ),
     (
@@ -250,7 +242,6 @@ MODEL = Model(
         ARMALY_RESPONSE_FROM,
         ARMALY_HIGH_ABOVE,
         STEROID_ONSET,
-        NOT_COMPARABLE_BELOW,
         UNLIKELY_BELOW,
         UNLIKELY_ABOVE,
         *(f for i in INSTRUMENTS.values() for f in (i.low_mmhg, i.high_mmhg) if f),

@@ -9,7 +9,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_valida
 
 from followup.care import bounds
 from followup.care.events import body_of, first_message, kept_time, times_in
-from followup.clinical import acuity, callbacks, course, posture, warnings
+from followup.clinical import acuity, callbacks, course, posture, second_looks, warnings
 from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import ClinicalError
 
@@ -158,6 +158,10 @@ def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[
     return {
         "warnings": [_sign_as_json(sign) for sign in signs],
         "callbacks": [_callback_as_json(callback) for callback in callbacks.callbacks(signs, settled)],
+        "rechecks": [
+            {"asked_at": _as_text(asked.asked_at), "due_at": _as_text(asked.due_at), "signs": list(asked.signs)}
+            for asked in second_looks.second_looks(courses[0], rulebook, until)
+        ],
     }
 
 

@@ -19,6 +19,7 @@ from followup.clinical import coverage, posture, pressure, schedule, tamponade, 
 from followup.clinical.course import INDICATIONS, RISKS
 from followup.clinical.errors import ClinicalError
 from followup.clinical.evidence import SOURCES
+from followup.clinical.rulebook import SecondLook
 
 PARTS = ("rulebook", "reviews", "postures")
 Part = Literal["rulebook", "reviews", "postures"]
@@ -40,6 +41,13 @@ class _Strict(BaseModel):
 Pressure = Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)]
 
 
+class SecondLookText(_Strict):
+    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again."""
+
+    ask: Annotated[str, Field(min_length=1)]
+    hours: Annotated[float, Field(gt=0)]
+
+
 class RuleText(_Strict):
     """One warning rule as written."""
 
@@ -51,6 +59,8 @@ class RuleText(_Strict):
     source: Annotated[str, Field(json_schema_extra={"enum": sorted(SOURCES)})]
     threshold: dict[str, Any]
     patient_words: str = ""
+    threshold_source: Annotated[str, Field(json_schema_extra={"enum": sorted(SOURCES)})] = "CP"
+    second_look: SecondLookText | None = None
     ask: tuple[str, ...] = ()
     agents: Annotated[tuple[str, ...], _known(tamponade.AGENTS, "only eyes with one of these")] = ()
     risks: Annotated[tuple[str, ...], _known(RISKS, "only eyes with one of these")] = ()
@@ -84,6 +94,7 @@ class VisitText(_Strict):
     latest_day: Annotated[int, Field(ge=0)]
     reason: str
     source: str
+    days_source: str = "CP"
     agents: tuple[str, ...] = ()
     risks: tuple[str, ...] = ()
 
@@ -149,14 +160,20 @@ def rulebook(text: str | None = None) -> warnings.Rulebook:
     read = _validated("rulebook", text)
     assert isinstance(read, RulebookText)
     try:
-        rules = tuple(warnings.Rule(**rule.model_dump()) for rule in _with_words(read.rules))
+        rules = tuple(_rule(rule) for rule in _with_words(read.rules))
         for rule in rules:
             _citation(f"rule “{rule.id}”", rule.source)
+            _citation(f"rule “{rule.id}”", rule.threshold_source)
             for conditions in (rule.threshold.get("signs", ()), rule.threshold.get("also", ())):
                 warnings.signs_of(tuple(conditions))
         return warnings.Rulebook(fingerprint(text), rules, pressure.Bands(**read.bands.model_dump()))
     except (ClinicalError, TypeError) as error:
         raise ProtocolError(str(error)) from error
+
+
+def _rule(text: RuleText) -> warnings.Rule:
+    look = text.second_look and SecondLook(**text.second_look.model_dump())
+    return warnings.Rule(**{**text.model_dump(), "second_look": look})
 
 
 @lru_cache(maxsize=32)
@@ -167,7 +184,8 @@ def reviews(text: str | None = None) -> tuple[schedule.VisitRule, ...]:
     try:
         for visit in read.visits:
             _citation(f"visit “{visit.name}”", visit.source)
-        return tuple(schedule.VisitRule(**visit.model_dump(exclude={"source"})) for visit in read.visits)
+            _citation(f"visit “{visit.name}”", visit.days_source)
+        return tuple(schedule.VisitRule(**visit.model_dump(exclude={"source", "days_source"})) for visit in read.visits)
     except ClinicalError as error:
         raise ProtocolError(str(error)) from error
 

@@ -46,6 +46,8 @@ def texts() -> dict[Text, bool]:
     for rule in tomllib.loads(book.draft_text("rulebook"))["rules"]:
         if rule.get("patient_words"):
             found[rule["patient_words"]] = True
+        if look := rule.get("second_look"):
+            found[look["ask"]] = True
     for visit in tomllib.loads(book.draft_text("reviews"))["visits"]:
         found.setdefault(visit["name"], False)
     found.setdefault(EXTRA_VISIT, False)

@@ -37,15 +37,16 @@ def new_discharge() -> Any:
     if eyes.has_operation(context.store(), id):
         return _to_card(id)
     form = DischargeForm()
-    proposal = known = None
+    proposal = known = asks = None
     if request.method == "POST":
         confirming = request.form.get("step") == "confirm"
         known = _read(form, confirming)
         try:
             note = None if field_errors(form) else _note(form)
-            if note and confirming:
+            asks = note and discharge.asks_about(note)
+            if note and confirming and (asks is None or form.asked.data == asks):
                 return _confirm(form, note, id)
-            if note:
+            if note and not confirming:
                 proposal = discharge.propose(context.store(), note, context.now(), context.zone(), _clinic_days())
                 _show_proposal(form, proposal)
         except CareError as error:
@@ -57,12 +58,14 @@ def new_discharge() -> Any:
     if request.method == "GET" and len(surgeons) == 1:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)
+    form.asked.data = asks or ""
     page = render_template(
         "clinic/discharge.html",
         id=id,
         who=_who(form),
         form=form,
         proposal=proposal,
+        asks=asks,
         errors=errors,
         surgeons=surgeons,
         known=known,

@@ -270,6 +270,7 @@ class DischargeForm(ParticularsPart, OperationPart, FlaskForm):
 
     same_person = RadioField("Is it the same person?", choices=choices(SAME_PERSON), validate_choice=False)
     same_person_mark = HiddenField()
+    asked = HiddenField()  # the question about the gas that was shown, so that it is asked once
     position = SelectField("Head position", choices=PLAN_POSITIONS)
     hours_a_day = NumberText("Hours a day", low=0, high=24, unit=" hours")
     days = NumberText("Days", low=0, high=60, unit=" days", whole=True)

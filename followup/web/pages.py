@@ -10,9 +10,11 @@ from followup.clinical import (
     acuity,
     altitude,
     bubble,
+    chart_noise,
     coverage,
     durations,
     outcomes,
+    overfill,
     posture,
     pressure,
     schedule,
@@ -22,7 +24,20 @@ from followup.clinical import (
 from followup.web import context
 
 bp = Blueprint("pages", __name__)
-MODELS = (acuity, pressure, tamponade, bubble, coverage, altitude, posture, schedule, warnings, outcomes)
+MODELS = (
+    acuity,
+    chart_noise,
+    pressure,
+    tamponade,
+    overfill,
+    bubble,
+    coverage,
+    altitude,
+    posture,
+    schedule,
+    warnings,
+    outcomes,
+)
 
 
 @bp.get("/")

@@ -1,8 +1,10 @@
 // Check: the questions, what is dangerous answered at once by the phone from the clinic's rules, and the verdict that stands.
 
 import { paragraph } from "../shared/dom.js";
+import { QUESTIONS } from "./answers.js";
 import { ANSWERS_LAST_MS } from "./draft.js";
-import { judge, QUESTIONS, standing, worstFirst } from "./rules.js";
+import { atTime, judge, standing, worstFirst } from "./rules.js";
+import { checksOf } from "./second-looks.js";
 import { byId, momentWords, text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict.js";
 
@@ -14,6 +16,7 @@ const WELL_SHOWN_MS = 3600000;
 export class CheckView {
   #actions;
   #kept = {};
+  #entries = [];
   #unkept = {};
   #wellAt = null;
   #touchedAt = Date.now();
@@ -28,9 +31,10 @@ export class CheckView {
     });
   }
 
-  // `verdicts` by operation, as the phone's store has them.
-  show({ verdicts }) {
+  // `verdicts` by operation, and the entries, as the phone's store has them.
+  show({ verdicts, entries }) {
     this.#kept = verdicts;
+    this.#entries = entries;
     if (Math.abs(Date.now() - this.#touchedAt) > ANSWERS_LAST_MS) forgetAnswers();
     this.#draw();
   }
@@ -43,7 +47,10 @@ export class CheckView {
     const operation = this.#actions.checked();
     if (!operation) { error.textContent = text("which-eye"); return; }
     error.textContent = "";
-    const verdict = { ...judge(this.#actions.eyes(), answers, this.#actions.receipt()), at: new Date().toISOString() };
+    const now = Date.now();
+    const [eyes, receipt] = [this.#actions.eyes(), this.#actions.receipt()];
+    const earlier = checksOf(operation, this.#entries, eyes, receipt);
+    const verdict = { ...judge(eyes, answers, receipt, now, earlier), at: new Date(now).toISOString() };
     if (verdict.level !== "well") this.#answer(operation, verdict);
     const alongside = (facts, keep, event) => {
       keepVerdict(facts, operation, { ...verdict, entry: event.id });
@@ -71,7 +78,7 @@ export class CheckView {
 
   #draw() {
     const standingNow = Object.entries({ ...this.#kept, ...this.#unkept });
-    const verdicts = standingNow.map(([operation, verdict]) => ({ ...verdict, operation })).sort(worstFirst);
+    const verdicts = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation })).sort(worstFirst);
     const wellFor = this.#wellAt === null ? Infinity : Math.abs(Date.now() - this.#wellAt);
     byId("all-well").hidden = verdicts.length > 0 || wellFor > WELL_SHOWN_MS;
     byId("verdict").hidden = verdicts.length === 0;

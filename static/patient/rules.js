@@ -1,50 +1,31 @@
 // What the answers of a check mean by the clinic's rules. Nothing clinical is worked out here: answers are compared with
 // tables, and whatever the tables cannot answer is a reason to call.
 
-import { clinicTime, faultOf } from "./clock.js";
+import { badOf, given, QUESTIONS } from "./answers.js";
+import { clinicTime, faultOf, NEAR_MS } from "./clock.js";
+import { lookAtRules } from "./second-looks.js";
 
-export const QUESTIONS = [
-  "pain", "vision", "redness", "discharge", "curtain", "flashes", "floaters", "vomiting", "fever", "injury", "other_eye",
-];
-
-// From the worst. `call` is for what nobody can judge from here; only `well` reassures.
-export const LEVELS = ["now", "today", "call", "this-week", "well"];
+// From the worst. `call` is for what nobody can judge from here, `again` asks for a second look; only `well` reassures.
+export const LEVELS = ["now", "today", "call", "again", "this-week", "well"];
 
 const rank = (level) => LEVELS.indexOf(level);
 
-// `answers` is what the form said: { pain: 7, vision: "worse", discharge: true, cannot_tell: ["fever"], words: "…" }.
-export function said(answers) {
-  return new Set(Object.entries(answers).flatMap(([name, value]) => {
-    if (value === true) return [name];
-    return typeof value === "string" && name !== "words" ? [`${name}=${value}`] : [];
-  }));
-}
-
-// The rules that the answers meet, whatever the date.
-export function matching(rules, answers) {
-  const told = said(answers);
-  const pain = answers.pain ?? 0;
-  return rules.filter((rule) => {
-    const number = rule.answers.filter((answer) => told.has(answer)).length + (rule.pain !== null && pain >= rule.pain ? 1 : 0);
-    return number >= rule.count && rule.also.every((answer) => told.has(answer));
-  });
-}
-
-// The verdict on one check, over every eye of the phone: { level, words, reasons, emergency, complete }.
+// The verdict on one check, over every eye of the phone: { level, words, reasons, emergency, complete, looks }.
 // Well needs every question answered well, rules in force for each eye, a clock near the clinic's and nothing in words.
-export function judge(eyes, answers, receipt, now = Date.now()) {
-  const rules = eyes.map((eye) => eye.symptom_rules ?? []);
+// `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come.
+export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const fault = faultOf(receipt, now);
-  const inForce = inForceAt(fault, receipt, now);
-  const open = QUESTIONS.filter((name) => answers[name] === undefined || Number.isNaN(answers[name]));
+  const inForce = inForceBy(fault, receipt);
+  const answered = given(answers);
+  const open = QUESTIONS.filter((name) => !answered.includes(name));
   const unknown = [];
   if (open.length > 0) unknown.push(open.some((name) => !answers.cannot_tell?.includes(name)) ? "skipped" : "cannot-tell");
   if (answers.words) unknown.push("words");
   if (fault) unknown.push(fault);
-  const judged = (of) => of.some((rule) => rule.pain !== null && inForce(rule));
-  if (rules.length === 0 || !rules.every(judged)) unknown.push("no-rules");
-  const bad = [...said(answers)].some((answer) => !/=(same|better)$/.test(answer));
-  return verdict(matching(rules.flat(), answers), inForce, unknown, bad);
+  const judged = ({ symptom_rules: rules = [] }) => rules.some((rule) => rule.pain !== null && inForce(rule, now));
+  if (eyes.length === 0 || !eyes.every(judged)) unknown.push("no-rules");
+  const found = lookAtRules(eyes, [...earlier, { at: now, answers }], inForce);
+  return verdict(found, unknown, badOf(answers).length > 0);
 }
 
 // The verdict on a journey up to `metres` above the sea.
@@ -59,37 +40,61 @@ export function judgeAnaesthetic(eyes, receipt, now = Date.now()) {
 
 function judgeGas(eyes, table, holds, receipt, now) {
   const fault = faultOf(receipt, now);
-  const inForce = inForceAt(fault, receipt, now);
+  const valid = inForceBy(fault, receipt);
+  const inForce = (rule) => valid(rule, now);
   const cautious = eyes.filter((eye) => eye.gas.caution);
   const rules = cautious.map((eye) => table(eye.gas) ?? []);
   const unknown = fault ? [fault] : [];
   if (eyes.length === 0 || !rules.every((of) => of.some(inForce))) unknown.push("no-rules");
-  return verdict(rules.flat().filter(holds), inForce, unknown, false);
+  const held = rules.flat().filter(holds);
+  return verdict({ call: held.filter(inForce), wait: [], other_days: held.filter((rule) => !inForce(rule)) }, unknown, false);
 }
 
 // A rule counts if it was in force at any time since the pack was made: a clock put forward since then by less than a pack
 // lasts cannot be told from days gone by. Where the clock or the pack is at fault no rule drops out for its date.
-function inForceAt(fault, receipt, now) {
+function inForceBy(fault, receipt) {
   if (fault) return () => true;
-  const at = clinicTime(receipt, now);
-  return (rule) => at >= Date.parse(rule.valid_from) && receipt.made_at <= Date.parse(rule.valid_until);
+  return (rule, now) => {
+    const at = clinicTime(receipt, now);
+    return at >= Date.parse(rule.valid_from) && Math.min(at, receipt.made_at) <= Date.parse(rule.valid_until);
+  };
 }
 
-function verdict(met, inForce, unknown, bad) {
-  const counting = met.filter(inForce);
-  const soonest = worstOf(counting.map((rule) => rule.how_soon));
-  // A danger outside the days of its rule, or one that no rule names, is still no reason to reassure.
-  const unruled = rank(worstOf(met.map((rule) => rule.how_soon))) < rank(soonest) || (bad && counting.length === 0);
+function verdict({ call, wait, other_days: otherDays }, unknown, bad) {
+  const said = worstOf([...call.map((rule) => rule.how_soon), ...(wait.length > 0 ? ["again"] : [])]);
+  // A danger outside the days of its rule, or one that no rule names, is still no reason to reassure. Where a sign waits for
+  // its second look, a rule of other days that would wait for one too adds nothing.
+  const known = worstOf([...call, ...wait.map(({ rule }) => rule)].map((rule) => rule.how_soon));
+  const others = otherDays.filter((rule) => wait.length === 0 || !(rule.second_look || rule.twice_within_hours));
+  const unruled = rank(worstOf(others.map((rule) => rule.how_soon))) < rank(known) || (bad && call.length + wait.length === 0);
   const reasons = unruled ? [...unknown, "not-well"] : unknown;
-  const level = worstOf(reasons.length > 0 ? [soonest, "call"] : [soonest]);
-  const words = counting.filter((rule) => rule.how_soon === level).map((rule) => rule.words);
-  const emergency = level === "now" || unknown.length > 0 || met.some((rule) => rule.how_soon === "now");
-  return { level, words: [...new Set(words)], reasons, emergency, complete: unknown.length === 0 };
+  const level = worstOf(reasons.length > 0 ? [said, "call"] : [said]);
+  const asks = level === "again" ? wait.map(({ rule }) => rule.second_look.ask) : [];
+  const called = call.filter((rule) => rule.how_soon === level || level === "again").map((rule) => rule.words);
+  const emergency = level === "now" || unknown.length > 0 || [...call, ...others].some((rule) => rule.how_soon === "now");
+  const looks = wait.map(({ rule, asked_at, due_at }) => ({ asked_at, due_at, how_soon: rule.how_soon, words: rule.words }));
+  return { level, words: [...new Set([...asks, ...called])], reasons, emergency, complete: unknown.length === 0, looks };
 }
 
-// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete.
+// A verdict as it stands now: a second look that did not come in time calls, and a clock that was set back hides none.
+export function atTime(verdict, now = Date.now()) {
+  const over = ({ asked_at: asked, due_at: due }) => now > due || now < asked - NEAR_MS;
+  const looks = verdict.looks ?? [];
+  const late = looks.filter(over);
+  if (late.length === 0) return verdict;
+  const answered = verdict.level === "again" && late.length === looks.length ? "well" : verdict.level;
+  const level = worstOf([answered, ...late.map((look) => look.how_soon)]);
+  const words = late.filter((look) => look.how_soon === level).map((look) => look.words);
+  return {
+    ...verdict, level, words: [...new Set([...words, ...(level === verdict.level ? verdict.words : [])])],
+    emergency: verdict.emergency || level === "now", looks: looks.filter((look) => !over(look)),
+  };
+}
+
+// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete. The second looks
+// are those of the fresh one, which has judged the earlier ones too.
 export function standing(before, fresh) {
-  return !before || fresh.complete || rank(fresh.level) <= rank(before.level) ? fresh : before;
+  return !before || fresh.complete || rank(fresh.level) <= rank(before.level) ? fresh : { ...before, looks: fresh.looks };
 }
 
 // What the clinic has settled since, and eyes it follows no more, need no call from here.

@@ -1,16 +1,20 @@
 // A verdict as the patient reads it: a title, why, and whom to call.
 
 import { paragraph } from "../shared/dom.js";
-import { byId, text } from "./texts.js";
+import { byId, momentWords, text } from "./texts.js";
 
 export function titleOf(verdict) {
   return text(verdict.level === "call" ? "call-us" : `call-${verdict.level}`);
 }
 
-// The rules' words, and what this page could not judge.
+// The rules' words, when to look again, and what this page could not judge.
 export function reasonsOf(verdict) {
   const open = verdict.reasons.map((reason) => text(`why-${reason}`)).join(" ");
   const said = verdict.words.map((words) => paragraph(words));
+  if (verdict.level === "again") {
+    const due = Math.min(...verdict.looks.map((look) => look.due_at));
+    said.push(paragraph(text("look-again", { time: momentWords(new Date(due)) })), paragraph(text("call-at-once")));
+  }
   return open && verdict.level !== "now" ? [...said, paragraph(`${open} ${text("cannot-judge")}`)] : said;
 }
 

@@ -276,3 +276,29 @@ def test_answers_of_this_morning_do_not_come_back_in_the_evening_but_words_do(ph
     again(phone)
     expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
     expect(phone.locator("input[name=pain][value='0']")).not_to_be_checked()
+
+
+def test_a_lone_mild_sign_asks_for_a_second_look_and_calls_when_it_is_still_there_or_none_came(phone: Page) -> None:
+    answer(phone, **{**WELL, "floaters": "worse"})
+    says(phone, "Look again", emergency=False)
+    expect(phone.locator("#verdict-words")).to_contain_text("does it move like the bubble?")
+    expect(phone.locator("#verdict-words")).to_contain_text("Call us at once if it gets worse")
+    answer(phone, **WELL)
+    expect(phone.get_by_text(ALL_CLEAR)).to_be_visible()
+    answer(phone, **{**WELL, "floaters": "worse"})
+    says(phone, "Look again", emergency=False)
+    phone.context.set_offline(True)
+    phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=2))
+    again(phone)
+    says(phone, "Look again", emergency=False)
+    answer(phone, **{**WELL, "floaters": "worse"})
+    says(phone, "Call today", emergency=False)
+
+
+def test_a_second_look_that_did_not_come_calls(phone: Page) -> None:
+    answer(phone, **{**WELL, "floaters": "worse"})
+    says(phone, "Look again", emergency=False)
+    phone.context.set_offline(True)
+    phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=4, minutes=1))
+    again(phone)
+    says(phone, "Call today", emergency=False)

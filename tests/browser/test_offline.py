@@ -241,9 +241,10 @@ def test_the_phones_rules_say_what_the_server_raises(phone: Page, clinic_store: 
         {"pain": 2, "vision": "better"},
     ]
     script = """async (answers) => {
-        const { matching } = await import("/static/patient/rules.js");
-        const pack = await (await fetch("/api/v1/pack")).json();
-        return matching(pack.eyes[0].symptom_rules, answers).map((rule) => rule.id).sort();
+        const { lookAtRules } = await import("/static/patient/second-looks.js");
+        const { eyes } = await (await fetch("/api/v1/pack")).json();
+        const begun = (rule) => Date.parse(rule.valid_from) <= Date.now();
+        return lookAtRules(eyes, [{ at: Date.now(), answers }], begun).call.map((rule) => rule.id).sort();
     }"""
     for answers in vectors:
         now = datetime.now(UTC)

@@ -60,7 +60,7 @@ def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, 
 
 
 def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Store, settings: Settings) -> None:
-    places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 300, 2)}
+    places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 420, 2)}
     made = discharge.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
     assert [v.name for v in made.visits][:2] == ["day 1", "week 1"]
     assert all(v.target in places for v in made.visits)
@@ -70,6 +70,14 @@ def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Sto
     assert made.cover_lost_day
     assert made.cover_lost_day > made.plan.days
     assert made.forecast.gone
+
+
+def test_too_strong_a_gas_in_a_full_eye_is_asked_about(store: Store, settings: Settings) -> None:
+    usual = discharge.propose(store, operation_note(), NOW, settings.clinic.tz)
+    strong = discharge.propose(store, operation_note(agent="c3f8", percent=28), NOW, settings.clinic.tz)
+    assert usual.asks is None
+    assert strong.asks
+    assert "28 %" in strong.asks
 
 
 def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, eye_id: str, settings: Settings) -> None:

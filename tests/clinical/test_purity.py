@@ -12,7 +12,7 @@ from followup.clinical.evidence import SOURCES, Figure
 from followup.web.pages import MODELS
 
 FOLDER = Path(followup.clinical.__file__).parent
-MODULES = sorted(f.stem for f in FOLDER.glob("*.py") if f.stem != "__init__")
+MODULES = sorted(".".join(f.relative_to(FOLDER).with_suffix("").parts) for f in FOLDER.rglob("*.py") if f.stem != "__init__")
 ALLOWED = {
     "__future__",
     "collections",
@@ -29,9 +29,13 @@ ALLOWED = {
 }
 
 
+def _source(name: str) -> str:
+    return FOLDER.joinpath(*name.split(".")).with_suffix(".py").read_text(encoding="utf-8")
+
+
 @pytest.mark.parametrize("name", MODULES)
 def test_a_module_imports_nothing_that_reads_or_writes(name: str) -> None:
-    tree = ast.parse((FOLDER / f"{name}.py").read_text(encoding="utf-8"))
+    tree = ast.parse(_source(name))
     imported = {n.name.split(".")[0] for node in ast.walk(tree) if isinstance(node, ast.Import) for n in node.names}
     imported |= {node.module.split(".")[0] for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.module}
     assert imported <= ALLOWED
@@ -47,7 +51,7 @@ def test_a_module_imports_nothing_that_reads_or_writes(name: str) -> None:
 def test_public_functions_and_classes_say_what_they_do(name: str) -> None:
     module = importlib.import_module(f"followup.clinical.{name}")
     assert module.__doc__
-    tree = ast.parse((FOLDER / f"{name}.py").read_text(encoding="utf-8"))
+    tree = ast.parse(_source(name))
     public = [n for n in tree.body if isinstance(n, ast.FunctionDef) and not n.name.startswith("_")]
     short = {"kpa"}
     assert [n.name for n in public if not ast.get_docstring(n) and n.name not in short] == []

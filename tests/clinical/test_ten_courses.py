@@ -88,6 +88,6 @@ def test_a_missed_visit_is_raised_once_at_the_end_of_its_window() -> None:
 def test_a_silent_phone_is_raised_during_posturing_and_after() -> None:
     found = signs([symptoms(0.2)], 20, [visit("day 1", 0, 30)], plan=GAS_PLAN)
     assert rules(found) == {"no-posture-entry", "silent-while-posturing", "silent-early", "silent-late"}
-    assert [(s.how_soon, s.raised_at) for s in found if s.rule == "silent-while-posturing"] == [("today", at(1.7))]
+    assert [(s.how_soon, s.raised_at) for s in found if s.rule == "silent-while-posturing"] == [("this-week", at(1.7))]
     fell_silent_late = signs(diary(10.2), 20)
     assert [(s.rule, s.raised_at) for s in fell_silent_late] == [("silent-early", at(9.3 + 3))]

@@ -5,7 +5,7 @@ The rulebook in Python (`clinical.warnings`) is the second opinion for what the 
 
 import os
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from functools import cache
 from typing import Any, NamedTuple
@@ -15,7 +15,8 @@ import pytest
 from followup.care import pack as packs
 from followup.care.eye import load
 from followup.clinical import warnings
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Course, Operation, Symptoms
+from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Course, Operation, Settled, Symptoms
+from followup.clinical.second_looks import second_looks
 from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store
@@ -25,8 +26,12 @@ from tests.phone.conftest import Run
 
 # Every danger question of the check but pain: the brief of the check names these.
 QUESTIONS = (*SYMPTOM_TRENDS, *SYMPTOM_SIGNS)
-RULES = warnings.Rulebook("symptoms", tuple(r for r in book.rulebook().rules if r.check == "symptoms"))
-LEVELS = ("now", "today", "call", "this-week", "well")
+RULES = warnings.Rulebook("symptoms", tuple(r for r in book.rulebook().rules if r.check in ("symptoms", "symptoms-again")))
+ANY_DAY = warnings.Rulebook(
+    "any day", tuple(replace(r, from_day=0, until_day=3650, second_look=None) for r in RULES.rules if r.check == "symptoms")
+)
+ASKING_BACK = {rule.id for rule in RULES.rules if rule.second_look}
+LEVELS = ("now", "today", "call", "again", "this-week", "well")
 HOUR, DAY, YEAR = timedelta(hours=1), timedelta(days=1), timedelta(days=365)
 
 
@@ -146,30 +151,65 @@ def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
     told = run(SCRIPT, {"phones": phones, "checks": [check.answers for check in checks]})
 
     @cache
-    def rulebook_says(pain: int | None, bad: frozenset[str], day: float) -> str | None:
+    def rulebook_says(pain: int | None, bad: frozenset[str], day: float) -> str:
         at = operation.at + timedelta(days=day)
-        said = Symptoms(at, pain=None if pain == -1 else pain, **{n: True if n in SYMPTOM_SIGNS else "worse" for n in bad})
-        found = warnings.evaluate(Course.after(operation, (), (said,)), RULES, at)
-        return found[0].how_soon if found else None
+        return first_level(operation, told_at(at, pain, bad))
 
-    wells = 0
+    wells = agains = 0
     for phone, levels in zip(PHONES, told, strict=True):
         for check, shown in zip(checks, levels, strict=True):
             level, emergency = shown.rstrip("!"), shown.endswith("!")
             day = phone.day if phone.good or phone.day > 1000 else 1  # where the clock is at fault no rule is left out
-            ruled = None if phone.rules == "missing" else rulebook_says(check.pain, check.bad, day)
+            ruled = "well" if phone.rules == "missing" else rulebook_says(check.pain, check.bad, day)
             case = (phone.name, check)
-            if ruled in ("now", "today"):
+            if phone.good and check.whole:
                 assert level == ruled, case
-            elif phone.good and check.whole and not check.bad and ruled is None:
-                assert level == "well", case
-                wells += 1
             else:
-                assert level == "call", case
+                assert level == worst(ruled, "call"), case
             if level == "now" or not check.whole or not phone.good:
                 assert emergency, case
+            wells += level == "well"
+            agains += level == "again"
     # Pain 0 to 4 with nothing else, on each good phone: the rules in force call from 5.
     assert wells == 5 * sum(phone.good for phone in PHONES)
+    assert agains > 0
+
+
+def told_at(at: datetime, pain: int | None, bad: frozenset[str]) -> Symptoms:
+    said = {n: True if n in SYMPTOM_SIGNS else "worse" for n in bad}
+    return Symptoms(at, pain=None if pain == -1 else pain, **said)
+
+
+def worst(*levels: str) -> str:
+    return min(levels, key=LEVELS.index)
+
+
+def first_level(operation: Operation, said: Symptoms) -> str:
+    """What a first and complete check is worth by the rulebook; *call us* where something is bad and no rule of that day says so."""
+    course = Course.after(operation, (), (said,))
+    called = [s.how_soon for s in warnings.evaluate(course, RULES, said.at)]
+    bad = [name for name in QUESTIONS if getattr(said, name) in (True, "worse")]
+    # More than two bad answers are never asked back, which tests/clinical/test_second_looks.py sees to: this saves minutes.
+    asked = len(bad) <= 2 and bool(second_looks(course, RULES, said.at))
+    soon = [RULES.rule(rule).how_soon for rule in ASKING_BACK if asked and _waits(operation, said, rule)]
+    any_day = worst_of_any_day(operation, said.pain, frozenset(bad), asked)
+    unruled = bad and not called and not asked
+    more_urgent = LEVELS.index(any_day) < LEVELS.index(worst("well", *called, *soon))
+    level = worst("well", *called, *(["again"] if asked else []))
+    return worst(level, "call") if more_urgent or unruled else level
+
+
+@cache
+def worst_of_any_day(operation: Operation, pain: int | None, bad: frozenset[str], asked: bool) -> str:
+    """How urgent the answers would be if every rule held on every day, rules that ask back aside where one has."""
+    said = told_at(operation.at + DAY, pain, bad)
+    signs = warnings.evaluate(Course.after(operation, (), (said,)), ANY_DAY, said.at)
+    return worst("well", *(s.how_soon for s in signs if not (asked and s.rule in ASKING_BACK)))
+
+
+def _waits(operation: Operation, said: Symptoms, rule: str) -> bool:
+    alone = warnings.Rulebook(rule, (RULES.rule(rule),))
+    return bool(second_looks(Course.after(operation, (), (said,)), alone, said.at))
 
 
 def as_sent(phone: Phone, made: dict[str, Any]) -> dict[str, Any]:
@@ -203,11 +243,10 @@ def test_a_clock_put_forward_by_less_than_a_pack_lasts_hides_no_danger(
     phone = as_sent(Phone("two days forward", day=91, since=2 * DAY, good=True), made)
     checks = [check for check in every_check() if check.whole]
     for check, shown in zip(checks, run(SCRIPT, {"phones": [phone], "checks": [c.answers for c in checks]})[0], strict=True):
-        said = Symptoms(at, pain=check.pain, **{n: True if n in SYMPTOM_SIGNS else "worse" for n in check.bad})
-        found = warnings.evaluate(Course.after(operation, (), (said,)), RULES, at)
-        ruled = found[0].how_soon if found else "well"
+        ruled = first_level(operation, told_at(at, check.pain, check.bad))
         assert shown.rstrip("!") == ruled, check
-        assert shown.endswith("!") == (ruled == "now"), check
+        # The emergency number stands there also for what a rule of other days calls now.
+        assert shown.endswith("!") == (worst_of_any_day(operation, check.pain, check.bad, False) == "now"), check
 
 
 @pytest.mark.parametrize("gone", QUESTIONS)
@@ -221,6 +260,133 @@ def test_a_rule_outside_its_days_is_never_an_all_clear(
     phone = as_sent(PHONES[0], {"eyes": [eye]})
     check = Told(0, frozenset({gone}), frozenset(), frozenset(), "")
     assert run(SCRIPT, {"phones": [phone], "checks": [check.answers]}) == [["call"]]
+
+
+AGAIN = """
+import { atTime, judge } from "./patient/rules.js";
+
+answer = given.map(({ eyes, checks }) => {
+    const earlier = [];
+    const levels = [];
+    let shown = null;
+    for (const { answers, receipt, now } of checks) {
+        if (shown) levels.push(atTime(shown, now).level);
+        shown = judge(eyes, answers, receipt, now, earlier);
+        earlier.push({ at: now, answers });
+        levels.push(shown.level);
+    }
+    return levels;
+});
+""".strip()
+
+FIRST = [(0, {name}) for name in QUESTIONS] + [(5, set()), (4, set()), (7, set()), (0, {"redness", "discharge"}), (0, set())]
+APART = [timedelta(minutes=5), HOUR, 3 * HOUR, 5 * HOUR, 29 * HOUR, 31 * HOUR]
+
+
+def pairs_of_checks() -> Iterator[tuple[tuple[int, set[str]], tuple[int, set[str]], timedelta]]:
+    """A first check, then the same again, nothing more, more beside it, or another sign instead."""
+    for n, (pain, bad) in enumerate(FIRST):
+        for second in ((pain, bad), (0, set[str]()), (pain, bad | {"floaters"}), (5, bad), FIRST[(n + 4) % len(FIRST)]):
+            for apart in APART:
+                yield (pain, bad), second, apart
+
+
+@pytest.mark.parametrize("day", [3, 20])
+@pytest.mark.parametrize("left_out", [(), ("vision", "floaters", "pain"), "all but fever"])
+def test_a_second_answer_says_what_the_rulebook_says(
+    packed: tuple[dict[str, Any], Operation], run: Run, day: int, left_out: Any
+) -> None:
+    """Between the two checks everything is settled, so that the rulebook says again whatever is still there."""
+    made, operation = packed
+    first_at = operation.at + timedelta(days=day)
+    skipped = frozenset(set(QUESTIONS) - {"fever"} if left_out == "all but fever" else set(left_out) & set(QUESTIONS))
+    no_pain = "pain" in left_out or left_out == "all but fever"
+    sent, expected = [], []
+    for (pain, bad), (pain_2, bad_2), apart in pairs_of_checks():
+        checks = [
+            Told(pain, frozenset(bad), frozenset(), frozenset(), ""),
+            Told(None if no_pain else pain_2, frozenset(bad_2) - skipped, frozenset(), skipped, ""),
+        ]
+        times = [first_at, first_at + apart]
+        said = [
+            Symptoms(at, **{k: v for k, v in check.answers.items() if k != "cannot_tell"})
+            for at, check in zip(times, checks, strict=True)
+        ]
+        facts = [said[0], Settled(first_at + timedelta(seconds=1)), said[1]]
+        course = Course.after(operation, (), tuple(facts))
+        found = [s for s in warnings.evaluate(course, RULES, times[1]) if s.raised_at > first_at]
+        waits = [a for a in second_looks(course, RULES, times[1]) if _still_waits(operation, facts, a.asked_at, a.due_at)]
+        expected.append((checks, apart, worst("well", *(s.how_soon for s in found), *(["again"] if waits else []))))
+        sent.append(
+            {
+                "eyes": made["eyes"],
+                "checks": [
+                    {"answers": check.answers, "receipt": as_sent(PHONES[0], made)["receipt"] | moments(at), "now": ms(at)}
+                    for at, check in zip(times, checks, strict=True)
+                ],
+            }
+        )
+    for (checks, apart, ruled), (_, shown, level) in zip(expected, run(AGAIN, sent), strict=True):
+        case = (checks, apart, ruled, shown, level)
+        if ruled in ("now", "today", "again"):
+            assert level == (ruled if checks[1].whole else worst(ruled, "call")), case
+        elif not checks[1].whole or level == "call":
+            assert level == "call", case
+            assert not checks[1].whole or checks[1].bad or ruled == "this-week", case
+        else:
+            assert level == ruled, case
+
+
+def _still_waits(operation: Operation, facts: list[Any], asked_at: datetime, due_at: datetime) -> bool:
+    """Whether a second look is still to come after the last of the facts: without another word its rule calls when it is due."""
+    last = max(fact.at for fact in facts)
+    if due_at < last:
+        return False
+    course = Course.after(operation, (), tuple(facts))
+    return any(
+        s.raised_at == due_at and s.raised_at > last and s.values.get("second_look")
+        for s in warnings.evaluate(course, RULES, due_at)
+    )
+
+
+def moments(at: datetime) -> dict[str, int]:
+    return {"made_at": ms(at - HOUR), "received_at": ms(at - HOUR), "seen_at": ms(at - HOUR)}
+
+
+CHECKS_OF = """
+import { checksOf } from "./patient/second-looks.js";
+
+answer = checksOf("a", given.entries, given.eyes, given.receipt);
+""".strip()
+
+
+def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run) -> None:
+    def kept(id: str, kind: str, at: str, state: str, operation: str = "a", corrects: str | None = None) -> dict[str, Any]:
+        event = {"id": id, "kind": kind, "operation": operation, "at": at, "body": {"pain": 1}, "corrects": corrects}
+        return {"id": id, "event": event, "state": state}
+
+    entries = [
+        kept("own", "symptoms", "2027-03-05T10:00:00Z", "received"),
+        kept("unsent", "symptoms", "2027-03-05T13:00:00Z", "saved"),
+        kept("refused", "symptoms", "2027-03-05T11:00:00Z", "refused"),
+        kept("undone", "symptoms", "2027-03-05T11:30:00Z", "received"),
+        kept("undoing", "withdrawal", "2027-03-05T11:40:00Z", "saved", corrects="undone"),
+        kept("other eye", "symptoms", "2027-03-05T11:00:00Z", "saved", operation="b"),
+        kept("hours", "posture", "2027-03-05T11:00:00Z", "saved"),
+    ]
+    receipts = [
+        {"id": "own", "kind": "symptoms", "at": "2027-03-05T09:00:00Z", "body": {"pain": 1}},
+        {"id": "carer's", "kind": "symptoms", "at": "2027-03-05T11:00:00Z", "body": {"floaters": "worse"}},
+        {"id": "carer's bubble", "kind": "bubble-seen", "at": "2027-03-05T11:00:00Z", "body": {"percent": 60}},
+    ]
+    an_hour_fast = {"made_at": ms(OPERATED), "received_at": ms(OPERATED + HOUR), "seen_at": ms(OPERATED + HOUR)}
+    found = run(CHECKS_OF, {"entries": entries, "eyes": [{"operation": "a", "receipts": receipts}], "receipt": an_hour_fast})
+    times = [datetime.fromisoformat(f"2027-03-05T{hour}:00:00Z") for hour in (10, 12, 13)]
+    assert found == [
+        {"at": ms(times[0]), "answers": {"pain": 1}},
+        {"at": ms(times[1]), "answers": {"floaters": "worse"}},
+        {"at": ms(times[2]), "answers": {"pain": 1}},
+    ]
 
 
 STANDING = """

@@ -281,7 +281,7 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
         "Pressure 34 mmHg, at or above 30",
         "iop mmhg 34",
         "mmhg 30",
-        "Intraocular pressure after 20-gauge vitrectomy",
+        "Pressure after 20-gauge vitrectomy",
         "today",
     ):
         assert words in saved.text
@@ -420,3 +420,24 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     before, after = (r.body["steroid_drops_until"] for r in eyes.history_of(store, note.operation_id))
     assert before == after
     assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text
+
+
+def test_a_gas_that_would_outgrow_the_eye_is_asked_about_once(as_nurse: FlaskClient, store: Store) -> None:
+    # 20 % C3F8 in an eye 95 % full: 95 × (1 + 3 × 6/86) = 115 % of it (growth on a line between the ends in RCO18).
+    question = "would grow to about 115 % of it. Was this strength intended?"
+    fits = as_nurse.post("/clinic/discharge", data=FORM)
+    assert "Was this strength intended?" not in fits.text
+    again = fields_of(fits.text) | {"step": "confirm", "percent": "20", "fill_percent": "95", "hours_a_day": "9"}
+    changed = as_nurse.post("/clinic/discharge", data=again)
+    assert changed.status_code == 200
+    assert question in changed.text
+    assert "Nothing was saved yet." in changed.text
+    assert eyes.all_operations(store) == []
+    answered = fields_of(changed.text) | {"step": "confirm"}
+    assert answered["hours_a_day"] == ["9"]
+    assert as_nurse.post("/clinic/discharge", data=answered).status_code == 303
+
+    proposed = as_nurse.post("/clinic/discharge", data={**FORM, "number": "D-8", "percent": "20", "fill_percent": "95"})
+    assert question in proposed.text
+    assert "Nothing was saved yet." not in proposed.text
+    assert as_nurse.post("/clinic/discharge", data=fields_of(proposed.text) | {"step": "confirm"}).status_code == 303

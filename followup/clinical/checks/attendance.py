@@ -1,0 +1,68 @@
+"""Posture, visits and silence: what did not happen."""
+
+from collections.abc import Iterator, Mapping
+from datetime import datetime, timedelta
+from typing import Any
+
+from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
+from followup.clinical.course import Timeline, end_of
+
+
+def _posture_missed(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """A whole plan day with something logged but under `share` of its target hours."""
+    for day, at in _finished_plan_days(timeline):
+        if day.hours > 0:
+            values = {"date": day.day.isoformat(), "hours": round(day.hours, 1), "target_hours": day.target_hours}
+            yield (at, 1 - day.share if day.share < threshold["share"] else None, values)
+
+
+def _no_posture_entry(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """A whole plan day with nothing logged in the planned position."""
+    for day, at in _finished_plan_days(timeline):
+        bad = day.hours == 0 and day.target_hours > 0
+        yield (at, 1.0 if bad else None, {"date": day.day.isoformat()})
+
+
+def _finished_plan_days(timeline: Timeline) -> Iterator[tuple[Any, datetime]]:
+    for day in timeline.hours_in_plan[1:]:
+        at = end_of(day.day, timeline.zone)
+        if at <= timeline.now:
+            yield day, at
+
+
+def _missed_visit(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """A planned visit not seen by the end of its latest day, from `latest_from_day` to before `latest_until_day`."""
+    op = timeline.operation
+    for visit in sorted(timeline.visits, key=lambda v: (v.latest, v.name)):
+        over = end_of(visit.latest, timeline.zone)
+        seen_at = timeline.seen.get(visit.id or visit.name)
+        due_day = (visit.latest - op.at.astimezone(timeline.zone).date()).days
+        if over > timeline.now or not threshold["latest_from_day"] <= due_day < threshold["latest_until_day"]:
+            continue
+        if seen_at is None or seen_at >= over:
+            yield (over, 1.0, {"visit": visit.name, "latest": visit.latest.isoformat()})
+            yield (over, None, NOTHING)
+
+
+def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """Nothing from the patient for `hours`; with `while_posturing`, only in the days of the posture plan."""
+    op = timeline.operation
+    posturing_days = op.plan.days if op.plan else 0
+    every = timedelta(hours=threshold["hours"])
+    for last, silent_hours in timeline.silences:
+        if silent_hours < threshold["hours"]:
+            continue
+        until = last + timedelta(hours=silent_hours)
+        for due in while_it_lasts(timeline, last + every, every, until):
+            if not threshold.get("while_posturing") or op.day(due) <= posturing_days:
+                hours = round((due - last) / timedelta(hours=1))
+                yield (due, 1.0, {"last_heard": last.isoformat(), "silent_hours": hours})
+        yield (until, None, NOTHING)
+
+
+CHECKS = {
+    "posture-missed": Check(_posture_missed, frozenset({"share"})),
+    "no-posture-entry": Check(_no_posture_entry, frozenset()),
+    "missed-visit": Check(_missed_visit, frozenset({"latest_from_day", "latest_until_day"})),
+    "silence": Check(_silence, frozenset({"hours"})),
+}

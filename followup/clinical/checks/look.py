@@ -1,0 +1,34 @@
+"""What a check is: a walk over one stage of an eye that yields how bad it was at each time it could tell."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from datetime import datetime, timedelta
+from typing import Any, NamedTuple
+
+from followup.clinical.course import Timeline
+
+Values = dict[str, Any]
+Look = tuple[datetime, float | None, Values]
+"""One look of a check: when, how bad (higher is worse; None is fine), and the values it saw."""
+
+Checker = Callable[[Timeline, Mapping[str, Any]], Iterable[Look]]
+NOTHING: Values = {}
+
+
+class Check(NamedTuple):
+    """How a check looks, the thresholds it needs, and whether it can look at an eye that was not operated."""
+
+    look: Checker
+    needs: frozenset[str]
+    fits_fellow: bool = False
+
+
+def while_it_lasts(timeline: Timeline, first: datetime, every: timedelta, until: datetime) -> Iterator[datetime]:
+    """The first look at something that only time brings, and the next regular one after each settlement while it lasts."""
+    if first > until:
+        return
+    yield first
+    for settled in timeline.settlements:
+        if settled.at >= first:
+            again = first + ((settled.at - first) // every + 1) * every
+            if again <= until:
+                yield again

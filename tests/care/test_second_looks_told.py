@@ -1,0 +1,46 @@
+"""What the phone is told of a second look that did not come: settled only once its own callback is."""
+
+from flask.testing import FlaskClient
+
+from followup.care import callbacks
+from followup.care.actors import Actor
+from followup.care.raising import raise_signs_of_patient
+from followup.config import Settings
+from followup.records import Store, worries
+from tests.care.test_own_words import WELL, send
+from tests.conftest import Clock
+
+
+def test_a_check_with_a_second_look_to_come_is_not_settled_by_what_was_settled_before(
+    as_patient: FlaskClient, nurse: Actor, store: Store, eye_id: str, clock: Clock, settings: Settings
+) -> None:
+    def settled() -> list[bool]:
+        return [r["settled"] for r in as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"]]
+
+    def settle_all() -> None:
+        for found in worries.open_callbacks(store):
+            callbacks.claim(store, clock.now, nurse, found.id)
+            callbacks.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
+            callbacks.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
+
+    # Sight said to be worse: a callback this week at once, the second look within two hours.
+    send(as_patient, eye_id, body={**WELL, "vision": "worse"}, at=clock.now.isoformat())
+    clock.pass_(minutes=5)
+    settle_all()
+    assert settled() == [False]
+    clock.pass_(minutes=120)
+    raise_signs_of_patient(store, eye_id, clock.now, settings.clinic.tz)
+    assert [c.how_soon for c in worries.open_callbacks(store)] == ["today"]
+    assert settled() == [False]
+    clock.pass_(minutes=5)
+    settle_all()
+    assert settled() == [True]
+
+
+def test_the_pack_brings_what_is_asked_back(as_patient: FlaskClient, eye_id: str) -> None:
+    eye = as_patient.get("/api/v1/pack").json["eyes"][0]
+    rules = {rule["id"]: rule for rule in eye["symptom_rules"]}
+    assert rules["floaters"]["second_look"]["hours"] == 4
+    assert rules["curtain"]["second_look"] is None
+    assert rules["vision-still-worse"]["twice_within_hours"] == 30
+    assert eye["asking"] == {"answers_stand_hours": 24, "asked_back_minutes": 15, "telling_pain": 4, "severe_pain": 7}

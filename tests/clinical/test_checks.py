@@ -1,0 +1,65 @@
+"""The pressure's trend, and what the patient's own levels may not do. Numbers of the rules: common practice, no source."""
+
+from typing import Any
+
+import pytest
+
+from followup.clinical.course import BubbleSeen, Fact, Measures
+from tests.courses import at, measures, rules, signs
+
+
+def moved(*readings: float, rule: str = "pressure-rising", start: float = 30, **changes: Any) -> bool:
+    facts = [measures(start + n, iop_mmhg=iop) for n, iop in enumerate(readings)]
+    return rule in rules(signs(facts, 60, **changes))
+
+
+@pytest.mark.parametrize(
+    ("readings", "baseline", "expected"),
+    [
+        ((20,), 15, True),
+        ((19.9,), 15, False),
+        ((17.9,), 10, False),
+        ((18,), 13, True),
+        ((18, 18), None, False),
+        ((13, 18), None, True),
+        ((12, 14, 13, 18), None, True),
+        ((12, 14, 13, 17.9), None, False),
+        ((14, 14, 18.9), 10, False),
+        ((10, 10, 15, 15, 15, 15, 15, 18), 10, False),
+        ((13, 18, 18), None, True),
+    ],
+)
+def test_a_pressure_rises_from_what_is_usual_for_the_eye(
+    readings: tuple[float, ...], baseline: float | None, expected: bool
+) -> None:
+    assert moved(*readings, baseline_iop_mmhg=baseline) is expected
+
+
+@pytest.mark.parametrize(("readings", "expected"), [((10,), True), ((10.1,), False), ((12, 9), False), ((15, 15, 10), True)])
+def test_a_pressure_falls_from_what_is_usual_for_the_eye(readings: tuple[float, ...], expected: bool) -> None:
+    assert moved(*readings, rule="pressure-falling", baseline_iop_mmhg=15) is expected
+
+
+def test_what_rose_is_not_usual_and_worse_is_told_again() -> None:
+    facts = [measures(30 + n, iop_mmhg=iop) for n, iop in enumerate((13, 19, 20, 19))]
+    found = [s for s in signs(facts, 60, baseline_iop_mmhg=None) if s.rule == "pressure-rising"]
+    assert [(s.raised_at, s.values["usual_mmhg"], s.values["moved_mmhg"]) for s in found] == [
+        (at(31), 13, 6),
+        (at(32), 13, 7),
+    ]
+
+
+def test_a_rise_between_instruments_must_exceed_their_agreement() -> None:
+    # Applanation pen 0.6 ± 6.5 [BJO05]; a finger estimate has no published limit.
+    for instrument, iop, rose in (("applanation", 20, True), ("applanation-pen", 22.4, False), ("palpation", 30, False)):
+        fact = Measures(at(30), "right", iop_mmhg=iop, instrument=instrument)
+        assert ("pressure-rising" in rules(signs([fact], 31, baseline_iop_mmhg=15))) is rose
+
+
+def test_the_patients_level_never_raises_a_contradiction() -> None:
+    # Nor does it make the clinic's level one: the clinic's is held against levels seen in clinic.
+    seen_at_home: list[Fact] = [BubbleSeen(at(day), 3) for day in (3, 4, 5, 6, 7)]
+    for level in (55, 60, 65):
+        found = rules(signs([*seen_at_home, measures(8, bubble_percent=level)], 9))
+        assert not {r for r in found if r.startswith("bubble-fading")}
+    assert "bubble-fading-too-fast" in rules(signs([BubbleSeen(at(2), 90), measures(3, bubble_percent=5)], 4))
