@@ -20,7 +20,7 @@ from tests.conftest import COMMAND, free_port, until
 
 
 def children(pid: int) -> set[int]:
-    told = subprocess.run(["ps", "-o", "pid=,args=", "--ppid", str(pid)], capture_output=True, text=True, check=False)
+    told = subprocess.run(["ps", "-ww", "-o", "pid=,args=", "--ppid", str(pid)], capture_output=True, text=True, check=False)
     lines = [line.split(maxsplit=1) for line in told.stdout.splitlines()]
     return {int(pid) for pid, args in lines if "resource_tracker" not in args and "defunct" not in args}
 
