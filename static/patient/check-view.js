@@ -52,8 +52,8 @@ export class CheckView {
     const earlier = checksOf(operation, this.#entries, eyes, receipt);
     const verdict = { ...judge(eyes, answers, receipt, now, earlier), at: new Date(now).toISOString() };
     if (verdict.level !== "well") this.#answer(operation, verdict);
-    const alongside = (facts, keep, event) => {
-      keepVerdict(facts, operation, { ...verdict, entry: event.id });
+    const alongside = (facts, keep, kept) => {
+      keepVerdict(facts, operation, { ...verdict, entry: kept.id });
       facts.delete("draft"); // a page closed from here on does not bring these answers back
       keep();
     };

@@ -26,7 +26,7 @@ export class Outbox {
 
   // Keeps an entry; resolves with it. `alongside(facts, keep, event)` may read and change facts in the same transaction,
   // and calls `keep` for the entry to be kept; if it throws, nothing is.
-  async add(kind, operation, by, body, { at = new Date(), corrects = null, alongside = (facts, keep) => keep() } = {}) {
+  async add(kind, operation, by, body, { at = new Date(), corrects = null, alongside = (_facts, keep, _event) => keep() } = {}) {
     const event = eventOf(kind, operation, by, body, at, corrects);
     const entry = await transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
       facts.get("sequence").onsuccess = (read) => {

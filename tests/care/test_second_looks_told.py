@@ -4,7 +4,7 @@ from flask.testing import FlaskClient
 
 from followup.care import callbacks
 from followup.care.actors import Actor
-from followup.care.raising import raise_signs_of_patient
+from followup.care.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, worries
 from tests.care.test_own_words import WELL, send
@@ -29,7 +29,7 @@ def test_a_check_with_a_second_look_to_come_is_not_settled_by_what_was_settled_b
     settle_all()
     assert settled() == [False]
     clock.pass_(minutes=120)
-    raise_signs_of_patient(store, eye_id, clock.now, settings.clinic.tz)
+    check_eye(store, eye_id, clock.now, settings.clinic.tz)
     assert [c.how_soon for c in worries.open_callbacks(store)] == ["today"]
     assert settled() == [False]
     clock.pass_(minutes=5)

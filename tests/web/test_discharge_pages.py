@@ -432,7 +432,7 @@ def test_a_gas_that_would_outgrow_the_eye_is_asked_about_once(as_nurse: FlaskCli
     assert changed.status_code == 200
     assert question in changed.text
     assert "Nothing was saved yet." in changed.text
-    assert eyes.all_operations(store) == []
+    assert eyes.followed(store) == []
     answered = fields_of(changed.text) | {"step": "confirm"}
     assert answered["hours_a_day"] == ["9"]
     assert as_nurse.post("/clinic/discharge", data=answered).status_code == 303
