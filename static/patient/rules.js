@@ -77,17 +77,17 @@ function verdict({ call, wait, other_days: otherDays }, unknown, bad) {
 }
 
 // A verdict as it stands now: a second look that did not come in time calls, and a clock that was set back hides none.
-export function atTime(verdict, now = Date.now()) {
+export function atTime(said, now = Date.now()) {
   const over = ({ asked_at: asked, due_at: due }) => now > due || now < asked - NEAR_MS;
-  const looks = verdict.looks ?? [];
+  const looks = said.looks ?? [];
   const late = looks.filter(over);
-  if (late.length === 0) return verdict;
-  const answered = verdict.level === "again" && late.length === looks.length ? "well" : verdict.level;
+  if (late.length === 0) return said;
+  const answered = said.level === "again" && late.length === looks.length ? "well" : said.level;
   const level = worstOf([answered, ...late.map((look) => look.how_soon)]);
   const words = late.filter((look) => look.how_soon === level).map((look) => look.words);
   return {
-    ...verdict, level, words: [...new Set([...words, ...(level === verdict.level ? verdict.words : [])])],
-    emergency: verdict.emergency || level === "now", looks: looks.filter((look) => !over(look)),
+    ...said, level, words: [...new Set([...words, ...(level === said.level ? said.words : [])])],
+    emergency: said.emergency || level === "now", looks: looks.filter((look) => !over(look)),
   };
 }
 

@@ -25,8 +25,8 @@ export function showConversions(form, table) {
 // Says in one line how both eyes are measured unless that is changed.
 export function showHow(form) {
   const chosen = (side, name) => form.elements[`${side}-${name}`].selectedOptions[0].text;
-  const how = SIDES.map((side) => `${side}: ${chosen(side, "correction")}, ${chosen(side, "instrument")}`);
-  form.querySelector(".how-words").textContent = `Measured ${how.join("; ")}.`;
+  const ways = SIDES.map((side) => `${side}: ${chosen(side, "correction")}, ${chosen(side, "instrument")}`);
+  form.querySelector(".how-words").textContent = `Measured ${ways.join("; ")}.`;
 }
 
 // What was entered, as the facts that the clinic keeps: measures of either eye, the visit, no gas seen.
