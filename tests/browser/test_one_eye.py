@@ -80,7 +80,7 @@ def test_three_people_and_one_eye(
     nurse.locator("#right-pain").fill("3")
     nurse.get_by_role("button", name="Save").click()
     expect(nurse.get_by_text("Pressure 36 mmHg, at or above 30.")).to_be_visible()
-    expect(nurse.get_by_text("Intraocular pressure after 20-gauge vitrectomy").first).to_be_visible()
+    expect(nurse.get_by_text("Pressure after 20-gauge vitrectomy").first).to_be_visible()
 
     nurse.get_by_role("link", name="Callbacks").click()
     expect(nurse.locator(".cards li").first).to_contain_text("Willa Walker")

@@ -70,7 +70,7 @@ def test_a_warning_that_rested_on_a_wrong_note_is_marked(
     record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
     rise = next(w for w in worries.warnings_of(store, eye_id) if w.rule == "pressure-rise")
     done = put_right(store, nurse, eye_id, settings, baseline={"acuity": "6/60", "iop_mmhg": 25})
-    assert [w.id for w in done.unfounded] == [rise.id]
+    assert rise.id in {w.id for w in done.unfounded}
     step = worries.steps_of(store, rise.callback_id)[-1]
     assert step.step == "entry put right"
     assert "iop mmhg 15" in step.detail["words"]
