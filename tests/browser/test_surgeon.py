@@ -136,7 +136,7 @@ def test_the_whole_course_is_one_picture_and_a_table_says_the_same(
     measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), acuity="6/60", iop_mmhg=36, bubble_percent=80)
     surgeon.goto(f"{server.address}/clinic/eyes/{enrolment[0]}")
     chart = surgeon.locator("svg.course")
-    for title in ("Acuity, logMAR", "Pressure, mmHg", "Bubble height, % (c2f6)", "Posture, hours a day"):
+    for title in ("Acuity, logMAR", "Pressure, mmHg", "Bubble height, % (hexafluoroethane (C2F6))", "Posture, hours a day"):
         expect(chart.locator("text.title", has_text=title)).to_be_visible()
     for strip in ("signs", "calls", "drops", "visits"):
         expect(chart.get_by_text(strip, exact=True)).to_be_visible()
@@ -163,7 +163,7 @@ def test_the_whole_course_is_one_picture_and_a_table_says_the_same(
     box = chart.bounding_box()
     assert box is not None
     assert box["width"] <= 390
-    assert chart.get_by_text("Acuity, logMAR").evaluate("text => text.getBoundingClientRect().height") >= 8
+    assert chart.get_by_text("Acuity, logMAR", exact=True).evaluate("text => text.getBoundingClientRect().height") >= 8
     printed = surgeon.pdf(format="A4")
     assert 1 <= len(re.findall(rb"/Type\s*/Page[^s]", printed)) <= 3
 
