@@ -106,7 +106,12 @@ def test_three_people_and_one_eye(
     expect(surgeon.locator(".cards li")).to_have_count(len(left))
     surgeon.get_by_role("link", name="Course").first.click()
     chart = surgeon.locator("svg.course")
-    for title in ("Acuity, logMAR", "Pressure, mmHg", "Bubble height, % (sulphur hexafluoride (SF6))", "Posture, hours a day"):
+    for title in (
+        "Acuity, logMAR",
+        "Pressure, mmHg",
+        "Bubble height, % (sulphur hexafluoride (SF6))",
+        "Posture, hours a day",
+    ):
         expect(chart.locator("text.title", has_text=title)).to_be_visible()
     expect(chart.locator(".mark")).to_have_count(3)
     assert chart.locator(".sign").count() >= 3
