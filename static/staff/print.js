@@ -1,3 +1,4 @@
-for (const button of document.querySelectorAll("[data-print]")) {
-  button.addEventListener("click", () => window.print());
-}
+// Loaded before the page is shown, so that the button works from the first moment.
+document.addEventListener("click", ({ target }) => {
+  if (target instanceof Element && target.closest("[data-print]")) window.print();
+});
