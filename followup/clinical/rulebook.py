@@ -1,13 +1,13 @@
 """The rules of one version of the rulebook: which check, against what, for which eyes, how soon, from which source."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any, Literal, get_args
 
 from followup.clinical import pressure
 from followup.clinical.checks import CHECKS
-from followup.clinical.course import Operation
+from followup.clinical.course import Course, Operation, Timeline
 from followup.clinical.errors import Unknown, one_of, within
 
 HowSoon = Literal["now", "today", "this-week"]
@@ -109,3 +109,9 @@ class Rulebook:
 
     def rule(self, id: str) -> Rule:
         return next(r for r in self.rules if r.id == id)
+
+    def applied(self, course: Course, now: datetime) -> Iterator[tuple[Timeline, Rule]]:
+        """Each stage of a course up to `now` with each rule that looks at it."""
+        for timeline in course.timelines(now):
+            operation = timeline.operation if timeline.operated else None
+            yield from ((timeline, rule) for rule in self.rules if rule.applies(operation))

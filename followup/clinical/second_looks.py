@@ -79,11 +79,9 @@ def in_days(timeline: Timeline, rule: Rule, at: datetime) -> bool:
 def second_looks(course: Course, rulebook: Rulebook, now: datetime) -> list[Asked]:
     """Every second look that was asked for by `now`, one for the same signs at one time: the soonest."""
     found: dict[tuple[datetime, tuple[str, ...]], Asked] = {}
-    for timeline in course.timelines(now):
-        for rule in rulebook.rules:
-            if rule.second_look and rule.applies(timeline.operation if timeline.operated else None):
-                for said in told(timeline, rule):
-                    if isinstance(said, Asked):
-                        known = found.get((said.asked_at, said.signs), said)
-                        found[said.asked_at, said.signs] = min(known, said, key=lambda asked: asked.due_at)
+    for timeline, rule in rulebook.applied(course, now):
+        for said in told(timeline, rule) if rule.second_look else ():
+            if isinstance(said, Asked):
+                known = found.get((said.asked_at, said.signs), said)
+                found[said.asked_at, said.signs] = min(known, said, key=lambda asked: asked.due_at)
     return sorted(found.values(), key=lambda asked: (asked.asked_at, asked.due_at, asked.signs))

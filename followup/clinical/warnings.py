@@ -55,14 +55,7 @@ class Sign:
 
 def evaluate(course: Course, rulebook: Rulebook, now: datetime) -> list[Sign]:
     """Every sign that the course has given up to `now`, in the order raised (the most urgent first at one instant)."""
-    signs = [
-        sign
-        for timeline in course.timelines(now)
-        for rule in rulebook.rules
-        if rule.applies(timeline.operation if timeline.operated else None)
-        for sign in _signs(timeline, rule)
-    ]
-    return in_order(signs)
+    return in_order(sign for timeline, rule in rulebook.applied(course, now) for sign in _signs(timeline, rule))
 
 
 def found(course: Course, rulebook: Rulebook, now: datetime) -> dict[tuple[str, datetime], Values]:
@@ -71,12 +64,7 @@ def found(course: Course, rulebook: Rulebook, now: datetime) -> dict[tuple[str, 
     A warning has its grounds as long as its rule still finds something at its time. (Signs alone do not say so: a second
     high pressure gives a sign only where the first was lower.)
     """
-    pairs = [
-        (timeline, rule)
-        for timeline in course.timelines(now)
-        for rule in rulebook.rules
-        if rule.applies(timeline.operation if timeline.operated else None)
-    ]
+    pairs = list(rulebook.applied(course, now))
     seen = {
         (rule.id, at): values
         for timeline, rule in pairs
