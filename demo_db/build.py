@@ -9,13 +9,20 @@ from importlib import resources
 from pathlib import Path
 from typing import Any
 
-from followup.care import accounts, callbacks, discharge, enrol
+from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
-from followup.care.eye import load
-from followup.care.raising import check_eye
-from followup.care.receive import receive
-from followup.care.visit import record_visit
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import holding, settling
+from followup.care.discharge import leaving
+from followup.care.discharge.note import Drop, OperationNote
+from followup.care.discharge.proposal import propose
+from followup.care.discharge.who import Patient
+from followup.care.home import enrol
+from followup.care.home.receive import receive
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_visit
+from followup.care.watch.raising import check_eye
 from followup.clinical.course import RISKS
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store, patients, visits, worries
@@ -108,7 +115,7 @@ class _Life:
         eye = self.eye
         day = self.operated_at.astimezone(self.zone).date()
         drops = [_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"])]
-        note = discharge.OperationNote(
+        note = OperationNote(
             eye=eye["eye"],
             operated_at=self.operated_at,
             surgeon=self.surgeon.name,
@@ -125,12 +132,12 @@ class _Life:
             steroid_drops_until=day + timedelta(days=28),
             height_metres=self.height_metres,
         )
-        proposal = discharge.propose(self.store, note, at, self.zone)
-        if proposal.plan:
-            plan = proposal.plan
+        proposed = propose(self.store, note, at, self.zone)
+        if proposed.plan:
+            plan = proposed.plan
             note.posture = {"position": plan.position, "hours_a_day": plan.hours_a_day, "days": plan.days}
-        patient = discharge.Patient(number=eye["number"], name=eye["name"], born_on=eye["born"], phone=eye["phone"])
-        operation, _ = discharge.discharge(self.store, at, self.nurse, patient, note, proposal.visits, self.zone)
+        patient = Patient(number=eye["number"], name=eye["name"], born_on=eye["born"], phone=eye["phone"])
+        operation, _ = leaving.discharge(self.store, at, self.nurse, patient, note, proposed.visits, self.zone)
         return operation
 
     def _phone(self, at: datetime) -> Device:
@@ -209,16 +216,16 @@ class _Life:
         for found in worries.callbacks_of(self.store, self.operation):
             if found.state == "waiting":
                 later = at + timedelta(minutes=40)
-                callbacks.claim(self.store, later, self.nurse, found.id)
+                holding.claim(self.store, later, self.nurse, found.id)
                 said = "Spoke with the patient."
-                callbacks.attempt(self.store, later, self.nurse, found.id, "patient", said, self.clinic)
+                phone_calls.attempt(self.store, later, self.nurse, found.id, "patient", said, self.clinic)
                 done = "Advice given, review kept."
-                callbacks.settle(self.store, later, self.nurse, found.id, "advice", done, self.clinic)
+                settling.settle(self.store, later, self.nurse, found.id, "advice", done, self.clinic)
 
 
-def _drop(text: str, day: date) -> discharge.Drop:
+def _drop(text: str, day: date) -> Drop:
     name, times, days = text.rsplit(maxsplit=2)
-    return discharge.Drop(name=name, times_a_day=int(times), until=day + timedelta(days=int(days)))
+    return Drop(name=name, times_a_day=int(times), until=day + timedelta(days=int(days)))
 
 
 def _home_body(words: list[str]) -> dict[str, Any]:

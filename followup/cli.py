@@ -7,8 +7,9 @@ from pathlib import Path
 import click
 
 from followup.calc import calc
-from followup.care import accounts, watching
+from followup.care import accounts
 from followup.care.errors import CareError
+from followup.care.watch import watching
 from followup.clinical.errors import ClinicalError
 from followup.config import ConfigError, Settings, load, ready, with_server
 from followup.exchange.course_file import CourseFileError

@@ -15,9 +15,11 @@ from threading import Thread
 
 from apscheduler.schedulers.blocking import BlockingScheduler
 
-from followup.care import callbacks, messages, watching
-from followup.care.messages import Parcel
-from followup.care.raising import check_eye
+from followup.care.callbacks import moving_up
+from followup.care.messages import outgoing
+from followup.care.messages.outgoing import Parcel
+from followup.care.watch import watching
+from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.exchange import letters, push_keys
 from followup.exchange.channels import Email, NotDelivered, Push
@@ -52,7 +54,7 @@ def check_all(store: Store, settings: Settings, now: datetime) -> int:
 
 def escalate(store: Store, settings: Settings, now: datetime) -> int:
     """Move up what is past its time; returns how many."""
-    return len(callbacks.escalate_overdue(store, now))
+    return len(moving_up.escalate_overdue(store, now))
 
 
 def send_messages(store: Store, settings: Settings, now: datetime) -> int:
@@ -60,8 +62,8 @@ def send_messages(store: Store, settings: Settings, now: datetime) -> int:
 
     Staff come first, and e-mail before push: a push address that hangs keeps nobody waiting.
     """
-    messages.line_up(store, now, settings.clinic, settings.messages)
-    taken = messages.take(store, now, settings.clinic, settings.messages)
+    outgoing.line_up(store, now, settings.clinic, settings.messages)
+    taken = outgoing.take(store, now, settings.clinic, settings.messages)
     going = [_Going(parcel) for parcel in sorted(taken, key=lambda parcel: parcel.person.startswith("patient:"))]
     for one in going:
         with watching.alone(store, now, "parcel", one.parcel.person):
@@ -143,9 +145,9 @@ def _close(store: Store, now: datetime, one: _Going) -> int:
         for channel in set(one.took) - set(one.refused):
             watch.clear(store, channel, parcel.person)
         if one.took:
-            messages.sent(store, now, parcel, ", ".join([*one.took, *one.refused.values()]))
+            outgoing.sent(store, now, parcel, ", ".join([*one.took, *one.refused.values()]))
         else:
-            messages.failed(store, now, parcel, "; ".join(one.refused.values()) or "no way to reach this person any more")
+            outgoing.failed(store, now, parcel, "; ".join(one.refused.values()) or "no way to reach this person any more")
         return len(parcel.keys) if one.took else 0
     return 0
 

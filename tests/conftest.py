@@ -17,8 +17,12 @@ from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings as hypothesis_settings
 
-from followup.care import accounts, discharge, enrol
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.discharge import leaving
+from followup.care.discharge.note import OperationNote
+from followup.care.discharge.who import Patient
+from followup.care.home import enrol
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
@@ -139,7 +143,7 @@ def surgeon(store: Store) -> Actor:
     return Actor(id, "Sol Surgeon", "surgeon")
 
 
-def operation_note(**changes: Any) -> discharge.OperationNote:
+def operation_note(**changes: Any) -> OperationNote:
     """A right eye with 16 % C2F6 after diabetic traction; `changes` replace parts of it."""
     note: dict[str, Any] = {
         "eye": "right",
@@ -156,11 +160,11 @@ def operation_note(**changes: Any) -> discharge.OperationNote:
         "steroid_drops_until": date(2027, 3, 30),
         "posture": {"position": "face-down", "hours_a_day": 12, "days": 5},
     }
-    return discharge.OperationNote.model_validate({**note, **changes})
+    return OperationNote.model_validate({**note, **changes})
 
 
-def patient_details(number: str = "T-1") -> discharge.Patient:
-    return discharge.Patient(number=number, name="Pat Patient", born_on=date(1952, 3, 14), phone="+00 9 876")
+def patient_details(number: str = "T-1") -> Patient:
+    return Patient(number=number, name="Pat Patient", born_on=date(1952, 3, 14), phone="+00 9 876")
 
 
 @pytest.fixture
@@ -171,7 +175,7 @@ def discharged(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str
         schedule.Window("week 1", date(2027, 3, 10), date(2027, 3, 8), date(2027, 3, 14), "retina"),
     ]
     at = OPERATED + timedelta(hours=5)
-    return discharge.discharge(store, at, nurse, patient_details(), operation_note(), visits, settings.clinic.tz)
+    return leaving.discharge(store, at, nurse, patient_details(), operation_note(), visits, settings.clinic.tz)
 
 
 @pytest.fixture

@@ -11,27 +11,13 @@ from flask_wtf.csrf import CSRFError, CSRFProtect
 from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
-from followup.care import person
 from followup.care.errors import CareError, Conflict, NotFound, Refused
+from followup.care.reading import person
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
-from followup.web import (
-    account,
-    api,
-    calling,
-    clinic,
-    clinic_api,
-    clinic_patients,
-    context,
-    correcting,
-    discharging,
-    display,
-    pages,
-    patient,
-    surgeon,
-)
+from followup.web import anybody, clinic, context, display, patient, surgeon
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -43,7 +29,6 @@ COMPRESSED = [
     "image/svg+xml",
     "text/calendar",
 ]
-STAFF_PAGES = (clinic, discharging, calling, correcting, clinic_patients)  # all but the first add their routes to clinic's
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
 
@@ -78,9 +63,9 @@ def create_app(
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
     csrf = CSRFProtect(app)
-    csrf.exempt(api.bp)  # JSON only, from a SameSite=Strict cookie
-    csrf.exempt(clinic_api.bp)  # JSON only, from a SameSite=Lax cookie or sealed
-    for blueprint in (account.bp, api.bp, clinic.bp, clinic_api.bp, pages.bp, patient.bp, surgeon.bp):
+    csrf.exempt(patient.api.bp)  # JSON only, from a SameSite=Strict cookie
+    csrf.exempt(clinic.device_api.bp)  # JSON only, from a SameSite=Lax cookie or sealed
+    for blueprint in (*anybody.BLUEPRINTS, *patient.BLUEPRINTS, *clinic.BLUEPRINTS, *surgeon.BLUEPRINTS):
         app.register_blueprint(blueprint)
     display.register(app)
     app.register_error_handler(CareError, _care_error)

@@ -10,9 +10,9 @@ from itertools import takewhile
 from math import ceil, floor
 from typing import Any
 
-from followup.care.callbacks import OUTCOMES
-from followup.care.entries import said
-from followup.care.eye import Eye
+from followup.care.callbacks.kinds import OUTCOMES
+from followup.care.reading.entries import said
+from followup.care.reading.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.course import Timeline
 from followup.clinical.outcomes import Step

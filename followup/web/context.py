@@ -8,8 +8,9 @@ from zoneinfo import ZoneInfo
 
 from flask import abort, current_app, g, redirect, request, session, url_for
 
-from followup.care import accounts, enrol
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.home import enrol
 from followup.config import LANGUAGES as LANGUAGES
 from followup.config import Settings
 from followup.records import Store

@@ -7,11 +7,12 @@ from flask import Flask
 from flask_babel import format_date, format_datetime, format_decimal, gettext
 from markupsafe import Markup
 
-from followup.care import accounts, watching
-from followup.care.callbacks import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
-from followup.care.discharge import PROCEDURE_STEPS
-from followup.care.events import CORRECTIONS
-from followup.care.following import FOLLOW_UP, REASONS
+from followup.care import accounts
+from followup.care.callbacks.kinds import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
+from followup.care.discharge.note import PROCEDURE_STEPS
+from followup.care.patients.following import FOLLOW_UP, REASONS
+from followup.care.reading.measures import CORRECTIONS
+from followup.care.watch import watching
 from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
 from followup.clinical.pressure import INSTRUMENTS

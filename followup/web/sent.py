@@ -7,7 +7,7 @@ from typing import Any
 
 from flask import request
 
-from followup.care.receive import Unreadable
+from followup.care.home.receive import Unreadable
 
 MAX_UNPACKED_BYTES = 4 * 1024 * 1024
 _ID = re.compile(r'"id"\s*:\s*"([^"\\]{1,80})"')

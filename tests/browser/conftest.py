@@ -14,8 +14,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from followup.care import accounts, discharge
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.discharge import leaving
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
@@ -142,7 +143,7 @@ def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple
     note = operation_note(
         operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20)
     )
-    return discharge.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)
+    return leaving.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)
 
 
 @pytest.fixture

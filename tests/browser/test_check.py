@@ -7,8 +7,11 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import callbacks, discharge, visit
 from followup.care.actors import Actor
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import holding, settling
+from followup.care.discharge import leaving
+from followup.care.visits import visit
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records import Store, events, worries
 from tests.browser.conftest import PHONE, RunningServer, all_received, draft_kept, enrol, form_emptied, ready
@@ -134,10 +137,10 @@ def test_the_verdict_goes_when_the_clinic_has_settled_the_matter(
     says(phone, "Call now", emergency=True)
     now = datetime.now(UTC)
     for open_one in worries.open_callbacks(clinic_store):
-        callbacks.claim(clinic_store, now, nurse, open_one.id)
+        holding.claim(clinic_store, now, nurse, open_one.id)
         clinic = server.settings.clinic
-        callbacks.attempt(clinic_store, now, nurse, open_one.id, "patient", "spoken to", clinic)
-        callbacks.settle(clinic_store, now, nurse, open_one.id, "advice", "spoken to", clinic)
+        phone_calls.attempt(clinic_store, now, nurse, open_one.id, "patient", "spoken to", clinic)
+        settling.settle(clinic_store, now, nurse, open_one.id, "advice", "spoken to", clinic)
     again(phone)
     expect(phone.locator("#verdict")).to_be_hidden()
 
@@ -175,7 +178,7 @@ def test_two_eyes_keep_a_verdict_each(
 ) -> None:
     now = datetime.now(UTC)
     note = operation_note(eye="left", operated_at=now - DAY, agent="none", percent=0, fill_percent=0)
-    other, _ = discharge.discharge(clinic_store, now, nurse, patient_details(), note, [], server.settings.clinic.tz)
+    other, _ = leaving.discharge(clinic_store, now, nurse, patient_details(), note, [], server.settings.clinic.tz)
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, enrolment[1])
     answer(phone, eye="right eye", **{**WELL, "pain": "8"})

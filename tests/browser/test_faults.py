@@ -18,7 +18,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect
 
 from followup.care.actors import Actor
-from followup.care.enrol import issue_code
+from followup.care.home.enrol import issue_code
 from followup.records import Store, events, eyes
 from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
 from tests.browser.proxy import Line, Mode

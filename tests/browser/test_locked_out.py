@@ -6,7 +6,7 @@ from typing import Any
 from playwright.sync_api import Page, expect
 
 from followup.care.actors import Actor
-from followup.care.enrol import issue_code, revoke
+from followup.care.home.enrol import issue_code, revoke
 from followup.records import Store, events, eyes, people
 from tests.browser.conftest import RunningServer, all_received, enrol, ready
 

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import messages
+from followup.care.messages import outgoing
 from followup.exchange import letters
 from followup.records import Store, eyes
 from followup.records import messages as kept
@@ -104,5 +104,5 @@ def test_staff_choose_on_their_page(
     expect(page.get_by_role("status").filter(has_text="Saved.")).to_be_visible()
     staff = clinic_store.row("SELECT id FROM staff WHERE email = 'nurse@test.invalid'")
     assert staff is not None
-    found = messages.choices_of(clinic_store, f"staff:{staff['id']}", server.settings.clinic, server.settings.messages)
+    found = outgoing.choices_of(clinic_store, f"staff:{staff['id']}", server.settings.clinic, server.settings.messages)
     assert (found.email, found.quiet_from.hour, found.unwanted) == ("nora@test.invalid", 22, set())

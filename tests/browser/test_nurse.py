@@ -7,9 +7,12 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import accounts, callbacks, visit
+from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.callbacks import holding
+from followup.care.errors import Conflict
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.records import Store, eyes, visits, worries
 from tests.browser.conftest import RunningServer, all_received, ready, sign_in
 from tests.browser.kept import of_both_eyes
@@ -260,8 +263,8 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     assert ask.locator("li").count() >= 1
     other = accounts.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
     (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
-    with pytest.raises(callbacks.Conflict, match="claimed by Nora Nurse"):
-        callbacks.claim(clinic_store, datetime.now(UTC), other, pressure.id)
+    with pytest.raises(Conflict, match="claimed by Nora Nurse"):
+        holding.claim(clinic_store, datetime.now(UTC), other, pressure.id)
     page.get_by_label("Not reached", exact=True).check()
     page.get_by_label("What was said or done").fill("No answer.")
     page.get_by_role("button", name="Record the call").click()

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from followup.care.actors import Actor
-from followup.care.enrol import issue_code, revoke
+from followup.care.home.enrol import issue_code, revoke
 from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book

@@ -6,9 +6,9 @@ from datetime import UTC, datetime
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
 
-from followup.care import visit
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.records import Store, worries
 from tests.browser.conftest import RunningServer, sign_in
 from tests.conftest import PASSWORD

@@ -7,9 +7,11 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import discharge, visit
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.discharge import leaving
+from followup.care.discharge.who import Patient
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.records import Store, visits, worries
 from tests.browser.conftest import RunningServer, all_received, ready, sign_in
@@ -39,11 +41,11 @@ def measured(store: Store, nurse: Actor, server: RunningServer, operation: str, 
 
 def another_eye(store: Store, nurse: Actor, server: RunningServer, number: str, name: str) -> str:
     now = datetime.now(UTC)
-    person = discharge.Patient(number=number, name=name, born_on=(now - timedelta(days=25000)).date(), phone="+00 1")
+    person = Patient(number=number, name=name, born_on=(now - timedelta(days=25000)).date(), phone="+00 1")
     day = (now + timedelta(days=3)).date()
     visits = [schedule.Window("week 1", day, day, day, "retina")]
     note = operation_note(operated_at=now - timedelta(days=1), steroid_drops_until=day)
-    return discharge.discharge(store, now, nurse, person, note, visits, server.settings.clinic.tz)[0]
+    return leaving.discharge(store, now, nurse, person, note, visits, server.settings.clinic.tz)[0]
 
 
 def test_needs_me_is_ordered_by_how_soon_then_by_how_long_it_has_waited(

@@ -7,8 +7,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import discharge
 from followup.care.actors import Actor
+from followup.care.discharge import leaving
+from followup.care.discharge.plan import change_plan
 from followup.clinical import schedule
 from followup.records import Store, events, eyes
 from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready
@@ -51,7 +52,7 @@ def left(server: RunningServer, clinic_store: Store, nurse: Actor, enrolment: tu
         drops=[{"name": "steroid", "times_a_day": 6, "until": today + timedelta(days=5)}],
     )
     visits = [schedule.Window("day 1", today, today, today + timedelta(days=2), "pressure")]
-    return discharge.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)[0]
+    return leaving.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)[0]
 
 
 @pytest.fixture
@@ -167,7 +168,7 @@ def end_the_plan(store: Store, nurse: Actor, operation: str, server: RunningServ
     now = datetime.now(UTC)
     posture = {"position": position, "hours_a_day": 8, "days": 5} if position else None
     note = operation_note(operated_at=now - timedelta(days=1), posture=posture)
-    discharge.change_plan(store, now, nurse, operation, note, server.settings.clinic.tz)
+    change_plan(store, now, nurse, operation, note, server.settings.clinic.tz)
 
 
 @pytest.mark.parametrize("position", [None, "upright"])

@@ -6,9 +6,9 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import discharge
 from followup.care.actors import Actor
-from followup.care.eye import load
+from followup.care.discharge import leaving
+from followup.care.reading.eye import load
 from followup.clinical import schedule
 from followup.records import Store, eyes
 from tests.browser.conftest import RunningServer, sign_in
@@ -32,7 +32,7 @@ def oil(clinic_store: Store, nurse: Actor, server: RunningServer, enrolment: tup
     window = schedule.Window("list for oil removal", day, day, day + timedelta(days=14), "plan removal")
     at = now - timedelta(hours=20)
     note = operation_note(eye="left", operated_at=at, agent="silicone-oil", percent=0, steroid_drops_until=None)
-    return discharge.discharge(
+    return leaving.discharge(
         clinic_store, now, nurse, patient_details(), note, [window], server.settings.clinic.tz
     )[0]  # fmt: skip
 

@@ -8,10 +8,15 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from sqlite_utils import Database
 
-from followup.care import accounts, callbacks, discharge, visit
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import deciding, holding, moving_up, settling
+from followup.care.callbacks.kinds import DECISIONS, TASK_OF
+from followup.care.discharge import plan
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.events import MeasuresBody
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.migrations import steps
@@ -42,29 +47,29 @@ def opened(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
 
 
 def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
+    holding.claim(store, NOW, nurse, opened)
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):
-        callbacks.claim(store, NOW, surgeon, opened)
+        holding.claim(store, NOW, surgeon, opened)
     with pytest.raises(Conflict, match="claim the callback first"):
-        callbacks.attempt(store, NOW, surgeon, opened, "patient", "", settings.clinic)
-    callbacks.release(store, NOW, nurse, opened)
-    callbacks.claim(store, NOW, surgeon, opened)
+        phone_calls.attempt(store, NOW, surgeon, opened, "patient", "", settings.clinic)
+    holding.release(store, NOW, nurse, opened)
+    holding.claim(store, NOW, surgeon, opened)
     with pytest.raises(Conflict, match="give it back"):
-        callbacks.release(store, NOW, nurse, opened)
+        holding.release(store, NOW, nurse, opened)
 
 
 def test_nothing_is_settled_without_an_outcome(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
+    holding.claim(store, NOW, nurse, opened)
     for outcome, words in (("", ""), ("magic", ""), ("not-reached", "no answer"), ("no-action", " ")):
         with pytest.raises(CareError):
-            callbacks.settle(store, NOW, nurse, opened, outcome, words, settings.clinic)
-    callbacks.attempt(store, NOW, nurse, opened, None, "no answer", settings.clinic)
-    callbacks.attempt(store, NOW, nurse, opened, "carer", "feels fine", settings.clinic)
-    callbacks.settle(store, NOW, nurse, opened, "no-action", "pressure was read by a trainee", settings.clinic)
+            settling.settle(store, NOW, nurse, opened, outcome, words, settings.clinic)
+    phone_calls.attempt(store, NOW, nurse, opened, None, "no answer", settings.clinic)
+    phone_calls.attempt(store, NOW, nurse, opened, "carer", "feels fine", settings.clinic)
+    settling.settle(store, NOW, nurse, opened, "no-action", "pressure was read by a trainee", settings.clinic)
     steps = [s.step for s in worries.steps_of(store, opened)]
     assert [s for s in steps if s not in ("opened", "raised again")] == ["claimed", "not reached", "reached", "settled"]
     with pytest.raises(Conflict, match="settled"):
-        callbacks.claim(store, NOW, nurse, opened)
+        holding.claim(store, NOW, nurse, opened)
 
 
 @pytest.mark.parametrize(
@@ -97,52 +102,52 @@ def test_nothing_urgent_is_settled_before_somebody_was_spoken_to(
     measure(store, nurse, eye_id, settings, iop)
     id = pressure_of(store)
     actor = nurse if role == "nurse" else surgeon
-    callbacks.claim(store, NOW, actor, id)
+    holding.claim(store, NOW, actor, id)
     if spoken:
-        callbacks.attempt(store, NOW, actor, id, "patient", "", settings.clinic)
+        phone_calls.attempt(store, NOW, actor, id, "patient", "", settings.clinic)
     if settles:
-        callbacks.settle(store, NOW, actor, id, outcome, words, settings.clinic)
+        settling.settle(store, NOW, actor, id, outcome, words, settings.clinic)
         assert get(store, id).state == "settled"
     else:
         with pytest.raises(CareError, match="nobody has spoken"):
-            callbacks.settle(store, NOW, actor, id, outcome, words, settings.clinic)
+            settling.settle(store, NOW, actor, id, outcome, words, settings.clinic)
         assert get(store, id).state == "claimed"
 
 
 def test_a_worse_sign_after_the_conversation_needs_another_one(
     store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
-    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    holding.claim(store, NOW, nurse, opened)
+    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
     measure(store, nurse, eye_id, settings, 45, NOW + timedelta(minutes=20))
     with pytest.raises(CareError, match="nobody has spoken"):
-        callbacks.settle(store, NOW + timedelta(minutes=30), nurse, opened, "advice", "", settings.clinic)
+        settling.settle(store, NOW + timedelta(minutes=30), nurse, opened, "advice", "", settings.clinic)
 
 
-@pytest.mark.parametrize("outcome", callbacks.DECISIONS)
+@pytest.mark.parametrize("outcome", DECISIONS)
 def test_a_decision_settles_nothing_until_it_is_told_and_done(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, outcome: str
 ) -> None:
-    task = callbacks.decide(store, NOW, surgeon, opened, outcome, "as we said", settings.clinic)
-    assert (task.kind, task.owner, task.words) == (callbacks.TASK_OF[outcome], None, "as we said")
+    task = deciding.decide(store, NOW, surgeon, opened, outcome, "as we said", settings.clinic)
+    assert (task.kind, task.owner, task.words) == (TASK_OF[outcome], None, "as we said")
     found = get(store, opened)
     assert (found.state, found.free, found.due_at) == ("to-do", True, task.due_at)
     assert opened in [c.id for c in worries.open_callbacks(store)]
     with pytest.raises(Conflict, match="take it first"):
-        callbacks.finish(store, NOW, nurse, task.id, "")
+        settling.finish(store, NOW, nurse, task.id, "")
     with pytest.raises(Conflict, match="claim the callback first"):
-        callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.take_task(store, NOW, nurse, task.id, None)
+        phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    holding.take_task(store, NOW, nurse, task.id, None)
     assert not get(store, opened).free
     with pytest.raises(CareError, match="nobody has spoken"):
-        callbacks.finish(store, NOW, nurse, task.id, "")
-    callbacks.attempt(store, NOW, nurse, opened, None, "", settings.clinic)
+        settling.finish(store, NOW, nurse, task.id, "")
+    phone_calls.attempt(store, NOW, nurse, opened, None, "", settings.clinic)
     with pytest.raises(CareError, match="nobody has spoken"):
-        callbacks.finish(store, NOW, nurse, task.id, "")
+        settling.finish(store, NOW, nurse, task.id, "")
     assert get(store, opened).state == "to-do"
-    callbacks.attempt(store, NOW, nurse, opened, "carer", "her daughter knows", settings.clinic)
+    phone_calls.attempt(store, NOW, nurse, opened, "carer", "her daughter knows", settings.clinic)
     assert get(store, opened).state == "to-do"
-    callbacks.finish(store, NOW, nurse, task.id, "came at two")
+    settling.finish(store, NOW, nurse, task.id, "came at two")
     settled = get(store, opened)
     assert (settled.state, settled.outcome, settled.settled_by) == ("settled", outcome, nurse.id)
 
@@ -150,15 +155,15 @@ def test_a_decision_settles_nothing_until_it_is_told_and_done(
 def test_what_a_call_comes_to_is_a_task_of_whoever_called(
     store: Store, nurse: Actor, opened: str, settings: Settings
 ) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
+    holding.claim(store, NOW, nurse, opened)
     with pytest.raises(CareError, match="nobody has spoken"):
-        callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
-    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    task = callbacks.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
+        settling.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
+    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    task = settling.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
     assert task is not None
     # She knows already; the eye is to be seen by the end of the clinic's day, 23:00 UTC in winter.
     assert (task.owner, task.told_at, task.due_at) == (nurse.id, NOW, datetime(2027, 3, 5, 23, tzinfo=UTC))
-    callbacks.finish(store, NOW + timedelta(hours=2), nurse, task.id, "seen")
+    settling.finish(store, NOW + timedelta(hours=2), nurse, task.id, "seen")
     assert get(store, opened).outcome == "same-day"
 
 
@@ -167,38 +172,38 @@ def test_a_callback_with_two_tasks_is_settled_by_the_second(
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
     note = operation_note(posture=plan)
-    discharge.change_plan(store, NOW, surgeon, eye_id, note, settings.clinic.tz, settles=opened)
-    first = callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    plan.change_plan(store, NOW, surgeon, eye_id, note, settings.clinic.tz, settles=opened)
+    first = deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
     changed, _ = tasks.of_callback(store, opened)
     assert (changed.kind, changed.words) == ("plan-changed", "plan changed: posture")
-    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.finish(store, NOW, nurse, first.id, "")
+    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    settling.finish(store, NOW, nurse, first.id, "")
     assert get(store, opened).state == "to-do"
-    callbacks.take_task(store, NOW, nurse, changed.id, None)
-    callbacks.finish(store, NOW, nurse, changed.id, "")
+    holding.take_task(store, NOW, nurse, changed.id, None)
+    settling.finish(store, NOW, nurse, changed.id, "")
     assert (get(store, opened).state, get(store, opened).outcome) == ("settled", "plan-changed")
 
 
 def test_a_changed_plan_that_changes_nothing_answers_nothing(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    assert not discharge.change_plan(store, NOW, surgeon, eye_id, operation_note(), settings.clinic.tz, settles=opened)
+    assert not plan.change_plan(store, NOW, surgeon, eye_id, operation_note(), settings.clinic.tz, settles=opened)
     assert get(store, opened).state == "waiting"
 
 
 def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor, opened: str, settings: Settings) -> None:
-    callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, decided_before=0)
+    deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, decided_before=0)
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon decided"):
-        callbacks.decide(store, NOW, surgeon, opened, "advice", "", settings.clinic, decided_before=0)
+        deciding.decide(store, NOW, surgeon, opened, "advice", "", settings.clinic, decided_before=0)
 
 
 def test_what_will_not_be_done_puts_the_callback_back_on_the_list(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    task = callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    task = deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
     with pytest.raises(CareError, match="say why"):
-        callbacks.give_up(store, NOW, nurse, task.id, " ")
-    callbacks.give_up(store, NOW, nurse, task.id, "cannot travel")
+        settling.give_up(store, NOW, nurse, task.id, " ")
+    settling.give_up(store, NOW, nurse, task.id, "cannot travel")
     found = get(store, opened)
     assert (found.state, found.claimed_by, found.free) == ("waiting", None, True)
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
@@ -210,28 +215,28 @@ def test_not_reached_sets_the_next_try_and_moves_up_after_as_many_calls_as_the_c
     clinic = settings.clinic.model_copy(update={"calls_before_moving_up": 2})
     measure(store, nurse, eye_id, settings, 62)
     id = pressure_of(store)
-    callbacks.claim(store, NOW, nurse, id)
-    callbacks.attempt(store, NOW, nurse, id, None, "no answer", clinic)
+    holding.claim(store, NOW, nurse, id)
+    phone_calls.attempt(store, NOW, nurse, id, None, "no answer", clinic)
     found = get(store, id)
     assert (found.state, found.next_try_at, found.level) == ("claimed", NOW + timedelta(minutes=15), 0)
-    callbacks.escalate_overdue(store, NOW + timedelta(minutes=29))
+    moving_up.escalate_overdue(store, NOW + timedelta(minutes=29))
     assert get(store, id).level == 0
     for wrong in (NOW, NOW + timedelta(minutes=76)):
         with pytest.raises(CareError, match="within 1 hour"):
-            callbacks.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, wrong)
+            phone_calls.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, wrong)
     asked = NOW + timedelta(minutes=40)
-    callbacks.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, asked)
+    phone_calls.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, asked)
     found = get(store, id)
     assert (found.state, found.next_try_at, found.level, found.moved_up) == ("claimed", asked, 1, 1)
-    callbacks.attempt(store, NOW + timedelta(minutes=20), nurse, id, "patient", "", clinic)
-    callbacks.attempt(store, NOW + timedelta(minutes=25), nurse, id, None, "", clinic)
+    phone_calls.attempt(store, NOW + timedelta(minutes=20), nurse, id, "patient", "", clinic)
+    phone_calls.attempt(store, NOW + timedelta(minutes=25), nurse, id, None, "", clinic)
     assert get(store, id).level == 1  # the count begins anew after a conversation
 
 
 def test_a_try_that_does_not_take_place_moves_up(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
-    callbacks.attempt(store, NOW, nurse, opened, None, "", settings.clinic, NOW + timedelta(hours=1))
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=1, minutes=15))
+    holding.claim(store, NOW, nurse, opened)
+    phone_calls.attempt(store, NOW, nurse, opened, None, "", settings.clinic, NOW + timedelta(hours=1))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=1, minutes=15))
     assert get(store, opened).level == 1
 
 
@@ -240,15 +245,15 @@ def test_every_open_state_moves_up_when_it_is_late(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, state: str
 ) -> None:
     if state in ("to-do", "told"):
-        callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
+        deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
     elif state == "claimed":
-        callbacks.claim(store, NOW, nurse, opened)
+        holding.claim(store, NOW, nurse, opened)
     if state == "told":
-        callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+        phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
     due = get(store, opened).due_at
-    callbacks.escalate_overdue(store, due - timedelta(minutes=1))
+    moving_up.escalate_overdue(store, due - timedelta(minutes=1))
     assert get(store, opened).level == 0
-    callbacks.escalate_overdue(store, due)
+    moving_up.escalate_overdue(store, due)
     assert (get(store, opened).level, get(store, opened).moved_up) == (1, 1)
 
 
@@ -266,45 +271,45 @@ def test_one_that_cannot_move_up_holds_up_no_other(
         return moves(store, id, level, due)
 
     monkeypatch.setattr(worries, "escalate", breaks)
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=8))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=8))
     assert (get(store, opened).level, get(store, other).level) == (0, 1)
     assert [(f.what, f.about) for f in watch.faults(store)] == [("callback", f"callbacks {opened}")]
     monkeypatch.setattr(worries, "escalate", moves)
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=8, minutes=5))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=8, minutes=5))
     assert (get(store, opened).level, watch.faults(store)) == (1, [])
 
 
 def test_a_decision_after_it_moved_up_may_move_up_anew(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=8))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=8))
     decided_at = NOW + timedelta(hours=9)
-    task = callbacks.decide(store, decided_at, surgeon, opened, "theatre", "", settings.clinic)
+    task = deciding.decide(store, decided_at, surgeon, opened, "theatre", "", settings.clinic)
     assert get(store, opened).level == 0
-    callbacks.escalate_overdue(store, task.due_at)
+    moving_up.escalate_overdue(store, task.due_at)
     assert (get(store, opened).level, get(store, opened).moved_up) == (1, 2)
 
 
 def test_anybody_may_take_over_and_whoever_had_it_sees_it(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
+    holding.claim(store, NOW, nurse, opened)
     later = NOW + timedelta(minutes=10)
-    callbacks.take_over(store, later, surgeon, opened, nurse.id)
+    holding.take_over(store, later, surgeon, opened, nurse.id)
     assert (get(store, opened).claimed_by, get(store, opened).claimed_at) == (surgeon.id, NOW)
     with pytest.raises(Conflict, match="claim the callback first"):
-        callbacks.attempt(store, later, nurse, opened, "patient", "", settings.clinic)
+        phone_calls.attempt(store, later, nurse, opened, "patient", "", settings.clinic)
     (taken,) = worries.taken_from(store, nurse.id, NOW)
     assert (taken.by, taken.callback_id, taken.at) == ("Sol Surgeon", opened, later)
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon has it"):
-        callbacks.take_over(store, later, nurse, opened, nurse.id)
-    task = callbacks.decide(store, later, surgeon, opened, "theatre", "", settings.clinic)
+        holding.take_over(store, later, nurse, opened, nurse.id)
+    task = deciding.decide(store, later, surgeon, opened, "theatre", "", settings.clinic)
     assert task.owner == surgeon.id  # who has the callback has the task
-    callbacks.take_task(store, later, nurse, task.id, surgeon.id)
+    holding.take_task(store, later, nurse, task.id, surgeon.id)
     assert [t.by for t in worries.taken_from(store, surgeon.id, NOW)] == ["Nora Nurse"]
     with pytest.raises(Conflict, match="meanwhile Nora Nurse has it"):
-        callbacks.take_task(store, later, surgeon, task.id, None)
-    callbacks.give_back_task(store, later, nurse, task.id)
+        holding.take_task(store, later, surgeon, task.id, None)
+    holding.give_back_task(store, later, nurse, task.id)
     assert get(store, opened).free
     detail = [s.detail for s in worries.steps_of(store, opened) if s.step == "taken over"]
     assert [(d["by"], d["from"]) for d in detail] == [("Sol Surgeon", "Nora Nurse"), ("Nora Nurse", "Sol Surgeon")]
@@ -314,8 +319,8 @@ def test_an_extra_visit_stands_beside_the_plan(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     """NOW is Friday 5 March 2027; the clinic opens on Monday again."""
-    callbacks.decide(store, NOW, surgeon, opened, "sooner", "", settings.clinic)
-    callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
+    deciding.decide(store, NOW, surgeon, opened, "sooner", "", settings.clinic)
+    deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
     planned = [(v.name, v.earliest, v.target, v.latest) for v in visits.of_eye(store, eye_id)]
     assert planned == [
         ("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3)),
@@ -329,7 +334,7 @@ def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     closed = settings.clinic.model_copy(update={"closed": ["2027-03-08"]})
-    callbacks.decide(store, NOW, surgeon, opened, "sooner", "", closed)
+    deciding.decide(store, NOW, surgeon, opened, "sooner", "", closed)
     (extra,) = [v for v in visits.of_eye(store, eye_id) if v.name == "extra visit"]
     assert extra.target == date(2027, 3, 5)  # nothing is open within three days: today
 
@@ -337,40 +342,40 @@ def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
 def test_a_decision_is_taken_back_within_five_minutes_until_somebody_called(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
+    deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
     with pytest.raises(Conflict):
-        callbacks.undo(store, NOW, nurse, opened)
-    callbacks.undo(store, NOW + timedelta(minutes=4), surgeon, opened)
+        deciding.undo(store, NOW, nurse, opened)
+    deciding.undo(store, NOW + timedelta(minutes=4), surgeon, opened)
     found = get(store, opened)
     assert (found.state, found.claimed_by, found.due_at) == ("waiting", None, NOW + timedelta(hours=8))
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
-    callbacks.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
-    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
     with pytest.raises(Conflict, match="until somebody called"):
-        callbacks.undo(store, NOW, surgeon, opened)
+        deciding.undo(store, NOW, surgeon, opened)
 
 
 def test_a_decision_on_a_claimed_callback_taken_back_leaves_it_with_its_holder(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    callbacks.claim(store, NOW - timedelta(minutes=5), nurse, opened)
-    task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
+    holding.claim(store, NOW - timedelta(minutes=5), nurse, opened)
+    task = deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
     assert task.owner == nurse.id
-    callbacks.undo(store, NOW + timedelta(minutes=6) - timedelta(minutes=2), surgeon, opened)
+    deciding.undo(store, NOW + timedelta(minutes=6) - timedelta(minutes=2), surgeon, opened)
     assert (get(store, opened).state, get(store, opened).claimed_by) == ("claimed", nurse.id)
 
 
 def test_a_settlement_taken_back_is_to_do_again(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
-    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.finish(store, NOW, nurse, task.id, "")
+    task = deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
+    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    settling.finish(store, NOW, nurse, task.id, "")
     with pytest.raises(Conflict):
-        callbacks.undo(store, NOW + timedelta(minutes=2), surgeon, opened)
+        deciding.undo(store, NOW + timedelta(minutes=2), surgeon, opened)
     with pytest.raises(Conflict):
-        callbacks.undo(store, NOW + timedelta(minutes=6), nurse, opened)
-    callbacks.undo(store, NOW + timedelta(minutes=2), nurse, opened)
+        deciding.undo(store, NOW + timedelta(minutes=6), nurse, opened)
+    deciding.undo(store, NOW + timedelta(minutes=2), nurse, opened)
     (again,) = tasks.of_callback(store, opened)
     assert (get(store, opened).state, again.done_at, again.owner) == ("to-do", None, nurse.id)
 
@@ -389,9 +394,9 @@ def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(
 def test_a_danger_that_lasts_after_settling_opens_a_new_callback(
     store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    callbacks.claim(store, NOW, nurse, opened)
-    callbacks.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    callbacks.settle(store, NOW, nurse, opened, "advice", "", settings.clinic)
+    holding.claim(store, NOW, nurse, opened)
+    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    settling.settle(store, NOW, nurse, opened, "advice", "", settings.clinic)
     again = measure(store, nurse, eye_id, settings, 33, NOW + timedelta(hours=1))
     assert {w.callback_id for w in again if w.worry == "pressure"}.isdisjoint({opened})
     assert [c.how_soon for c in worries.open_callbacks(store) if c.worry == "pressure"] == ["today"]
@@ -403,15 +408,15 @@ def test_a_callback_moves_up_to_the_surgeon_then_to_the_on_call_contact(store: S
         assert found is not None
         return int(found.level)
 
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=7, minutes=59))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=7, minutes=59))
     assert level() == 0
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=8))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=8))
     assert level() == 1
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=8, minutes=1))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=8, minutes=1))
     assert level() == 1
-    callbacks.escalate_overdue(store, NOW + timedelta(hours=13))
+    moving_up.escalate_overdue(store, NOW + timedelta(hours=13))
     assert level() == 2
-    callbacks.escalate_overdue(store, NOW + timedelta(days=3))
+    moving_up.escalate_overdue(store, NOW + timedelta(days=3))
     assert level() == 2
     moves = [s.detail["to"] for s in worries.steps_of(store, opened) if s.step == "moved up"]
     assert moves == ["surgeon", "on-call contact"]
@@ -419,7 +424,7 @@ def test_a_callback_moves_up_to_the_surgeon_then_to_the_on_call_contact(store: S
 
 def test_there_is_no_callback_of_that_name(store: Store, nurse: Actor) -> None:
     with pytest.raises(NotFound):
-        callbacks.claim(store, NOW, nurse, "nothing")
+        holding.claim(store, NOW, nurse, "nothing")
 
 
 def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) -> None:
@@ -460,10 +465,10 @@ store, now = open_store(path), datetime.fromisoformat(now)
 sys.stdin.readline()
 try:
     if what == "escalate":
-        print(len(callbacks.escalate_overdue(store, now)))
+        print(len(moving_up.escalate_overdue(store, now)))
     else:
         me, id, *whose = about
-        act = {"claim": callbacks.claim, "take over": callbacks.take_over, "take task": callbacks.take_task}[what]
+        act = {"claim": holding.claim, "take over": holding.take_over, "take task": holding.take_task}[what]
         act(store, now, Actor(me, me, "nurse"), id, *(w or None for w in whose))
         print(1)
 except Conflict:
@@ -503,10 +508,10 @@ def test_two_processes_take_it_exactly_once(
     others = [accounts.add_staff(store, NOW, f"Nurse {n}", "nurse", f"n{n}@test.invalid", PASSWORD) for n in range(3)]
     about = [[me, opened] for me in others]
     if what == "take over":
-        callbacks.claim(store, NOW, nurse, opened)
+        holding.claim(store, NOW, nurse, opened)
         about = [[me, opened, nurse.id] for me in others]
     elif what == "take task":
-        task = callbacks.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
+        task = deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
         about = [[me, task.id, ""] for me in others]
     won = race(store, what, NOW, *about)
     assert sorted(won) == [0, 0, 1]

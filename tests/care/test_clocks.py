@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from followup.care import receive
-from followup.care.eye import load
+from followup.care.home import receive
+from followup.care.reading.eye import load
 from followup.clinical import posture
 from followup.config import Settings
 from followup.records import Store, events

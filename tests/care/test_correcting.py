@@ -6,15 +6,19 @@ from typing import Any
 
 import pytest
 
-from followup.care import callbacks, correcting, discharge, results
 from followup.care.actors import Actor
-from followup.care.correcting import PutRight
-from followup.care.entries import of_eye, said
+from followup.care.callbacks import holding, settling
+from followup.care.corrections import correcting
+from followup.care.corrections.correcting import PutRight
+from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.events import KINDS, MeasuresBody
-from followup.care.eye import load
-from followup.care.receive import receive
-from followup.care.visit import record_clinic_event, record_visit
+from followup.care.home.receive import receive
+from followup.care.learning import results
+from followup.care.reading.entries import of_eye, said
+from followup.care.reading.events import KINDS
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_clinic_event, record_visit
 from followup.clinical.pressure import DEFAULT_BANDS
 from followup.config import Settings
 from followup.records import Store, audit, events, eyes, visits, worries
@@ -142,8 +146,8 @@ def test_a_warning_that_comes_back_is_marked_no_more_and_calls_again(
     first = correct(typed.id, {**typed.body, "iop_mmhg": 16}, now=NOW + timedelta(minutes=1))
     call = pressure_call(store, eye_id)
     if settled:
-        callbacks.claim(store, NOW + timedelta(minutes=2), surgeon, call.id)
-        callbacks.settle(store, NOW + timedelta(minutes=2), surgeon, call.id, "no-action", "mistyped", settings.clinic)
+        holding.claim(store, NOW + timedelta(minutes=2), surgeon, call.id)
+        settling.settle(store, NOW + timedelta(minutes=2), surgeon, call.id, "no-action", "mistyped", settings.clinic)
     second = correct(first.event_id, typed.body, "it was 61 after all", NOW + timedelta(minutes=3))
     assert not any(w.unfounded for w in worries.warnings_of(store, eye_id))
     again = pressure_call(store, eye_id)
@@ -160,8 +164,8 @@ def test_a_warning_that_comes_back_joins_the_callback_that_is_open_by_then(
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
     first = correct(typed.id, {**typed.body, "iop_mmhg": 16})
     call = pressure_call(store, eye_id)
-    callbacks.claim(store, NOW, surgeon, call.id)
-    callbacks.settle(store, NOW + timedelta(minutes=1), surgeon, call.id, "no-action", "mistyped", settings.clinic)
+    holding.claim(store, NOW, surgeon, call.id)
+    settling.settle(store, NOW + timedelta(minutes=1), surgeon, call.id, "no-action", "mistyped", settings.clinic)
     measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=31)
     (other,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
     assert (other.id != call.id, other.how_soon) == (True, "today")
@@ -283,7 +287,7 @@ def test_no_correction_lifts_the_caution_where_nobody_was_asked(
     zone = settings.clinic.tz
     left = left_eye(store, eye_id)
     note = operation_note(eye="left", agent="silicone-oil", percent=0, breaks=[])
-    discharge.discharge(store, NOW - timedelta(days=1), nurse, patient_details(), note, [], zone)
+    leaving.discharge(store, NOW - timedelta(days=1), nurse, patient_details(), note, [], zone)
     record_clinic_event(store, NOW, nurse, left, "tamponade-removed", {}, zone)
     (removed,) = events.of_eye(store, left)
     with pytest.raises(CareError, match="no oil in the right eye"):

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from followup.care.dangers import dangers
+from followup.care.watch.dangers import dangers
 from followup.clinical import warnings
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.protocols import book

@@ -5,10 +5,14 @@ from typing import Any
 
 import pytest
 
-from followup.care import accounts, discharge, enrol, signing
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.discharge import leaving, plan, proposal
+from followup.care.discharge.who import SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict, Refused
-from followup.care.eye import load, protocol
+from followup.care.home import enrol
+from followup.care.learning import signing
+from followup.care.reading.eye import load, protocol
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols import book
@@ -39,7 +43,7 @@ def test_what_cannot_be_is_refused_and_nothing_is_stored(
     if "lens" in changes:
         field = None
     with pytest.raises(CareError, match=says) as refused:
-        discharge.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), [], settings.clinic.tz)
+        leaving.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), [], settings.clinic.tz)
     assert field is None or refused.value.field == field
     assert eyes.operated(store) == []
     assert patients.by_number(store, "T-1") is None
@@ -56,12 +60,12 @@ def test_what_cannot_be_is_refused_and_nothing_is_stored(
 def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, born: date, says: str) -> None:
     person = patient_details().model_copy(update={"born_on": born})
     with pytest.raises(CareError, match=says):
-        discharge.discharge(store, NOW, nurse, person, operation_note(), [], settings.clinic.tz)
+        leaving.discharge(store, NOW, nurse, person, operation_note(), [], settings.clinic.tz)
 
 
 def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Store, settings: Settings) -> None:
     places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 420, 2)}
-    made = discharge.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
+    made = proposal.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
     assert [v.name for v in made.visits][:2] == ["day 1", "week 1"]
     assert all(v.target in places for v in made.visits)
     assert made.plan
@@ -73,8 +77,8 @@ def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Sto
 
 
 def test_too_strong_a_gas_in_a_full_eye_is_asked_about(store: Store, settings: Settings) -> None:
-    usual = discharge.propose(store, operation_note(), NOW, settings.clinic.tz)
-    strong = discharge.propose(store, operation_note(agent="c3f8", percent=28), NOW, settings.clinic.tz)
+    usual = proposal.propose(store, operation_note(), NOW, settings.clinic.tz)
+    strong = proposal.propose(store, operation_note(agent="c3f8", percent=28), NOW, settings.clinic.tz)
     assert usual.asks is None
     assert strong.asks
     assert "28 %" in strong.asks
@@ -90,7 +94,7 @@ def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, eye_
 
 
 def test_the_second_eye_joins_the_same_patient(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
-    second, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
+    second, _ = leaving.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
     first_row, second_row = eyes.eye(store, eye_id), eyes.eye(store, second)
     assert first_row
     assert second_row
@@ -106,9 +110,9 @@ def test_a_known_number_with_any_other_particular_is_asked_about(
 ) -> None:
     stranger = patient_details().model_copy(update={key: OTHER[key]})
     before = patients.by_number(store, "T-1")
-    for answer in (None, discharge.SamePerson("written", "an answer about others"), discharge.SamePerson("recorded", "")):
+    for answer in (None, SamePerson("written", "an answer about others"), SamePerson("recorded", "")):
         with pytest.raises(CareError, match="other particulars"):
-            discharge.discharge(
+            leaving.discharge(
                 store, NOW, nurse, stranger, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer
             )
     assert patients.by_number(store, "T-1") == before
@@ -120,10 +124,10 @@ def test_the_answer_corrects_or_keeps_and_the_audit_holds_both_sets(
     store: Store, nurse: Actor, eye_id: str, settings: Settings, right: Any
 ) -> None:
     written = patient_details().model_copy(update=OTHER)
-    other = discharge.other_particulars(store, written)
+    other = other_particulars(store, written)
     assert other
-    answer = discharge.SamePerson(right, other.mark)
-    discharge.discharge(store, NOW, nurse, written, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer)
+    answer = SamePerson(right, other.mark)
+    leaving.discharge(store, NOW, nurse, written, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer)
     known = patients.by_number(store, "T-1")
     assert known
     now = {key: str(getattr(known, key)) for key in OTHER}
@@ -131,7 +135,7 @@ def test_the_answer_corrects_or_keeps_and_the_audit_holds_both_sets(
     entry = next(a for a in audit.of_subject(store, known.id) if a["action"].startswith("particulars"))
     for told in ("Pat Person", "Pat Patient", "1960-01-01", "1952-03-14", "+00 9 876"):
         assert told in entry["detail"]
-    assert discharge.other_particulars(store, written.model_copy(update=now | {"born_on": known.born_on})) is None
+    assert other_particulars(store, written.model_copy(update=now | {"born_on": known.born_on})) is None
 
 
 @pytest.mark.parametrize(
@@ -153,7 +157,7 @@ def test_days_that_cannot_be_after_surgery(
 ) -> None:
     visits = [schedule.Window("day 1", day, day, day, "")] if day else []
     with pytest.raises(CareError, match=says):
-        discharge.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), visits, settings.clinic.tz)
+        leaving.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), visits, settings.clinic.tz)
     assert eyes.operated(store) == []
 
 
@@ -161,26 +165,26 @@ def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, setting
     last = date(2030, 3, 2)
     note = operation_note(drops=[{"name": "x", "times_a_day": 1, "until": last}], steroid_drops_until=date(2027, 3, 2))
     visits = [schedule.Window(n, day, day, day, "") for n, day in (("first", date(2027, 3, 2)), ("last", last))]
-    discharge.discharge(store, NOW, nurse, patient_details(), note, visits, settings.clinic.tz)
+    leaving.discharge(store, NOW, nurse, patient_details(), note, visits, settings.clinic.tz)
     oil = operation_note(operated_at=datetime(2019, 1, 1, tzinfo=UTC), steroid_drops_until=None)
     late = [schedule.Window("oil still in", date(2028, 3, 1), date(2028, 3, 1), date(2028, 3, 5), "")]
-    discharge.discharge(store, NOW, nurse, patient_details("T-2"), oil, late, settings.clinic.tz)
+    leaving.discharge(store, NOW, nurse, patient_details("T-2"), oil, late, settings.clinic.tz)
     assert eyes.unreadable(store) == []
 
 
 def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     (visit, *_) = visits.of_eye(store, eye_id)
     with pytest.raises(CareError, match="accepted is"):
-        discharge.change_plan(store, NOW, nurse, eye_id, operation_note(), settings.clinic.tz, {visit.id: date(26, 11, 24)})
+        plan.change_plan(store, NOW, nurse, eye_id, operation_note(), settings.clinic.tz, {visit.id: date(26, 11, 24)})
 
 
 def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:
     id = new_id()
     again: dict[str, Any] = {"operation_id": id}
-    made, _ = discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
+    made, _ = leaving.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
     assert [note.operation_id for note in eyes.notes_of(store, made)] == [id]
     with pytest.raises(Conflict):
-        discharge.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
+        leaving.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
     assert len(eyes.operated(store)) == 1
 
 
@@ -188,7 +192,7 @@ def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
-    changed = discharge.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
+    changed = plan.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
     assert [c[0] for c in changed] == ["posture"]
     (note,) = eyes.notes_of(store, eye_id)
     assert len(eyes.history_of(store, note.operation_id)) == 2

@@ -4,10 +4,10 @@ from datetime import timedelta
 
 import pytest
 
-from followup.care import discharge
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
-from followup.care.visit import record_visit
+from followup.care.discharge import leaving
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, worries
 from tests.conftest import NOW, OPERATED, operation_note, patient_details
@@ -17,7 +17,7 @@ from tests.conftest import NOW, OPERATED, operation_note, patient_details
 def left_operation(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The same patient's left eye, operated too."""
     note = operation_note(eye="left", agent="silicone-oil", percent=0, operated_at=OPERATED + timedelta(days=1))
-    return discharge.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)[0]
+    return leaving.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)[0]
 
 
 def enter_left(store: Store, nurse: Actor, on_page_of: str, settings: Settings, **values: object) -> set[str]:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from followup.care.finding import dates_in, plain, terms, words_of
+from followup.care.reading.finding import dates_in, plain, terms, words_of
 
 TODAY = date(2027, 3, 5)
 BORN = date(1952, 3, 14)

@@ -6,15 +6,21 @@ from typing import Any
 
 import pytest
 
-from followup.care import callbacks, discharge, following, lists, messages, pack, results
 from followup.care.actors import Actor
-from followup.care.correcting import withdraw
+from followup.care.callbacks import deciding
+from followup.care.corrections.correcting import withdraw
+from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict
-from followup.care.events import MeasuresBody
-from followup.care.eye import load
-from followup.care.receive import receive
-from followup.care.reminders import visit_reminders
-from followup.care.visit import record_clinic_event, record_visit
+from followup.care.home import pack
+from followup.care.home.receive import receive
+from followup.care.learning import results
+from followup.care.messages import outgoing
+from followup.care.messages.reminders import visit_reminders
+from followup.care.patients import following
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.today import lists
+from followup.care.visits.visit import record_clinic_event, record_visit
 from followup.clinical import schedule
 from followup.config import Messages, Settings
 from followup.jobs import check_all
@@ -76,7 +82,7 @@ def test_reminders_that_wait_are_dropped(store: Store, nurse: Actor, eye_id: str
     kept.add(store, eve, due[0].key, due[0].person, "visit", due[0].about, due[0].useless_after)
     kept.add(store, eve, "posture:x", due[0].person, "posture", eye_id, eve + timedelta(hours=1))
     end(store, nurse, eye_id, settings, at=eve)
-    assert list(messages.take(store, eve, settings.clinic, when)) == []
+    assert list(outgoing.take(store, eve, settings.clinic, when)) == []
     assert {m.state for m in kept.of_person(store, due[0].person)} == {"dropped"}
     assert list(visit_reminders(store, eve, when.visit_at, settings.clinic.tz, nullcontext)) == []
 
@@ -101,7 +107,7 @@ def test_what_can_wait_is_closed_by_name_only_and_its_task_given_up(
     for c in worries.open_callbacks(store):
         store.execute("UPDATE callbacks SET how_soon = 'this-week' WHERE id = :id", {"id": c.id})
     first, *others = worries.open_callbacks(store)
-    task = callbacks.decide(store, NOW + timedelta(days=12), surgeon, first.id, "sooner", "", settings.clinic)
+    task = deciding.decide(store, NOW + timedelta(days=12), surgeon, first.id, "sooner", "", settings.clinic)
     at = NOW + timedelta(days=13)
     with pytest.raises(CareError, match="each open callback"):
         end(store, nurse, eye_id, settings, at=at)
@@ -116,14 +122,14 @@ def test_what_can_wait_is_closed_by_name_only_and_its_task_given_up(
     ended = tasks.task(store, task.id)
     assert ended is not None
     assert ended.given_up
-    assert not callbacks.can_undo(store, closed, nurse, at)
+    assert not deciding.can_undo(store, closed, nurse, at)
 
 
 def test_after_a_death_both_eyes_end_and_what_is_urgent_may_be_closed(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     note = operation_note(eye="left", agent="silicone-oil", percent=0)
-    left, _ = discharge.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)
+    left, _ = leaving.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)
     measured(store, nurse, eye_id, settings, iop_mmhg=46)
     with pytest.raises(CareError, match="each open callback"):
         end(store, nurse, left, settings, "died")
@@ -166,7 +172,7 @@ def test_silence_and_missed_visits_count_anew_from_taking_up(
 
 def test_oil_that_stayed_too_long_meanwhile_calls_after_taking_up(store: Store, nurse: Actor, settings: Settings) -> None:
     note = operation_note(eye="left", agent="silicone-oil", percent=0)
-    left, _ = discharge.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)
+    left, _ = leaving.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)
     end(store, nurse, left, settings, "other-clinic")
     year = NOW + timedelta(days=365)
     following.take_up(store, year, nurse, left, "came back", settings.clinic.tz)
@@ -193,7 +199,7 @@ def test_a_new_operation_takes_follow_up_up_again(store: Store, nurse: Actor, ey
     day = LATER.date() + timedelta(days=1)
     window = schedule.Window("day 1", day, day, day, "pressure")
     note = operation_note(operated_at=LATER - timedelta(hours=4), steroid_drops_until=None)
-    again, _ = discharge.discharge(store, LATER, nurse, patient_details(), note, [window], settings.clinic.tz)
+    again, _ = leaving.discharge(store, LATER, nurse, patient_details(), note, [window], settings.clinic.tz)
     assert again == eye_id
     eye = load(store, eye_id, settings.clinic.tz)
     assert eye.known.is_followed
@@ -221,7 +227,7 @@ def test_the_oil_is_out_so_its_removal_is_planned_no_more(store: Store, nurse: A
         schedule.Window(name, day, day, day, "") for name in ("list for oil removal", "month 3")
     ]  # fmt: skip
     note = operation_note(eye="left", agent="silicone-oil", percent=0)
-    left, _ = discharge.discharge(store, NOW, nurse, patient_details(), note, windows, zone)
+    left, _ = leaving.discharge(store, NOW, nurse, patient_details(), note, windows, zone)
     assert load(store, left, zone).holds_liquid(NOW)
     record_clinic_event(store, LATER, nurse, left, "tamponade-removed", {}, zone)
     eye = load(store, left, zone)

@@ -5,13 +5,18 @@ from typing import Any
 
 import pytest
 
-from followup.care import discharge, enrol, following, joining, lists, messages, pack
 from followup.care.actors import Actor
+from followup.care.discharge import leaving
+from followup.care.discharge.who import SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.events import MeasuresBody
-from followup.care.eye import load
-from followup.care.receive import receive
-from followup.care.visit import record_visit
+from followup.care.home import enrol, pack
+from followup.care.home.receive import receive
+from followup.care.messages import outgoing
+from followup.care.patients import following, joining
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.today import lists
+from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, eyes, patients, people, worries
@@ -32,7 +37,7 @@ def second(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str]:
     note = operation_note(eye="left", agent="silicone-oil", percent=0, steroid_drops_until=None)
     window = schedule.Window("week 1", date(2027, 3, 10), date(2027, 3, 8), date(2027, 3, 14), "retina")
     at = OPERATED + timedelta(hours=5)
-    return discharge.discharge(store, at, nurse, SECOND, note, [window], settings.clinic.tz)
+    return leaving.discharge(store, at, nurse, SECOND, note, [window], settings.clinic.tz)
 
 
 def known(store: Store, eye_id: str) -> Eye:
@@ -92,7 +97,7 @@ def test_phones_and_codes_of_the_joined_record_go_on(
     assert device is not None
     person = f"patient:{device.patient_id}"
     kept.subscribe(store, NOW, person, "https://push.test.invalid/1", "k", "a", device.id)
-    messages.choose(store, NOW, person, messages.Choices(email="pat@test.invalid", quiet_from="21:00", quiet_to="07:00"))
+    outgoing.choose(store, NOW, person, outgoing.Choices(email="pat@test.invalid", quiet_from="21:00", quiet_to="07:00"))
     unused = enrol.issue_code(store, NOW, nurse, device.patient_id)
     stays = join(store, nurse, eye_id, second[0], settings)
 
@@ -123,18 +128,18 @@ def test_a_discharge_under_the_former_number_goes_to_the_person(
 ) -> None:
     stays = join(store, nurse, eye_id, second[0], settings)
     written = SECOND.model_copy(update={"phone": "+00 1"})
-    other = discharge.other_particulars(store, written)
+    other = other_particulars(store, written)
     assert other is not None
-    same = discharge.SamePerson("written", other.mark)
+    same = SamePerson("written", other.mark)
     note = operation_note(eye="left", operated_at=NOW - timedelta(hours=2), steroid_drops_until=None)
-    again, _ = discharge.discharge(store, NOW, nurse, written, note, [], settings.clinic.tz, same_person=same)
+    again, _ = leaving.discharge(store, NOW, nurse, written, note, [], settings.clinic.tz, same_person=same)
     assert known(store, again).patient.id == stays
     assert known(store, again).patient.number == "T-1"
     assert [n.agent for n in load(store, again, settings.clinic.tz).notes] == ["silicone-oil", "c2f6"]
 
 
 def test_one_operation_in_both_records_is_asked_about(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
-    twice, _ = discharge.discharge(store, NOW, nurse, SECOND, operation_note(), [], settings.clinic.tz)
+    twice, _ = leaving.discharge(store, NOW, nurse, SECOND, operation_note(), [], settings.clinic.tz)
     with pytest.raises(CareError, match="same eye on the same day"):
         join(store, nurse, eye_id, twice, settings)
     assert known(store, twice).id == twice
@@ -147,7 +152,7 @@ def test_an_eye_that_one_record_ended_and_the_other_follows_is_followed(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     note = operation_note(operated_at=OPERATED - timedelta(days=90), steroid_drops_until=None, agent="air", percent=100)
-    earlier, _ = discharge.discharge(store, OPERATED - timedelta(days=90), nurse, SECOND, note, [], settings.clinic.tz)
+    earlier, _ = leaving.discharge(store, OPERATED - timedelta(days=90), nurse, SECOND, note, [], settings.clinic.tz)
     following.end(store, OPERATED - timedelta(days=60), nurse, earlier, "finished", "", settings.clinic.tz)
     join(store, nurse, earlier, eye_id, settings)
     eye = load(store, earlier, settings.clinic.tz)

@@ -5,13 +5,16 @@ from typing import Any
 
 import pytest
 
-from followup.care import discharge, lists, operation_note, particulars
 from followup.care.actors import Actor
+from followup.care.corrections import operation_note, particulars
+from followup.care.corrections.operation_note import NotePutRight
+from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.events import MeasuresBody
-from followup.care.eye import load
-from followup.care.operation_note import NotePutRight
-from followup.care.visit import record_visit
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.today import lists
+from followup.care.visits.visit import record_visit
+from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, eyes, patients, visits, worries
 from tests.conftest import NOW, OPERATED, patient_details
@@ -113,8 +116,8 @@ def test_an_eye_with_another_operation_stays_followed_and_keeps_that_ones_visits
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     zone, later = settings.clinic.tz, NOW + timedelta(days=2)
-    window = discharge.schedule.Window("week 2", date(2027, 3, 20), date(2027, 3, 18), date(2027, 3, 22), "retina")
-    discharge.discharge(store, later, nurse, patient_details(), a_note(operated_at=later), [window], zone)
+    window = schedule.Window("week 2", date(2027, 3, 20), date(2027, 3, 18), date(2027, 3, 22), "retina")
+    leaving.discharge(store, later, nurse, patient_details(), a_note(operated_at=later), [window], zone)
     first, second = (n.operation_id for n in eyes.notes_of(store, eye_id))
     note = a_note(operated_at=later, eye="left")
     operation_note.correct(store, later, nurse, eye_id, second, note, "the other eye", zone)
@@ -178,7 +181,7 @@ def test_a_number_of_somebody_else_is_refused_and_says_whose_it_is(
     known = eyes.eye(store, eye_id)
     assert known is not None
     other = patient_details("T-2").model_copy(update={"name": "Otto Other"})
-    discharge.discharge(store, NOW, nurse, other, a_note(), [], settings.clinic.tz)
+    leaving.discharge(store, NOW, nurse, other, a_note(), [], settings.clinic.tz)
     with pytest.raises(Conflict, match="Otto Other, born 14 March 1952") as error:
         corrected(store, nurse, known.patient.id, settings, number="T-2")
     assert error.value.field == "number"

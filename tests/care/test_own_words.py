@@ -6,8 +6,9 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.care import callbacks
 from followup.care.actors import Actor
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import holding, settling
 from followup.clinical.warnings import evaluate
 from followup.config import Settings
 from followup.exchange import course_file
@@ -92,9 +93,9 @@ def test_the_pack_says_when_what_was_told_is_settled(
 
     def settle(worry: str) -> None:
         found = next(c for c in worries.open_callbacks(store) if c.worry == worry)
-        callbacks.claim(store, clock.now, nurse, found.id)
-        callbacks.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
-        callbacks.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
+        holding.claim(store, clock.now, nurse, found.id)
+        phone_calls.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
+        settling.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
 
     at = (clock.now - timedelta(minutes=1)).isoformat()
     send(as_patient, eye_id, body={**WELL, "pain": 8, "curtain": True}, at=at)

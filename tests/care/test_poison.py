@@ -7,10 +7,14 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.care import receive, visit, watching
 from followup.care.actors import Actor
-from followup.care.events import EnteredMeasures, HeardBody, SeenBody, WithdrawalBody, body_of, fact_of
-from followup.care.eye import load
+from followup.care.home import receive
+from followup.care.reading.bodies import HeardBody, SeenBody, WithdrawalBody
+from followup.care.reading.events import body_of, fact_of
+from followup.care.reading.eye import load
+from followup.care.reading.measures import EnteredMeasures
+from followup.care.visits import visit
+from followup.care.watch import watching
 from followup.config import Settings
 from followup.records import Store, events
 from followup.records.store import new_id

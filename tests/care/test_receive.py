@@ -5,9 +5,9 @@ from typing import Any
 
 import pytest
 
-from followup.care import enrol, receive
 from followup.care.actors import Actor
 from followup.care.errors import NotFound
+from followup.care.home import enrol, receive
 from followup.config import Settings
 from followup.records import Store, events, worries
 from followup.records.store import new_id

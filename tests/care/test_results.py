@@ -7,9 +7,13 @@ from flask.testing import FlaskClient
 from lifelines import KaplanMeierFitter
 from scipy.stats import binomtest
 
-from followup.care import callbacks, discharge, results, visit
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import deciding, holding, moving_up, settling
+from followup.care.discharge import leaving
+from followup.care.learning import results
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, worries
@@ -33,7 +37,7 @@ def clinic(store: Store, nurse: Actor, settings: Settings) -> Store:
         day = date(2027, 3, 3)
         planned = [schedule.Window("day 1", day, day, day + timedelta(days=1), "pressure")]
         note = operation_note(surgeon=surgeon, baseline={"acuity": before, "iop_mmhg": 15})
-        id, _ = discharge.discharge(store, OPERATED, nurse, patient_details(f"R-{n}"), note, planned, zone)
+        id, _ = leaving.discharge(store, OPERATED, nurse, patient_details(f"R-{n}"), note, planned, zone)
         for days, seen, iop, level, findings in visits:
             body = MeasuresBody(
                 eye="right", acuity=seen, iop_mmhg=iop, instrument="applanation", bubble_percent=level, findings=findings
@@ -76,12 +80,12 @@ def test_a_surgeon_sees_their_own(clinic: Store, settings: Settings) -> None:
 def test_callbacks_are_counted_by_who_was_in_time(clinic: Store, settings: Settings, nurse: Actor) -> None:
     before = results.results(clinic, LATER, settings.clinic.tz)
     assert (before.in_time, before.hours_to_claim) == (None, None)
-    callbacks.escalate_overdue(clinic, LATER)
+    moving_up.escalate_overdue(clinic, LATER)
     for n, found in enumerate(worries.open_callbacks(clinic)[:2]):
         opened: datetime = found.opened_at
-        callbacks.claim(clinic, opened + timedelta(hours=1 + 2 * n), nurse, found.id)
-        callbacks.attempt(clinic, opened + timedelta(hours=9), nurse, found.id, "patient", "well", settings.clinic)
-        callbacks.settle(clinic, opened + timedelta(hours=9), nurse, found.id, "advice", "", settings.clinic)
+        holding.claim(clinic, opened + timedelta(hours=1 + 2 * n), nurse, found.id)
+        phone_calls.attempt(clinic, opened + timedelta(hours=9), nurse, found.id, "patient", "well", settings.clinic)
+        settling.settle(clinic, opened + timedelta(hours=9), nurse, found.id, "advice", "", settings.clinic)
     after = results.results(clinic, LATER, settings.clinic.tz)
     assert after.in_time is not None
     assert (after.in_time.events, after.in_time.total, after.hours_to_claim) == (0, 2, 2.0)
@@ -94,11 +98,11 @@ def test_a_decision_is_not_an_end_and_what_moved_up_once_was_not_in_time(
     for found, hours in ((late, 9), (early, 1)):
         at: datetime = found.opened_at + timedelta(hours=hours)
         if hours > 8:
-            callbacks.escalate_overdue(clinic, at)
-        task = callbacks.decide(clinic, at, surgeon, found.id, "advice", "rest", settings.clinic, owner=nurse.id)
+            moving_up.escalate_overdue(clinic, at)
+        task = deciding.decide(clinic, at, surgeon, found.id, "advice", "rest", settings.clinic, owner=nurse.id)
         assert results.results(clinic, at, settings.clinic.tz).in_time in (None, results.outcomes.wilson(0, 1))
-        callbacks.attempt(clinic, at, nurse, found.id, "patient", "", settings.clinic)
-        callbacks.finish(clinic, at, nurse, task.id, "")
+        phone_calls.attempt(clinic, at, nurse, found.id, "patient", "", settings.clinic)
+        settling.finish(clinic, at, nurse, task.id, "")
     counted = results.results(clinic, LATER, settings.clinic.tz).in_time
     assert counted is not None
     assert (counted.events, counted.total) == (1, 2)

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.care import sealing
+from followup.care.home import sealing
 from followup.records import Store, events
 from followup.records.store import new_id
 from tests.conftest import NOW

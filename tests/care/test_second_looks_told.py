@@ -2,9 +2,10 @@
 
 from flask.testing import FlaskClient
 
-from followup.care import callbacks
 from followup.care.actors import Actor
-from followup.care.raising import check_eye
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import holding, settling
+from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, worries
 from tests.care.test_own_words import WELL, send
@@ -19,9 +20,9 @@ def test_a_check_with_a_second_look_to_come_is_not_settled_by_what_was_settled_b
 
     def settle_all() -> None:
         for found in worries.open_callbacks(store):
-            callbacks.claim(store, clock.now, nurse, found.id)
-            callbacks.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
-            callbacks.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
+            holding.claim(store, clock.now, nurse, found.id)
+            phone_calls.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
+            settling.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
 
     # Sight said to be worse: a callback this week at once, the second look within two hours.
     send(as_patient, eye_id, body={**WELL, "vision": "worse"}, at=clock.now.isoformat())

@@ -5,13 +5,15 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from sqlite_utils import Database
 
-from followup.care import attendance, lists, visit
 from followup.care.actors import Actor
 from followup.care.errors import CareError
-from followup.care.events import MeasuresBody
-from followup.care.eye import load
-from followup.care.raising import check_eye
-from followup.care.receive import receive_from_clinic
+from followup.care.home.receive import receive_from_clinic
+from followup.care.reading import attendance
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.today import lists
+from followup.care.visits import visit
+from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, events, open_store, visits
 from followup.records.migrations import steps

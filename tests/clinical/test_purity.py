@@ -9,7 +9,7 @@ import pytest
 import followup.clinical
 from followup.clinical.errors import one_of, within
 from followup.clinical.evidence import SOURCES, Figure
-from followup.web.pages import MODELS
+from followup.web.anybody.pages import MODELS
 
 FOLDER = Path(followup.clinical.__file__).parent
 MODULES = sorted(".".join(f.relative_to(FOLDER).with_suffix("").parts) for f in FOLDER.rglob("*.py") if f.stem != "__init__")

@@ -18,7 +18,7 @@ from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.asymmetric.utils import encode_dss_signature
 
-from followup.care.messages import Subscription
+from followup.care.messages.outgoing import Subscription
 from tests.conftest import free_port
 
 

@@ -10,9 +10,13 @@ from datetime import UTC, datetime, time, timedelta
 import pytest
 
 from followup import jobs
-from followup.care import callbacks, enrol, messages, visit, watching
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.callbacks import deciding, holding, settling
+from followup.care.home import enrol
+from followup.care.messages import outgoing
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
+from followup.care.watch import watching
 from followup.config import Messages, Settings
 from followup.exchange import push_keys
 from followup.records import Store, people, watch, worries
@@ -53,7 +57,7 @@ def posted(settings: Settings, mailbox: Mailbox) -> Settings:
 def patient(store: Store, device: Device, push_service: PushService) -> str:
     """A patient whose phone takes pushes."""
     person = f"patient:{device.patient_id}"
-    messages.subscribe(store, NOW, person, push_service.subscription(), device_id=device.id, inside=True)
+    outgoing.subscribe(store, NOW, person, push_service.subscription(), device_id=device.id, inside=True)
     return person
 
 
@@ -103,12 +107,12 @@ def test_a_posture_reminder_comes_once_and_only_when_hours_are_missing(
 def test_quiet_hours_hold_it_back_and_what_is_stale_by_then_is_dropped(
     store: Store, posted: Settings, patient: str, push_service: PushService
 ) -> None:
-    messages.choose(store, NOW, patient, messages.Choices(quiet_from=time(9), quiet_to=time(10, 30)))
+    outgoing.choose(store, NOW, patient, outgoing.Choices(quiet_from=time(9), quiet_to=time(10, 30)))
     jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
     assert push_service.took == []
     jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=30))
     assert len(push_service.took) == 1
-    messages.choose(store, NOW, patient, messages.Choices(quiet_from=time(13), quiet_to=time(17)))
+    outgoing.choose(store, NOW, patient, outgoing.Choices(quiet_from=time(13), quiet_to=time(17)))
     jobs.send_messages(store, posted, datetime(2027, 3, 4, 13, 5, tzinfo=UTC))
     jobs.send_messages(store, posted, datetime(2027, 3, 4, 16, 5, tzinfo=UTC))
     assert len(push_service.took) == 1
@@ -117,16 +121,16 @@ def test_quiet_hours_hold_it_back_and_what_is_stale_by_then_is_dropped(
 
 @pytest.mark.parametrize(("clock", "quiet"), [("20:59", False), ("21:00", True), ("03:00", True), ("08:00", False)])
 def test_quiet_hours_may_span_midnight(clock: str, quiet: bool) -> None:
-    chosen = messages.Choices(quiet_from=time(21), quiet_to=time(8))
+    chosen = outgoing.Choices(quiet_from=time(21), quiet_to=time(8))
     assert chosen.quiet_at(time.fromisoformat(clock)) is quiet
-    assert not messages.Choices(quiet_from=time(0), quiet_to=time(0)).quiet_at(time.fromisoformat(clock))
+    assert not outgoing.Choices(quiet_from=time(0), quiet_to=time(0)).quiet_at(time.fromisoformat(clock))
 
 
 def test_a_visit_is_announced_the_day_before_in_the_chosen_language(
     store: Store, posted: Settings, patient: str, push_service: PushService, mailbox: Mailbox
 ) -> None:
-    chosen = messages.Choices(email="pat@test.invalid", language="de", quiet_from=time(21), quiet_to=time(8))
-    messages.choose(store, NOW, patient, chosen)
+    chosen = outgoing.Choices(email="pat@test.invalid", language="de", quiet_from=time(21), quiet_to=time(8))
+    outgoing.choose(store, NOW, patient, chosen)
     jobs.send_messages(store, posted, DAY_BEFORE_VISIT)
     jobs.send_messages(store, posted, DAY_BEFORE_VISIT + timedelta(minutes=5))
     assert push_service.took[0]["title"] == "Sie haben morgen einen Termin"
@@ -152,7 +156,7 @@ def test_a_silent_patient_is_written_to_once(
 def test_what_a_person_does_not_want_is_not_sent(
     store: Store, posted: Settings, patient: str, push_service: PushService
 ) -> None:
-    messages.choose(store, NOW, patient, messages.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture"}))
+    outgoing.choose(store, NOW, patient, outgoing.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture"}))
     jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
     assert push_service.took == []
     jobs.send_messages(store, posted, DAY_BEFORE_VISIT)
@@ -202,8 +206,8 @@ def test_an_escalation_reaches_the_surgeon_then_the_on_call_contact(
     jobs.escalate(store, posted, NOW + timedelta(minutes=92))
     jobs.send_messages(store, posted, NOW + timedelta(minutes=92))
     assert to(mailbox, "oncall@test.invalid") == ["A callback was not settled in time"]
-    callbacks.claim(store, NOW + timedelta(minutes=93), surgeon, id)
-    callbacks.settle(store, NOW + timedelta(minutes=93), surgeon, id, "theatre", "", posted.clinic)
+    holding.claim(store, NOW + timedelta(minutes=93), surgeon, id)
+    settling.settle(store, NOW + timedelta(minutes=93), surgeon, id, "theatre", "", posted.clinic)
     mailbox.letters.clear()
     jobs.send_messages(store, posted, NOW + timedelta(minutes=94))
     assert mailbox.letters == []
@@ -217,7 +221,7 @@ def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
     jobs.send_messages(store, posted, NOW + timedelta(minutes=61))
     mailbox.letters.clear()
     decided_at = NOW + timedelta(minutes=70)
-    callbacks.decide(store, decided_at, surgeon, id, "same-day", "", posted.clinic)
+    deciding.decide(store, decided_at, surgeon, id, "same-day", "", posted.clinic)
     jobs.send_messages(store, posted, decided_at)
     jobs.send_messages(store, posted, decided_at + timedelta(minutes=1))
     assert to(mailbox, "nurse@test.invalid") == ["A callback needs somebody within the hour"]
@@ -230,7 +234,7 @@ def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
 def test_a_claimed_callback_needs_nobody_else(
     store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    callbacks.claim(store, NOW, nurse, measure(store, nurse, eye_id, posted, 62))
+    holding.claim(store, NOW, nurse, measure(store, nurse, eye_id, posted, 62))
     jobs.send_messages(store, posted, NOW)
     assert mailbox.letters == []
 
@@ -265,8 +269,8 @@ def test_a_message_whose_process_died_goes_out_again(
     store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
     measure(store, nurse, eye_id, posted, 62)
-    messages.line_up(store, NOW, posted.clinic, posted.messages)
-    assert list(messages.take(store, NOW, posted.clinic, posted.messages))  # and then nothing: the process is gone
+    outgoing.line_up(store, NOW, posted.clinic, posted.messages)
+    assert list(outgoing.take(store, NOW, posted.clinic, posted.messages))  # and then nothing: the process is gone
     jobs.send_messages(store, posted, NOW + timedelta(minutes=5))
     assert mailbox.letters == []
     jobs.send_messages(store, posted, NOW + timedelta(minutes=11))
@@ -328,8 +332,8 @@ def test_one_address_that_cannot_be_keeps_nobody_s_mail_back_and_is_named(
     assert "b.c" not in fault.words
     assert [named.who for named in watching.named(store)] == ["Nora Nurse"]
     with pytest.raises(ValueError, match="not an e-mail address"):
-        messages.Choices(email="a@[b.c", quiet_from=time(), quiet_to=time())
-    messages.choose(store, NOW, person, messages.Choices(email="n@test.invalid", quiet_from=time(), quiet_to=time()))
+        outgoing.Choices(email="a@[b.c", quiet_from=time(), quiet_to=time())
+    outgoing.choose(store, NOW, person, outgoing.Choices(email="n@test.invalid", quiet_from=time(), quiet_to=time()))
     assert watch.faults(store) == []
     jobs.run(store, posted, "messages", NOW + timedelta(minutes=3))
     assert to(mailbox, "n@test.invalid") == ["A callback needs somebody within the hour"]
@@ -398,7 +402,7 @@ def test_push_addresses_that_hang_keep_no_mail_and_no_other_push_waiting(
     asked = push_service.subscription()
     for n in range(3):
         hangs = asked.model_copy(update={"endpoint": f"{address}/{n}"})
-        messages.subscribe(store, NOW - timedelta(days=1), f"staff:{nurse.id}", hangs, inside=True)
+        outgoing.subscribe(store, NOW - timedelta(days=1), f"staff:{nurse.id}", hangs, inside=True)
     measure(store, nurse, eye_id, posted, 62, ON_A_POSTURE_DAY)
     jobs.run(store, posted, "messages", ON_A_POSTURE_DAY)
     assert sorted(m["To"] for m in mailbox.letters) == ["nurse@test.invalid", "surgeon@test.invalid"]
@@ -426,7 +430,7 @@ def test_a_mail_server_that_is_away_keeps_no_push_waiting_and_is_asked_once(
         thread.start()
         update = {"smtp_port": away.getsockname()[1]}
         settings = posted.model_copy(update={"messages": posted.messages.model_copy(update=update)})
-        messages.subscribe(store, NOW, f"staff:{nurse.id}", push_service.subscription(), inside=True)
+        outgoing.subscribe(store, NOW, f"staff:{nurse.id}", push_service.subscription(), inside=True)
         measure(store, nurse, eye_id, settings, 62)
         assert jobs.run(store, settings, "messages", NOW) == 1
         away.shutdown(socket.SHUT_RDWR)

@@ -12,8 +12,8 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from followup.care import pack as packs
-from followup.care.eye import load
+from followup.care.home import pack
+from followup.care.reading.eye import load
 from followup.clinical import warnings
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Course, Operation, Settled, Symptoms
 from followup.clinical.second_looks import second_looks
@@ -128,7 +128,7 @@ PHONES = [
 def packed(
     store: Store, settings: Settings, device: Device, discharged: tuple[str, str]
 ) -> tuple[dict[str, Any], Operation]:
-    made = packs.pack(store, settings.clinic, device, OPERATED + 3 * DAY).model_dump(mode="json")
+    made = pack.pack(store, settings.clinic, device, OPERATED + 3 * DAY).model_dump(mode="json")
     return made, load(store, discharged[0], settings.clinic.tz).operation
 
 

@@ -6,10 +6,11 @@ from typing import Any
 
 import pytest
 
-from followup.care import discharge, visit
-from followup.care import pack as packs
 from followup.care.actors import Actor
-from followup.care.eye import load
+from followup.care.discharge import leaving
+from followup.care.home import pack
+from followup.care.reading.eye import load
+from followup.care.visits import visit
 from followup.clinical import warnings
 from followup.clinical.course import Anaesthetic, Course, Journey, Operation
 from followup.config import Settings
@@ -35,8 +36,8 @@ answer = given.phones.map(({ eyes, receipt, now }) => [
 def high_up(store: Store, settings: Settings, nurse: Actor, device: Device) -> tuple[dict[str, Any], Operation]:
     """The pack of a patient operated at 500 m, and the operation."""
     note = operation_note(eye="left", height_metres=500)
-    id, _ = discharge.discharge(store, OPERATED, nurse, patient_details(), note, [], settings.clinic.tz)
-    made = packs.pack(store, settings.clinic, device, AT).model_dump(mode="json")
+    id, _ = leaving.discharge(store, OPERATED, nurse, patient_details(), note, [], settings.clinic.tz)
+    made = pack.pack(store, settings.clinic, device, AT).model_dump(mode="json")
     operation = load(store, id, settings.clinic.tz).operation
     return {**made, "eyes": [eye for eye in made["eyes"] if eye["operation"] == id]}, operation
 
@@ -68,9 +69,9 @@ def test_every_height_and_an_anaesthetic_say_what_the_rulebook_says(
 def test_a_caution_that_the_clinic_lifted_is_over_and_an_old_pack_says_call_us(
     store: Store, settings: Settings, nurse: Actor, device: Device, eye_id: str, run: Run
 ) -> None:
-    before = packs.pack(store, settings.clinic, device, AT).model_dump(mode="json")
+    before = pack.pack(store, settings.clinic, device, AT).model_dump(mode="json")
     visit.record_clinic_event(store, AT, replace(nurse, trusted=True), eye_id, "no-gas-seen", {}, settings.clinic.tz)
-    made = packs.pack(store, settings.clinic, device, AT + timedelta(hours=1)).model_dump(mode="json")
+    made = pack.pack(store, settings.clinic, device, AT + timedelta(hours=1)).model_dump(mode="json")
     old = {**before, "eyes": [{**eye, "gas": without(eye["gas"], "heights", "anaesthetics")} for eye in before["eyes"]]}
     stale = Phone("stale", since=4 * DAY)
     phones = [as_sent(PHONES[0], made), as_sent(stale, made), as_sent(PHONES[0], old)]

@@ -13,10 +13,18 @@ from zoneinfo import ZoneInfo
 
 from argon2 import PasswordHasher
 
-from followup.care import accounts, callbacks, discharge, enrol, receive, signing, visit
+from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
-from followup.care.eye import load, protocol
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import holding, settling
+from followup.care.discharge import leaving
+from followup.care.discharge.note import Drop, OperationNote
+from followup.care.discharge.who import Patient
+from followup.care.home import enrol, receive
+from followup.care.learning import signing
+from followup.care.reading.eye import load, protocol
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Clinic
 from followup.records import open_store, worries
@@ -47,20 +55,20 @@ def live(store) -> None:
     first, *_ = worries.open_callbacks(store)
     if hasattr(visit, "bring_forward"):  # commits before tasks, which gave rows for values
         visit.bring_forward(store, NOW, nurse, load(store, gas, ZONE), 3, "sooner", ZONE)
-        callbacks.claim(store, NOW, nurse, first["id"])
-        callbacks.attempt(store, NOW, nurse, first["id"], True, "comes at once", ZONE)
-        callbacks.settle(store, NOW, nurse, first["id"], "same-day", "comes at two", ZONE)
+        holding.claim(store, NOW, nurse, first["id"])
+        phone_calls.attempt(store, NOW, nurse, first["id"], True, "comes at once", ZONE)
+        settling.settle(store, NOW, nurse, first["id"], "same-day", "comes at two", ZONE)
     else:
         clinic = Clinic(zone="Europe/Vienna")
-        callbacks.claim(store, NOW, nurse, first.id)
-        callbacks.attempt(store, NOW, nurse, first.id, "patient", "comes at once", clinic)
-        callbacks.settle(store, NOW, nurse, first.id, "advice", "comes at two", clinic)
+        holding.claim(store, NOW, nurse, first.id)
+        phone_calls.attempt(store, NOW, nurse, first.id, "patient", "comes at once", clinic)
+        settling.settle(store, NOW, nurse, first.id, "advice", "comes at two", clinic)
     signing.sign(store, NOW, surgeon, "reviews", protocol(store, "reviews").fingerprint)
 
 
 def discharged(store, nurse, number, name, **left):
-    person = discharge.Patient(number=number, name=name, born_on=date(1952, 3, 14), phone="+00 9 876")
-    note = discharge.OperationNote(
+    person = Patient(number=number, name=name, born_on=date(1952, 3, 14), phone="+00 9 876")
+    note = OperationNote(
         eye="right",
         operated_at=OPERATED,
         surgeon="Sol Surgeon",
@@ -69,7 +77,7 @@ def discharged(store, nurse, number, name, **left):
         lens="phakic",
         risks=["diabetic"],
         baseline={"acuity": "6/60", "iop_mmhg": 15},
-        drops=[discharge.Drop(name="antibiotic", times_a_day=4, until=date(2027, 3, 12))],
+        drops=[Drop(name="antibiotic", times_a_day=4, until=date(2027, 3, 12))],
         steroid_drops_until=date(2027, 3, 30),
         posture={"position": "face-down", "hours_a_day": 12, "days": 5},
         **left,
@@ -79,7 +87,7 @@ def discharged(store, nurse, number, name, **left):
         schedule.Window("day 1", day, day, day, "pressure"),
         schedule.Window("week 1", day + timedelta(7), day + timedelta(5), day + timedelta(11), "retina"),
     ]
-    return discharge.discharge(store, OPERATED + timedelta(hours=5), nurse, person, note, visits, ZONE)
+    return leaving.discharge(store, OPERATED + timedelta(hours=5), nurse, person, note, visits, ZONE)
 
 
 def sent(number, operation, kind, body):

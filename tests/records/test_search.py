@@ -6,8 +6,10 @@ from typing import Any
 
 import pytest
 
-from followup.care import following, lists, person
 from followup.care.actors import Actor
+from followup.care.patients import following
+from followup.care.reading import person
+from followup.care.today import lists
 from followup.config import Settings
 from followup.records import Store, eyes, patients
 from followup.web import create_app

@@ -14,8 +14,9 @@ from typing import Any
 import pytest
 from sqlite_utils import Database
 
-from followup.care import accounts, person
-from followup.care.eye import load
+from followup.care import accounts
+from followup.care.reading import person
+from followup.care.reading.eye import load
 from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store, events, eyes, open_store, tasks, visits, worries

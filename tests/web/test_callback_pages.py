@@ -6,9 +6,9 @@ from datetime import datetime
 import pytest
 from flask.testing import FlaskClient
 
-from followup.care import visit
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, events, tasks, visits, worries
 from followup.records.values import Callback, Task

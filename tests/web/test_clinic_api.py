@@ -10,8 +10,9 @@ import time_machine
 import uuid_utils
 from flask.testing import FlaskClient
 
-from followup.care import accounts, sealing
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.home import sealing
 from followup.records import Store, events
 from tests.conftest import NOW
 from tests.sealed import seal

@@ -8,15 +8,17 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.care import callbacks, discharge
 from followup.care.actors import Actor
-from followup.care.events import KINDS, MeasuresBody
-from followup.care.visit import record_visit
+from followup.care.callbacks import holding, settling
+from followup.care.discharge import leaving, plan
+from followup.care.reading.events import KINDS
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, eyes, worries
 from followup.records.store import new_id
 from followup.records.values import Event
-from followup.web.correction_forms import FORMS
+from followup.web.clinic.entry_forms import FORMS
 from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details
 
 Measured = Callable[..., Event]
@@ -88,8 +90,8 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     again = as_nurse.get(address)
     assert again.status_code == 409
     assert "put right already" in again.text
-    callbacks.claim(store, clock.now, surgeon, call.id)
-    callbacks.settle(store, clock.now, surgeon, call.id, "no-action", "mistyped", settings.clinic)
+    holding.claim(store, clock.now, surgeon, call.id)
+    settling.settle(store, clock.now, surgeon, call.id, "no-action", "mistyped", settings.clinic)
     assert "Settled" in as_surgeon.get(f"/clinic/callbacks/{call.id}").text
 
 
@@ -270,7 +272,7 @@ def test_a_number_that_is_somebody_elses_says_so(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     other = patient_details("T-2").model_copy(update={"name": "Otto Other"})
-    discharge.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
+    leaving.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
     address = f"/clinic/patients/{patient_id(store, eye_id)}/particulars"
     form = typed(as_nurse.get(address).text)
     answer = as_nurse.post(address, data={**form, "number": "T-2", "name": "Kept As Typed", "reason": "typed wrong"})
@@ -288,7 +290,7 @@ def test_the_operation_note_is_shown_whole_and_put_right(
 ) -> None:
     drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
     whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
-    discharge.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
+    plan.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)

@@ -374,7 +374,7 @@ def test_protocols_are_drafts_until_signed_and_an_adjusted_one_shows_its_effect(
 
 
 def test_the_reference_page_shows_the_figures_the_code_uses(as_nurse: FlaskClient) -> None:
-    from followup.web.pages import MODELS
+    from followup.web.anybody.pages import MODELS
 
     page = as_nurse.get("/how-this-is-worked-out").text
     for module in MODELS:

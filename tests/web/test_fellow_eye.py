@@ -2,10 +2,10 @@
 
 from flask.testing import FlaskClient
 
-from followup.care import person
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
-from followup.care.visit import record_visit
+from followup.care.reading import person
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, eyes, worries
 from tests.conftest import NOW

@@ -6,8 +6,8 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
-from followup.care.visit import record_visit
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, worries
 from tests.conftest import Clock

@@ -6,11 +6,13 @@ from datetime import date, timedelta
 import pytest
 from flask.testing import FlaskClient
 
-from followup.care import discharge, enrol, following
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
-from followup.care.eye import load
-from followup.care.visit import record_visit
+from followup.care.discharge import leaving
+from followup.care.home import enrol
+from followup.care.patients import following
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, eyes, patients, worries
 from followup.records.values import Device, Eye
@@ -33,7 +35,7 @@ def operated(
     """One more operation of the same person."""
     at = OPERATED + timedelta(days=days_later)
     changed = operation_note(eye=eye, operated_at=at, steroid_drops_until=None, **note)
-    return discharge.discharge(store, at + timedelta(hours=5), nurse, patient_details(), changed, [], settings.clinic.tz)[0]
+    return leaving.discharge(store, at + timedelta(hours=5), nurse, patient_details(), changed, [], settings.clinic.tz)[0]
 
 
 def test_both_eyes_stand_on_one_page(
@@ -200,7 +202,7 @@ def test_two_records_are_looked_at_side_by_side_and_joined_after_one_more_questi
 ) -> None:
     one = known(store, eye_id).patient.id
     written = patient_details("T-2").model_copy(update={"born_on": date(1952, 3, 15)})
-    twice, _ = discharge.discharge(store, NOW, nurse, written, operation_note(), [], settings.clinic.tz)
+    twice, _ = leaving.discharge(store, NOW, nurse, written, operation_note(), [], settings.clinic.tz)
     other = known(store, twice).patient.id
     found = as_nurse.get(f"/clinic/patients/{one}/join?find=T-2").text
     assert f"other={other}" in found

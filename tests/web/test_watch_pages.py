@@ -7,9 +7,10 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from followup import jobs
-from followup.care import visit, watching
 from followup.care.actors import Actor
-from followup.care.events import MeasuresBody
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
+from followup.care.watch import watching
 from followup.config import Settings
 from followup.records import Store, events, watch, worries
 from tests.conftest import NOW, OPERATED, Clock

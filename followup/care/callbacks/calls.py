@@ -1,0 +1,91 @@
+"""Calls on a callback: whom they reached, when to try again, and whether anybody was spoken to."""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from followup.care.actors import Actor
+from followup.care.callbacks.holding import in_hand, known_callback
+from followup.care.callbacks.kinds import LEVELS, URGENT
+from followup.care.callbacks.moving_up import move_up
+from followup.care.callbacks.to_do import do_by, due_with_its_tasks
+from followup.care.errors import CareError
+from followup.care.reading.bodies import HeardBody
+from followup.care.reading.events import stored
+from followup.clinical.callbacks import DUE_WITHIN
+from followup.config import Clinic
+from followup.records import Store, audit, events, tasks, worries
+from followup.records.store import new_id
+from followup.records.values import Callback, Step
+
+TRY_AGAIN_AFTER = {"now": timedelta(minutes=15), "today": timedelta(hours=1), "this-week": timedelta(days=1)}
+
+LATE_AFTER = timedelta(minutes=15)
+
+
+def attempt(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    callback_id: str,
+    spoke_to: str | None,
+    words: str,
+    clinic: Clinic,
+    next_try: datetime | None = None,
+) -> None:
+    """Record a call: whom it reached (`patient`, `carer` or None for nobody) and what was said.
+
+    A call that reached nobody closes nothing: it sets the next try, and after as many in a row as the clinic set the
+    callback moves up.
+    """
+    with store.transaction():
+        found = known_callback(store, callback_id)
+        open_tasks = in_hand(store, found, actor)
+        step = "reached" if spoke_to else "not reached"
+        due = None if spoke_to else _next_try(found, now, next_try)
+        detail = {"by": actor.name, "words": words, "spoke_to": spoke_to, "next_try": due.isoformat() if due else None}
+        worries.add_step(store, now, callback_id, actor.signature, step, detail)
+        if due is None:
+            body = stored(HeardBody(words=words))
+            events.add(store, new_id(), found.eye_id, "heard", now, body, actor.signature, now)
+            for task in open_tasks:
+                tasks.told(store, now, task.id, do_by(task, now, clinic.tz))
+            due_with_its_tasks(store, now, found)
+        else:
+            worries.put_due(store, callback_id, due + LATE_AFTER, due)
+            _move_up_after_tries(store, now, found, due + LATE_AFTER, clinic.calls_before_moving_up)
+        audit.note(store, now, actor.signature, "callback attempt", callback_id, {"reached": bool(spoke_to)})
+
+
+def _next_try(found: Callback, now: datetime, asked: datetime | None) -> datetime:
+    latest = now + DUE_WITHIN[found.how_soon]
+    next_try = asked or now + TRY_AGAIN_AFTER[found.how_soon]
+    if not now < next_try <= latest:
+        hours = DUE_WITHIN[found.how_soon] / timedelta(hours=1)
+        raise CareError(f"the next try is still to come, and within {hours:g} hour{'s' if hours != 1 else ''}", "next_try")
+    return next_try
+
+
+def _move_up_after_tries(store: Store, now: datetime, found: Callback, due: datetime, calls: int) -> None:
+    steps = [s.step for s in worries.steps_of(store, found.id) if s.step in ("reached", "not reached")]
+    tries = next((n for n, step in enumerate(reversed(steps)) if step == "reached"), len(steps))
+    if tries % calls == 0 and found.level < len(LEVELS) - 1:
+        move_up(store, now, found, due, {"why": f"not reached in {tries} calls"})
+
+
+def need_conversation(store: Store, found: Callback) -> None:
+    """Raises `CareError` unless somebody was spoken to since the last urgent sign."""
+    if not conversation(worries.steps_of(store, found.id)):
+        raise CareError(
+            "nobody has spoken to the patient or carer since this was raised: record the call that reached them", "outcome"
+        )
+
+
+def conversation(steps: Sequence[Step]) -> bool:
+    """Whether a call reached somebody after the last urgent sign; after any sign where none was urgent."""
+    spoken = False
+    for step in steps:
+        if step.step == "reached":
+            spoken = True
+        elif step.step in ("opened", "raised again") and step.detail.get("how_soon") in URGENT:
+            spoken = False
+    return spoken

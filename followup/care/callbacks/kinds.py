@@ -1,0 +1,48 @@
+"""What may be decided and come of a callback, which task each decision makes, and the words for them."""
+
+OUTCOMES: dict[str, str] = {
+    "advice": "advice given",
+    "sooner": "seen sooner",
+    "same-day": "seen the same day",
+    "theatre": "theatre",
+    "plan-changed": "told of the changed plan",
+    "no-action": "no action, and why",
+    "follow-up-ended": "closed with the end of follow-up",
+    "not-reached": "not reached",  # older records only
+}
+
+TASK_OF = {
+    "advice": "phone",
+    "sooner": "extra-visit",
+    "same-day": "come-today",
+    "theatre": "theatre",
+    "plan-changed": "plan-changed",
+}
+
+DECISIONS = ("advice", "sooner", "same-day", "theatre")
+
+SETTLED_AT_ONCE = ("advice", "no-action")
+
+CHOICES = {code: OUTCOMES[code] for code in (*DECISIONS, "no-action")}
+
+OUTCOME_OF = {kind: outcome for outcome, kind in TASK_OF.items()}
+
+TASKS: dict[str, str] = {
+    "phone": "phone the patient with the advice",
+    "come-today": "phone the patient: come today",
+    "extra-visit": "phone the patient: come sooner",
+    "theatre": "phone the patient: theatre",
+    "plan-changed": "phone the patient: the plan was changed",
+}
+
+TASKS_ONCE_TOLD: dict[str, str] = {
+    "phone": "advice given: settle it",
+    "come-today": "the patient knows; to be seen today",
+    "extra-visit": "the patient knows; to be seen sooner",
+    "theatre": "the patient knows; theatre to be confirmed",
+    "plan-changed": "the patient knows of the changed plan: settle it",
+}
+
+URGENT = ("now", "today")
+
+LEVELS = ("clinic nurse", "surgeon", "on-call contact")

@@ -1,0 +1,103 @@
+"""The end of a callback: settled after a call, done, given up, or closed with the end of follow-up."""
+
+from datetime import datetime
+
+from followup.care.actors import Actor
+from followup.care.callbacks.calls import conversation, need_conversation
+from followup.care.callbacks.deciding import keep_decision
+from followup.care.callbacks.holding import in_hand, known_callback, my_task
+from followup.care.callbacks.kinds import CHOICES, OUTCOME_OF, SETTLED_AT_ONCE, URGENT
+from followup.care.callbacks.to_do import drop, due_with_its_tasks
+from followup.care.errors import CareError, Conflict
+from followup.config import Clinic
+from followup.records import Store, audit, tasks, worries
+from followup.records.values import Callback, Task
+
+
+def settle(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    callback_id: str,
+    outcome: str,
+    words: str,
+    clinic: Clinic,
+    *,
+    told: bool = False,
+) -> Task | None:
+    """What came of a call, by whoever has the callback: advice given and no action settle it; what is still to be done
+    becomes this person's task, which is returned. `told`: the patient or carer knows of it from the call on record.
+    """
+    if outcome not in CHOICES:
+        raise CareError("choose an outcome: nothing is closed without one", "outcome")
+    words = words.strip()
+    if outcome == "no-action" and not words:
+        raise CareError("say why no action is needed", "words")
+    with store.transaction():
+        found = known_callback(store, callback_id)
+        if found.state == "to-do":
+            raise Conflict("it is decided what is to do; that comes first")
+        in_hand(store, found, actor)
+        if outcome not in SETTLED_AT_ONCE:
+            if told:
+                need_conversation(store, found)
+            return keep_decision(
+                store, now, actor, found, outcome, words, clinic, owner=actor.id, told_at=now if told else None
+            )
+        if found.how_soon in URGENT:
+            if not (outcome == "no-action" and actor.role == "surgeon"):
+                need_conversation(store, found)
+        elif not words and not conversation(worries.steps_of(store, callback_id)):
+            raise CareError("nobody was spoken to: say why that is enough", "words")
+        _settle(store, now, actor, found, outcome, words)
+        return None
+
+
+def finish(store: Store, now: datetime, actor: Actor, task_id: str, words: str) -> None:
+    """What was decided is done, and the patient or carer was spoken to. The last one settles the callback."""
+    with store.transaction():
+        task, found = my_task(store, actor, task_id)
+        if task.told_at is None:
+            raise CareError("nobody has spoken to the patient or carer about this yet: record the call", "reached")
+        need_conversation(store, found)
+        tasks.end(store, now, task_id, actor.id, words.strip())
+        outcome = OUTCOME_OF[task.kind]
+        detail = {"by": actor.name, "outcome": outcome, "words": words.strip()}
+        worries.add_step(store, now, task.callback_id, actor.signature, "done", detail)
+        audit.note(store, now, actor.signature, "task done", task.callback_id, {"task": task.kind})
+        if known_callback(store, found.id).state == "to-do":
+            due_with_its_tasks(store, now, found)
+        else:
+            _settle(store, now, actor, found, outcome, "")
+
+
+def give_up(store: Store, now: datetime, actor: Actor, task_id: str, words: str) -> None:
+    """What was decided will not be done: the callback is on the list again, to be decided anew."""
+    if not words.strip():
+        raise CareError("say why it will not be done", "words")
+    with store.transaction():
+        task, found = my_task(store, actor, task_id)
+        detail = {"by": actor.name, "task": task.kind, "words": words.strip()}
+        worries.add_step(store, now, found.id, actor.signature, "will not be done", detail)
+        drop(store, now, actor, task, words.strip())
+        due_with_its_tasks(store, now, found)
+        left = known_callback(store, found.id)
+        if left.state == "claimed" and left.claimed_by:
+            worries.release(store, found.id, left.claimed_by)
+        audit.note(store, now, actor.signature, "task given up", found.id, {"task": task.kind})
+
+
+def close_for_end(store: Store, now: datetime, actor: Actor, found: Callback, why: str) -> None:
+    """Follow-up ended: what was to do will not be done, and the callback is closed with the reason."""
+    with store.transaction():
+        for task in tasks.of_callback(store, found.id):
+            if task.done_at is None:
+                drop(store, now, actor, task, why)
+        _settle(store, now, actor, found, "follow-up-ended", why)
+
+
+def _settle(store: Store, now: datetime, actor: Actor, found: Callback, outcome: str, words: str) -> None:
+    worries.settle(store, now, found.id, actor.id, outcome)
+    detail = {"by": actor.name, "outcome": outcome, "words": words}
+    worries.add_step(store, now, found.id, actor.signature, "settled", detail)
+    audit.note(store, now, actor.signature, "callback settled", found.id, {"outcome": outcome})

@@ -1,0 +1,67 @@
+"""Tasks: made by a decision, due by a time, told to the patient, dropped."""
+
+from datetime import datetime, time, timedelta, tzinfo
+
+from followup.care.actors import Actor
+from followup.care.callbacks.holding import known_task
+from followup.care.callbacks.kinds import TASK_OF
+from followup.care.visits.visit import withdraw_visit
+from followup.clinical.callbacks import DUE_WITHIN
+from followup.records import Store, audit, tasks, worries
+from followup.records.values import Callback, Task
+
+# How soon to tell, try again and confirm. Common practice, no source.
+TELL_WITHIN = {"come-today": timedelta(hours=1), "theatre": timedelta(hours=4)}
+
+CONFIRM_WITHIN = timedelta(days=1)
+
+
+def make_task(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    found: Callback,
+    outcome: str,
+    words: str,
+    *,
+    owner: str | None,
+    due_at: datetime | None = None,
+    told_at: datetime | None = None,
+    visit_id: str | None = None,
+    zone: tzinfo | None = None,
+) -> Task:
+    kind = TASK_OF[outcome]
+    usual = DUE_WITHIN[found.how_soon]
+    due = due_at or now + min(TELL_WITHIN.get(kind, usual), usual)
+    words = words.strip()
+    id = tasks.add(store, now, found, kind, words, actor.id, owner, due, told_at=told_at, visit_id=visit_id)
+    if told_at is not None and zone is not None:
+        tasks.told(store, told_at, id, do_by(known_task(store, id), now, zone))
+    detail = {"by": actor.name, "outcome": outcome, "words": words, "task": id}
+    worries.add_step(store, now, found.id, actor.signature, "decided", detail)
+    worries.back_to_the_clinic(store, found.id)
+    due_with_its_tasks(store, now, found)
+    audit.note(store, now, actor.signature, "callback decided", found.id, {"outcome": outcome})
+    return known_task(store, id)
+
+
+def do_by(task: Task, now: datetime, zone: tzinfo) -> datetime:
+    """By when it is done once the patient knows: with the day of its visit, else as soon as it is confirmed."""
+    if task.visit_on:
+        day = max(task.visit_on, now.astimezone(zone).date())
+        return datetime.combine(day + timedelta(days=1), time(), zone)
+    return now + (CONFIRM_WITHIN if task.kind == "theatre" else DUE_WITHIN["now"])
+
+
+def due_with_its_tasks(store: Store, now: datetime, found: Callback) -> None:
+    """A callback is due with the earliest of its tasks; without one, anew by its urgency."""
+    open_tasks = [t for t in tasks.of_callback(store, found.id) if t.done_at is None]
+    due = min((t.due_at for t in open_tasks), default=now + DUE_WITHIN[found.how_soon])
+    worries.put_due(store, found.id, due)
+
+
+def drop(store: Store, now: datetime, actor: Actor, task: Task, why: str) -> None:
+    """End a task that is not done, and take its visit out of the book."""
+    tasks.end(store, now, task.id, actor.id, why, given_up=True)
+    if task.visit_id:
+        withdraw_visit(store, now, actor, task.eye_id, task.visit_id)

@@ -1,0 +1,1 @@
+"""Whatever was entered, put right: entries, particulars, the note of an operation."""

@@ -1,0 +1,203 @@
+"""What was entered is put right: corrected or withdrawn by a new event that points back, with all that follows from it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, tzinfo
+from typing import Any
+
+from followup.care import bounds
+from followup.care.actors import Actor
+from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.reading.entries import said, who
+from followup.care.reading.events import body_of, stored, times_in
+from followup.care.visits.visit import eye_on_side, known_eye, nothing_to_remove, removal_planned_again
+from followup.care.watch import grounds
+from followup.care.watch.raising import most_urgent_first, raise_signs_of_patient
+from followup.clinical import tamponade
+from followup.records import Store, audit, events, eyes, visits, worries
+from followup.records.store import new_id
+from followup.records.values import Event, Eye, Warning
+
+LONGEST_REASON = 500
+
+
+@dataclass(frozen=True, slots=True)
+class PutRight:
+    """The new event, the eye it stands on, what it raised, and the warnings that rested on what was put right."""
+
+    event_id: str
+    eye_id: str
+    raised: list[Warning]
+    unfounded: list[Warning]
+
+
+def correct(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    event_id: str,
+    body: Mapping[str, Any],
+    reason: str,
+    zone: tzinfo,
+    *,
+    side: str | None = None,
+    at: datetime | None = None,
+) -> PutRight:
+    """Put another body in the place of an entry's, on the same eye or on the one of `side`, at its own time or at `at`.
+
+    Raises `NotFound` for an entry that is not there, `Conflict` for one that was put right already, and `CareError` for
+    what cannot be, or where no reason is given.
+    """
+    why = reason_of(reason)
+    with store.transaction():
+        entry = _standing(store, event_id, zone)
+        eye = known_eye(store, entry.eye_id)
+        onto = eye_on_side(store, eye, side or eye.side)
+        when = at or entry.at
+        kept = _checked(store, now, entry, eye, onto, body, when, zone)
+        if (onto.id, when, kept) == (eye.id, entry.at, entry.body):
+            raise CareError("nothing was changed: correct something, or withdraw the entry")
+        before = grounds.found(store, eye.patient.id, now, zone)
+        id = new_id()
+        events.add(
+            store, id, onto.id, entry.kind, when, kept, actor.signature, now, corrects=event_id, reason=why
+        )  # fmt: skip
+        if entry.kind == "tamponade-removed" and onto.id != eye.id:
+            removal_planned_again(store, now, actor, eye, entry)
+            nothing_to_remove(store, now, actor, onto, zone)
+        after = _told(onto.side if onto.id != eye.id else "", entry.kind, kept, when if when != entry.at else None, zone)
+        told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is: {after}"
+        detail = {"id": event_id, "now": id, "eye": onto.id, "reason": why}
+        return _follow(store, now, actor, eye, entry, id, onto.id, before, told, why, zone, "corrected", detail)
+
+
+def withdraw(store: Store, now: datetime, actor: Actor, event_id: str, reason: str, zone: tzinfo) -> PutRight:
+    """Take back what was entered by mistake: the entry stays on record and counts no more. Raises as `correct` does."""
+    why = reason_of(reason)
+    with store.transaction():
+        entry = _standing(store, event_id, zone)
+        eye = known_eye(store, entry.eye_id)
+        before = grounds.found(store, eye.patient.id, now, zone)
+        id = new_id()
+        events.add(
+            store, id, entry.eye_id, "withdrawal", now, {"reason": why}, actor.signature, now, corrects=event_id, reason=why
+        )
+        if entry.kind == "tamponade-removed":
+            removal_planned_again(store, now, actor, eye, entry)
+        told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is withdrawn"
+        detail = {"id": event_id, "reason": why}
+        return _follow(store, now, actor, eye, entry, id, eye.id, before, told, why, zone, "taken back", detail)
+
+
+def outcome(store: Store, later: Event) -> PutRight:
+    """What an event that put another right raised, and the warnings that lost their grounds by it, as they stand."""
+    eye = known_eye(store, later.eye_id)
+    both = eyes.of_patient(store, eye.patient.id)
+    kept = most_urgent_first([w for known in both for w in worries.warnings_of(store, known.id)])
+    lost = worries.marked_by(store, later.id)
+    raised = [w for w in kept if w.recorded_at == later.received_at]
+    return PutRight(later.id, eye.id, raised, [w for w in kept if w.id in lost])
+
+
+def _follow(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    eye: Eye,
+    entry: Event,
+    id: str,
+    onto: str,
+    before: grounds.Found,
+    told: str,
+    why: str,
+    zone: tzinfo,
+    verb: str,
+    detail: dict[str, Any],
+) -> PutRight:
+    lost = grounds.follow(store, now, actor, eye.patient.id, zone, before, told, why, event_id=id)
+    audit.note(store, now, actor.signature, f"{entry.kind} {verb}", eye.id, detail)
+    return PutRight(id, onto, raise_signs_of_patient(store, eye.patient.id, now, zone), lost)
+
+
+def reason_of(reason: str) -> str:
+    """Why something is put right; raises `CareError` where nobody says so."""
+    why = reason.strip()
+    if not why:
+        raise CareError("say why this is put right", "reason")
+    if len(why) > LONGEST_REASON:
+        raise CareError(f"write at most {LONGEST_REASON} characters", "reason")
+    return why
+
+
+def _standing(store: Store, event_id: str, zone: tzinfo) -> Event:
+    """The entry, which nothing has put right yet."""
+    entry = events.event(store, event_id)
+    if entry is None or entry.kind == "withdrawal":
+        raise NotFound("there is no such entry")
+    newer = events.correction_of(store, event_id)
+    if newer is None:
+        return entry
+    by = f"by {who(store, newer.author)} on {_moment(newer.received_at, zone)}"
+    if newer.kind == "withdrawal":
+        raise Conflict(f"this entry was withdrawn {by}: enter what is right anew")
+    raise Conflict(
+        f"this entry was corrected {by}; it says now: {said(newer.kind, newer.body, zone)}. Correct that newer entry"
+    )
+
+
+def _checked(
+    store: Store,
+    now: datetime,
+    entry: Event,
+    eye: Eye,
+    onto: Eye,
+    body: Mapping[str, Any],
+    when: datetime,
+    zone: tzinfo,
+) -> dict[str, Any]:
+    """The body as it is kept. Raises `CareError` for what cannot be."""
+    given = {**body, "eye": onto.side} if entry.kind == "measures" else dict(body)
+    if entry.kind in ("seen", "arrived"):
+        given = _visit_of(store, onto, given, entry)
+    try:
+        checked = body_of(entry.kind, given)
+    except ValueError as error:
+        raise CareError(str(error)) from error
+    if when != entry.at and when > now:
+        raise CareError("the time of an entry cannot lie in the future", "at")
+    for time in (when, *times_in(checked)):
+        if fault := bounds.event(time, now):
+            raise CareError(fault, "at")
+    _keeps_the_caution(store, entry, eye, onto, when)
+    return stored(checked)
+
+
+def _visit_of(store: Store, onto: Eye, given: dict[str, Any], entry: Event) -> dict[str, Any]:
+    """The visit that took place, as it stands in the eye's book; what was not changed may have left the book since."""
+    if given == entry.body and onto.id == known_eye(store, entry.eye_id).id:
+        return given
+    found = next((v for v in visits.of_eye(store, onto.id) if v.identity == given.get("visit_id")), None)
+    if found is None:
+        raise CareError("this visit is not in the book of that eye: choose another, or withdraw the entry", "visit")
+    return {"visit": found.name, "visit_id": found.identity}
+
+
+def _keeps_the_caution(store: Store, entry: Event, eye: Eye, onto: Eye, when: datetime) -> None:
+    """No correction lifts the caution of gas where nobody was asked: that is done by *no gas seen* alone."""
+    if entry.kind == "no-gas-seen" and (onto.id != eye.id or when > entry.at):
+        raise CareError("“no gas seen” lifts a caution: withdraw it here and record it anew, beside the last level seen")
+    if entry.kind == "tamponade-removed" and onto.id != eye.id:
+        left = next((n.agent for n in reversed(eyes.notes_of(store, onto.id)) if n.operated_at <= when), "none")
+        if left not in tamponade.LIQUIDS:
+            raise CareError(f"there was no oil in the {onto.side} eye then: withdraw the entry instead", "side")
+
+
+def _told(side: str, kind: str, body: Mapping[str, Any], at: datetime | None, zone: tzinfo) -> str:
+    words = said(kind, body, zone)
+    moved = f"{side} eye, {words}" if side and kind != "measures" else words
+    return f"{moved}, on {_moment(at, zone)}" if at else moved
+
+
+def _moment(at: datetime, zone: tzinfo) -> str:
+    local = at.astimezone(zone)
+    return f"{bounds.words(local.date())} at {local:%H:%M}"

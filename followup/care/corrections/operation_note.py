@@ -1,0 +1,168 @@
+"""The note of an operation is put right, also where it was written down for the wrong eye."""
+
+from dataclasses import dataclass
+from datetime import datetime, tzinfo
+from typing import Any
+
+from followup.care import bounds
+from followup.care.actors import Actor
+from followup.care.corrections.correcting import reason_of
+from followup.care.discharge.note import OperationNote, check_days, operation_from
+from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.reading.eye import load
+from followup.care.visits.visit import eye_on_side, known_eye
+from followup.care.watch import grounds
+from followup.care.watch.raising import raise_signs_of_patient
+from followup.records import Store, audit, eyes, visits
+from followup.records.values import Eye, Note, Visit, Warning
+
+Difference = tuple[str, Any, Any]
+"""What differs between two notes: what, before, after."""
+
+
+@dataclass(frozen=True, slots=True)
+class NotePutRight:
+    """What a corrected note changed: the eye that the operation stands on now, and what follows."""
+
+    eye_id: str
+    differences: list[Difference]
+    moved_visits: list[Visit]
+    raised: list[Warning]
+    unfounded: list[Warning]
+
+
+def notes(store: Store, eye_id: str, operation_id: str) -> list[Note]:
+    """Every note of an operation of this eye, oldest first; raises `NotFound`."""
+    eye = known_eye(store, eye_id)
+    found = eyes.history_of(store, operation_id)
+    if not found or eyes.eye_of_operation(store, operation_id) != eye.id:
+        raise NotFound("this eye has no such operation")
+    return found
+
+
+def correct(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    eye_id: str,
+    operation_id: str,
+    note: OperationNote,
+    reason: str,
+    zone: tzinfo,
+    *,
+    corrects: str | None = None,
+) -> NotePutRight:
+    """Put another note in the place of an operation's. `corrects` is the note that the person saw: `Conflict` for an older one.
+
+    Visits keep their dates. On the other eye the operation takes along the visits that were planned for it and have not
+    taken place; follow-up begins there, and an eye that was never operated is no longer followed but watched as the fellow.
+    """
+    why = reason_of(reason)
+    operation_from(note, now, zone)
+    check_days(note, (), now, zone)
+    with store.transaction():
+        before = notes(store, eye_id, operation_id)
+        stands = before[-1]
+        if corrects is not None and corrects != stands.id:
+            raise Conflict("this note was changed meanwhile; look at it again")
+        former = known_eye(store, eye_id)
+        eye = eye_on_side(store, former, note.eye)
+        differences = between(stands, _as_note(stands, note, zone))
+        if not differences:
+            raise CareError("nothing was changed")
+        found = grounds.found(store, former.patient.id, now, zone)
+        planned = _planned_for(store, former.id, operation_id, zone) if eye.id != former.id else []
+        note_id = eyes.add_note(
+            store, now, operation_id, note.eye, note.operated_at, note.agent, note.surgeon, note.body(zone), actor.signature,
+            why,
+        )  # fmt: skip
+        if eye.id != former.id:
+            eyes.move_operation(store, operation_id, eye.id)
+            _move_visits(store, now, actor, former.id, eye.id, planned, note, zone)
+            _follow_the_right_eye(store, now, actor, former, eye)
+        told = "; ".join(
+            f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
+        )
+        lost = grounds.follow(
+            store, now, actor, former.patient.id, zone, found, f"operation note, {told}", why, note_id=note_id
+        )
+        detail = {"operation": operation_id, "eye": eye.id, "reason": why, "differences": differences}
+        audit.note(store, now, actor.signature, "operation note corrected", former.id, detail)
+        raised = raise_signs_of_patient(store, former.patient.id, now, zone)
+    return NotePutRight(eye.id, differences, planned, raised, lost)
+
+
+def between(before: Note, after: Note) -> list[Difference]:
+    """What differs between two notes of one operation, in the order of the form."""
+    old, new = ({key: _part(note, key) for key in OperationNote.model_fields} for note in (before, after))
+    return [(key, old[key], new[key]) for key in OperationNote.model_fields if (old[key] or None) != (new[key] or None)]
+
+
+def last_change(store: Store, operation_id: str) -> tuple[Note, list[Difference]] | None:
+    """The latest note that changed an operation's, with what it changed; None where it was never changed."""
+    known = eyes.history_of(store, operation_id)
+    return (known[-1], between(known[-2], known[-1])) if len(known) > 1 else None
+
+
+def _part(note: Note, key: str) -> Any:
+    if key == "steroid_drops_until":
+        return note.body.get("steroid_last_day")
+    if key == "operated_at":
+        return note.operated_at.isoformat()
+    return getattr(note, key) if key in ("eye", "agent", "surgeon") else note.body.get(key)
+
+
+def _as_note(stands: Note, note: OperationNote, zone: tzinfo) -> Note:
+    """The note as it will be kept, for comparing."""
+    at = note.operated_at.astimezone(stands.operated_at.tzinfo)
+    return Note(
+        "", stands.operation_id, note.eye, at, note.agent, note.surgeon, note.body(zone), "", stands.recorded_at, ""
+    )  # fmt: skip
+
+
+def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> list[Visit]:
+    """The visits that came into the book with this operation or after it, before the eye's next, and did not take place."""
+    begun = {n.operation_id: eyes.history_of(store, n.operation_id)[0].recorded_at for n in eyes.notes_of(store, eye_id)}
+    since = begun[operation_id]
+    until = min((at for at in begun.values() if at > since), default=None)
+    open_visits = load(store, eye_id, zone).open_visits
+    return [v for v in open_visits if v.entered_at >= since and (until is None or v.entered_at < until)]
+
+
+def _move_visits(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    former_id: str,
+    eye_id: str,
+    planned: list[Visit],
+    note: OperationNote,
+    zone: tzinfo,
+) -> None:
+    operated_on, today = note.operated_at.astimezone(zone).date(), now.astimezone(zone).date()
+    for v in planned:
+        for day in (v.earliest, v.target, v.latest):
+            if fault := bounds.after_surgery(day, operated_on, today, f"the visit {v.name}"):
+                raise CareError(f"{fault}. Move that visit first", "operated_at")
+        dates = (v.name, v.target, v.earliest, v.latest, v.reason, actor.signature)
+        visits.add(store, now, former_id, *dates, v.id, withdrawn=True)
+        visits.add(store, now, eye_id, *dates)
+
+
+def _follow_the_right_eye(store: Store, now: datetime, actor: Actor, former: Eye, eye: Eye) -> None:
+    if not eye.is_followed:
+        eyes.begin(store, now, eye.id)
+        what = "resumed" if eye.followed_since else "begun"
+        eyes.add_follow_up(store, now, eye.id, what, "operation note corrected", "", actor.signature)
+    if not eyes.notes_of(store, former.id):
+        eyes.never_followed(store, former.id)
+        eyes.add_follow_up(store, now, former.id, "ended", "operation note corrected", "", actor.signature)
+
+
+def _brief(value: Any) -> str:
+    """A part of a note in a line."""
+    if isinstance(value, dict):
+        return ", ".join(f"{key.replace('_', ' ')} {_brief(part)}" for key, part in value.items() if part is not None)
+    if isinstance(value, list | tuple):
+        return ", ".join(_brief(part) for part in value) or "none"
+    return "none" if value in (None, "") else str(value)

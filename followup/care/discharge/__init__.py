@@ -1,0 +1,1 @@
+"""Discharge: from the note of an operation to a plan, and its record."""

@@ -1,0 +1,1 @@
+"""The phone at home: its enrolment, what it shows, what it sends."""

@@ -1,0 +1,242 @@
+"""What a phone shows without a signal, made for one phone: rules, forecast, plan, visits, receipts."""
+
+import hashlib
+from collections.abc import Callable
+from datetime import date, datetime, timedelta, tzinfo
+from typing import Any
+
+from followup.care.errors import translatable as medical
+from followup.care.home import sealing
+from followup.care.home.pack_parts import (
+    AnaestheticRule,
+    Asking,
+    BubbleDay,
+    Drop,
+    EndedEye,
+    EyePack,
+    Gas,
+    HeightRule,
+    Pack,
+    PosturePlan,
+    Receipt,
+    SecondLook,
+    SymptomRule,
+    Visit,
+)
+from followup.care.reading.eye import Eye, load, protocol, rulebook
+from followup.care.watch.dangers import dangers
+from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.config import Clinic
+from followup.records import Store, eyes
+from followup.records.values import Device
+
+EVENTS_KEPT = timedelta(days=30)
+
+FORECAST_DAYS_AT_MOST = 150
+
+NO_WORDS = medical("The clinic should hear of this.")  # a clinic's own rule without words for the patient still counts
+
+Translate = Callable[[str], str]
+
+
+def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate: Translate = str) -> Pack:
+    """The pack of an enrolled phone: every eye of its patient that is still followed, its words through `translate`."""
+    both = eyes.of_patient(store, device.patient_id)
+    followed = [load(store, eye.id, clinic.tz) for eye in both if eye.is_followed and eye.note]
+    book = rulebook(store)
+    return Pack(
+        made_at=now,
+        zone=clinic.zone,
+        patient=both[0].patient.name if both else "",
+        used_by=device.used_by,
+        clinic=clinic.name,
+        phone=clinic.phone,
+        emergency_phone=clinic.emergency_phone,
+        language=device.language,
+        sealing_key=sealing.public_key(store),
+        rules_signed=not protocol(store, "rulebook").is_draft,
+        dangers=dangers(book, [eye.operation for eye in followed], translate),
+        eyes=[_eye_pack(store, eye, book, now, clinic.tz, translate) for eye in followed],
+        ended=[
+            EndedEye(
+                eye=eye.side,
+                ended_on=eye.ended_at.astimezone(clinic.tz).date(),
+                caution=load(store, eye.id, clinic.tz).caution(now),
+            )
+            for eye in both
+            if eye.ended_at is not None
+        ],
+    )
+
+
+def mark(made: Pack) -> str:
+    """A short mark of what the pack says, time of making aside: for conditional requests."""
+    said = made.model_dump_json(exclude={"made_at"})
+    return hashlib.sha256(said.encode()).hexdigest()[:16]
+
+
+def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> EyePack:
+    operation = eye.operation
+    looked = eyes.last_look(store, eye.id)
+    due_at = _second_looks_due(eye, book, now)
+    seen = eye.seen_visits
+    settled_at = _settled_at(eye)
+    recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
+    return EyePack(
+        operation=eye.id,
+        eye=operation.eye,
+        operated_on=operation.at.astimezone(zone).date(),
+        surgeon=eye.note.surgeon,
+        gas=_gas(eye, book, now, zone, translate),
+        posture=_posture(eye, zone),
+        bubble=_bubble(eye, now, zone),
+        symptom_rules=_symptom_rules(book, eye, translate),
+        asking=Asking(),
+        visits=[
+            Visit(
+                name=v.name,
+                words=translate(v.name),
+                target=v.target,
+                latest=v.latest,
+                seen=v.identity in seen,
+            )
+            for v in eye.visits
+        ],
+        drops=[Drop.model_validate(drop) for drop in eye.drops],
+        receipts=[
+            Receipt(
+                id=e.id,
+                kind=e.kind,
+                at=e.at,
+                body=e.body,
+                by=e.author.partition(":")[0],
+                looked_at=looked is not None and e.received_at <= looked,
+                settled=e.kind == "symptoms"
+                and settled_at is not None
+                and max(e.received_at, due_at.get(e.at, e.received_at)) < settled_at,
+            )
+            for e in recent
+        ],
+    )
+
+
+def _settled_at(eye: Eye) -> datetime | None:
+    """When the last callback about what this patient told in a check, or no more told, was settled; None while one is open."""
+    told_at = {e.at for e in eye.events if e.kind == "symptoms"}
+    theirs = {w.callback_id for w in eye.warnings if w.raised_at in told_at or "second_look" in w.values}
+    told = [c for c in eye.callbacks if c.id in theirs]
+    settled = [c.settled_at for c in told if c.settled_at]
+    return max(settled, default=None) if len(settled) == len(told) else None
+
+
+def _second_looks_due(eye: Eye, book: warnings.Rulebook, now: datetime) -> dict[datetime, datetime]:
+    """By the time of a check, until when its last second look may come: settled before that, it can still call."""
+    asked = second_looks.second_looks(eye.course, book, now)
+    return {look.asked_at: max(a.due_at for a in asked if a.asked_at == look.asked_at) for look in asked}
+
+
+def _gas(eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> Gas:
+    forecast = eye.forecast(now)
+    clear, gone = forecast.clear_of_sight, forecast.gone
+    return Gas(
+        agent=eye.operation.agent,
+        fades=eye.operation.fades,
+        caution=eye.caution(now),
+        clear_of_sight=_date_of(eye, clear.median, zone) if clear else None,
+        gone_from=_date_of(eye, gone.low, zone) if gone else None,
+        gone_to=_date_of(eye, gone.high, zone) if gone else None,
+        published_days=[round(f.value) for f in eye.agent.published_gone],
+        heights=_heights(book, eye, translate) if eye.caution(now) else [],
+        anaesthetics=_anaesthetics(book, eye, translate) if eye.caution(now) else [],
+    )
+
+
+def _posture(eye: Eye, zone: tzinfo) -> PosturePlan | None:
+    plan = eye.operation.plan
+    if plan is None:
+        return None
+    return PosturePlan(
+        position=plan.position,
+        hours_a_day=plan.hours_a_day,
+        dates=posture.plan_days(plan, eye.operation.at, zone),
+        cycle_minutes=round(posture.CYCLE_MINUTES.value),
+        break_minutes=round(posture.BREAK_MINUTES.value),
+    )
+
+
+def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
+    """From today until the forecast's late end of the gas."""
+    if not eye.operation.fades or eye.no_gas_by(now):
+        return []
+    forecast = eye.forecast(now)
+    gone = forecast.gone
+    first = max(0, int(eye.operation.day(now)))
+    last = FORECAST_DAYS_AT_MOST if gone is None else min(FORECAST_DAYS_AT_MOST, int(gone.high) + 1)
+    return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
+
+
+def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
+    level = forecast.at(day)
+    low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
+    return BubbleDay(
+        date=_date_of(eye, day, zone),
+        fill_percent=round(level.fill_percent),
+        meniscus_percent=round(level.meniscus_percent),
+        low_percent=round(low),
+        high_percent=round(high),
+    )
+
+
+def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[SymptomRule]:
+    rules = []
+    for rule in [*_rules(book, eye, "symptoms"), *_rules(book, eye, "symptoms-again")]:
+        signs = warnings.signs_of(tuple(rule.threshold["signs"]))
+        also = warnings.signs_of(tuple(rule.threshold.get("also", ())))
+        rules.append(
+            SymptomRule(
+                answers=sorted(signs.answers),
+                pain=signs.pain,
+                also=sorted(also.answers),
+                count=rule.threshold["count"],
+                second_look=_second_look(rule, translate),
+                twice_within_hours=rule.threshold.get("within_hours"),
+                **_said(rule, eye, translate),
+            )
+        )
+    return rules
+
+
+def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
+    look = rule.second_look
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
+
+
+def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
+    done_at = eye.operation.height_metres
+    return [
+        HeightRule(from_metres=done_at + rule.threshold["climb_metres"], **_said(rule, eye, translate))
+        for rule in _rules(book, eye, "climb")
+    ]
+
+
+def _anaesthetics(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[AnaestheticRule]:
+    return [AnaestheticRule(**_said(rule, eye, translate)) for rule in _rules(book, eye, "anaesthetic")]
+
+
+def _rules(book: warnings.Rulebook, eye: Eye, check: str) -> list[warnings.Rule]:
+    return [rule for rule in book.rules if rule.check == check and rule.applies(eye.operation)]
+
+
+def _said(rule: warnings.Rule, eye: Eye, translate: Translate) -> dict[str, Any]:
+    """What every rule on the phone says, whatever it compares."""
+    return {
+        "id": rule.id,
+        "how_soon": rule.how_soon,
+        "words": translate(rule.patient_words or NO_WORDS),
+        "valid_from": eye.operation.at + timedelta(days=rule.from_day),
+        "valid_until": eye.operation.at + timedelta(days=rule.until_day),
+    }
+
+
+def _date_of(eye: Eye, day: float, zone: tzinfo) -> date:
+    return (eye.operation.at + timedelta(days=day)).astimezone(zone).date()

@@ -1,0 +1,236 @@
+"""Take what a device sends: each event in one transaction with all that follows from it; twice changes nothing."""
+
+import json
+import logging
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta, tzinfo
+from typing import Any, Literal
+
+from pydantic import BaseModel, ValidationError
+
+from followup.care import bounds
+from followup.care.actors import Actor, barred
+from followup.care.errors import translatable
+from followup.care.reading.entries import who
+from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent, body_of, first_message, moved, stored, times_in
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits.visit import eye_on_side
+from followup.care.watch import grounds
+from followup.care.watch.raising import raise_signs_of_patient
+from followup.records import Store, audit, events, eyes, people
+from followup.records.store import DatabaseFault, RowRefused
+from followup.records.values import Device, Eye
+
+SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
+LONGEST_KEPT = 10_000
+NOT_TAKEN = translatable("The clinic could not take this entry. Call the clinic and tell them what it says.")
+
+log = logging.getLogger(__name__)
+
+
+class Result(BaseModel):
+    """What became of one event. `refused` carries the reason; the event stays on the phone with it."""
+
+    id: str
+    status: Literal["received", "refused"]
+    reason: str | None = None
+
+
+@dataclass(frozen=True)
+class Unreadable:
+    """What came in the place of an event and is no JSON: its text, the id that stands in it, and why."""
+
+    text: str
+    id: str
+    reason: str = translatable("This entry is built in a way that the clinic cannot read.")
+
+
+@dataclass(frozen=True)
+class Phone:
+    """A patient's enrolled phone: it speaks for its own patient's eyes only."""
+
+    device: Device
+
+    @property
+    def id(self) -> str:
+        return str(self.device.id)
+
+    @property
+    def device_id(self) -> str | None:
+        return self.id
+
+    def read(self, raw: Any) -> tuple[SentEvent, str]:
+        event = Envelope.model_validate(raw)
+        return event, f"{event.by}:{self.id}"
+
+    def body(self, event: SentEvent) -> BaseModel:
+        return body_of(event.kind, event.body)
+
+    def may_write_to(self, eye: Eye) -> bool:
+        return eye.patient.id == self.device.patient_id
+
+
+@dataclass(frozen=True)
+class ClinicDevice:
+    """A clinic device in the hands of a member of staff."""
+
+    actor: Actor
+    device_id: None = None
+
+    @property
+    def id(self) -> str:
+        return self.actor.signature
+
+    def read(self, raw: Any) -> tuple[SentEvent, str]:
+        return ClinicEnvelope.model_validate(raw), self.actor.signature
+
+    def body(self, event: SentEvent) -> BaseModel:
+        assert isinstance(event, ClinicEnvelope)
+        if fault := barred(self.actor, event.kind):
+            raise ValueError(fault)
+        return event.checked()
+
+    def may_write_to(self, eye: Eye) -> bool:
+        return True
+
+
+Sender = Phone | ClinicDevice
+_UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
+
+
+def receive(
+    store: Store, now: datetime, device: Device, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
+) -> list[Result]:
+    """Take a batch from an enrolled phone, event by event; one bad event never holds up the others.
+
+    `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
+    the batch is moved by the difference, and the phone's own time is kept beside it.
+    """
+    people.device_heard(store, now, device.id)
+    return _receive_all(store, now, Phone(device), batch, zone, sent_at)
+
+
+def receive_from_clinic(
+    store: Store, now: datetime, actor: Actor, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
+) -> list[Result]:
+    """Take what a member of staff entered on a device without a signal, in the same way."""
+    return _receive_all(store, now, ClinicDevice(actor), batch, zone, sent_at)
+
+
+def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
+    """Keep entries whose author cannot be told as they came, for the clinic to see, and say why they were not taken."""
+    return [_refuse(store, now, _UNKNOWN, raw, reason) for raw in batch]
+
+
+def _receive_all(
+    store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
+) -> list[Result]:
+    skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
+    return [_receive_one(store, now, sender, raw, zone, skew) for raw in batch]
+
+
+def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
+    """One event, whatever is wrong with it: what cannot be taken is refused alone. Only a database that fails is raised."""
+    try:
+        return _take(store, now, sender, raw, zone, skew)
+    except ValidationError as error:
+        return _refuse(store, now, sender, raw, first_message(error))
+    except ValueError as error:
+        return _refuse(store, now, sender, raw, str(error))
+    except Exception as error:
+        if isinstance(error, DatabaseFault) and not isinstance(error, RowRefused):
+            raise
+        log.exception("an entry could not be taken")
+        return _refuse(store, now, sender, raw, NOT_TAKEN)
+
+
+def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
+    """Raises ValueError in the user's words."""
+    if isinstance(raw, Unreadable) or (fault := bounds.entry(raw)):
+        raise ValueError(raw.reason if isinstance(raw, Unreadable) else fault)
+    event, author = sender.read(raw)
+    device_at = event.at
+    event = event.model_copy(update={"at": device_at + skew})
+    body = moved(sender.body(event), skew)
+    eye = _belongs(store, sender, event, body, now)
+    known = events.event(store, event.id)
+    if known is not None:
+        if known.author != author:
+            raise ValueError(translatable("This entry has the number of another one."))
+        return Result(id=event.id, status="received")
+    with store.transaction():
+        if events.event(store, event.id) is None:
+            before = grounds.found(store, eye.patient.id, now, zone) if event.corrects else None
+            events.add(
+                store,
+                event.id,
+                eye.id,
+                event.kind,
+                event.at,
+                stored(body),
+                author,
+                now,
+                device_id=sender.device_id,
+                sequence=event.sequence,
+                offset_minutes=event.offset_minutes,
+                device_at=device_at,
+                corrects=event.corrects,
+            )
+            audit.note(store, now, author, f"event {event.kind}", eye.id, {"id": event.id})
+            if before is not None:
+                told = f"{event.kind.replace('-', ' ')} from the phone"
+                role, _, id = author.partition(":")
+                by = Actor(id, who(store, author), role)
+                grounds.follow(store, now, by, eye.patient.id, zone, before, told, "taken back there", event_id=event.id)
+            raise_signs_of_patient(store, eye.patient.id, now, zone)
+    return Result(id=event.id, status="received")
+
+
+def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> Eye:
+    """The eye that an entry is about. Raises ValueError for one that cannot be, or is not the sender's."""
+    eye = eyes.eye(store, event.operation)
+    if eye is None or not sender.may_write_to(eye):
+        raise ValueError(translatable("This entry belongs to another eye."))
+    for time in (event.at, *times_in(body)):
+        if fault := bounds.event(time, now):
+            raise ValueError(fault)
+    if event.corrects is not None:
+        corrected = events.event(store, event.corrects)
+        of = eyes.eye(store, corrected.eye_id) if corrected else None
+        if corrected is None or of is None or of.id != eye.id or corrected.device_id is None:
+            raise ValueError(translatable("The entry that this one puts right is not known here."))
+    elif event.kind == "withdrawal":
+        raise ValueError("a withdrawal names the entry it takes back")
+    return eye_on_side(store, eye, body.eye) if isinstance(body, MeasuresBody) else eye
+
+
+def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) -> Result:
+    """Keep what was sent as it came (as ASCII, so that whatever it holds can be kept), once, with the reason."""
+    if isinstance(raw, Unreadable):
+        id, operation, text = raw.id, None, raw.text
+    else:
+        fields = raw if isinstance(raw, dict) else {}
+        id, operation, text = str(fields.get("id", "")), fields.get("operation"), _written(raw)
+    with store.transaction():
+        events.refuse(
+            store,
+            now,
+            _keepable(id),
+            _keepable(operation) if isinstance(operation, str) else None,
+            sender.id,
+            _keepable(text, LONGEST_KEPT),
+            _keepable(reason, LONGEST_KEPT),
+        )
+    return Result.model_construct(id=id, status="refused", reason=reason)
+
+
+def _written(raw: Any) -> str:
+    try:
+        return json.dumps(raw)
+    except RecursionError:
+        return "(nested too deeply to be written down)"
+
+
+def _keepable(text: str, longest: int = 80) -> str:
+    return text.encode("utf-8", "backslashreplace").decode()[:longest]

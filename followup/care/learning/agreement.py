@@ -1,0 +1,70 @@
+"""Where two people measured the same eye on the same day and do not agree: both entries stand, the difference is shown."""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, tzinfo
+
+from followup.care.reading.entries import who
+from followup.care.reading.measures import MeasuresBody
+from followup.records import Store
+from followup.records.values import Event
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What one person wrote down, in words."""
+
+    at: datetime
+    who: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """Readings of one thing on one eye and one local day that differ, in order of time."""
+
+    day: date
+    eye: str
+    what: str
+    readings: tuple[Reading, ...]
+
+
+def differences(store: Store, found_events: Sequence[Event], zone: tzinfo) -> list[Difference]:
+    """Every difference between people in the measures among an eye's events, newest day first.
+
+    One person measuring twice is a repeat, not a difference.
+    """
+    days: dict[tuple[date, str], list[Event]] = defaultdict(list)
+    for event in found_events:
+        if event.kind == "measures":
+            days[event.at.astimezone(zone).date(), event.body["eye"]].append(event)
+    found = []
+    for (day, eye), rows in sorted(days.items(), key=lambda item: item[0], reverse=True):
+        if len({row.author for row in rows}) < 2:
+            continue
+        read = [(row.author, row.at, MeasuresBody.model_validate(row.body)) for row in rows]
+        for what, words_of in _SAID.items():
+            last_of = {author: (at, words_of(body)) for author, at, body in read}
+            said = {author: (at, words) for author, (at, words) in last_of.items() if words}
+            if len({words for _, words in said.values()}) > 1:
+                readings = sorted(
+                    (Reading(at, who(store, author), w) for author, (at, w) in said.items()), key=lambda r: r.at
+                )
+                found.append(Difference(day, eye, what, tuple(readings)))
+    return found
+
+
+def _acuity(body: MeasuresBody) -> str:
+    return f"{body.acuity} ({body.correction or 'unaided'})" if body.acuity else ""
+
+
+def _pressure(body: MeasuresBody) -> str:
+    return f"{body.iop_mmhg:g} mmHg" if body.iop_mmhg is not None else ""
+
+
+def _bubble(body: MeasuresBody) -> str:
+    return f"{body.bubble_percent:g} % high" if body.bubble_percent is not None else ""
+
+
+_SAID = {"acuity": _acuity, "pressure": _pressure, "bubble": _bubble}

@@ -1,0 +1,1 @@
+"""The end of follow-up and its taking up; two records of one person."""

@@ -1,0 +1,104 @@
+"""Measures of one eye: as they are kept, and as people type them."""
+
+import math
+from datetime import datetime
+from typing import Annotated, Literal
+
+from pydantic import (
+    BaseModel,
+    ConfigDict,
+    Field,
+    ValidationError,
+)
+
+from followup.care.reading.bodies import Body, Notes, Word
+from followup.care.reading.events import first_message
+from followup.clinical import acuity, course, pressure
+
+CORRECTIONS: dict[str, str] = {
+    "unaided": "unaided",
+    "glasses": "own glasses",
+    "pinhole": "pinhole",
+    "best": "best corrected",
+}
+
+
+class MeasuresBody(Body):
+    """One eye at a visit. `acuity` as written on the chart; `bubble_percent` is the height of the meniscus."""
+
+    eye: Literal["right", "left"]
+    acuity: Word | None = None
+    notation: Literal["snellen", "decimal", "logmar", "letters"] | None = None
+    correction: Word | None = None
+    iop_mmhg: Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)] | None = None
+    instrument: Word | None = None
+    bubble_percent: Annotated[float, Field(ge=0, le=100)] | None = None
+    pain: Annotated[int, Field(ge=0, le=10)] | None = None
+    findings: tuple[str, ...] = ()
+    notes: Notes = ""
+
+    def fact(self, at: datetime) -> course.Measures:
+        return course.Measures(
+            at=at,
+            eye=self.eye,
+            acuity=acuity.read(self.acuity, self.notation) if self.acuity else None,
+            correction=self.correction,
+            iop_mmhg=self.iop_mmhg,
+            instrument=self.instrument,
+            bubble_percent=self.bubble_percent,
+            pain=self.pain,
+            findings=frozenset(self.findings),
+        )
+
+
+def number(text: str) -> float | None:
+    """A number as people type it: with a comma or a point, with or without %. None for nothing. Raises ValueError."""
+    plain = text.strip().replace(",", ".").removesuffix("%").strip()
+    if not plain:
+        return None
+    try:
+        typed = float(plain)
+    except ValueError:
+        typed = math.nan
+    if math.isfinite(typed):
+        return typed
+    raise ValueError(f"“{text}” is not a number")
+
+
+class EnteredMeasures(BaseModel):
+    """One eye as it was typed on the entry screen: every field is text, and may be empty."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    eye: Literal["right", "left"]
+    acuity: str = ""
+    notation: str = ""
+    correction: str = ""
+    iop: str = ""
+    instrument: str = ""
+    bubble_percent: str = ""
+    pain: str = ""
+    findings: tuple[str, ...] = ()
+    notes: Notes = ""
+
+    def body(self) -> MeasuresBody | None:
+        """What was measured; None where nothing was entered. Raises ValueError in the user's words."""
+        iop = pressure.read(self.iop) if self.iop.strip() else None
+        pain = number(self.pain)
+        entered = {
+            "acuity": self.acuity.strip() or None,
+            "iop_mmhg": iop,
+            "bubble_percent": number(self.bubble_percent),
+            "pain": pain,
+            "findings": self.findings,
+            "notes": self.notes.strip(),
+        }
+        if not any(value not in (None, (), "") for value in entered.values()):
+            return None
+        entered["notation"] = (self.notation or None) if entered["acuity"] else None
+        entered["correction"] = (self.correction or None) if entered["acuity"] else None
+        entered["instrument"] = (self.instrument or None) if iop is not None else None
+        try:
+            return MeasuresBody.model_validate({"eye": self.eye, **entered})
+        except ValidationError as error:
+            raise ValueError(f"{self.eye} eye: {first_message(error)}") from error

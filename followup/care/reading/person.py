@@ -1,0 +1,79 @@
+"""Patients as people: found by staff, and their records joined."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import tzinfo
+
+from followup.care.errors import NotFound
+from followup.care.reading import finding
+from followup.care.reading.eye import Eye, load
+from followup.records import Store, eyes, messages, patients, people
+from followup.records.values import Device, Event, Message, Note, Patient
+from followup.records.values import Eye as KnownEye
+
+
+def index(store: Store, patient_id: str) -> None:
+    """Keep what a patient is found by: parts of the name, the number, the phone."""
+    known = patients.patient(store, patient_id)
+    assert known is not None
+    patients.index(store, known.id, finding.terms([known.name], [known.number, known.phone]))
+
+
+def index_whoever_is_missing(store: Store) -> None:
+    """For records from before people were found by an index."""
+    if missing := patients.without_terms(store):
+        with store.transaction():
+            for known in missing:
+                index(store, known.id)
+
+
+def both_eyes(store: Store, patient_id: str, zone: tzinfo) -> list[Eye]:
+    """Everything known of a patient's right and left eye."""
+    return [load(store, known.id, zone) for known in eyes.of_patient(store, patient_id)]
+
+
+def eyes_beside(store: Store, eye_id: str) -> list[KnownEye]:
+    """That eye and its fellow; none where there is no such eye."""
+    known = eyes.eye(store, eye_id)
+    return eyes.of_patient(store, known.patient.id) if known else []
+
+
+def last_measures(both: Iterable[Eye]) -> dict[str, Event | None]:
+    """The latest measures by side."""
+    return {eye.side: next((e for e in reversed(eye.events) if e.kind == "measures"), None) for eye in both}
+
+
+@dataclass(frozen=True)
+class Whole:
+    """All that one page says of a patient; `histories` holds every note of each operation, `joined` former records."""
+
+    patient: Patient
+    eyes: list[Eye]
+    histories: dict[str, list[Note]]
+    devices: list[Device]
+    messages: list[Message]
+    joined: list[Patient]
+
+
+def whole(store: Store, patient_id: str, zone: tzinfo) -> Whole:
+    """Everything known of a patient; of a record that was joined into another, of that one. Raises `NotFound`."""
+    known = standing(store, patient_id)
+    both = both_eyes(store, known.id, zone)
+    histories = {n.operation_id: eyes.history_of(store, n.operation_id) for eye in both for n in eye.notes}
+    sent, devices = messages.of_person(store, f"patient:{known.id}"), people.devices_of(store, known.id)
+    return Whole(known, both, histories, devices, sent, patients.joined_to(store, known.id))
+
+
+def standing(store: Store, patient_id: str) -> Patient:
+    """A patient's record, or the one that it was joined into. Raises `NotFound`."""
+    known = patients.patient(store, patient_id)
+    if known and known.joined_into:
+        known = patients.patient(store, known.joined_into)
+    if known is None:
+        raise NotFound("there is no such patient")
+    return known
+
+
+def last_reading(eye: Eye, what: str) -> Event | None:
+    """The latest measures that hold an `acuity` or an `iop_mmhg`."""
+    return next((e for e in reversed(eye.events) if e.kind == "measures" and e.body.get(what) is not None), None)

@@ -1,0 +1,155 @@
+"""Lists for the clinic: who is due, who is missing, who is at risk, whom we have not heard from."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta, tzinfo
+
+from followup.care.home import enrol
+from followup.care.reading import finding
+from followup.care.reading.attendance import attended_by_eye
+from followup.care.watch import watching
+from followup.clinical.warnings import HOW_SOON, HowSoon
+from followup.records import Store, events, eyes, patients, visits, worries
+from followup.records.values import Callback, Eye, Patient, Visit
+
+LOOK_AHEAD = timedelta(days=7)
+REQUESTS_KEPT = timedelta(days=30)
+MOST_FOUND = 40
+
+
+@dataclass(frozen=True)
+class Due:
+    """A visit on the clinic's list: `state` is here, due, missed, seen or coming; `reason` the worst open worry in words."""
+
+    eye: Eye
+    visit: Visit
+    state: str
+    how_soon: HowSoon | None
+    reason: str
+    last_heard: datetime | None
+
+
+STATES = ("here", "due", "missed", "seen", "coming")
+
+
+def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
+    """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
+    today = now.astimezone(zone).date()
+    until = today + LOOK_AHEAD
+    followed = {known.id: known for known in eyes.followed(store)}
+    seen, arrived = (attended_by_eye(store, kind, zone) for kind in ("seen", "arrived"))
+    open_ones = worries.open_callbacks(store)
+    worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
+    heard = events.last_heard(store)
+    resumed = eyes.resumed_at(store)
+    found = []
+    with watching.parts(store, now, "list") as part:
+        for visit in (v for v in visits.of_followed(store) if v.target <= until):
+            id = visit.eye_id
+            seen_at, here_at = seen[id].get(visit.identity), arrived[id].get(visit.identity)
+            if seen_at and seen_at.astimezone(zone).date() < today:
+                continue
+            if not seen_at and visit.latest < _stage_began(followed.get(id), resumed.get(id), zone):
+                continue
+            with part(f"visits {visit.id}"):
+                here = here_at is not None and here_at.astimezone(zone).date() >= today
+                state = "seen" if seen_at else "here" if here else _state(visit, today)
+                how_soon = worst[id].how_soon if id in worst else None
+                reason = _reason(store, worst[id]) if id in worst else ""
+                reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
+                found.append(Due(followed[id], visit, state, how_soon, reason, heard.get(id)))
+    return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
+
+
+def _stage_began(eye: Eye | None, resumed: datetime | None, zone: tzinfo) -> date:
+    """The day of the latest operation or of taking follow-up up again: what was missed before is waited for no more."""
+    times = [at for at in (eye.note.operated_at if eye and eye.note else None, resumed) if at]
+    return max((at.astimezone(zone).date() for at in times), default=date.min)
+
+
+def _reason(store: Store, callback: Callback) -> str:
+    raised = worries.warnings_of_callback(store, callback.id)
+    if not raised:
+        return "What raised this callback cannot be read."
+    return raised[0].words + (" Rests on an entry that was put right." if raised[0].unfounded else "")
+
+
+def worst_by_eye(callbacks: Iterable[Callback]) -> dict[str, Callback]:
+    """The most urgent open callback of each eye."""
+    worst: dict[str, Callback] = {}
+    for c in callbacks:
+        id = c.eye_id
+        if id not in worst or _rank(c.how_soon) < _rank(worst[id].how_soon):
+            worst[id] = c
+    return worst
+
+
+@dataclass(frozen=True)
+class Found:
+    """A patient with both eyes."""
+
+    patient: Patient
+    eyes: tuple[Eye, ...]
+
+    @property
+    def followed(self) -> bool:
+        return any(eye.is_followed for eye in self.eyes)
+
+
+@dataclass(frozen=True)
+class Findings:
+    """Those shown, whoever has an eye that is followed first; `more` where others were found too."""
+
+    shown: tuple[Found, ...]
+    more: bool
+
+
+def find(store: Store, words: str, today: date) -> Findings:
+    """Patients by parts of a name, number or phone, by birth date, or by a scanned discharge card (its address or code)."""
+    known = _find(store, words, today)
+    shown = tuple(Found(p, tuple(eyes.of_patient(store, p.id))) for p in known[:MOST_FOUND])
+    return Findings(shown, len(known) > MOST_FOUND)
+
+
+def _find(store: Store, words: str, today: date) -> list[Patient]:
+    code = words.rpartition("code=")[2] if "code=" in words else words
+    carded = enrol.patient_of_code(store, code)
+    known = patients.patient(store, carded) if carded else None
+    if known is not None:
+        return [known]
+    born = finding.dates_in(words, today)
+    ways = (patients.found(store, asked, born, MOST_FOUND + 1) for asked in finding.asked(words))
+    return next((found for found in ways if found), [])
+
+
+@dataclass(frozen=True)
+class Request:
+    """What a patient asked about a visit; open until a person looked at the eye."""
+
+    eye: Eye
+    visit: str
+    words: str
+    at: datetime
+
+
+def open_requests(store: Store, now: datetime) -> list[Request]:
+    """Wishes for another time that nobody has looked at yet, newest first."""
+    found = []
+    for event in events.requests_since(store, now - REQUESTS_KEPT):
+        with watching.alone(store, now, "list", f"events {event.id}"):
+            looked = eyes.last_look(store, event.eye_id)
+            eye = eyes.eye(store, event.eye_id)
+            if eye and (looked is None or looked < event.received_at):
+                found.append(Request(eye, event.body["visit"], event.body.get("words", ""), event.at))
+    return found
+
+
+def _rank(how_soon: HowSoon | None) -> int:
+    return len(HOW_SOON) if how_soon is None else HOW_SOON.index(how_soon)
+
+
+def _state(visit: Visit, today: date) -> str:
+    if visit.latest < today:
+        return "missed"
+    return "due" if visit.target <= today else "coming"

@@ -1,0 +1,1 @@
+"""The book of visits, and what is entered at one."""

@@ -1,0 +1,148 @@
+"""A clinic visit: what was measured on each eye, and what it raised; and the visits of the book."""
+
+from collections.abc import Sequence
+from datetime import date, datetime, tzinfo
+from typing import Any
+
+from followup.care.actors import Actor, barred
+from followup.care.errors import CareError, NotFound, Refused
+from followup.care.reading.events import body_of, stored
+from followup.care.reading.eye import load
+from followup.care.reading.measures import MeasuresBody
+from followup.care.watch.raising import raise_signs_of_patient
+from followup.records import Store, audit, events, eyes, visits
+from followup.records.store import new_id
+from followup.records.values import Event, Eye, Visit, Warning
+
+EXTRA_VISIT = "extra visit"
+REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
+
+
+def record_visit(
+    store: Store,
+    now: datetime,
+    actor: Actor,
+    eye_id: str,
+    measures: Sequence[MeasuresBody],
+    zone: tzinfo,
+    *,
+    visit: str | None = None,
+    no_gas_seen: bool = False,
+) -> list[Warning]:
+    """Record the measures of a visit and the visit of that eye itself; returns the warnings it raised, on either eye.
+
+    Measures go to the eye they were taken on. `visit` is its identity, or its name: then the open visit of that name is
+    meant whose window holds today, else the nearest. Without it the visit was not a planned one, and none counts as having
+    taken place.
+    """
+    if not measures and visit is None and not no_gas_seen:
+        raise CareError("nothing was entered: write at least one measure")
+    if no_gas_seen and any(body.bubble_percent for body in measures):
+        raise CareError("a bubble that has a height and “no gas seen” cannot both be: correct one of them")
+    with store.transaction():
+        eye = known_eye(store, eye_id)
+        for body in measures:
+            _add(store, now, actor, eye_on_side(store, eye, body.eye), "measures", stored(body))
+        if visit is not None:
+            _add(store, now, actor, eye, "seen", _named(store, now, eye.id, visit, zone))
+        if no_gas_seen:
+            _add(store, now, actor, eye, "no-gas-seen", {})
+        return raise_signs_of_patient(store, eye.patient.id, now, zone)
+
+
+def record_clinic_event(
+    store: Store, now: datetime, actor: Actor, eye_id: str, kind: str, body: dict[str, Any], zone: tzinfo
+) -> list[Warning]:
+    """Record one event by staff, such as no gas seen or oil taken out; returns the warnings it raised."""
+    try:
+        checked = stored(body_of(kind, body))
+    except ValueError as error:
+        raise CareError(str(error)) from error
+    with store.transaction():
+        eye = known_eye(store, eye_id)
+        _add(store, now, actor, eye, kind, checked)
+        if kind == "tamponade-removed":
+            nothing_to_remove(store, now, actor, eye, zone)
+        return raise_signs_of_patient(store, eye.patient.id, now, zone)
+
+
+def add_extra_visit(store: Store, now: datetime, actor: Actor, eye_id: str, today: date, target: date, reason: str) -> str:
+    """Put a visit beside the plan, due from today to `target`; returns its identity. Nothing planned is touched."""
+    with store.transaction():
+        id = visits.add(store, now, eye_id, EXTRA_VISIT, target, today, target, reason, actor.signature)
+        audit.note(store, now, actor.signature, "extra visit", eye_id, {"on": target.isoformat()})
+    return id
+
+
+def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, eye_id: str, target: date) -> None:
+    """Put a visit on another day; its window grows to hold that day."""
+    with store.transaction():
+        v = next((v for v in visits.of_eye(store, eye_id) if v.id == visit_id), None)
+        if v is None:
+            raise NotFound("there is no such visit any more")
+        earliest, latest = min(v.earliest, target), max(v.latest, target)
+        visits.add(store, now, v.eye_id, v.name, target, earliest, latest, v.reason, actor.signature, visit_id)
+        audit.note(store, now, actor.signature, "visit moved", eye_id, {"visit": v.name, "to": target.isoformat()})
+
+
+def withdraw_visit(store: Store, now: datetime, actor: Actor, eye_id: str, identity: str) -> None:
+    """Take a visit out of the book."""
+    v = next((v for v in visits.of_eye(store, eye_id) if v.identity == identity), None)
+    if v is not None:
+        visits.add(
+            store, now, v.eye_id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id, withdrawn=True
+        )
+        audit.note(store, now, actor.signature, "visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
+
+
+def nothing_to_remove(store: Store, now: datetime, actor: Actor, eye: Eye, zone: tzinfo) -> None:
+    """The oil is out: the visit at which its removal was to be planned leaves the book."""
+    for visit in load(store, eye.id, zone).open_visits:
+        if visit.name == REMOVAL_VISIT:
+            withdraw_visit(store, now, actor, eye.id, visit.identity)
+
+
+def removal_planned_again(store: Store, now: datetime, actor: Actor, eye: Eye, entry: Event) -> None:
+    """The oil is still there: the visit that left the book with that entry stands in it again."""
+    for v in visits.withdrawn_at(store, eye.id, entry.received_at):
+        if v.name == REMOVAL_VISIT:
+            visits.add(store, now, eye.id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id)
+            audit.note(
+                store, now, actor.signature, "visit planned again", eye.id, {"visit": v.name, "on": v.target.isoformat()}
+            )
+
+
+def known_eye(store: Store, eye_id: str) -> Eye:
+    """An eye of the records; raises `NotFound`."""
+    found = eyes.eye(store, eye_id)
+    if found is None:
+        raise NotFound("there is no such eye in the records")
+    return found
+
+
+def eye_on_side(store: Store, eye: Eye, side: str) -> Eye:
+    """That eye, or its fellow."""
+    return next(known for known in eyes.of_patient(store, eye.patient.id) if known.side == side)
+
+
+def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -> dict[str, str]:
+    """What an event says of the visit it is about."""
+    today = now.astimezone(zone).date()
+    eye = load(store, eye_id, zone)
+    known = [v for v in eye.visits if v.identity == visit] or [v for v in eye.visits if v.name == visit]
+    if not known:
+        raise CareError("this visit is not in the book any more; choose another, or none", "visit")
+
+    def likelihood(v: Visit) -> tuple[bool, bool, int]:
+        return v.identity in eye.seen_visits, not v.holds(today), abs((v.target - today).days)
+
+    meant = min(known, key=likelihood)
+    return {"visit": meant.name, "visit_id": meant.identity}
+
+
+def _add(store: Store, now: datetime, actor: Actor, eye: Eye, kind: str, body: dict[str, Any]) -> None:
+    if fault := barred(actor, kind):
+        raise Refused(fault, "no_gas_seen")
+    id = new_id()
+    events.add(store, id, eye.id, kind, now, body, actor.signature, now)
+    audit.note(store, now, actor.signature, f"event {kind}", eye.id, {"id": id})

@@ -1,0 +1,1 @@
+"""What the rules find, and what watches the watch."""

@@ -1,0 +1,67 @@
+"""From signs to warnings and callbacks: kept once, merged while open, raised again when worse."""
+
+from datetime import datetime, tzinfo
+
+from followup.care.actors import CLOCK
+from followup.care.reading.eye import Eye, load, rulebook
+from followup.clinical import warnings
+from followup.clinical.callbacks import DUE_WITHIN
+from followup.records import Store, audit, eyes, worries
+from followup.records.values import Warning
+
+
+def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Warning]:
+    """Keep every sign of the eye's course that is not kept yet; returns the new ones, the most urgent first.
+
+    Call it inside the transaction that recorded the cause. A late entry is judged at its own time; what it raises opens or
+    joins a callback now.
+    """
+    book = rulebook(store)
+    new = [
+        _kept(store, eye, sign, book.version, now)
+        for sign in warnings.evaluate(eye.course, book, now)
+        if eye.watched_at(sign.raised_at) and not worries.has_warning(store, eye.id, sign.rule, sign.raised_at)
+    ]
+    return most_urgent_first(new)
+
+
+def raise_signs_of_patient(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
+    """`raise_signs` for both eyes: what is told of one may be about the other, or about the person.
+
+    Whatever is entered is judged, also after follow-up has ended; what the clock alone raises is not.
+    """
+    both = eyes.of_patient(store, patient_id)
+    if not any(known.followed_since for known in both):
+        return []
+    return most_urgent_first([w for known in both for w in raise_signs(store, load(store, known.id, zone), now)])
+
+
+def check_eye(store: Store, eye_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
+    """What the clock alone may raise: silence, missed visits, missed posture, oil past its time."""
+    with store.transaction():
+        return raise_signs(store, load(store, eye_id, zone), now)
+
+
+def most_urgent_first(found: list[Warning]) -> list[Warning]:
+    return sorted(found, key=lambda w: warnings.HOW_SOON.index(w.how_soon))
+
+
+def _kept(store: Store, eye: Eye, sign: warnings.Sign, version: str, now: datetime) -> Warning:
+    open_one = worries.open_callback_of(store, eye.id, sign.worry)
+    if open_one is None:
+        due = now + DUE_WITHIN[sign.how_soon]
+        callback_id = worries.add_callback(store, eye.id, sign.worry, sign.how_soon, now, due)
+        worries.add_step(store, now, callback_id, CLOCK.signature, "opened", _summary(sign))
+    else:
+        callback_id = open_one.id
+        worries.add_step(store, now, callback_id, CLOCK.signature, "raised again", _summary(sign))
+        if warnings.HOW_SOON.index(sign.how_soon) < warnings.HOW_SOON.index(open_one.how_soon):
+            due = min(open_one.due_at, now + DUE_WITHIN[sign.how_soon])
+            worries.raise_callback(store, callback_id, sign.how_soon, due)
+    kept = worries.add_warning(store, now, eye.id, callback_id, sign, version)
+    audit.note(store, now, CLOCK.signature, "warning", eye.id, {"rule": sign.rule, "how_soon": sign.how_soon})
+    return kept
+
+
+def _summary(sign: warnings.Sign) -> dict[str, str]:
+    return {"rule": sign.rule, "how_soon": sign.how_soon, "words": sign.words}

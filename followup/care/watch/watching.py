@@ -1,0 +1,151 @@
+"""Whether the watch itself works: one part's fault ends that part only and is named, and a clock that stands still is seen."""
+
+import shutil
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from functools import partial
+
+from followup.care.reading.events import fact_of
+from followup.clinical.course import Fact
+from followup.records import Store, events, eyes, messages, patients, people, visits, watch, worries
+from followup.records.values import Event, Fault
+
+EVERY = {
+    "check": timedelta(minutes=15),
+    "escalate": timedelta(minutes=5),
+    "messages": timedelta(minutes=1),
+    "backup": timedelta(days=1),
+}
+LATE_AFTER = 3  # intervals
+STANDS_STILL = {
+    "check": "silence and missed visits are not noticed",
+    "escalate": "callbacks are not moving up",
+    "messages": "nobody is reminded",
+    "backup": "no backup is made",
+}
+LEAST_FREE_BYTES = 200 * 1024 * 1024
+CALENDAR = range(1900, 2200)
+KINDS = {
+    "eye": "Nothing comes up by itself for this eye. Look at it yourself until this is mended.",
+    "row": "An entry cannot be read and is left out everywhere: no list, warning or message knows of it.",
+    "callback": "A callback that is late did not move up. Look at it yourself.",
+    "list": "A line is missing on the lists of visits.",
+    "daysheet": "A line or an eye is missing on the sheets of clinic devices.",
+    "results": "This eye is not counted in Results.",
+    "reminder": "A reminder could not be worked out.",
+    "message": "Messages to this person could not be made.",
+    "parcel": "Messages to this person could not be made ready.",
+    "e-mail": "E-mail to this person does not arrive. They may not have heard of a callback.",
+    "push": "Messages to a browser of this person do not arrive.",
+    "job": "This work of the clock ended with a fault.",
+}
+
+
+@contextmanager
+def alone(store: Store, now: datetime, what: str, about: str) -> Iterator[None]:
+    """A fault in here ends this part only: it is noted, and whoever goes through the parts goes on."""
+    try:
+        yield
+    except Exception as error:
+        watch.note(store, now, what, about, watch.words_of(error))
+
+
+@contextmanager
+def parts(store: Store, now: datetime, what: str) -> Iterator[Callable[[str], AbstractContextManager[None]]]:
+    """Go through everything of a kind, each `alone`; what went well in the end is a fault no more."""
+    yield partial(alone, store, now, what)
+    watch.clear_others(store, what, now)
+
+
+@dataclass(frozen=True)
+class Late:
+    """Jobs that stand still, when the last of them ran (None: never, or by a clock that was ahead), and what that means."""
+
+    jobs: tuple[str, ...]
+    last: datetime | None
+
+    @property
+    def means(self) -> str:
+        return ", ".join(STANDS_STILL[job] for job in self.jobs)
+
+
+def late(store: Store, now: datetime) -> Late | None:
+    """The jobs that have not started for three intervals; None when the clock runs."""
+    runs = watch.runs(store)
+    last = {job: runs[job].started_at if job in runs else None for job in EVERY}
+    found = tuple(job for job, at in last.items() if at is None or abs(now - at) > LATE_AFTER * EVERY[job])
+    known = [at for job in found if (at := last[job]) is not None and at <= now]
+    return Late(found, max(known, default=None)) if found else None
+
+
+def stopped(store: Store, now: datetime) -> list[str]:
+    """What stands still, of `database`, `clock` and `disk`: cheap to ask, and says nothing about anybody."""
+    found = []
+    try:
+        if late(store, now) or any(fault.what == "job" for fault in watch.faults(store)):
+            found.append("clock")
+    except Exception:  # whatever it is, the pages stand still with it
+        found.append("database")
+    if shutil.disk_usage(store.path.parent).free < LEAST_FREE_BYTES:
+        found.append("disk")
+    return found
+
+
+@dataclass(frozen=True)
+class Named:
+    """A fault as staff read it: whom it is about, and the eye's page where it is about one."""
+
+    fault: Fault
+    words: str
+    who: str
+    eye_id: str | None
+
+
+def named(store: Store) -> list[Named]:
+    """Every fault, with the names that the records of it leave out: for signed-in staff only."""
+    return [_named(store, fault) for fault in watch.faults(store)]
+
+
+def _named(store: Store, fault: Fault) -> Named:
+    kind, _, id = fault.about.rpartition(" ")
+    patient = watch.patient_of(store, kind or "eye", id)
+    who = f"{patient[1]}, {patient[2]}" if patient else _person(store, fault.about)
+    return Named(fault, KINDS.get(fault.what, ""), who, patient[0] if patient else None)
+
+
+def _person(store: Store, about: str) -> str:
+    kind, _, id = about.partition(":")
+    member = people.staff_by_id(store, id) if kind == "staff" else None
+    patient = patients.patient(store, id) if kind == "patient" else None
+    return member.name if member else patient.name if patient else about
+
+
+_READ_AS = eyes.READ_AS | visits.READ_AS | events.READ_AS | worries.READ_AS | messages.READ_AS
+
+
+def unreadable(store: Store) -> list[tuple[str, Exception]]:
+    """Every row that cannot be read, as `table id`, with why."""
+    found: list[tuple[str, Exception]] = [
+        (f"{row['kept_in']} {row['id']}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)
+    ]
+    for table, (sql, opened) in _READ_AS.items():
+        for row in store.rows(sql):
+            try:
+                read = opened(row)
+                if isinstance(read, Event):
+                    fact_in_time(read)
+            except Exception as error:
+                found.append((f"{table} {row.get('id') or row.get('key')}", error))
+    return found
+
+
+def fact_in_time(event: Event) -> Fact | None:
+    """The clinical fact of an event, if it says one. Raises where it says none that can be, or a time off the calendar."""
+    fact = fact_of(event.kind, event.at, event.body)
+    block = getattr(fact, "block", None)
+    times = [event.at, *(t for t in (getattr(block, "start", None), getattr(block, "end", None)) if t)]
+    if any(at.year not in CALENDAR for at in times):
+        raise ValueError("a time off the calendar")
+    return fact

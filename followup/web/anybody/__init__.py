@@ -1,0 +1,5 @@
+"""What everybody may open: the front page, signing in, how the numbers are worked out, whether all works."""
+
+from followup.web.anybody import account, pages
+
+BLUEPRINTS = (account.bp, pages.bp)

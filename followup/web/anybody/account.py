@@ -1,0 +1,85 @@
+"""Signing in and out."""
+
+from typing import Any
+from urllib.parse import urlsplit
+
+from flask import Blueprint, redirect, render_template, request, session, url_for
+from pydantic import ValidationError
+
+from followup.care import accounts
+from followup.care.errors import Refused
+from followup.care.messages import outgoing
+from followup.care.messages.reminders import STAFF_KINDS
+from followup.care.reading.events import first_message
+from followup.exchange import push_keys
+from followup.records import messages as kept_messages
+from followup.web import context
+from followup.web.anybody.forms import MessagesForm, SignInForm
+from followup.web.fields import SmallForm, field_errors
+
+bp = Blueprint("account", __name__)
+
+
+@bp.route("/sign-in", methods=["GET", "POST"])
+def sign_in() -> Any:
+    """Staff sign in with e-mail and password."""
+    form = SignInForm()
+    if form.validate_on_submit():
+        try:
+            actor = accounts.sign_in(context.store(), context.now(), form.email.data, form.password.data)
+        except Refused as error:
+            form.password.errors = [str(error)]
+            return render_template("account/sign_in.html", form=form), 403
+        session.clear()
+        session["staff_id"] = actor.id
+        session["signed_in_as"] = form.email.data.strip().lower()
+        session.permanent = True
+        return redirect(_inside(request.args.get("next")) or url_for(_home(actor.role)))
+    return render_template("account/sign_in.html", form=form), 400 if form.errors else 200
+
+
+@bp.post("/sign-out")
+def sign_out() -> Any:
+    if SmallForm().validate_on_submit():
+        session.clear()
+    return redirect(url_for("pages.index"))
+
+
+@bp.route("/my-messages", methods=["GET", "POST"])
+@context.staff_only()
+def my_messages() -> Any:
+    """How whoever is signed in wants to be reached, and what was sent lately."""
+    store, person, when = context.store(), f"staff:{context.me().id}", context.settings().messages
+    form = MessagesForm()
+    if form.validate_on_submit():
+        chosen = {"email": form.email.data or "", "quiet_from": form.quiet_from.data, "quiet_to": form.quiet_to.data}
+        unwanted = set(STAFF_KINDS) - set(form.kinds.data)
+        try:
+            outgoing.choose(store, context.now(), person, outgoing.Choices(**chosen, unwanted=unwanted))
+            return redirect(url_for(".my_messages", kept="yes"), 303)
+        except ValidationError as error:
+            form.email.errors = [first_message(error).partition(": ")[2]]
+    elif request.method == "GET":
+        known = outgoing.choices_of(store, person, context.settings().clinic, when)
+        form.email.data, form.kinds.data = known.email, [k for k in STAFF_KINDS if k not in known.unwanted]
+        form.quiet_from.data, form.quiet_to.data = known.quiet_from, known.quiet_to
+    return render_template(
+        "account/my_messages.html",
+        form=form,
+        errors=field_errors(form),
+        kept=request.args.get("kept"),
+        email_possible=bool(when.smtp_host),
+        push_key=push_keys.public_key(store),
+        latest=kept_messages.of_person(store, person, 10),
+    ), 400 if form.errors else 200
+
+
+def _home(role: str) -> str:
+    return "surgeon.needs_me" if role == "surgeon" else "clinic.today"
+
+
+def _inside(target: str | None) -> str | None:
+    """The target if it is a path of this application."""
+    if not target or not target.startswith("/") or target.startswith("//") or urlsplit(target).netloc or "\\" in target:
+        return None
+    return target

@@ -1,0 +1,30 @@
+"""Forms for signing in and for how staff want to be reached."""
+
+from flask_wtf import FlaskForm
+from wtforms import (
+    PasswordField,
+    StringField,
+    TimeField,
+)
+from wtforms.validators import InputRequired, Length
+
+from followup.web.fields import ManyField, choices
+
+STAFF_MESSAGES = {
+    "now": "new callbacks that need somebody within the hour",
+    "escalation": "callbacks that moved up to me because they were not settled in time",
+}
+
+
+class SignInForm(FlaskForm):
+    email = StringField("E-mail", [InputRequired("write your e-mail address")])
+    password = PasswordField("Password", [InputRequired("write your password")])
+
+
+class MessagesForm(FlaskForm):
+    """How a member of staff wants to be reached."""
+
+    email = StringField("E-mail (empty for none)", [Length(max=200)])
+    kinds = ManyField("Tell me of", choices=choices(STAFF_MESSAGES))
+    quiet_from = TimeField("No messages from", [InputRequired("write a time, for example 21:00")])
+    quiet_to = TimeField("until (the same time: no quiet hours)", [InputRequired("write a time, for example 07:00")])

@@ -1,0 +1,75 @@
+"""Pages that belong to nobody in particular: the door, how this is worked out, and whether everything works."""
+
+from typing import Any
+
+from flask import Blueprint, redirect, render_template, url_for
+
+from followup.care.reading.eye import rulebook
+from followup.care.watch import watching
+from followup.clinical import (
+    acuity,
+    altitude,
+    bubble,
+    chart_noise,
+    coverage,
+    durations,
+    outcomes,
+    overfill,
+    posture,
+    pressure,
+    schedule,
+    tamponade,
+    warnings,
+)
+from followup.web import context
+
+bp = Blueprint("pages", __name__)
+MODELS = (
+    acuity,
+    chart_noise,
+    pressure,
+    tamponade,
+    overfill,
+    bubble,
+    coverage,
+    altitude,
+    posture,
+    schedule,
+    warnings,
+    outcomes,
+)
+
+
+@bp.get("/")
+def index() -> Any:
+    """Two doors: the patient's phone, and staff."""
+    if context.device() is not None and context.staff() is None:
+        return redirect(url_for("patient.shell"))
+    return render_template("index.html")
+
+
+@bp.get("/how-this-is-worked-out")
+@context.staff_only()
+def reference() -> Any:
+    """Each model with its figures and sources, drawn from what the code computes with."""
+    return render_template(
+        "reference.html",
+        models=[module.MODEL for module in MODELS],
+        rules=rulebook(context.store()).rules,
+        durations=durations.compared(),
+    )
+
+
+@bp.get("/not-working")
+@context.staff_only()
+def not_working() -> Any:
+    """What went wrong and still does, whom it is about, and since when."""
+    store, now = context.store(), context.now()
+    return render_template("not_working.html", faults=watching.named(store), late=watching.late(store, now))
+
+
+@bp.get("/health")
+def health() -> Any:
+    """For whoever watches the server: 200, or 503 with what stands still (`database`, `clock`, `disk`). No sign-in, no data."""
+    stopped = watching.stopped(context.store(), context.now())
+    return ({"ok": False, "stopped": stopped}, 503) if stopped else {"ok": True}

@@ -1,0 +1,232 @@
+"""Callbacks: the list, one of them, and every step on the way to its outcome."""
+
+from datetime import datetime, timedelta
+from typing import Any
+
+from flask import abort, redirect, render_template, request, url_for
+from flask_wtf import FlaskForm
+
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import deciding, holding, settling
+from followup.care.callbacks.calls import TRY_AGAIN_AFTER
+from followup.care.errors import CareError
+from followup.care.reading.eye import rulebook
+from followup.records import eyes, people, tasks, worries
+from followup.records.values import Task
+from followup.web import context
+from followup.web.clinic.blueprint import bp, load_eye, pressed
+from followup.web.clinic.callback_forms import AttemptForm, DecideForm, SettleForm
+
+TAKEN_SHOWN = timedelta(days=1)
+
+
+def listed() -> dict[str, Any]:
+    """What a list of callbacks shows: every open one with its eye, its reasons and what is to do."""
+    store = context.store()
+    open_ones = worries.open_callbacks(store)
+    taken = worries.taken_from(store, context.me().id, context.now() - TAKEN_SHOWN)
+    return {
+        "callbacks": open_ones,
+        "eyes": eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in taken})),
+        "reasons": {c.id: worries.warnings_of_callback(store, c.id) for c in open_ones},
+        "to_do": tasks.open_by_callback(store),
+        "taken": taken,
+    }
+
+
+@bp.get("/callbacks")
+@context.staff_only()
+def callback_list() -> Any:
+    """Every open callback, by how soon and then by how long it has waited."""
+    return render_template("clinic/callbacks.html", **listed())
+
+
+@bp.get("/callbacks/<callback_id>")
+@context.staff_only()
+def callback(callback_id: str) -> Any:
+    return _callback_page(callback_id)
+
+
+def _callback_page(
+    callback_id: str,
+    attempt: AttemptForm | None = None,
+    settle: SettleForm | None = None,
+    decide: DecideForm | None = None,
+) -> Any:
+    wrong = any(form is not None for form in (attempt, settle, decide))
+    attempt, settle = attempt or AttemptForm(formdata=None), settle or SettleForm(formdata=None)
+    decide = decide or DecideForm(formdata=None)
+    store, me = context.store(), context.me()
+    found = worries.callback(store, callback_id)
+    if found is None:
+        abort(404)
+    eye = load_eye(found.eye_id)
+    raised = worries.warnings_of_callback(store, callback_id)
+    known = {rule.id: rule for rule in rulebook(store).rules}
+    asks = list(dict.fromkeys(question for w in raised if w.rule in known for question in known[w.rule].ask))
+    made = tasks.of_callback(store, callback_id)
+    open_tasks = [t for t in made if t.done_at is None]
+    mine = any(t.owner == me.id for t in open_tasks) if open_tasks else found.claimed_by == me.id
+    steps = worries.steps_of(store, callback_id)
+    decide.owner.choices = [("", "whoever takes it"), *((s.id, s.name) for s in people.all_staff(store))]
+    decide.decided_before.data = len(made)
+    return render_template(
+        "clinic/callback.html",
+        callback=found,
+        eye=eye,
+        warnings=raised,
+        asks=asks,
+        steps=steps,
+        tasks=open_tasks,
+        attempt=attempt,
+        settle=settle,
+        decide=decide,
+        again_in=TRY_AGAIN_AFTER[found.how_soon],
+        mine=mine and found.state != "settled",
+        since=next((s.at for s in reversed(steps) if s.step in ("claimed", "taken over")), None),
+        undoable=deciding.can_undo(store, found, me, context.now()),
+    ), (400 if wrong else 200)
+
+
+@bp.post("/callbacks/<callback_id>/claim")
+@context.staff_only()
+@pressed
+def claim(callback_id: str) -> Any:
+    holding.claim(context.store(), context.now(), context.me(), callback_id)
+    return _to(callback_id)
+
+
+@bp.post("/callbacks/<callback_id>/take-over")
+@context.staff_only()
+@pressed
+def take_over(callback_id: str) -> Any:
+    """Take a callback from whoever has it, as the page said."""
+    holding.take_over(context.store(), context.now(), context.me(), callback_id, request.form.get("whose", ""))
+    return _to(callback_id)
+
+
+@bp.post("/callbacks/<callback_id>/decide")
+@context.staff_only("surgeon")
+def decide(callback_id: str) -> Any:
+    """The surgeon's decision: one button; a word, who and by when where they matter."""
+    form = DecideForm()
+    if not form.validate_on_submit():
+        if form.outcome.errors:
+            abort(400)
+        return _callback_page(callback_id, decide=form)
+    try:
+        deciding.decide(
+            context.store(),
+            context.now(),
+            context.me(),
+            callback_id,
+            form.outcome.data,
+            form.words.data or "",
+            context.settings().clinic,
+            owner=form.owner.data or None,
+            due_at=_at(form.by.data),
+            decided_before=form.decided_before.data,
+        )
+    except CareError as error:
+        _beside(form, error)
+        return _callback_page(callback_id, decide=form)
+    return _to(callback_id)
+
+
+@bp.post("/callbacks/<callback_id>/undo")
+@context.staff_only()
+@pressed
+def undo(callback_id: str) -> Any:
+    deciding.undo(context.store(), context.now(), context.me(), callback_id)
+    return _to(callback_id)
+
+
+@bp.post("/callbacks/<callback_id>/give-back")
+@context.staff_only()
+@pressed
+def give_back(callback_id: str) -> Any:
+    holding.release(context.store(), context.now(), context.me(), callback_id)
+    return _to(callback_id)
+
+
+@bp.post("/tasks/<task_id>/take")
+@context.staff_only()
+@pressed
+def take_task(task_id: str) -> Any:
+    """Take what is to do, from nobody or from whoever has it, as the page said."""
+    holding.take_task(context.store(), context.now(), context.me(), task_id, request.form.get("whose") or None)
+    return _to(_task(task_id).callback_id)
+
+
+@bp.post("/tasks/<task_id>/give-back")
+@context.staff_only()
+@pressed
+def give_back_task(task_id: str) -> Any:
+    holding.give_back_task(context.store(), context.now(), context.me(), task_id)
+    return _to(_task(task_id).callback_id)
+
+
+@bp.post("/callbacks/<callback_id>/attempt")
+@context.staff_only()
+def attempt(callback_id: str) -> Any:
+    """Record a call, that what was to do is done, or both."""
+    form = AttemptForm()
+    if not form.validate_on_submit():
+        return _callback_page(callback_id, attempt=form)
+    spoke_to = {"patient": "patient", "carer": "carer"}.get(form.reached.data or "")
+    store, now, me, words = context.store(), context.now(), context.me(), form.words.data or ""
+    try:
+        if not (form.reached.data or form.done.data or form.given_up.data):
+            raise CareError("say whether you reached them", "reached")
+        with store.transaction():
+            if form.reached.data:
+                next_try = None if spoke_to else _at(form.next_try.data)
+                phone_calls.attempt(store, now, me, callback_id, spoke_to, words, context.settings().clinic, next_try)
+            if form.done.data:
+                settling.finish(store, now, me, form.done.data, "" if form.reached.data else words)
+            elif form.given_up.data:
+                settling.give_up(store, now, me, form.given_up.data, words)
+    except CareError as error:
+        _beside(form, error)
+        return _callback_page(callback_id, attempt=form)
+    return _to(callback_id)
+
+
+@bp.post("/callbacks/<callback_id>/settle")
+@context.staff_only()
+def settle(callback_id: str) -> Any:
+    """Say what came of it: what is still to be done stays on the list."""
+    form = SettleForm()
+    if not form.validate_on_submit():
+        return _callback_page(callback_id, settle=form)
+    try:
+        outcome, words, clinic = form.outcome.data, form.words.data or "", context.settings().clinic
+        settling.settle(
+            context.store(), context.now(), context.me(), callback_id, outcome, words, clinic, told=form.told.data
+        )
+    except CareError as error:
+        _beside(form, error)
+        return _callback_page(callback_id, settle=form)
+    return _to(callback_id)
+
+
+def _to(callback_id: str) -> Any:
+    return redirect(url_for(".callback", callback_id=callback_id), 303)
+
+
+def _task(task_id: str) -> Task:
+    found = tasks.task(context.store(), task_id)
+    if found is None:
+        abort(404)
+    return found
+
+
+def _beside(form: FlaskForm, error: CareError) -> None:
+    """Put what is wrong beside the field it belongs to; anything else is an answer of its own."""
+    if error.field not in form:
+        raise error
+    form[error.field].errors = [str(error)]
+
+
+def _at(local: datetime | None) -> datetime | None:
+    return local.replace(tzinfo=context.zone()) if local else None

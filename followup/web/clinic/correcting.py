@@ -1,0 +1,161 @@
+"""What was entered is put right: entries, the note of an operation, a patient's particulars."""
+
+from typing import Any
+
+from flask import abort, redirect, render_template, request, url_for
+
+from followup.care.corrections import correcting, operation_note, particulars
+from followup.care.errors import CareError, Conflict
+from followup.care.reading import entries, person
+from followup.web import context
+from followup.web.clinic.blueprint import bp, load_eye
+from followup.web.clinic.discharge_forms import NoteForm, ParticularsForm, note_data
+from followup.web.clinic.discharging import beside_field, check_operation, note_of, patient_of
+from followup.web.clinic.entry_forms import FORMS, EntryForm
+from followup.web.fields import field_errors
+
+
+def _beside(form: EntryForm | ParticularsForm, error: CareError) -> None:
+    """Put what is wrong beside the field it belongs to, else beside the reason."""
+    field = getattr(form, error.field or "reason", form.reason)
+    field.errors = [*field.errors, str(error)]
+
+
+def _entry(event_id: str) -> entries.Entry:
+    found = entries.entry(context.store(), event_id, context.zone())
+    if found is None:
+        abort(404)
+    return found
+
+
+@bp.route("/entries/<event_id>/correct", methods=["GET", "POST"])
+@context.staff_only()
+def correct_entry(event_id: str) -> Any:
+    """Put an entry right in the fields it was made in, or withdraw it."""
+    entry = _entry(event_id)
+    eye = load_eye(entry.event.eye_id)
+    withdrawing = "withdraw" in request.values
+    form = FORMS[entry.event.kind]()
+    form.offer(person.both_eyes(context.store(), eye.patient.id, context.zone()), entry.event)
+    doubts: list[str] = []
+    status = 200
+    if entry.later is not None:
+        status = 409
+    elif request.method == "GET":
+        form.fill(entry.event, entry.side, context.zone())
+    elif withdrawing or (form.validate() and (form.sure.data or not (doubts := form.doubts()))):
+        try:
+            _put_right(form, entry, withdrawing=withdrawing)
+            return redirect(url_for(".entry_put_right", event_id=event_id), 303)
+        except Conflict:
+            raise
+        except CareError as error:
+            _beside(form, error)
+    if errors := field_errors(form):
+        status = 400
+    return render_template(
+        "clinic/correct.html",
+        stated=entry,
+        eye=eye,
+        form=form,
+        doubts=doubts,
+        errors=errors,
+        withdrawing=withdrawing,
+    ), status
+
+
+def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> None:
+    who = context.store(), context.now(), context.me(), entry.event.id
+    zone, reason = context.zone(), form.reason.data or ""
+    if withdrawing:
+        correcting.withdraw(*who, reason, zone)
+        return
+    body = form.body(entry.event.body, zone)
+    correcting.correct(*who, body, reason, zone, side=form.chosen_side(), at=form.time(entry.event, zone))
+
+
+@bp.get("/entries/<event_id>/put-right")
+@context.staff_only()
+def entry_put_right(event_id: str) -> Any:
+    """What became of an entry: what stands now, what that raised, and which warnings rested on it."""
+    entry = _entry(event_id)
+    if entry.later is None:
+        return redirect(url_for(".correct_entry", event_id=event_id), 303)
+    eye = load_eye(entry.event.eye_id)
+    done = correcting.outcome(context.store(), entry.later.event)
+    return render_template(
+        "clinic/entry_put_right.html",
+        stated=entry,
+        eye=eye,
+        side=entry.later.side,
+        done=done,
+    )
+
+
+@bp.route("/patients/<patient_id>/particulars", methods=["GET", "POST"])
+@context.staff_only()
+def correct_particulars(patient_id: str) -> Any:
+    """Number, name, birth date, phone and language as they are right."""
+    known = particulars.known(context.store(), patient_id)
+    form = ParticularsForm(obj=known)
+    changed: list[tuple[str, str, str]] = []
+    status = 200
+    if request.method == "POST":
+        try:
+            if form.validate():
+                changed = particulars.correct(
+                    context.store(), context.now(), context.me(), patient_id, patient_of(form), form.reason.data,
+                    context.zone(),
+                )  # fmt: skip
+                known = particulars.known(context.store(), patient_id)
+        except CareError as error:
+            _beside(form, error)
+            status = 409 if isinstance(error, Conflict) else 400
+        if field_errors(form) and status == 200:
+            status = 400
+    return render_template(
+        "clinic/particulars.html",
+        patient=known,
+        eyes=person.both_eyes(context.store(), patient_id, context.zone()),
+        form=form,
+        changed=changed,
+        errors=field_errors(form),
+        languages=context.LANGUAGES,
+    ), status
+
+
+@bp.route("/eyes/<eye_id>/operations/<operation_id>/note", methods=["GET", "POST"])
+@context.staff_only()
+def correct_note(eye_id: str, operation_id: str) -> Any:
+    """Everything that was copied from the operation note, also the eye."""
+    zone = context.zone()
+    notes = operation_note.notes(context.store(), eye_id, operation_id)
+    stands, eye = notes[-1], load_eye(eye_id)
+    form = NoteForm(data={**note_data(stands, zone), "corrects": stands.id})
+    done = None
+    if request.method == "POST":
+        form.validate()
+        check_operation(form)
+        try:
+            if not field_errors(form):
+                note = note_of(form, stands.body.get("posture"), stands.body.get("height_metres", 0))
+                if note.operated_at == stands.operated_at.replace(second=0, microsecond=0):  # a field has no seconds
+                    note = note.model_copy(update={"operated_at": stands.operated_at})
+                done = operation_note.correct(
+                    context.store(), context.now(), context.me(), eye_id, operation_id, note, form.reason.data, zone,
+                    corrects=form.corrects.data,
+                )  # fmt: skip
+        except Conflict:
+            raise
+        except CareError as error:
+            beside_field(form, error)
+    errors = field_errors(form)
+    return render_template(
+        "clinic/note.html",
+        eye=load_eye(done.eye_id) if done else eye,
+        form=form,
+        notes=notes,
+        done=done,
+        errors=errors,
+        changed={what for what, _, _ in done.differences} if done else set(),
+    ), 400 if errors else 200

@@ -1,0 +1,143 @@
+"""What a clinic device fetches and sends: the day's sheet, and entries made without a signal.
+
+Entries come sealed for this clinic with the pass of whoever made them inside, so they may be sent after that person
+signed out; only a signed-in member of staff is told what they raised.
+"""
+
+from datetime import datetime
+from typing import Any
+
+from flask import Blueprint, Response, jsonify, session
+from itsdangerous import BadSignature, URLSafeTimedSerializer
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from followup.care import bounds
+from followup.care.actors import Actor
+from followup.care.home import sealing
+from followup.care.home.receive import receive_from_clinic, refuse_from_clinic
+from followup.care.learning import agreement
+from followup.care.reading import person
+from followup.care.today.daysheet import daysheet
+from followup.records import events, worries
+from followup.web import context
+from followup.web.patient.api import take_subscription
+from followup.web.sent import sent_json
+
+bp = Blueprint("clinic_api", __name__, url_prefix="/api/v1/clinic")
+PASS_DAYS = 14
+
+
+class Packet(BaseModel):
+    """What stands inside a sealed packet."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    author_pass: str
+    events: list[Any] = Field(max_length=50)
+
+
+class SealedEntries(BaseModel):
+    """Sealed packets, and what the device's clock says now (absent where it cannot be)."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    sent_at: Any = None
+    sealed: list[sealing.Sealed] = Field(max_length=20)
+
+
+@bp.get("/here")
+def here() -> Any:
+    """Answers whoever asks whether there is a signal."""
+    return "", 204
+
+
+@bp.post("/leave")
+def leave() -> Any:
+    """End the session of whoever signed out on the device, at once or when it has a signal again."""
+    session.clear()
+    return "", 204
+
+
+@bp.get("/daysheet")
+def sheet() -> Any:
+    """Today's list and entry screens for a device of whoever is signed in."""
+    actor = context.staff()
+    if actor is None:
+        return {"error": "nobody is signed in"}, 401
+    made = daysheet(context.store(), actor, author_pass(actor), context.now(), context.zone())
+    return Response(made.model_dump_json(), mimetype="application/json")
+
+
+@bp.post("/entries")
+def entries() -> Any:
+    """Take sealed entries; each packet is answered with its events' results, in the order sent."""
+    try:
+        batch = SealedEntries.model_validate(sent_json())
+    except ValidationError:
+        return {"error": "send sent_at and a list of sealed packets"}, 400
+    sent_at = bounds.clock(batch.sent_at)
+    return jsonify({"packets": [_take(packet, sent_at) for packet in batch.sealed]})
+
+
+@bp.post("/push")
+def push() -> Any:
+    """Push to this browser of a member of staff from now on."""
+    actor = context.staff()
+    if actor is None:
+        return {"error": "nobody is signed in"}, 401
+    return take_subscription(f"staff:{actor.id}", sent_json(), None)
+
+
+def author_pass(actor: Actor) -> str:
+    """What proves later whose entries a device sends."""
+    return str(_signer().dumps(actor.id))
+
+
+def _take(sealed: sealing.Sealed, sent_at: datetime | None) -> dict[str, Any]:
+    try:
+        packet = Packet.model_validate(sealing.opened(context.store(), sealed))
+    except ValueError as error:
+        return {"results": [], "error": str(error)}
+    try:
+        actor = _author(packet.author_pass)
+    except ValueError as error:
+        refused = refuse_from_clinic(context.store(), context.now(), packet.events, str(error))
+        return {"results": [r.model_dump() for r in refused]}
+    results = receive_from_clinic(context.store(), context.now(), actor, packet.events, context.zone(), sent_at)
+    taken = [raw for raw, result in zip(packet.events, results, strict=True) if result.status == "received"]
+    told = _consequences({event["operation"] for event in taken}) if context.staff() else {}
+    return {"results": [r.model_dump() for r in results], **told}
+
+
+def _author(author_pass: str) -> Actor:
+    """Whose entries these are. Raises ValueError for a pass that is not ours, or too old."""
+    try:
+        id = _signer().loads(author_pass, max_age=PASS_DAYS * 86400)
+    except BadSignature as error:
+        raise ValueError("the pass of this entry is not valid here; ask for it to be entered again") from error
+    actor = context.member(id)
+    if actor is None:
+        raise ValueError("whoever made this entry has no account here any more")
+    return actor
+
+
+def _consequences(operations: set[str]) -> dict[str, Any]:
+    """What this delivery raised in these eyes, and where another person measured differently."""
+    store, now = context.store(), context.now()
+    raised, differing = [], []
+    for id in {eye.id for operation in operations for eye in person.eyes_beside(store, operation)}:
+        raised += [w for w in worries.warnings_of(store, id) if w.recorded_at == now]
+        differing += [
+            d for d in agreement.differences(store, events.of_eye(store, id), context.zone()) if d.day == context.today()
+        ]
+    return {
+        "raised": [{"how_soon": w.how_soon, "words": w.words} for w in raised],
+        "differing": [
+            {"eye": d.eye, "what": d.what, "readings": [{"who": r.who, "words": r.words} for r in d.readings]}
+            for d in differing
+        ],
+    }
+
+
+def _signer() -> URLSafeTimedSerializer:
+    return URLSafeTimedSerializer(context.store().secret, salt="clinic-device")

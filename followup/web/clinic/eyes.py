@@ -1,0 +1,125 @@
+"""One eye: its page, its card and code, and what ends the caution of gas."""
+
+from typing import Any
+
+from flask import redirect, render_template, request, session, url_for
+
+from followup.care.actors import barred
+from followup.care.corrections import correcting, operation_note
+from followup.care.errors import CareError, Refused
+from followup.care.home import enrol
+from followup.care.learning import agreement
+from followup.care.reading import entries, person
+from followup.care.reading.eye import rulebook
+from followup.care.visits import visit
+from followup.care.watch.dangers import dangers
+from followup.exchange import qr
+from followup.records import eyes
+from followup.web import charts, context
+from followup.web.clinic.blueprint import bp, load_eye, operated_eye, pressed
+from followup.web.clinic.visit_forms import TakeBackForm
+from followup.web.fields import SmallForm
+
+
+@bp.get("/eyes/<eye_id>/card")
+@context.staff_only()
+def card(eye_id: str) -> Any:
+    """The discharge card: one A4 page with the code that enrols the phone."""
+    eye = operated_eye(eye_id)
+    kept = session.get("code") or {}
+    code = kept.get("code") if kept.get("eye") == eye.id else None
+    address = url_for("patient.enrolment", _external=False)
+    link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
+    return render_template(
+        "clinic/card.html",
+        eye=eye,
+        code=code,
+        qr=qr.svg(link) if link else None,
+        address=f"{context.settings().server.public_address}{address}",
+        forecast=eye.forecast(context.now()),
+        dangers=dangers(rulebook(context.store()), [eye.operation]),
+        changed=operation_note.last_change(context.store(), eye.note.operation_id),
+    )
+
+
+@bp.post("/eyes/<eye_id>/code")
+@context.staff_only()
+@pressed
+def new_code(eye_id: str) -> Any:
+    """A fresh enrolment code, for a second phone or when the first has run out."""
+    eye = load_eye(eye_id)
+    code = enrol.issue_code(context.store(), context.now(), context.me(), eye.patient.id)
+    session["code"] = {"eye": eye.id, "code": code}
+    return redirect(url_for(".card", eye_id=eye_id), 303)
+
+
+@bp.get("/eyes/<eye_id>")
+@context.staff_only()
+def eye_page(eye_id: str) -> Any:
+    """One eye: the whole course in one picture, and the table that says the same."""
+    eye, now, store = load_eye(eye_id), context.now(), context.store()
+    fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
+    eyes.add_look(store, now, eye.id, context.me().signature)
+    return render_template(
+        "clinic/eye.html",
+        eye=eye,
+        fellow=fellow,
+        differences=agreement.differences(store, eye.events, context.zone()),
+        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
+        rows=charts.course_table(eye, now),
+        entries=entries.of_eye(store, eye.id, context.zone()),
+        forecast=eye.forecast(now) if eye.operated else None,
+        caution=eye.caution(now),
+        liquid=eye.holds_liquid(now),
+        no_gas=eye.no_gas_record if eye.operated else None,
+        histories={note.operation_id: eyes.history_of(store, note.operation_id) for note in eye.notes},
+    )
+
+
+@bp.post("/devices/<device_id>/revoke")
+@context.staff_only()
+@pressed
+def revoke(device_id: str) -> Any:
+    """Lock a lost phone out."""
+    enrol.revoke(context.store(), context.now(), context.me(), device_id)
+    return redirect(request.form.get("back", url_for(".today")), 303)
+
+
+@bp.route("/eyes/<eye_id>/no-gas", methods=["GET", "POST"])
+@context.staff_only()
+def no_gas(eye_id: str) -> Any:
+    """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
+    eye, now = operated_eye(eye_id), context.now()
+    if fault := barred(context.me(), "no-gas-seen"):
+        raise Refused(fault)
+    if SmallForm().validate_on_submit():
+        return _record(eye_id, "no-gas-seen")
+    seen, forecast = eye.timeline(now).sightings, eye.forecast(now)
+    level = forecast.at(eye.operation.day(now))
+    return render_template("clinic/no_gas.html", eye=eye, last=seen[-1][1] if seen else None, forecast=forecast, level=level)
+
+
+@bp.post("/eyes/<eye_id>/oil-out")
+@context.staff_only()
+@pressed
+def oil_out(eye_id: str) -> Any:
+    """The oil was taken out."""
+    return _record(eye_id, "tamponade-removed")
+
+
+def _record(eye_id: str, kind: str) -> Any:
+    visit.record_clinic_event(context.store(), context.now(), context.me(), eye_id, kind, {}, context.zone())
+    return redirect(url_for(".eye_page", eye_id=eye_id), 303)
+
+
+@bp.post("/entries/<event_id>/take-back")
+@context.staff_only()
+def take_back(event_id: str) -> Any:
+    """Withdraw an entry made by mistake, with the reason."""
+    form = TakeBackForm()
+    if not form.validate_on_submit():
+        raise CareError("say why this is taken back")
+    done = correcting.withdraw(
+        context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone()
+    )
+    return redirect(url_for(".eye_page", eye_id=done.eye_id), 303)

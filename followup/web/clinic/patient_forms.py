@@ -1,0 +1,35 @@
+"""The forms of a patient's page: ending follow-up, taking it up, joining two records."""
+
+from flask_wtf import FlaskForm
+from wtforms import HiddenField, RadioField, StringField, TextAreaField
+from wtforms.validators import InputRequired, Length
+
+from followup.care.patients.following import REASONS
+from followup.web.fields import ManyField, choices
+
+WHICH = {"one": "this record’s", "other": "the other record’s"}
+
+
+class EndForm(FlaskForm):
+    """Why follow-up ends; `closes` names the callbacks that are closed with it."""
+
+    reason = RadioField("Why", choices=choices(REASONS), validators=[InputRequired("say why follow-up ends")])
+    words = TextAreaField("Words for the record", [Length(max=2000)])
+    closes = ManyField("Closed with this reason", choices=[], validate_choice=False)
+
+
+class TakeUpForm(FlaskForm):
+    words = StringField("Why it is taken up again", [InputRequired("say why follow-up is taken up again"), Length(max=500)])
+
+
+class JoinForm(FlaskForm):
+    """Which number and which particulars stand. An answer counts for exactly what was shown (`mark`)."""
+
+    number = RadioField("Which number stands", choices=choices(WHICH), validators=[InputRequired("say which number stands")])
+    particulars = RadioField(
+        "Whose name, birth date, phone and language are right",
+        choices=choices(WHICH),
+        validators=[InputRequired("say whose particulars are right")],
+    )
+    same_day = HiddenField()
+    mark = HiddenField()

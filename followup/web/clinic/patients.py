@@ -1,0 +1,89 @@
+"""One patient: both eyes on one page, the end of follow-up, and two records of one person joined."""
+
+from typing import Any
+
+from flask import redirect, render_template, request, url_for
+
+from followup.care.errors import CareError
+from followup.care.patients import following, joining
+from followup.care.reading import person
+from followup.care.today import lists
+from followup.web import context
+from followup.web.clinic.blueprint import bp, load_eye
+from followup.web.clinic.patient_forms import EndForm, JoinForm, TakeUpForm
+from followup.web.fields import field_errors
+
+
+@bp.get("/patients/<patient_id>")
+@context.staff_only()
+def patient_page(patient_id: str) -> Any:
+    """Both eyes side by side: what was done, what is in each, what is planned, and what was said."""
+    found = person.whole(context.store(), patient_id, context.zone())
+    if found.patient.id != patient_id:
+        return redirect(url_for(".patient_page", patient_id=found.patient.id))
+    readings = {eye.id: {what: person.last_reading(eye, what) for what in ("acuity", "iop_mmhg")} for eye in found.eyes}
+    return render_template("clinic/patient.html", found=found, readings=readings, take_up=TakeUpForm())
+
+
+@bp.route("/eyes/<eye_id>/end", methods=["GET", "POST"])
+@context.staff_only()
+def end_follow_up(eye_id: str) -> Any:
+    """End follow-up of an eye: what is open is shown, and is settled first or closed with the reason."""
+    store, eye, form = context.store(), load_eye(eye_id), EndForm()
+    if form.validate_on_submit():
+        try:
+            reason, words, closes = form.reason.data, form.words.data or "", form.closes.data or ()
+            following.end(store, context.now(), context.me(), eye.id, reason, words, context.zone(), closes=closes)
+            return redirect(url_for(".patient_page", patient_id=eye.patient.id), 303)
+        except CareError as error:
+            if error.field not in form:
+                raise
+            form[error.field].errors = [str(error)]
+    own, both = (following.still_open(store, following.concerned(store, eye.known, why)) for why in ("finished", "died"))
+    return render_template(
+        "clinic/end.html",
+        eye=eye,
+        form=form,
+        own=own,
+        beside=[one for one in both if one not in own],
+        errors=field_errors(form),
+    ), 400 if form.errors else 200
+
+
+@bp.post("/eyes/<eye_id>/take-up")
+@context.staff_only()
+def take_up(eye_id: str) -> Any:
+    """Take follow-up up again, with why."""
+    form, eye = TakeUpForm(), load_eye(eye_id)
+    form.validate_on_submit()
+    following.take_up(context.store(), context.now(), context.me(), eye.id, form.words.data or "", context.zone())
+    return redirect(url_for(".patient_page", patient_id=eye.patient.id), 303)
+
+
+@bp.route("/patients/<patient_id>/join", methods=["GET", "POST"])
+@context.staff_only()
+def join(patient_id: str) -> Any:
+    """Find the other record, look at both beside each other, say what stands, and confirm once more."""
+    store, one = context.store(), person.standing(context.store(), patient_id)
+    other_id, words = request.args.get("other", ""), request.args.get("find", "").strip()
+    if not other_id:
+        found = lists.find(store, words, context.today()) if words else None
+        return render_template("clinic/join_find.html", patient=one, find=words, found=found)
+    both, form = joining.look(store, one.id, other_id, context.zone()), JoinForm()
+    asked = form.validate_on_submit() and form.mark.data == both.mark
+    if asked and request.form.get("step") == "join":
+        stays = joining.join(
+            store,
+            context.now(),
+            context.me(),
+            both,
+            context.zone(),
+            number=form.number.data,
+            particulars=form.particulars.data,
+            mark=form.mark.data,
+            same_day_meant=form.same_day.data == "meant",
+        )
+        return redirect(url_for(".patient_page", patient_id=stays), 303)
+    form.mark.data = both.mark
+    page = render_template("clinic/join.html", both=both, form=form, confirm=asked, errors=field_errors(form))
+    return page, 400 if form.errors else 200

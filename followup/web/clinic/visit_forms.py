@@ -1,0 +1,80 @@
+"""The form of a visit: measures of both eyes, and what is asked once before they are kept."""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any
+
+from flask_babel import format_date
+from flask_wtf import FlaskForm
+from wtforms import (
+    BooleanField,
+    Form,
+    FormField,
+    SelectField,
+    StringField,
+    TextAreaField,
+)
+from wtforms.fields.choices import SelectChoice
+from wtforms.validators import InputRequired, Length
+
+from followup.care.reading.measures import CORRECTIONS
+from followup.clinical import pressure
+from followup.clinical.course import FINDINGS
+from followup.clinical.pressure import INSTRUMENTS
+from followup.records.values import Visit
+from followup.web.fields import NOTATIONS, AcuityText, ManyField, NumberText, PressureText, choices
+
+
+def _visit_words(visit: Visit) -> str:
+    return f"{visit.name}, {format_date(visit.target, 'EEE d MMM')}"
+
+
+class EyeMeasuresForm(Form):
+    acuity = AcuityText("Acuity", notation="notation")
+    notation = SelectField("Notation", choices=NOTATIONS, default="")
+    correction = SelectField("With", choices=choices(CORRECTIONS))
+    iop = PressureText("Pressure, mmHg")
+    instrument = SelectField("Instrument", choices=choices({n: i.words for n, i in INSTRUMENTS.items()}))
+    bubble_percent = NumberText("Bubble height, %", unit=" %")
+    pain = NumberText("Pain, 0–10", low=0, high=10)
+    findings = ManyField("Seen at the lamp", choices=choices(FINDINGS))
+    notes = TextAreaField("Notes", [Length(max=2000)])
+
+    def measured_like(self, body: Mapping[str, Any]) -> None:
+        """Begin with the correction and the instrument of the last measures."""
+        self.correction.data = body.get("correction") or self.correction.data
+        self.instrument.data = body.get("instrument") or self.instrument.data
+
+
+class VisitForm(FlaskForm):
+    visit = SelectField("Visit", choices=[], validate_choice=False)
+    right = FormField(EyeMeasuresForm)
+    left = FormField(EyeMeasuresForm)
+    no_gas_seen = BooleanField("A clinician looked at the retina and saw no gas")
+    sure = BooleanField("Yes, that is right")
+
+    def offer(self, open_visits: list[Visit]) -> None:
+        """The visits that may be meant, each with its day; `data-name` is for a device that loses its signal."""
+        self.visit.choices = [
+            *(SelectChoice(v.identity, _visit_words(v), render_kw={"data-name": v.name}) for v in open_visits),
+            SelectChoice("", "Not a planned visit"),
+        ]
+
+    def doubts(self, open_visits: list[Visit], today: date) -> list[str]:
+        """Values that can be but rarely are, and a visit that is not due today: a question, not a block."""
+        chosen = next((v for v in open_visits if v.identity == self.visit.data), None)
+        found = []
+        if chosen and not chosen.holds(today):
+            window = " to ".join(format_date(day, "EEE d MMM") for day in (chosen.earliest, chosen.latest))
+            found.append(f"{chosen.name} is due {window}: is it this visit that takes place today?")
+        for side in ("right", "left"):
+            iop = self[side].form.iop.mmhg
+            if iop is not None and pressure.unlikely(iop):
+                found.append(f"{side} eye: is a pressure of {iop:g} mmHg right?")
+        return found
+
+
+class TakeBackForm(FlaskForm):
+    """Why an entry is taken back."""
+
+    reason = StringField("Why", [InputRequired(), Length(max=500)])

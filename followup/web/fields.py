@@ -1,0 +1,149 @@
+"""Fields that all forms share: they say what is wrong beside them, and what was typed stays."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from flask_wtf import FlaskForm
+from wtforms import (
+    DateField,
+    Field,
+    FieldList,
+    Form,
+    FormField,
+    SelectMultipleField,
+    StringField,
+    ValidationError,
+)
+from wtforms.fields.choices import SelectChoice
+from wtforms.widgets import CheckboxInput, ListWidget
+
+from followup.care.reading.measures import number
+from followup.clinical import acuity, pressure
+from followup.clinical.coverage import POSTURES as POSTURE_NAMES
+from followup.clinical.errors import ClinicalError
+from followup.web.display import POSTURES
+
+NOTATIONS = [
+    SelectChoice("", "as written"),
+    *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in acuity.NOTATIONS),
+]
+
+
+def choices(words: Mapping[str, str]) -> list[SelectChoice]:
+    """What a field offers, each with its words as a sentence begins."""
+    return [SelectChoice(code, said[0].upper() + said[1:]) for code, said in words.items()]
+
+
+def to_choose(words: Mapping[str, str]) -> list[SelectChoice]:
+    """The same for what nobody may have chosen for the reader: nothing is chosen at first."""
+    return [SelectChoice("", "– choose –"), *choices(words)]
+
+
+PLAN_POSITIONS = choices({"": "no posturing"} | {p: POSTURES[p] for p in POSTURE_NAMES if p != "face-up"})
+
+
+class ManyField(SelectMultipleField):
+    widget = ListWidget(prefix_label=False)
+    option_widget = CheckboxInput()
+
+
+class NumberText(StringField):
+    """A number as people type it, with a comma or a point; says plainly what is accepted."""
+
+    def __init__(
+        self, *args: Any, low: float = 0, high: float = 100, unit: str = "", whole: bool = False, **kwargs: Any
+    ) -> None:
+        super().__init__(*args, **kwargs)
+        self.low, self.high, self.unit, self.whole = low, high, unit, whole
+
+    def pre_validate(self, form: Form) -> None:
+        if self.number is None:
+            return
+        if not self.low <= self.number <= self.high:
+            raise ValidationError(f"{self.data} is out of range; accepted is {self._accepted}")
+        if self.whole and not self.number.is_integer():
+            raise ValidationError(f"{self.data} is not a whole number; accepted is {self._accepted}")
+
+    @property
+    def number(self) -> float | None:
+        try:
+            return number(self.data or "")
+        except ValueError:
+            raise ValidationError(f"“{self.data}” is not a number; accepted is {self._accepted}") from None
+
+    @property
+    def _accepted(self) -> str:
+        return f"{self.low:g} to {self.high:g}{self.unit}"
+
+
+class DayField(DateField):
+    """A date from the browser's own date field; says what is accepted where it is none."""
+
+    def process_formdata(self, valuelist: list[str]) -> None:
+        try:
+            super().process_formdata(valuelist)
+        except ValueError:
+            if typed := " ".join(valuelist).strip():
+                raise ValueError(f"“{typed}” is not a date; write day, month and the year with four digits") from None
+
+
+def filled(field: Field) -> bool:
+    """Whether something stands in a field, right or wrong."""
+    return bool(field.errors or (field.data.strip() if isinstance(field.data, str) else field.data))
+
+
+class AcuityText(StringField):
+    """A visual acuity as the chart has it; the notation stands in the sibling field named by `notation`."""
+
+    def __init__(self, *args: Any, notation: str, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.notation_field = notation
+
+    def pre_validate(self, form: Form) -> None:
+        if self.data and self.data.strip():
+            try:
+                acuity.read(self.data, form[self.notation_field].data or None)
+            except ClinicalError as error:
+                raise ValidationError(str(error)) from error
+
+
+class PressureText(StringField):
+    """A pressure in mmHg, or in kPa where that is written."""
+
+    def pre_validate(self, form: Form) -> None:
+        if self.data and self.data.strip():
+            try:
+                pressure.read(self.data)
+            except ClinicalError as error:
+                raise ValidationError(str(error)) from error
+
+    @property
+    def mmhg(self) -> float | None:
+        return pressure.read(self.data) if self.data and self.data.strip() else None
+
+
+def asked_with_position(form: Any, field: Field) -> None:
+    """A head position without hours or days would be no plan at all, and be dropped without a word."""
+    if form.position.data and not field.errors and not field.number:
+        raise ValidationError("write this for the head position, or choose no posturing")
+
+
+class SmallForm(FlaskForm):
+    """A form with nothing but its button."""
+
+
+def field_errors(form: FlaskForm) -> list[tuple[Field, str]]:
+    """Every message of a form with its field, for the summary on top."""
+    found: list[tuple[Field, str]] = []
+
+    def walk(fields: Any) -> None:
+        for field in fields:
+            if isinstance(field, FormField):
+                walk(field.form)
+            elif isinstance(field, FieldList):
+                walk(field.entries)
+            else:
+                found.extend((field, str(message)) for message in field.errors)
+
+    walk(form)
+    return found

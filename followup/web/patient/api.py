@@ -1,0 +1,225 @@
+"""The phones' machine interface, version 1. Its OpenAPI description comes from the models that check it."""
+
+from datetime import datetime
+from typing import Any
+
+from flask import Blueprint, Response, jsonify, request
+from flask_babel import gettext
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic.json_schema import models_json_schema
+
+from followup.care import bounds
+from followup.care.home import pack as packs
+from followup.care.home import sealing
+from followup.care.home.pack_parts import Pack
+from followup.care.home.receive import Result, receive
+from followup.care.messages import outgoing
+from followup.care.messages.reminders import PATIENT_KINDS
+from followup.care.reading.events import PATIENT_KINDS as EVENT_KINDS
+from followup.care.reading.events import Envelope, first_message
+from followup.clinical import acuity
+from followup.exchange import push_keys
+from followup.records.values import Device
+from followup.web import context
+from followup.web.sent import sent_events, sent_json
+
+bp = Blueprint("api", __name__, url_prefix="/api/v1")
+MOST_EVENTS = 200
+
+
+class Batch(BaseModel):
+    """Events from one phone, at most 200, in any order, and what the phone's clock says now.
+
+    A `sent_at` that cannot be, or has no offset, counts as absent.
+    """
+
+    model_config = ConfigDict(extra="forbid")
+
+    sent_at: datetime | None = None
+    events: list[Envelope] = Field(max_length=MOST_EVENTS)
+
+
+class SealedBatch(BaseModel):
+    """Packets that a locked-out phone sealed, sent after it was enrolled again."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    sealed: list[sealing.Sealed] = Field(max_length=20)
+
+
+class MessageSettings(BaseModel):
+    """What this phone's person chose, what there is to choose from, and the key for push subscriptions."""
+
+    choices: outgoing.Choices
+    kinds: list[str]
+    email_possible: bool
+    push_key: str
+
+
+class Results(BaseModel):
+    """What became of each event, in the order sent."""
+
+    results: list[Result]
+
+
+@bp.before_request
+def only_enrolled_phones() -> Any:
+    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
+    if request.endpoint in ("api.openapi", "api.acuity_table") or context.device() is not None:
+        return None
+    locked = context.known_device() is not None
+    return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
+
+
+@bp.get("/pack")
+def pack() -> Any:
+    """All that the phone shows offline, in the language asked for; 304 when nothing changed."""
+    made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
+    response = Response(made.model_dump_json(), mimetype="application/json")
+    response.set_etag(packs.mark(made))
+    return response.make_conditional(request)
+
+
+@bp.post("/events")
+def events() -> Any:
+    """Take events; each is answered on its own, so a bad one never holds up the others."""
+    body = sent_events()
+    if body is None:
+        return {"error": "send an object with the list “events”"}, 400
+    batch = body["events"]
+    if len(batch) > MOST_EVENTS:
+        return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
+    sent_at = bounds.clock(body.get("sent_at"))
+    results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
+    told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
+    return jsonify(Results(results=told).model_dump())
+
+
+@bp.post("/sealed")
+def sealed() -> Any:
+    """Open what a locked-out phone had sealed, and take it as its events."""
+    try:
+        batch = SealedBatch.model_validate(sent_json())
+        entries = [entry for packet in batch.sealed for entry in sealing.opened_entries(context.store(), packet)]
+    except ValueError as error:
+        return {"error": str(error)}, 400
+    results = receive(context.store(), context.now(), _device(), entries, context.zone())
+    return jsonify(Results(results=results).model_dump())
+
+
+@bp.get("/messages")
+def messages() -> Any:
+    """How this phone's person wants to be reached, and what is possible here."""
+    when = context.settings().messages
+    chosen = outgoing.choices_of(context.store(), _person(), context.settings().clinic, when)
+    key = push_keys.public_key(context.store())
+    said = MessageSettings(choices=chosen, kinds=list(PATIENT_KINDS), email_possible=bool(when.smtp_host), push_key=key)
+    return jsonify(said.model_dump(mode="json"))
+
+
+@bp.put("/messages")
+def choose_messages() -> Any:
+    """Keep how this phone's person wants to be reached."""
+    try:
+        chosen = outgoing.Choices.model_validate(sent_json())
+    except ValidationError as error:
+        return {"error": gettext(first_message(error).partition(": ")[2] or str(error))}, 400
+    outgoing.choose(context.store(), context.now(), _person(), chosen)
+    return jsonify(chosen.model_dump(mode="json"))
+
+
+@bp.post("/push")
+def push() -> Any:
+    """Push reminders to this phone from now on."""
+    return take_subscription(_person(), sent_json(), _device().id)
+
+
+def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
+    """Keep a browser's push subscription."""
+    try:
+        subscription = outgoing.Subscription.model_validate(asked)
+    except ValidationError as error:
+        return {"error": first_message(error)}, 400
+    inside = not context.settings().server.secure_cookies
+    outgoing.subscribe(context.store(), context.now(), person, subscription, device_id=device_id, inside=inside)
+    return "", 204
+
+
+def _person() -> str:
+    return f"patient:{_device().patient_id}"
+
+
+def _device() -> Device:
+    device = context.device()
+    assert device is not None
+    return device
+
+
+@bp.get("/acuity-table")
+def acuity_table() -> Any:
+    """Every usual way to write an acuity with its conversions, for pages that work offline."""
+    response = jsonify(acuity.table())
+    response.headers["Cache-Control"] = "public, max-age=86400"
+    return response
+
+
+@bp.get("/openapi.json")
+def openapi() -> Any:
+    """OpenAPI 3.1, from the models."""
+    models: list[Any] = [
+        Batch,
+        SealedBatch,
+        Results,
+        Pack,
+        MessageSettings,
+        outgoing.Subscription,
+        *EVENT_KINDS.values(),
+    ]
+    ref = "#/components/schemas/{model}"
+    _, schemas = models_json_schema([(m, "validation") for m in models], ref_template=ref)
+
+    def answers(model: str) -> dict[str, Any]:
+        schema = {"$ref": ref.format(model=model)}
+        return {"200": {"description": model, "content": {"application/json": {"schema": schema}}}, "401": _REFUSED}
+
+    def body(model: str) -> dict[str, Any]:
+        return {"required": True, "content": {"application/json": {"schema": {"$ref": ref.format(model=model)}}}}
+
+    return jsonify(
+        {
+            "openapi": "3.1.0",
+            "info": {"title": "followup, for phones", "version": "1"},
+            "paths": {
+                "/api/v1/pack": {"get": {"summary": "What the phone carries", "responses": answers("Pack")}},
+                "/api/v1/events": {
+                    "post": {"summary": "Send entries", "requestBody": body("Batch"), "responses": answers("Results")}
+                },
+                "/api/v1/sealed": {
+                    "post": {
+                        "summary": "Send sealed entries",
+                        "requestBody": body("SealedBatch"),
+                        "responses": answers("Results"),
+                    }
+                },
+                "/api/v1/messages": {
+                    "get": {"summary": "How this person wants to be reached", "responses": answers("MessageSettings")},
+                    "put": {
+                        "summary": "Choose how to be reached",
+                        "requestBody": body("Choices"),
+                        "responses": answers("Choices"),
+                    },
+                },
+                "/api/v1/push": {
+                    "post": {
+                        "summary": "Push to this phone",
+                        "requestBody": body("Subscription"),
+                        "responses": {"204": {"description": "Subscribed"}, "401": _REFUSED},
+                    }
+                },
+            },
+            "components": {"schemas": schemas["$defs"]},
+        }
+    )
+
+
+_REFUSED = {"description": "The phone is not enrolled, or was locked out"}

@@ -1,0 +1,145 @@
+"""The patient's phone: enrolment, and the shell that works without a signal."""
+
+from collections.abc import Callable
+from typing import Any
+
+from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask_babel import get_locale, gettext
+from itsdangerous import BadSignature, URLSafeSerializer
+
+from followup.care.errors import NotFound, Refused
+from followup.care.home import enrol
+from followup.exchange import calendar
+from followup.records import eyes, people, visits
+from followup.web import context, display, workers
+from followup.web.patient.forms import EnrolForm
+
+bp = Blueprint("patient", __name__)
+COOKIE_DAYS = 400
+SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
+
+
+@bp.context_processor
+def languages() -> dict[str, Any]:
+    locale = get_locale()
+    assert locale is not None
+    return {
+        "languages": context.LANGUAGES,
+        "language": str(locale),
+        "direction": locale.text_direction,
+        "plural_samples": _plural_samples(locale.plural_form),
+    }
+
+
+def _plural_samples(form_of: Callable[[int], str]) -> dict[str, int]:
+    """One number for each plural form of a language: `one` and `other` in English, six in Arabic."""
+    return {form_of(n): n for n in range(200, -1, -1)}
+
+
+@bp.route("/enrol", methods=["GET", "POST"])
+def enrolment() -> Any:
+    """The one-time code and the year of birth make this phone the patient's."""
+    form = EnrolForm()
+    if request.method == "GET":
+        form.code.data = request.args.get("code", "")
+    elif form.validate():
+        try:
+            token = enrol.enrol(
+                context.store(),
+                context.now(),
+                form.code.data,
+                form.birth_year.data,
+                form.used_by.data,
+                request.remote_addr or "",
+            )
+        except Refused as error:
+            form[error.field or "code"].errors = [gettext(error.message).format_map(error.values)]
+            return render_template("patient/enrol.html", form=form), 403
+        response = redirect(url_for(".shell", language=_chosen_language(token)), 303)
+        response.set_cookie(
+            context.DEVICE_COOKIE,
+            token,
+            max_age=COOKIE_DAYS * 86400,
+            httponly=True,
+            samesite="Strict",
+            secure=context.settings().server.secure_cookies,
+        )
+        return response
+    return render_template("patient/enrol.html", form=form), 400 if form.errors else 200
+
+
+def _chosen_language(token: str) -> str:
+    """The language asked for on this page, else the one the clinic noted for the patient."""
+    device = enrol.device(context.store(), token)
+    noted = device.language if device else ""
+    asked = request.args.get("language", "")
+    return next((code for code in (asked, noted) if code in context.LANGUAGES), str(get_locale()))
+
+
+@bp.get("/me/")
+def shell() -> Any:
+    """The same page for everybody, in each language: what it shows comes from the phone's own store."""
+    response = Response(render_template("patient/shell.html", words=_words()))
+    response.headers["Cache-Control"] = "no-cache"
+    response.headers["Vary"] = "Accept-Language"
+    return response
+
+
+@bp.get("/calendar/<token>.ics")
+def visits_calendar(token: str) -> Any:
+    """The next visits as a feed that a calendar can subscribe to; its address is the phone's own secret."""
+    store = context.store()
+    try:
+        device = people.device(store, _calendar_signer().loads(token))
+    except BadSignature:
+        device = None
+    if device is None or device.revoked_at:
+        raise NotFound("there is no such calendar")
+    rows = [
+        visit
+        for eye in eyes.followed_of(store, device.patient_id)
+        for visit in visits.of_eye(store, eye.id)
+        if visit.target >= context.today()
+    ]
+    clinic = context.settings().clinic
+    made = calendar.visits(rows, clinic.name, clinic.phone, context.now())
+    return Response(made, mimetype="text/calendar", headers={"Content-Disposition": "inline; filename=visits.ics"})
+
+
+@bp.get("/me/calendar")
+def my_calendar() -> Any:
+    """Lead the phone's calendar to its own feed."""
+    device = context.device()
+    if device is None:
+        raise NotFound("this phone is not set up")
+    address = context.settings().server.public_address.split("://", 1)[1]
+    feed = url_for(".visits_calendar", token=_calendar_signer().dumps(device.id))
+    return redirect(f"webcal://{address}{feed}")
+
+
+def _calendar_signer() -> URLSafeSerializer:
+    return URLSafeSerializer(context.store().secret, salt="calendar")
+
+
+@bp.get("/manifest.webmanifest")
+def manifest() -> Any:
+    """What makes the page installable."""
+    return workers.manifest("patient/manifest.json")
+
+
+@bp.get("/sw.js")
+def service_worker() -> Any:
+    """The service worker with the list and version of what it keeps."""
+    return workers.worker("patient/worker.js", "/me/", shell_assets())
+
+
+def shell_assets() -> list[str]:
+    """The addresses the phone keeps: the shell, the manifest, and each asset of the patient's pages."""
+    shells = [url_for(".shell", language=code) for code in context.LANGUAGES]
+    return [*shells, url_for(".manifest"), *workers.static_addresses(SHELL_ASSETS)]
+
+
+def _words() -> dict[str, dict[str, str]]:
+    """Words for codes that the phone gets in its pack."""
+    kinds = {"posture": display.POSTURES, "agent": display.WORDS["agent"], "eye": display.WORDS["eye"]}
+    return {kind: {code: gettext(words) for code, words in known.items()} for kind, known in kinds.items()}

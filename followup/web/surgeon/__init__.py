@@ -1,0 +1,5 @@
+"""The surgeon's pages."""
+
+from followup.web.surgeon import pages
+
+BLUEPRINTS = (pages.bp,)

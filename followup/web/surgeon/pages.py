@@ -1,0 +1,104 @@
+"""The surgeon's pages: who needs me and why, and the protocols to read and sign."""
+
+from collections.abc import Callable
+from typing import Any
+
+from flask import Blueprint, redirect, render_template, request, url_for
+
+from followup.care.errors import CareError
+from followup.care.learning import results, signing
+from followup.care.reading.eye import protocol, rulebook
+from followup.protocols import adjust, book
+from followup.web import charts, context
+from followup.web.clinic.blueprint import unsigned
+from followup.web.clinic.calling import listed
+from followup.web.surgeon.forms import ProtocolForm, SignForm
+
+bp = Blueprint("surgeon", __name__, url_prefix="/surgeon")
+bp.context_processor(unsigned)
+
+
+@bp.get("/")
+@context.staff_only("surgeon")
+def needs_me() -> Any:
+    """By how soon, then by how long it has waited; the reason in one line. What is decided and to do comes after."""
+    return render_template("surgeon/needs_me.html", **listed())
+
+
+@bp.get("/results")
+@context.staff_only("surgeon")
+def my_results() -> Any:
+    """How the operations of one surgeon, or of the whole clinic, turned out."""
+    store, everybody = context.store(), results.surgeons(context.store())
+    mine = context.me().name if context.me().name in everybody else ""
+    chosen = request.args.get("surgeon", mine)
+    found = results.results(store, context.now(), context.zone(), chosen or None)
+    return render_template(
+        "surgeon/results.html", found=found, surgeons=everybody, chosen=chosen, curve=charts.attachment_curve(found.attached)
+    )
+
+
+@bp.get("/protocols")
+@context.staff_only()
+def protocols() -> Any:
+    """The three parts in force, with their signatures."""
+    store = context.store()
+    return render_template(
+        "surgeon/protocols.html",
+        parts=[protocol(store, part) for part in book.PARTS],
+        rules=rulebook(store).rules,
+        form=SignForm(),
+    )
+
+
+@bp.post("/protocols/<part>/sign")
+@context.staff_only("surgeon")
+def sign(part: str) -> Any:
+    form = SignForm()
+    if form.validate_on_submit():
+        signing.sign(context.store(), context.now(), context.me(), part, form.fingerprint.data)
+    return redirect(url_for(".protocols"), 303)
+
+
+@bp.route("/protocols/<part>", methods=["GET", "POST"])
+@context.staff_only("surgeon")
+def adjust_part(part: str) -> Any:
+    """Read a part and adjust its numbers; first shows what the change would have done to the clinic's own past eyes."""
+    return _change(part, "surgeon/protocol.html", lambda base: adjust.adjusted(base, request.form))
+
+
+@bp.route("/protocols/<part>/text", methods=["GET", "POST"])
+@context.staff_only("surgeon")
+def edit_text(part: str) -> Any:
+    """The whole text of a part, for what the numbers alone cannot say."""
+    return _change(part, "surgeon/protocol_text.html", str)
+
+
+def _change(part: str, template: str, changed_from: Callable[[str], str]) -> Any:
+    """Try a changed text, or keep it as the clinic's new draft. What was typed stays on the page."""
+    if part not in book.PARTS:
+        return render_template("error.html", message="There is no such part of the protocol."), 404
+    store, in_force = context.store(), protocol(context.store(), part).text
+    form = ProtocolForm(text=in_force)
+    effects, told, status = None, [], 200
+    if form.validate_on_submit():
+        try:
+            text = changed_from(form.text.data.replace("\r\n", "\n"))  # browsers send line ends so
+            if request.form.get("step") == "save":
+                signing.save(store, context.now(), context.me(), part, text)
+                return redirect(url_for(".protocols"), 303)
+            book.check(part, text)
+            effects = signing.effects(store, text, context.now(), context.zone()) if part == "rulebook" else []
+            told = adjust.differences(in_force, text)
+        except (CareError, book.ProtocolError) as error:
+            form.text.errors = [str(error)]
+            status = 400
+    return render_template(
+        template,
+        part=part,
+        form=form,
+        entries=adjust.entries(in_force) if template == "surgeon/protocol.html" else [],
+        typed=request.form,
+        effects=effects,
+        changed=told,
+    ), status
