@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
 
 from followup.care import bounds
-from followup.care.reading.bodies import kept_time
-from followup.care.reading.events import body_of, first_message, times_in
+from followup.care.reading.bodies import first_message, kept_time
+from followup.care.reading.events import body_of, times_in
 from followup.clinical import acuity, callbacks, course, posture, second_looks, warnings
 from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import ClinicalError

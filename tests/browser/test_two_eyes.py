@@ -9,7 +9,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
 from followup.care.discharge import leaving
-from followup.care.discharge.plan import change_plan
+from followup.care.discharge.changing import change_plan
 from followup.clinical import schedule
 from followup.records import Store, events, eyes
 from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready

@@ -13,7 +13,7 @@ from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, holding, moving_up, settling
 from followup.care.callbacks.kinds import DECISIONS, TASK_OF
-from followup.care.discharge import plan
+from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
@@ -172,7 +172,7 @@ def test_a_callback_with_two_tasks_is_settled_by_the_second(
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
     note = operation_note(posture=plan)
-    plan.change_plan(store, NOW, surgeon, eye_id, note, settings.clinic.tz, settles=opened)
+    changing.change_plan(store, NOW, surgeon, eye_id, note, settings.clinic.tz, settles=opened)
     first = deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
     changed, _ = tasks.of_callback(store, opened)
     assert (changed.kind, changed.words) == ("plan-changed", "plan changed: posture")
@@ -187,7 +187,7 @@ def test_a_callback_with_two_tasks_is_settled_by_the_second(
 def test_a_changed_plan_that_changes_nothing_answers_nothing(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    assert not plan.change_plan(store, NOW, surgeon, eye_id, operation_note(), settings.clinic.tz, settles=opened)
+    assert not changing.change_plan(store, NOW, surgeon, eye_id, operation_note(), settings.clinic.tz, settles=opened)
     assert get(store, opened).state == "waiting"
 
 
@@ -456,7 +456,7 @@ def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) 
 RACE = """
 import sys
 from datetime import datetime
-from followup.care import callbacks
+from followup.care.callbacks import holding, moving_up
 from followup.care.actors import Actor
 from followup.care.errors import Conflict
 from followup.records import open_store

@@ -7,7 +7,7 @@ import pytest
 
 from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.discharge import leaving, plan, proposal
+from followup.care.discharge import changing, leaving, proposal
 from followup.care.discharge.who import SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict, Refused
 from followup.care.home import enrol
@@ -175,7 +175,7 @@ def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, setting
 def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     (visit, *_) = visits.of_eye(store, eye_id)
     with pytest.raises(CareError, match="accepted is"):
-        plan.change_plan(store, NOW, nurse, eye_id, operation_note(), settings.clinic.tz, {visit.id: date(26, 11, 24)})
+        changing.change_plan(store, NOW, nurse, eye_id, operation_note(), settings.clinic.tz, {visit.id: date(26, 11, 24)})
 
 
 def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:
@@ -192,7 +192,7 @@ def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
-    changed = plan.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
+    changed = changing.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
     assert [c[0] for c in changed] == ["posture"]
     (note,) = eyes.notes_of(store, eye_id)
     assert len(eyes.history_of(store, note.operation_id)) == 2

@@ -10,7 +10,7 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
-from followup.care.discharge import leaving, plan
+from followup.care.discharge import changing, leaving
 from followup.care.reading.events import KINDS
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
@@ -290,7 +290,7 @@ def test_the_operation_note_is_shown_whole_and_put_right(
 ) -> None:
     drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
     whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
-    plan.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
+    changing.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)

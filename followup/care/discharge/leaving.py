@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from datetime import datetime, tzinfo
 
 from followup.care.actors import Actor
-from followup.care.discharge.note import OperationNote, check_days, operation_from
-from followup.care.discharge.plan import add_visit
+from followup.care.discharge.changing import add_visit
+from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
 from followup.care.discharge.who import Patient, SamePerson, check_patient, known_or_new_patient
 from followup.care.errors import Conflict
 from followup.care.home import enrol
@@ -60,19 +60,3 @@ def _end_earlier_plan(store: Store, now: datetime, actor: Actor, eye_id: str, zo
     for visit in eye.open_visits:
         if visit.latest >= now.astimezone(zone).date():
             withdraw_visit(store, now, actor, eye_id, visit.identity)
-
-
-def record_operation(
-    store: Store, now: datetime, operation_id: str, note: OperationNote, actor: Actor, zone: tzinfo
-) -> None:
-    eyes.add_note(
-        store,
-        now,
-        operation_id,
-        note.eye,
-        note.operated_at,
-        note.agent,
-        note.surgeon,
-        note.body(zone),
-        actor.signature,
-    )

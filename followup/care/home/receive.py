@@ -12,8 +12,9 @@ from pydantic import BaseModel, ValidationError
 from followup.care import bounds
 from followup.care.actors import Actor, barred
 from followup.care.errors import translatable
+from followup.care.reading.bodies import first_message
 from followup.care.reading.entries import who
-from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent, body_of, first_message, moved, stored, times_in
+from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent, body_of, moved, stored, times_in
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import eye_on_side
 from followup.care.watch import grounds

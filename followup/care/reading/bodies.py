@@ -1,5 +1,6 @@
 """What an entry of each kind says, checked and bounded."""
 
+import re
 from datetime import datetime
 from typing import Annotated, Literal
 
@@ -9,12 +10,12 @@ from pydantic import (
     BaseModel,
     ConfigDict,
     Field,
+    ValidationError,
     ValidationInfo,
     field_validator,
     model_validator,
 )
 
-from followup.care.reading.events import ANY_TIME
 from followup.clinical import course, posture
 from followup.clinical.errors import ClinicalError
 from followup.records.times import FIRST_YEAR, LAST_YEAR, keeps
@@ -39,6 +40,7 @@ DROP_NAME_LENGTH = 60
 
 VISIT_NAME_LENGTH = 60
 
+ANY_TIME = datetime.fromisoformat("2000-01-01T00:00:00+00:00")
 STORED = {"stored": True}  # read with this, a text that was taken when nothing limited it stays readable
 
 
@@ -215,3 +217,11 @@ class WithdrawalBody(Body):
 
     def fact(self, at: datetime) -> None:
         return None
+
+
+def first_message(error: ValidationError) -> str:
+    """The first fault of a validation in plain words, with its field in front."""
+    first = error.errors()[0]
+    message = re.sub(r"^Value error, ", "", first["msg"])
+    place = ".".join(str(step) for step in first["loc"])
+    return f"{place}: {message}" if place else message

@@ -1,6 +1,5 @@
 """Entries: their kinds, the envelopes that devices send, and the clinical fact in each."""
 
-import re
 from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Annotated, Any, Literal
@@ -31,11 +30,14 @@ from followup.care.reading.bodies import (
     VisitRequestBody,
     WithdrawalBody,
     Word,
+    first_message,
     kept_time,
 )
 from followup.care.reading.measures import EnteredMeasures, MeasuresBody
 from followup.clinical import course
+from followup.records.values import Event
 
+CALENDAR = range(1900, 2200)
 PATIENT_KINDS: dict[str, type[Body]] = {
     "symptoms": SymptomsBody,
     "posture": PostureBody,
@@ -57,8 +59,6 @@ CLINIC_KINDS: dict[str, type[Body]] = {
 }
 
 KINDS = PATIENT_KINDS | CLINIC_KINDS
-
-ANY_TIME = datetime.fromisoformat("2000-01-01T00:00:00+00:00")
 
 
 class SentEvent(BaseModel):
@@ -137,9 +137,11 @@ def fact_of(kind: str, at: datetime, body: Mapping[str, Any]) -> course.Fact | N
     return read.fact(at)
 
 
-def first_message(error: ValidationError) -> str:
-    """The first fault of a validation in plain words, with its field in front."""
-    first = error.errors()[0]
-    message = re.sub(r"^Value error, ", "", first["msg"])
-    place = ".".join(str(step) for step in first["loc"])
-    return f"{place}: {message}" if place else message
+def fact_in_time(event: Event) -> course.Fact | None:
+    """The clinical fact of an event, if it says one. Raises where it says none that can be, or a time off the calendar."""
+    fact = fact_of(event.kind, event.at, event.body)
+    block = getattr(fact, "block", None)
+    times = [event.at, *(t for t in (getattr(block, "start", None), getattr(block, "end", None)) if t)]
+    if any(at.year not in CALENDAR for at in times):
+        raise ValueError("a time off the calendar")
+    return fact

@@ -7,7 +7,7 @@ from typing import Any
 
 from followup.care.errors import NotFound
 from followup.care.reading.attendance import attended
-from followup.care.watch.watching import fact_in_time
+from followup.care.reading.events import fact_in_time
 from followup.clinical import acuity, posture, tamponade, warnings
 from followup.clinical.course import (
     Anaesthetic,

@@ -11,8 +11,7 @@ from pydantic import (
     ValidationError,
 )
 
-from followup.care.reading.bodies import Body, Notes, Word
-from followup.care.reading.events import first_message
+from followup.care.reading.bodies import Body, Notes, Word, first_message
 from followup.clinical import acuity, course, pressure
 
 CORRECTIONS: dict[str, str] = {

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
 
-from followup.care.reading.events import fact_of
-from followup.clinical.course import Fact
+from followup.care.reading.events import fact_in_time
 from followup.records import Store, events, eyes, messages, patients, people, visits, watch, worries
 from followup.records.values import Event, Fault
 
@@ -26,7 +25,6 @@ STANDS_STILL = {
     "backup": "no backup is made",
 }
 LEAST_FREE_BYTES = 200 * 1024 * 1024
-CALENDAR = range(1900, 2200)
 KINDS = {
     "eye": "Nothing comes up by itself for this eye. Look at it yourself until this is mended.",
     "row": "An entry cannot be read and is left out everywhere: no list, warning or message knows of it.",
@@ -139,13 +137,3 @@ def unreadable(store: Store) -> list[tuple[str, Exception]]:
             except Exception as error:
                 found.append((f"{table} {row.get('id') or row.get('key')}", error))
     return found
-
-
-def fact_in_time(event: Event) -> Fact | None:
-    """The clinical fact of an event, if it says one. Raises where it says none that can be, or a time off the calendar."""
-    fact = fact_of(event.kind, event.at, event.body)
-    block = getattr(fact, "block", None)
-    times = [event.at, *(t for t in (getattr(block, "start", None), getattr(block, "end", None)) if t)]
-    if any(at.year not in CALENDAR for at in times):
-        raise ValueError("a time off the calendar")
-    return fact

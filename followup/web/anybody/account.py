@@ -10,7 +10,7 @@ from followup.care import accounts
 from followup.care.errors import Refused
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import STAFF_KINDS
-from followup.care.reading.events import first_message
+from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
 from followup.records import messages as kept_messages
 from followup.web import context

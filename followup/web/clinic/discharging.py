@@ -10,13 +10,13 @@ from pydantic import ValidationError
 from wtforms import FieldList
 
 from followup.care import bounds
-from followup.care.discharge import leaving, plan
+from followup.care.discharge import changing, leaving
 from followup.care.discharge.note import OperationNote
 from followup.care.discharge.proposal import Proposal, asks_about, propose
 from followup.care.discharge.who import OtherParticulars, Patient, SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict
 from followup.care.reading import person
-from followup.care.reading.events import first_message
+from followup.care.reading.bodies import first_message
 from followup.care.visits.openings import open_days
 from followup.clinical import schedule
 from followup.records import eyes, people
@@ -313,7 +313,7 @@ def change_plan(eye_id: str) -> Any:
             note = OperationNote.model_validate(form.changed(eye.note))
             moves = form.moves(eye.visits)
             settles = form.callback.data if form.settles.data else None
-            changed = plan.change_plan(
+            changed = changing.change_plan(
                 context.store(), context.now(), context.me(), eye.id, note, context.zone(), moves, settles
             )
         except CareError as error:

@@ -15,8 +15,9 @@ from followup.care.home.pack_parts import Pack
 from followup.care.home.receive import Result, receive
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import PATIENT_KINDS
+from followup.care.reading.bodies import first_message
 from followup.care.reading.events import PATIENT_KINDS as EVENT_KINDS
-from followup.care.reading.events import Envelope, first_message
+from followup.care.reading.events import Envelope
 from followup.clinical import acuity
 from followup.exchange import push_keys
 from followup.records.values import Device

@@ -5,8 +5,7 @@ from typing import Any
 
 from followup.care.actors import Actor
 from followup.care.callbacks import deciding
-from followup.care.discharge.leaving import record_operation
-from followup.care.discharge.note import OperationNote, check_days, operation_from
+from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
 from followup.care.errors import CareError
 from followup.care.reading.eye import Eye, load
 from followup.care.visits.visit import move_visit
