@@ -6,10 +6,11 @@ import signal
 import urllib.request
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
@@ -96,18 +97,30 @@ class RunningServer:
             self.process = None
 
 
-CLINIC_TOML = """[clinic]
+def zone_at_noon() -> ZoneInfo:
+    """A zone in which it is about noon: the clinic's day does not end while a test runs, at whatever hour that is."""
+    ahead = 12 - datetime.now(UTC).hour
+    return ZoneInfo(f"Etc/GMT{-ahead:+d}")  # these names count the other way round
+
+
+ZONE = zone_at_noon()
+CLINIC_TOML = f"""[clinic]
 name = "Test Eye Clinic"
 phone = "+00 1 234"
-zone = "Europe/Vienna"
+zone = "{ZONE.key}"
 """
+
+
+def clinic_day(in_days: int = 0) -> date:
+    """The clinic's own day, so many days from today."""
+    return datetime.now(ZONE).date() + timedelta(days=in_days)
 
 
 @pytest.fixture
 def server(tmp_path: Path, migrated: Path) -> Iterator[RunningServer]:
     database = tmp_path / "clinic.db"
     database.with_suffix(".toml").write_text(CLINIC_TOML, encoding="utf-8")
-    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone="Europe/Vienna")
+    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone=ZONE.key)
     made = RunningServer(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
     shutil.copy(migrated, database)
     store = open_store(database)
@@ -137,7 +150,7 @@ def nurse(clinic_store: Store) -> Actor:
 def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple[str, str]:
     """(operation id, code) of a patient operated yesterday."""
     now = datetime.now(UTC)
-    tomorrow = (now + timedelta(days=1)).date()
+    tomorrow = clinic_day(1)
     visits = [schedule.Window("week 1", tomorrow, tomorrow, tomorrow + timedelta(days=3), "retina")]
     drops = [{"name": "antibiotic", "times_a_day": 4, "until": tomorrow + timedelta(days=5)}]
     note = operation_note(
@@ -156,7 +169,7 @@ def open_context(browser: Browser) -> Iterator[Callable[..., BrowserContext]]:
     errors: list[str] = []
 
     def make(**options: Any) -> BrowserContext:
-        context = browser.new_context(**options)
+        context = browser.new_context(**{"timezone_id": ZONE.key, **options})
         context.set_default_timeout(PATIENCE_MS)
         context.add_init_script("window.timesPrinted = 0; window.print = () => { window.timesPrinted += 1; };")
         context.on("weberror", lambda error: errors.append(str(error.error)))

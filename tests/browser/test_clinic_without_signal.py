@@ -33,8 +33,13 @@ EVERYTHING_KEPT = """async () => {
 def device_ready(page: Page) -> None:
     """Signed in, the day's sheet kept, the worker in charge."""
     page.wait_for_selector("html[data-device=ready]")
-    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-    page.wait_for_function("navigator.serviceWorker.controller !== null")
+    page.evaluate(
+        """async () => {
+            await navigator.serviceWorker.ready;
+            if (!navigator.serviceWorker.controller)
+                await new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done));
+        }"""
+    )
 
 
 def unlock(page: Page, password: str = PASSWORD) -> None:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, datetime
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
@@ -14,7 +14,7 @@ from followup.care.errors import Conflict
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, eyes, visits, worries
-from tests.browser.conftest import RunningServer, all_received, ready, sign_in
+from tests.browser.conftest import RunningServer, all_received, clinic_day, ready, sign_in
 from tests.browser.kept import of_both_eyes
 from tests.browser.keys import Person
 
@@ -22,11 +22,7 @@ from tests.browser.keys import Person
 def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
     """Put the planned visit on today."""
     (planned,) = visits.of_eye(store, operation)
-    visit.move_visit(store, datetime.now(UTC), nurse, planned.id, operation, clinic_today(server))
-
-
-def clinic_today(server: RunningServer) -> date:
-    return datetime.now(server.settings.clinic.tz).date()
+    visit.move_visit(store, datetime.now(UTC), nurse, planned.id, operation, clinic_day())
 
 
 @pytest.fixture
@@ -108,7 +104,7 @@ def test_the_list_knows_who_is_here_and_finds_by_name_number_and_card(
 def test_who_is_missing_and_at_risk_stands_on_the_list(
     page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
-    yesterday = date.today() - timedelta(days=1)
+    yesterday = clinic_day(-1)
     visits.add(
         clinic_store, datetime.now(UTC), enrolment[0], "day 1", yesterday, yesterday, yesterday, "pressure", nurse.signature
     )
@@ -180,7 +176,7 @@ def test_going_back_from_the_card_leads_to_the_card_not_to_an_error(
     page.get_by_label("Left", exact=True).check()
     for label, chosen in (("Indication", "retinal-detachment"), ("Lens", "phakic"), ("Left in the eye", "silicone-oil")):
         page.get_by_label(label, exact=True).select_option(chosen)
-    page.get_by_label("Date of surgery").fill((date.today() - timedelta(days=1)).isoformat())
+    page.get_by_label("Date of surgery").fill((clinic_day(-1)).isoformat())
     page.get_by_role("button", name="Propose a plan").click()
     page.locator(".summary a", has_text="Fill at the end of surgery").click()
     page.keyboard.type("90")
@@ -200,7 +196,7 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     page.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/plan")
     page.get_by_label("Head position").select_option("left-cheek")
     page.get_by_label("Hours a day").fill("8")
-    in_a_week = date.today() + timedelta(days=7)
+    in_a_week = clinic_day(7)
     page.get_by_label("Date", exact=True).fill(in_a_week.isoformat())
     page.get_by_role("button", name="Save the change").click()
     changed = page.get_by_role("region", name="What changed")
@@ -280,7 +276,7 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     expect(to_do).to_contain_text("the patient knows; to be seen today")
     expect(to_do).to_contain_text("Nora Nurse, by")
     extra, planned = visits.of_eye(clinic_store, enrolment[0])
-    assert (extra.name, extra.target, planned.name) == ("extra visit", clinic_today(server), "week 1")
+    assert (extra.name, extra.target, planned.name) == ("extra visit", clinic_day(), "week 1")
     page.get_by_label("What was said or done").fill("Seen at noon.")
     page.get_by_role("button", name="It is done").click()
     expect(page.get_by_text("Settled: seen the same day.")).to_be_visible()

@@ -1,12 +1,11 @@
 """One eye from start to finish as the three people: discharge, home, visit, callback, review."""
 
 from collections.abc import Callable
-from datetime import date, timedelta
 
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.records import Store, events, eyes, worries
-from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, sign_in
+from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, sign_in
 
 
 def discharge_a_patient(page: Page, server: RunningServer) -> str:
@@ -16,7 +15,7 @@ def discharge_a_patient(page: Page, server: RunningServer) -> str:
     page.get_by_label("Name", exact=True).fill("Willa Walker")
     page.get_by_label("Date of birth").fill("1952-03-14")
     page.get_by_label("Right", exact=True).check()
-    page.get_by_label("Date of surgery").fill((date.today() - timedelta(days=1)).isoformat())
+    page.get_by_label("Date of surgery").fill((clinic_day(-1)).isoformat())
     page.get_by_label("Surgeon").fill("Sol Surgeon")
     page.get_by_label("Indication").select_option("retinal-detachment")
     page.get_by_label("Lens").select_option("phakic")

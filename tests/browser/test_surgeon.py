@@ -14,7 +14,7 @@ from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.records import Store, visits, worries
-from tests.browser.conftest import RunningServer, all_received, ready, sign_in
+from tests.browser.conftest import RunningServer, all_received, clinic_day, ready, sign_in
 from tests.conftest import operation_note
 
 PHONE_OF_SURGEON = {
@@ -41,8 +41,8 @@ def measured(store: Store, nurse: Actor, server: RunningServer, operation: str, 
 
 def another_eye(store: Store, nurse: Actor, server: RunningServer, number: str, name: str) -> str:
     now = datetime.now(UTC)
-    person = Patient(number=number, name=name, born_on=(now - timedelta(days=25000)).date(), phone="+00 1")
-    day = (now + timedelta(days=3)).date()
+    person = Patient(number=number, name=name, born_on=clinic_day(-25000), phone="+00 1")
+    day = clinic_day(3)
     visits = [schedule.Window("week 1", day, day, day, "retina")]
     note = operation_note(operated_at=now - timedelta(days=1), steroid_drops_until=day)
     return leaving.discharge(store, now, nurse, person, note, visits, server.settings.clinic.tz)[0]

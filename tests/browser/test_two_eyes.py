@@ -12,7 +12,7 @@ from followup.care.discharge import leaving
 from followup.care.discharge.changing import change_plan
 from followup.clinical import schedule
 from followup.records import Store, events, eyes
-from tests.browser.conftest import PHONE, RunningServer, all_received, enrol, ready
+from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, ready
 from tests.conftest import operation_note, patient_details
 
 LEFT_PLAN = {"position": "left-cheek", "hours_a_day": 6, "days": 5}
@@ -41,7 +41,7 @@ STOPPED_IN_TWO_TABS = """async () => {
 def left(server: RunningServer, clinic_store: Store, nurse: Actor, enrolment: tuple[str, str]) -> str:
     """The same patient's left eye, operated later and without gas, to be seen today."""
     now = datetime.now(UTC)
-    today = now.astimezone(server.settings.clinic.tz).date()
+    today = clinic_day()
     note = operation_note(
         eye="left",
         operated_at=now - timedelta(hours=3),
@@ -147,7 +147,7 @@ def test_a_head_has_one_position(both: Page, clinic_store: Store, left: str, rig
 def test_what_is_written_for_one_eye_does_not_count_for_the_other(both: Page, clinic_store: Store, right: str) -> None:
     both.context.set_offline(True)  # so that it counts from the phone itself
     both.get_by_text("Write hours by hand").click()
-    yesterday = (datetime.now() - timedelta(days=1)).date().isoformat()
+    yesterday = clinic_day(-1).isoformat()
     both.locator("#hand-day").fill(yesterday)
     both.locator("#hand-from").fill("10:00")
     both.locator("#hand-to").fill("11:00")

@@ -11,7 +11,7 @@ from followup.care.discharge import leaving
 from followup.care.reading.eye import load
 from followup.clinical import schedule
 from followup.records import Store, eyes
-from tests.browser.conftest import RunningServer, sign_in
+from tests.browser.conftest import RunningServer, clinic_day, sign_in
 from tests.conftest import operation_note, patient_details
 
 WIDTHS = [390, 820, 1280]
@@ -28,7 +28,7 @@ def desk(open_context: Callable[..., BrowserContext], server: RunningServer) -> 
 def oil(clinic_store: Store, nurse: Actor, server: RunningServer, enrolment: tuple[str, str]) -> str:
     """Oil put into the left eye three weeks ago, its removal planned."""
     now = datetime.now(UTC)
-    day = (now + timedelta(days=60)).date()
+    day = clinic_day(60)
     window = schedule.Window("list for oil removal", day, day, day + timedelta(days=14), "plan removal")
     at = now - timedelta(hours=20)
     note = operation_note(eye="left", operated_at=at, agent="silicone-oil", percent=0, steroid_drops_until=None)
