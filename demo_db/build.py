@@ -13,6 +13,7 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.note import Drop, OperationNote
 from followup.care.discharge.proposal import propose
@@ -79,7 +80,7 @@ def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
     nurse, surgeon = (next(p for p in _data("clinic")["staff"] if p["role"] == role) for role in ("nurse", "surgeon"))
     patient = patients.by_number(store, _data("eyes")["eyes"][0]["number"])
     assert patient is not None
-    code = enrol.issue_code(store, now, Actor("demo", "the demo", "clock"), patient.id)
+    code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
     return (
         f"\nThe invented clinic is at {address}/\n"
         f"  nurse    {address}/sign-in   {nurse['email']}   {nurse['password']}\n"
@@ -137,12 +138,12 @@ class _Life:
             plan = proposed.plan
             note.posture = {"position": plan.position, "hours_a_day": plan.hours_a_day, "days": plan.days}
         patient = Patient(number=eye["number"], name=eye["name"], born_on=eye["born"], phone=eye["phone"])
-        operation, _ = leaving.discharge(self.store, at, self.nurse, patient, note, proposed.visits, self.zone)
+        operation, _ = leaving.discharge(Desk(self.store, at, self.nurse, self.zone), patient, note, proposed.visits)
         return operation
 
     def _phone(self, at: datetime) -> Device:
         patient_id = load(self.store, self.operation, self.zone).patient.id
-        code = enrol.issue_code(self.store, at, self.nurse, patient_id)
+        code = enrol.issue_code(Desk(self.store, at, self.nurse, self.zone), patient_id)
         token = enrol.enrol(self.store, at, code, self.eye["born"].year, "patient", "demo")
         device = enrol.device(self.store, token)
         assert device is not None
@@ -200,7 +201,7 @@ class _Life:
         measures = [MeasuresBody.model_validate(body)]
         gone = "no-gas" in given
         who = self.surgeon if gone else self.nurse
-        record_visit(self.store, at, who, self.operation, measures, self.zone, visit=visit, no_gas_seen=gone)
+        record_visit(Desk(self.store, at, who, self.zone), self.operation, measures, visit=visit, no_gas_seen=gone)
 
     def _enter(self, kind: str, body: dict[str, Any], at: datetime) -> None:
         self.sequence += 1
@@ -216,11 +217,11 @@ class _Life:
         for found in worries.callbacks_of(self.store, self.operation):
             if found.state == "waiting":
                 later = at + timedelta(minutes=40)
-                holding.claim(self.store, later, self.nurse, found.id)
+                holding.claim(Desk(self.store, later, self.nurse, self.zone), found.id)
                 said = "Spoke with the patient."
-                phone_calls.attempt(self.store, later, self.nurse, found.id, "patient", said, self.clinic)
+                phone_calls.attempt(Desk(self.store, later, self.nurse, self.zone), found.id, "patient", said, self.clinic)
                 done = "Advice given, review kept."
-                settling.settle(self.store, later, self.nurse, found.id, "advice", done, self.clinic)
+                settling.settle(Desk(self.store, later, self.nurse, self.zone), found.id, "advice", done, self.clinic)
 
 
 def _drop(text: str, day: date) -> Drop:

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pytest
 from argon2 import PasswordHasher
@@ -19,6 +20,7 @@ from hypothesis import settings as hypothesis_settings
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.note import OperationNote
 from followup.care.discharge.who import Patient
@@ -39,6 +41,7 @@ ROOM_BYTES = 2**31
 if MEMORY.is_dir() and os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > ROOM_BYTES:
     os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(MEMORY))
 
+ZONE = ZoneInfo("Europe/Vienna")
 NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)
 OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)
 PASSWORD = "a long test password"
@@ -110,7 +113,7 @@ def clock() -> Clock:
 
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
-    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", emergency_phone="112", zone="Europe/Vienna", country="AT")
+    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", emergency_phone="112", zone=ZONE.key, country="AT")
     return Settings(clinic=clinic, server=Server(database=tmp_path / "clinic.db", secure_cookies=False))
 
 
@@ -175,7 +178,7 @@ def discharged(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str
         schedule.Window("week 1", date(2027, 3, 10), date(2027, 3, 8), date(2027, 3, 14), "retina"),
     ]
     at = OPERATED + timedelta(hours=5)
-    return leaving.discharge(store, at, nurse, patient_details(), operation_note(), visits, settings.clinic.tz)
+    return leaving.discharge(Desk(store, at, nurse, settings.clinic.tz), patient_details(), operation_note(), visits)
 
 
 @pytest.fixture

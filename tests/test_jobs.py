@@ -7,6 +7,7 @@ import pytest
 
 from followup import jobs
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.watch import watching
 from followup.clinical import schedule
@@ -66,7 +67,7 @@ def another(store: Store, nurse: Actor, settings: Settings, number: str) -> str:
     at = OPERATED + timedelta(hours=5)
     visits = [schedule.Window("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3), "pressure")]
     patient = patient_details(number)
-    return leaving.discharge(store, at, nurse, patient, operation_note(), visits, settings.clinic.tz)[0]
+    return leaving.discharge(Desk(store, at, nurse, settings.clinic.tz), patient, operation_note(), visits)[0]
 
 
 def test_one_eye_s_fault_ends_nothing_else_and_is_named_until_it_is_mended(

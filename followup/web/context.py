@@ -10,6 +10,7 @@ from flask import abort, current_app, g, redirect, request, session, url_for
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.config import LANGUAGES as LANGUAGES
 from followup.config import Settings
@@ -71,6 +72,11 @@ def me() -> Actor:
     actor = staff()
     assert actor is not None
     return actor
+
+
+def desk() -> Desk:
+    """What the signed-in member of staff acts with, in a protected view."""
+    return Desk(store(), now(), me(), zone())
 
 
 def known_device() -> Device | None:

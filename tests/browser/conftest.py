@@ -17,6 +17,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
@@ -156,7 +157,7 @@ def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple
     note = operation_note(
         operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20)
     )
-    return leaving.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)
+    return leaving.discharge(Desk(clinic_store, now, nurse, server.settings.clinic.tz), patient_details(), note, visits)
 
 
 @pytest.fixture

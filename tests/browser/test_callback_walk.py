@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, worries
@@ -20,7 +21,7 @@ OpenContext = Callable[..., BrowserContext]
 def call(server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor) -> str:
     """The address of the pressure callback of an eye at 62 mmHg."""
     body = MeasuresBody(eye="right", iop_mmhg=62, instrument="applanation")
-    visit.record_visit(clinic_store, datetime.now(UTC), nurse, enrolment[0], [body], server.settings.clinic.tz)
+    visit.record_visit(Desk(clinic_store, datetime.now(UTC), nurse, server.settings.clinic.tz), enrolment[0], [body])
     (id,) = [c.id for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     return f"{server.address}/clinic/callbacks/{id}"
 

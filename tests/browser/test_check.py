@@ -10,11 +10,12 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.visits import visit
 from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records import Store, events, worries
-from tests.browser.conftest import PHONE, RunningServer, all_received, draft_kept, enrol, form_emptied, ready
+from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, form_emptied, ready
 from tests.conftest import operation_note, patient_details
 
 WELL: dict[str, str] = {"pain": "1", **dict.fromkeys(SYMPTOM_TRENDS, "same"), **dict.fromkeys(SYMPTOM_SIGNS, "no")}
@@ -137,10 +138,10 @@ def test_the_verdict_goes_when_the_clinic_has_settled_the_matter(
     says(phone, "Call now", emergency=True)
     now = datetime.now(UTC)
     for open_one in worries.open_callbacks(clinic_store):
-        holding.claim(clinic_store, now, nurse, open_one.id)
+        holding.claim(Desk(clinic_store, now, nurse, ZONE), open_one.id)
         clinic = server.settings.clinic
-        phone_calls.attempt(clinic_store, now, nurse, open_one.id, "patient", "spoken to", clinic)
-        settling.settle(clinic_store, now, nurse, open_one.id, "advice", "spoken to", clinic)
+        phone_calls.attempt(Desk(clinic_store, now, nurse, ZONE), open_one.id, "patient", "spoken to", clinic)
+        settling.settle(Desk(clinic_store, now, nurse, ZONE), open_one.id, "advice", "spoken to", clinic)
     again(phone)
     expect(phone.locator("#verdict")).to_be_hidden()
 
@@ -178,7 +179,7 @@ def test_two_eyes_keep_a_verdict_each(
 ) -> None:
     now = datetime.now(UTC)
     note = operation_note(eye="left", operated_at=now - DAY, agent="none", percent=0, fill_percent=0)
-    other, _ = leaving.discharge(clinic_store, now, nurse, patient_details(), note, [], server.settings.clinic.tz)
+    other, _ = leaving.discharge(Desk(clinic_store, now, nurse, server.settings.clinic.tz), patient_details(), note, [])
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, enrolment[1])
     answer(phone, eye="right eye", **{**WELL, "pain": "8"})
@@ -235,7 +236,7 @@ def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
     expect(phone.locator("#journey-words")).to_contain_text("Laughing gas")
     expect(phone.locator("#journey-emergency")).to_be_visible()
     now, zone = datetime.now(UTC), server.settings.clinic.tz
-    visit.record_clinic_event(clinic_store, now, replace(nurse, trusted=True), enrolment[0], "no-gas-seen", {}, zone)
+    visit.record_clinic_event(Desk(clinic_store, now, replace(nurse, trusted=True), zone), enrolment[0], "no-gas-seen", {})
     again(phone)
     phone.get_by_role("link", name="Bubble").click()
     journey(phone, "3000")

@@ -18,9 +18,10 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code
 from followup.records import Store, events, eyes
-from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
+from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, ZONE, RunningServer, enrol, ready
 from tests.browser.proxy import Line, Mode
 from tests.conftest import until
 
@@ -195,7 +196,7 @@ def test_random_faults_lose_and_double_nothing(
         for _ in range(1 + n % 2):
             row = eyes.eye(clinic_store, enrolment[0])
             assert row is not None
-            code = next(codes, None) or issue_code(clinic_store, datetime.now(UTC), nurse, row.patient.id)
+            code = next(codes, None) or issue_code(Desk(clinic_store, datetime.now(UTC), nurse, ZONE), row.patient.id)
             context = browser.new_context(**PHONE)
             context.set_default_timeout(15_000)
             page = context.new_page()

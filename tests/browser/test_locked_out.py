@@ -6,9 +6,10 @@ from typing import Any
 from playwright.sync_api import Page, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code, revoke
 from followup.records import Store, events, eyes, people
-from tests.browser.conftest import RunningServer, all_received, enrol, ready
+from tests.browser.conftest import ZONE, RunningServer, all_received, enrol, ready
 
 # What the scripts below share: the phone's store, an entry made by hand, and what is left in it.
 TOOLS = """
@@ -72,11 +73,11 @@ def patient_of(store: Store, operation: str) -> str:
 
 
 def lock_out(store: Store, operation: str, nurse: Actor) -> None:
-    revoke(store, datetime.now(UTC), nurse, people.devices_of(store, patient_of(store, operation))[0].id)
+    revoke(Desk(store, datetime.now(UTC), nurse, ZONE), people.devices_of(store, patient_of(store, operation))[0].id)
 
 
 def enrol_again(page: Page, server: RunningServer, store: Store, operation: str, nurse: Actor) -> None:
-    enrol(page, server, issue_code(store, datetime.now(UTC), nurse, patient_of(store, operation)))
+    enrol(page, server, issue_code(Desk(store, datetime.now(UTC), nurse, ZONE), patient_of(store, operation)))
     expect(page.locator("#sending")).to_have_text("All sent")
 
 

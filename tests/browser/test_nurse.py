@@ -10,11 +10,12 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import holding
+from followup.care.desk import Desk
 from followup.care.errors import Conflict
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, eyes, visits, worries
-from tests.browser.conftest import RunningServer, all_received, clinic_day, ready, sign_in
+from tests.browser.conftest import ZONE, RunningServer, all_received, clinic_day, ready, sign_in
 from tests.browser.kept import of_both_eyes
 from tests.browser.keys import Person
 
@@ -22,7 +23,7 @@ from tests.browser.keys import Person
 def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
     """Put the planned visit on today."""
     (planned,) = visits.of_eye(store, operation)
-    visit.move_visit(store, datetime.now(UTC), nurse, planned.id, operation, clinic_day())
+    visit.move_visit(Desk(store, datetime.now(UTC), nurse, ZONE), planned.id, operation, clinic_day())
 
 
 @pytest.fixture
@@ -35,7 +36,7 @@ def page(open_context: Callable[..., BrowserContext], server: RunningServer, enr
 
 def measured(store: Store, nurse: Actor, server: RunningServer, operation: str, **values: object) -> None:
     body = MeasuresBody.model_validate({"eye": "right", "instrument": "applanation", "correction": "pinhole", **values})
-    visit.record_visit(store, datetime.now(UTC), nurse, operation, [body], server.settings.clinic.tz)
+    visit.record_visit(Desk(store, datetime.now(UTC), nurse, server.settings.clinic.tz), operation, [body])
 
 
 def test_the_usual_visit_takes_under_twenty_keys(
@@ -260,7 +261,7 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     other = accounts.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
     (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):
-        holding.claim(clinic_store, datetime.now(UTC), other, pressure.id)
+        holding.claim(Desk(clinic_store, datetime.now(UTC), other, ZONE), pressure.id)
     page.get_by_label("Not reached", exact=True).check()
     page.get_by_label("What was said or done").fill("No answer.")
     page.get_by_role("button", name="Record the call").click()

@@ -7,12 +7,13 @@ from datetime import UTC, datetime
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code, revoke
 from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from followup.records import Store, events, eyes, people
-from tests.browser.conftest import PHONE, RunningServer, draft_kept, enrol, form_emptied, ready
+from tests.browser.conftest import PHONE, ZONE, RunningServer, draft_kept, enrol, form_emptied, ready
 from tests.courses import operation
 
 
@@ -107,14 +108,14 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     now = datetime.now(UTC)
     device = people.devices_of(clinic_store, patient_of(clinic_store, enrolment[0]))[0]
-    revoke(clinic_store, now, nurse, device.id)
+    revoke(Desk(clinic_store, now, nurse, ZONE), device.id)
     phone.context.set_offline(False)
     expect(phone.locator("#locked")).to_be_visible()
     expect(phone.locator("#sealed-count")).to_have_text("1 entry to send")
     assert "Pat Patient" not in phone.inner_text("body")
     assert everything_on_the_phone(phone).count("vision") == 0
     assert kept(clinic_store, enrolment[0]) == []
-    code = issue_code(clinic_store, now, nurse, patient_of(clinic_store, enrolment[0]))
+    code = issue_code(Desk(clinic_store, now, nurse, ZONE), patient_of(clinic_store, enrolment[0]))
     enrol(phone, server, code)
     expect(phone.locator("#sending")).to_have_text("All sent")
     phone.get_by_role("link", name="Help").click()
@@ -153,7 +154,9 @@ def test_a_phone_that_lost_its_credential_keeps_its_entries_and_says_what_to_do(
     answer(phone, 2)
     expect(phone.locator("#not-enrolled")).to_be_visible()
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
-    enrol(phone, server, issue_code(clinic_store, datetime.now(UTC), nurse, patient_of(clinic_store, enrolment[0])))
+    enrol(
+        phone, server, issue_code(Desk(clinic_store, datetime.now(UTC), nurse, ZONE), patient_of(clinic_store, enrolment[0]))
+    )
     expect(phone.locator("#sending")).to_have_text("All sent")
     expect(phone.locator("#not-enrolled")).to_be_hidden()
     assert len(kept(clinic_store, enrolment[0])) == 1

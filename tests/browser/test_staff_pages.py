@@ -7,6 +7,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, worries
@@ -39,7 +40,7 @@ def test_no_violation_on_any_staff_page(
 ) -> None:
     eye = enrolment[0]
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=36, instrument="applanation", bubble_percent=80)]
-    visit.record_visit(clinic_store, datetime.now(UTC), nurse, eye, bodies, server.settings.clinic.tz)
+    visit.record_visit(Desk(clinic_store, datetime.now(UTC), nurse, server.settings.clinic.tz), eye, bodies)
     call = worries.open_callbacks(clinic_store)[0].id
     page = open_context(viewport={"width": 1280, "height": 800}).new_page()
     sign_in(page, server, "surgeon@test.invalid")

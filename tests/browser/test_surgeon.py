@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
 from followup.care.reading.measures import MeasuresBody
@@ -36,7 +37,7 @@ def surgeon(
 
 def measured(store: Store, nurse: Actor, server: RunningServer, operation: str, at: datetime, **values: object) -> None:
     body = MeasuresBody.model_validate({"eye": "right", "instrument": "applanation", **values})
-    visit.record_visit(store, at, nurse, operation, [body], server.settings.clinic.tz)
+    visit.record_visit(Desk(store, at, nurse, server.settings.clinic.tz), operation, [body])
 
 
 def another_eye(store: Store, nurse: Actor, server: RunningServer, number: str, name: str) -> str:
@@ -45,7 +46,7 @@ def another_eye(store: Store, nurse: Actor, server: RunningServer, number: str, 
     day = clinic_day(3)
     visits = [schedule.Window("week 1", day, day, day, "retina")]
     note = operation_note(operated_at=now - timedelta(days=1), steroid_drops_until=day)
-    return leaving.discharge(store, now, nurse, person, note, visits, server.settings.clinic.tz)[0]
+    return leaving.discharge(Desk(store, now, nurse, server.settings.clinic.tz), person, note, visits)[0]
 
 
 def test_needs_me_is_ordered_by_how_soon_then_by_how_long_it_has_waited(

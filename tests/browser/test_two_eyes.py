@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.changing import change_plan
 from followup.clinical import schedule
@@ -52,7 +53,7 @@ def left(server: RunningServer, clinic_store: Store, nurse: Actor, enrolment: tu
         drops=[{"name": "steroid", "times_a_day": 6, "until": today + timedelta(days=5)}],
     )
     visits = [schedule.Window("day 1", today, today, today + timedelta(days=2), "pressure")]
-    return leaving.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)[0]
+    return leaving.discharge(Desk(clinic_store, now, nurse, server.settings.clinic.tz), patient_details(), note, visits)[0]
 
 
 @pytest.fixture
@@ -168,7 +169,7 @@ def end_the_plan(store: Store, nurse: Actor, operation: str, server: RunningServ
     now = datetime.now(UTC)
     posture = {"position": position, "hours_a_day": 8, "days": 5} if position else None
     note = operation_note(operated_at=now - timedelta(days=1), posture=posture)
-    change_plan(store, now, nurse, operation, note, server.settings.clinic.tz)
+    change_plan(Desk(store, now, nurse, server.settings.clinic.tz), operation, note)
 
 
 @pytest.mark.parametrize("position", [None, "upright"])

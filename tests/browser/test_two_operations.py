@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.reading.eye import load
 from followup.clinical import schedule
@@ -32,9 +33,7 @@ def oil(clinic_store: Store, nurse: Actor, server: RunningServer, enrolment: tup
     window = schedule.Window("list for oil removal", day, day, day + timedelta(days=14), "plan removal")
     at = now - timedelta(hours=20)
     note = operation_note(eye="left", operated_at=at, agent="silicone-oil", percent=0, steroid_drops_until=None)
-    return leaving.discharge(
-        clinic_store, now, nurse, patient_details(), note, [window], server.settings.clinic.tz
-    )[0]  # fmt: skip
+    return leaving.discharge(Desk(clinic_store, now, nurse, server.settings.clinic.tz), patient_details(), note, [window])[0]  # fmt: skip
 
 
 def test_gas_oil_again_and_the_end(

@@ -13,6 +13,7 @@ from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, holding, moving_up, settling
 from followup.care.callbacks.kinds import DECISIONS, TASK_OF
+from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.measures import MeasuresBody
@@ -21,12 +22,12 @@ from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.migrations import steps
 from followup.records.values import Callback, Warning
-from tests.conftest import NOW, PASSWORD, operation_note
+from tests.conftest import NOW, PASSWORD, ZONE, operation_note
 
 
 def measure(store: Store, nurse: Actor, eye_id: str, settings: Settings, iop: float, now: object = NOW) -> list[Warning]:
     body = MeasuresBody(eye="right", iop_mmhg=iop, instrument="applanation")
-    return visit.record_visit(store, now, nurse, eye_id, [body], settings.clinic.tz)  # type: ignore[arg-type]
+    return visit.record_visit(Desk(store, now, nurse, settings.clinic.tz), eye_id, [body])  # type: ignore[arg-type]
 
 
 def pressure_of(store: Store) -> str:
@@ -47,29 +48,29 @@ def opened(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
 
 
 def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings) -> None:
-    holding.claim(store, NOW, nurse, opened)
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):
-        holding.claim(store, NOW, surgeon, opened)
+        holding.claim(Desk(store, NOW, surgeon, ZONE), opened)
     with pytest.raises(Conflict, match="claim the callback first"):
-        phone_calls.attempt(store, NOW, surgeon, opened, "patient", "", settings.clinic)
-    holding.release(store, NOW, nurse, opened)
-    holding.claim(store, NOW, surgeon, opened)
+        phone_calls.attempt(Desk(store, NOW, surgeon, ZONE), opened, "patient", "", settings.clinic)
+    holding.release(Desk(store, NOW, nurse, ZONE), opened)
+    holding.claim(Desk(store, NOW, surgeon, ZONE), opened)
     with pytest.raises(Conflict, match="give it back"):
-        holding.release(store, NOW, nurse, opened)
+        holding.release(Desk(store, NOW, nurse, ZONE), opened)
 
 
 def test_nothing_is_settled_without_an_outcome(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
-    holding.claim(store, NOW, nurse, opened)
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
     for outcome, words in (("", ""), ("magic", ""), ("not-reached", "no answer"), ("no-action", " ")):
         with pytest.raises(CareError):
-            settling.settle(store, NOW, nurse, opened, outcome, words, settings.clinic)
-    phone_calls.attempt(store, NOW, nurse, opened, None, "no answer", settings.clinic)
-    phone_calls.attempt(store, NOW, nurse, opened, "carer", "feels fine", settings.clinic)
-    settling.settle(store, NOW, nurse, opened, "no-action", "pressure was read by a trainee", settings.clinic)
+            settling.settle(Desk(store, NOW, nurse, ZONE), opened, outcome, words, settings.clinic)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, None, "no answer", settings.clinic)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "carer", "feels fine", settings.clinic)
+    settling.settle(Desk(store, NOW, nurse, ZONE), opened, "no-action", "pressure was read by a trainee", settings.clinic)
     steps = [s.step for s in worries.steps_of(store, opened)]
     assert [s for s in steps if s not in ("opened", "raised again")] == ["claimed", "not reached", "reached", "settled"]
     with pytest.raises(Conflict, match="settled"):
-        holding.claim(store, NOW, nurse, opened)
+        holding.claim(Desk(store, NOW, nurse, ZONE), opened)
 
 
 @pytest.mark.parametrize(
@@ -102,52 +103,52 @@ def test_nothing_urgent_is_settled_before_somebody_was_spoken_to(
     measure(store, nurse, eye_id, settings, iop)
     id = pressure_of(store)
     actor = nurse if role == "nurse" else surgeon
-    holding.claim(store, NOW, actor, id)
+    holding.claim(Desk(store, NOW, actor, ZONE), id)
     if spoken:
-        phone_calls.attempt(store, NOW, actor, id, "patient", "", settings.clinic)
+        phone_calls.attempt(Desk(store, NOW, actor, ZONE), id, "patient", "", settings.clinic)
     if settles:
-        settling.settle(store, NOW, actor, id, outcome, words, settings.clinic)
+        settling.settle(Desk(store, NOW, actor, ZONE), id, outcome, words, settings.clinic)
         assert get(store, id).state == "settled"
     else:
         with pytest.raises(CareError, match="nobody has spoken"):
-            settling.settle(store, NOW, actor, id, outcome, words, settings.clinic)
+            settling.settle(Desk(store, NOW, actor, ZONE), id, outcome, words, settings.clinic)
         assert get(store, id).state == "claimed"
 
 
 def test_a_worse_sign_after_the_conversation_needs_another_one(
     store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    holding.claim(store, NOW, nurse, opened)
-    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
     measure(store, nurse, eye_id, settings, 45, NOW + timedelta(minutes=20))
     with pytest.raises(CareError, match="nobody has spoken"):
-        settling.settle(store, NOW + timedelta(minutes=30), nurse, opened, "advice", "", settings.clinic)
+        settling.settle(Desk(store, NOW + timedelta(minutes=30), nurse, ZONE), opened, "advice", "", settings.clinic)
 
 
 @pytest.mark.parametrize("outcome", DECISIONS)
 def test_a_decision_settles_nothing_until_it_is_told_and_done(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, outcome: str
 ) -> None:
-    task = deciding.decide(store, NOW, surgeon, opened, outcome, "as we said", settings.clinic)
+    task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, outcome, "as we said", settings.clinic)
     assert (task.kind, task.owner, task.words) == (TASK_OF[outcome], None, "as we said")
     found = get(store, opened)
     assert (found.state, found.free, found.due_at) == ("to-do", True, task.due_at)
     assert opened in [c.id for c in worries.open_callbacks(store)]
     with pytest.raises(Conflict, match="take it first"):
-        settling.finish(store, NOW, nurse, task.id, "")
+        settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "")
     with pytest.raises(Conflict, match="claim the callback first"):
-        phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    holding.take_task(store, NOW, nurse, task.id, None)
+        phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    holding.take_task(Desk(store, NOW, nurse, ZONE), task.id, None)
     assert not get(store, opened).free
     with pytest.raises(CareError, match="nobody has spoken"):
-        settling.finish(store, NOW, nurse, task.id, "")
-    phone_calls.attempt(store, NOW, nurse, opened, None, "", settings.clinic)
+        settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "")
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, None, "", settings.clinic)
     with pytest.raises(CareError, match="nobody has spoken"):
-        settling.finish(store, NOW, nurse, task.id, "")
+        settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "")
     assert get(store, opened).state == "to-do"
-    phone_calls.attempt(store, NOW, nurse, opened, "carer", "her daughter knows", settings.clinic)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "carer", "her daughter knows", settings.clinic)
     assert get(store, opened).state == "to-do"
-    settling.finish(store, NOW, nurse, task.id, "came at two")
+    settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "came at two")
     settled = get(store, opened)
     assert (settled.state, settled.outcome, settled.settled_by) == ("settled", outcome, nurse.id)
 
@@ -155,15 +156,15 @@ def test_a_decision_settles_nothing_until_it_is_told_and_done(
 def test_what_a_call_comes_to_is_a_task_of_whoever_called(
     store: Store, nurse: Actor, opened: str, settings: Settings
 ) -> None:
-    holding.claim(store, NOW, nurse, opened)
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
     with pytest.raises(CareError, match="nobody has spoken"):
-        settling.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
-    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    task = settling.settle(store, NOW, nurse, opened, "same-day", "", settings.clinic, told=True)
+        settling.settle(Desk(store, NOW, nurse, ZONE), opened, "same-day", "", settings.clinic, told=True)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    task = settling.settle(Desk(store, NOW, nurse, ZONE), opened, "same-day", "", settings.clinic, told=True)
     assert task is not None
     # She knows already; the eye is to be seen by the end of the clinic's day, 23:00 UTC in winter.
     assert (task.owner, task.told_at, task.due_at) == (nurse.id, NOW, datetime(2027, 3, 5, 23, tzinfo=UTC))
-    settling.finish(store, NOW + timedelta(hours=2), nurse, task.id, "seen")
+    settling.finish(Desk(store, NOW + timedelta(hours=2), nurse, ZONE), task.id, "seen")
     assert get(store, opened).outcome == "same-day"
 
 
@@ -172,38 +173,38 @@ def test_a_callback_with_two_tasks_is_settled_by_the_second(
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
     note = operation_note(posture=plan)
-    changing.change_plan(store, NOW, surgeon, eye_id, note, settings.clinic.tz, settles=opened)
-    first = deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    changing.change_plan(Desk(store, NOW, surgeon, settings.clinic.tz), eye_id, note, settles=opened)
+    first = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, owner=nurse.id)
     changed, _ = tasks.of_callback(store, opened)
     assert (changed.kind, changed.words) == ("plan-changed", "plan changed: posture")
-    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    settling.finish(store, NOW, nurse, first.id, "")
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    settling.finish(Desk(store, NOW, nurse, ZONE), first.id, "")
     assert get(store, opened).state == "to-do"
-    holding.take_task(store, NOW, nurse, changed.id, None)
-    settling.finish(store, NOW, nurse, changed.id, "")
+    holding.take_task(Desk(store, NOW, nurse, ZONE), changed.id, None)
+    settling.finish(Desk(store, NOW, nurse, ZONE), changed.id, "")
     assert (get(store, opened).state, get(store, opened).outcome) == ("settled", "plan-changed")
 
 
 def test_a_changed_plan_that_changes_nothing_answers_nothing(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    assert not changing.change_plan(store, NOW, surgeon, eye_id, operation_note(), settings.clinic.tz, settles=opened)
+    assert not changing.change_plan(Desk(store, NOW, surgeon, settings.clinic.tz), eye_id, operation_note(), settles=opened)
     assert get(store, opened).state == "waiting"
 
 
 def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor, opened: str, settings: Settings) -> None:
-    deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, decided_before=0)
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "theatre", "", settings.clinic, decided_before=0)
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon decided"):
-        deciding.decide(store, NOW, surgeon, opened, "advice", "", settings.clinic, decided_before=0)
+        deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "advice", "", settings.clinic, decided_before=0)
 
 
 def test_what_will_not_be_done_puts_the_callback_back_on_the_list(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    task = deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
+    task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, owner=nurse.id)
     with pytest.raises(CareError, match="say why"):
-        settling.give_up(store, NOW, nurse, task.id, " ")
-    settling.give_up(store, NOW, nurse, task.id, "cannot travel")
+        settling.give_up(Desk(store, NOW, nurse, ZONE), task.id, " ")
+    settling.give_up(Desk(store, NOW, nurse, ZONE), task.id, "cannot travel")
     found = get(store, opened)
     assert (found.state, found.claimed_by, found.free) == ("waiting", None, True)
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
@@ -215,27 +216,27 @@ def test_not_reached_sets_the_next_try_and_moves_up_after_as_many_calls_as_the_c
     clinic = settings.clinic.model_copy(update={"calls_before_moving_up": 2})
     measure(store, nurse, eye_id, settings, 62)
     id = pressure_of(store)
-    holding.claim(store, NOW, nurse, id)
-    phone_calls.attempt(store, NOW, nurse, id, None, "no answer", clinic)
+    holding.claim(Desk(store, NOW, nurse, ZONE), id)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), id, None, "no answer", clinic)
     found = get(store, id)
     assert (found.state, found.next_try_at, found.level) == ("claimed", NOW + timedelta(minutes=15), 0)
     moving_up.escalate_overdue(store, NOW + timedelta(minutes=29))
     assert get(store, id).level == 0
     for wrong in (NOW, NOW + timedelta(minutes=76)):
         with pytest.raises(CareError, match="within 1 hour"):
-            phone_calls.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, wrong)
+            phone_calls.attempt(Desk(store, NOW + timedelta(minutes=15), nurse, ZONE), id, None, "", clinic, wrong)
     asked = NOW + timedelta(minutes=40)
-    phone_calls.attempt(store, NOW + timedelta(minutes=15), nurse, id, None, "", clinic, asked)
+    phone_calls.attempt(Desk(store, NOW + timedelta(minutes=15), nurse, ZONE), id, None, "", clinic, asked)
     found = get(store, id)
     assert (found.state, found.next_try_at, found.level, found.moved_up) == ("claimed", asked, 1, 1)
-    phone_calls.attempt(store, NOW + timedelta(minutes=20), nurse, id, "patient", "", clinic)
-    phone_calls.attempt(store, NOW + timedelta(minutes=25), nurse, id, None, "", clinic)
+    phone_calls.attempt(Desk(store, NOW + timedelta(minutes=20), nurse, ZONE), id, "patient", "", clinic)
+    phone_calls.attempt(Desk(store, NOW + timedelta(minutes=25), nurse, ZONE), id, None, "", clinic)
     assert get(store, id).level == 1  # the count begins anew after a conversation
 
 
 def test_a_try_that_does_not_take_place_moves_up(store: Store, nurse: Actor, opened: str, settings: Settings) -> None:
-    holding.claim(store, NOW, nurse, opened)
-    phone_calls.attempt(store, NOW, nurse, opened, None, "", settings.clinic, NOW + timedelta(hours=1))
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, None, "", settings.clinic, NOW + timedelta(hours=1))
     moving_up.escalate_overdue(store, NOW + timedelta(hours=1, minutes=15))
     assert get(store, opened).level == 1
 
@@ -245,11 +246,11 @@ def test_every_open_state_moves_up_when_it_is_late(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, state: str
 ) -> None:
     if state in ("to-do", "told"):
-        deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
+        deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "theatre", "", settings.clinic, owner=nurse.id)
     elif state == "claimed":
-        holding.claim(store, NOW, nurse, opened)
+        holding.claim(Desk(store, NOW, nurse, ZONE), opened)
     if state == "told":
-        phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+        phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
     due = get(store, opened).due_at
     moving_up.escalate_overdue(store, due - timedelta(minutes=1))
     assert get(store, opened).level == 0
@@ -261,7 +262,7 @@ def test_one_that_cannot_move_up_holds_up_no_other(
     store: Store, nurse: Actor, opened: str, settings: Settings, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     body = MeasuresBody(eye="right", findings=("hypopyon",))
-    visit.record_visit(store, NOW, nurse, get(store, opened).eye_id, [body], settings.clinic.tz)
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), get(store, opened).eye_id, [body])
     other = next(c.id for c in worries.open_callbacks(store) if c.id != opened)
     moves = worries.escalate
 
@@ -284,7 +285,7 @@ def test_a_decision_after_it_moved_up_may_move_up_anew(
 ) -> None:
     moving_up.escalate_overdue(store, NOW + timedelta(hours=8))
     decided_at = NOW + timedelta(hours=9)
-    task = deciding.decide(store, decided_at, surgeon, opened, "theatre", "", settings.clinic)
+    task = deciding.decide(Desk(store, decided_at, surgeon, ZONE), opened, "theatre", "", settings.clinic)
     assert get(store, opened).level == 0
     moving_up.escalate_overdue(store, task.due_at)
     assert (get(store, opened).level, get(store, opened).moved_up) == (1, 2)
@@ -293,23 +294,23 @@ def test_a_decision_after_it_moved_up_may_move_up_anew(
 def test_anybody_may_take_over_and_whoever_had_it_sees_it(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    holding.claim(store, NOW, nurse, opened)
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
     later = NOW + timedelta(minutes=10)
-    holding.take_over(store, later, surgeon, opened, nurse.id)
+    holding.take_over(Desk(store, later, surgeon, ZONE), opened, nurse.id)
     assert (get(store, opened).claimed_by, get(store, opened).claimed_at) == (surgeon.id, NOW)
     with pytest.raises(Conflict, match="claim the callback first"):
-        phone_calls.attempt(store, later, nurse, opened, "patient", "", settings.clinic)
+        phone_calls.attempt(Desk(store, later, nurse, ZONE), opened, "patient", "", settings.clinic)
     (taken,) = worries.taken_from(store, nurse.id, NOW)
     assert (taken.by, taken.callback_id, taken.at) == ("Sol Surgeon", opened, later)
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon has it"):
-        holding.take_over(store, later, nurse, opened, nurse.id)
-    task = deciding.decide(store, later, surgeon, opened, "theatre", "", settings.clinic)
+        holding.take_over(Desk(store, later, nurse, ZONE), opened, nurse.id)
+    task = deciding.decide(Desk(store, later, surgeon, ZONE), opened, "theatre", "", settings.clinic)
     assert task.owner == surgeon.id  # who has the callback has the task
-    holding.take_task(store, later, nurse, task.id, surgeon.id)
+    holding.take_task(Desk(store, later, nurse, ZONE), task.id, surgeon.id)
     assert [t.by for t in worries.taken_from(store, surgeon.id, NOW)] == ["Nora Nurse"]
     with pytest.raises(Conflict, match="meanwhile Nora Nurse has it"):
-        holding.take_task(store, later, surgeon, task.id, None)
-    holding.give_back_task(store, later, nurse, task.id)
+        holding.take_task(Desk(store, later, surgeon, ZONE), task.id, None)
+    holding.give_back_task(Desk(store, later, nurse, ZONE), task.id)
     assert get(store, opened).free
     detail = [s.detail for s in worries.steps_of(store, opened) if s.step == "taken over"]
     assert [(d["by"], d["from"]) for d in detail] == [("Sol Surgeon", "Nora Nurse"), ("Nora Nurse", "Sol Surgeon")]
@@ -319,8 +320,8 @@ def test_an_extra_visit_stands_beside_the_plan(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     """NOW is Friday 5 March 2027; the clinic opens on Monday again."""
-    deciding.decide(store, NOW, surgeon, opened, "sooner", "", settings.clinic)
-    deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "sooner", "", settings.clinic)
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic)
     planned = [(v.name, v.earliest, v.target, v.latest) for v in visits.of_eye(store, eye_id)]
     assert planned == [
         ("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3)),
@@ -334,7 +335,7 @@ def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
     store: Store, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
     closed = settings.clinic.model_copy(update={"closed": ["2027-03-08"]})
-    deciding.decide(store, NOW, surgeon, opened, "sooner", "", closed)
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "sooner", "", closed)
     (extra,) = [v for v in visits.of_eye(store, eye_id) if v.name == "extra visit"]
     assert extra.target == date(2027, 3, 5)  # nothing is open within three days: today
 
@@ -342,40 +343,40 @@ def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
 def test_a_decision_is_taken_back_within_five_minutes_until_somebody_called(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic)
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic)
     with pytest.raises(Conflict):
-        deciding.undo(store, NOW, nurse, opened)
-    deciding.undo(store, NOW + timedelta(minutes=4), surgeon, opened)
+        deciding.undo(Desk(store, NOW, nurse, ZONE), opened)
+    deciding.undo(Desk(store, NOW + timedelta(minutes=4), surgeon, ZONE), opened)
     found = get(store, opened)
     assert (found.state, found.claimed_by, found.due_at) == ("waiting", None, NOW + timedelta(hours=8))
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
-    deciding.decide(store, NOW, surgeon, opened, "same-day", "", settings.clinic, owner=nurse.id)
-    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, owner=nurse.id)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
     with pytest.raises(Conflict, match="until somebody called"):
-        deciding.undo(store, NOW, surgeon, opened)
+        deciding.undo(Desk(store, NOW, surgeon, ZONE), opened)
 
 
 def test_a_decision_on_a_claimed_callback_taken_back_leaves_it_with_its_holder(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    holding.claim(store, NOW - timedelta(minutes=5), nurse, opened)
-    task = deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
+    holding.claim(Desk(store, NOW - timedelta(minutes=5), nurse, ZONE), opened)
+    task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "theatre", "", settings.clinic)
     assert task.owner == nurse.id
-    deciding.undo(store, NOW + timedelta(minutes=6) - timedelta(minutes=2), surgeon, opened)
+    deciding.undo(Desk(store, NOW + timedelta(minutes=6) - timedelta(minutes=2), surgeon, ZONE), opened)
     assert (get(store, opened).state, get(store, opened).claimed_by) == ("claimed", nurse.id)
 
 
 def test_a_settlement_taken_back_is_to_do_again(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:
-    task = deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic, owner=nurse.id)
-    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    settling.finish(store, NOW, nurse, task.id, "")
+    task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "theatre", "", settings.clinic, owner=nurse.id)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "")
     with pytest.raises(Conflict):
-        deciding.undo(store, NOW + timedelta(minutes=2), surgeon, opened)
+        deciding.undo(Desk(store, NOW + timedelta(minutes=2), surgeon, ZONE), opened)
     with pytest.raises(Conflict):
-        deciding.undo(store, NOW + timedelta(minutes=6), nurse, opened)
-    deciding.undo(store, NOW + timedelta(minutes=2), nurse, opened)
+        deciding.undo(Desk(store, NOW + timedelta(minutes=6), nurse, ZONE), opened)
+    deciding.undo(Desk(store, NOW + timedelta(minutes=2), nurse, ZONE), opened)
     (again,) = tasks.of_callback(store, opened)
     assert (get(store, opened).state, again.done_at, again.owner) == ("to-do", None, nurse.id)
 
@@ -394,9 +395,9 @@ def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(
 def test_a_danger_that_lasts_after_settling_opens_a_new_callback(
     store: Store, nurse: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
-    holding.claim(store, NOW, nurse, opened)
-    phone_calls.attempt(store, NOW, nurse, opened, "patient", "", settings.clinic)
-    settling.settle(store, NOW, nurse, opened, "advice", "", settings.clinic)
+    holding.claim(Desk(store, NOW, nurse, ZONE), opened)
+    phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    settling.settle(Desk(store, NOW, nurse, ZONE), opened, "advice", "", settings.clinic)
     again = measure(store, nurse, eye_id, settings, 33, NOW + timedelta(hours=1))
     assert {w.callback_id for w in again if w.worry == "pressure"}.isdisjoint({opened})
     assert [c.how_soon for c in worries.open_callbacks(store) if c.worry == "pressure"] == ["today"]
@@ -424,7 +425,7 @@ def test_a_callback_moves_up_to_the_surgeon_then_to_the_on_call_contact(store: S
 
 def test_there_is_no_callback_of_that_name(store: Store, nurse: Actor) -> None:
     with pytest.raises(NotFound):
-        holding.claim(store, NOW, nurse, "nothing")
+        holding.claim(Desk(store, NOW, nurse, ZONE), "nothing")
 
 
 def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) -> None:
@@ -455,9 +456,10 @@ def test_callbacks_of_an_older_database_stay_what_they_were(settings: Settings) 
 
 RACE = """
 import sys
-from datetime import datetime
+from datetime import UTC, datetime
 from followup.care.callbacks import holding, moving_up
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import Conflict
 from followup.records import open_store
 path, what, now, *about = sys.argv[1:]
@@ -469,7 +471,7 @@ try:
     else:
         me, id, *whose = about
         act = {"claim": holding.claim, "take over": holding.take_over, "take task": holding.take_task}[what]
-        act(store, now, Actor(me, me, "nurse"), id, *(w or None for w in whose))
+        act(Desk(store, now, Actor(me, me, "nurse"), UTC), id, *(w or None for w in whose))
         print(1)
 except Conflict:
     print(0)
@@ -508,10 +510,10 @@ def test_two_processes_take_it_exactly_once(
     others = [accounts.add_staff(store, NOW, f"Nurse {n}", "nurse", f"n{n}@test.invalid", PASSWORD) for n in range(3)]
     about = [[me, opened] for me in others]
     if what == "take over":
-        holding.claim(store, NOW, nurse, opened)
+        holding.claim(Desk(store, NOW, nurse, ZONE), opened)
         about = [[me, opened, nurse.id] for me in others]
     elif what == "take task":
-        task = deciding.decide(store, NOW, surgeon, opened, "theatre", "", settings.clinic)
+        task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "theatre", "", settings.clinic)
         about = [[me, task.id, ""] for me in others]
     won = race(store, what, NOW, *about)
     assert sorted(won) == [0, 0, 1]

@@ -10,6 +10,7 @@ from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
 from followup.care.corrections import correcting
 from followup.care.corrections.correcting import PutRight
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.home.receive import receive
@@ -25,7 +26,7 @@ from followup.records import Store, audit, events, eyes, visits, worries
 from followup.records.store import new_id
 from followup.records.values import Device, Event, Warning
 from followup.web.charts import course_chart, course_table
-from tests.conftest import NOW, operation_note, patient_details
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 
 Correct = Callable[..., PutRight]
 
@@ -33,7 +34,7 @@ Correct = Callable[..., PutRight]
 @pytest.fixture
 def correct(store: Store, nurse: Actor, settings: Settings) -> Correct:
     def do(event_id: str, body: dict[str, Any], reason: str = "a slip", now: datetime = NOW, **given: Any) -> PutRight:
-        return correcting.correct(store, now, nurse, event_id, body, reason, settings.clinic.tz, **given)
+        return correcting.correct(Desk(store, now, nurse, settings.clinic.tz), event_id, body, reason, **given)
 
     return do
 
@@ -46,7 +47,7 @@ def left_eye(store: Store, eye_id: str) -> str:
 
 def measured(store: Store, nurse: Actor, eye_id: str, settings: Settings, at: datetime = NOW, **body: Any) -> Event:
     made = MeasuresBody(**{"eye": "right", "instrument": "applanation", **body})
-    record_visit(store, at, nurse, eye_id, [made], settings.clinic.tz)
+    record_visit(Desk(store, at, nurse, settings.clinic.tz), eye_id, [made])
     return events.of_eye(store, eye_id if made.eye == "right" else left_eye(store, eye_id))[-1]
 
 
@@ -98,7 +99,7 @@ def test_the_forecast_follows(store: Store, nurse: Actor, eye_id: str, settings:
     without = load(store, eye_id, zone).forecast(NOW).half_time_days
     typed = measured(store, nurse, eye_id, settings, bubble_percent=60)
     assert load(store, eye_id, zone).forecast(NOW).half_time_days != without
-    correcting.withdraw(store, NOW, nurse, typed.id, "another patient", zone)
+    correcting.withdraw(Desk(store, NOW, nurse, zone), typed.id, "another patient")
     assert load(store, eye_id, zone).forecast(NOW).half_time_days == without
 
 
@@ -146,8 +147,10 @@ def test_a_warning_that_comes_back_is_marked_no_more_and_calls_again(
     first = correct(typed.id, {**typed.body, "iop_mmhg": 16}, now=NOW + timedelta(minutes=1))
     call = pressure_call(store, eye_id)
     if settled:
-        holding.claim(store, NOW + timedelta(minutes=2), surgeon, call.id)
-        settling.settle(store, NOW + timedelta(minutes=2), surgeon, call.id, "no-action", "mistyped", settings.clinic)
+        holding.claim(Desk(store, NOW + timedelta(minutes=2), surgeon, ZONE), call.id)
+        settling.settle(
+            Desk(store, NOW + timedelta(minutes=2), surgeon, ZONE), call.id, "no-action", "mistyped", settings.clinic
+        )
     second = correct(first.event_id, typed.body, "it was 61 after all", NOW + timedelta(minutes=3))
     assert not any(w.unfounded for w in worries.warnings_of(store, eye_id))
     again = pressure_call(store, eye_id)
@@ -164,8 +167,10 @@ def test_a_warning_that_comes_back_joins_the_callback_that_is_open_by_then(
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
     first = correct(typed.id, {**typed.body, "iop_mmhg": 16})
     call = pressure_call(store, eye_id)
-    holding.claim(store, NOW, surgeon, call.id)
-    settling.settle(store, NOW + timedelta(minutes=1), surgeon, call.id, "no-action", "mistyped", settings.clinic)
+    holding.claim(Desk(store, NOW, surgeon, ZONE), call.id)
+    settling.settle(
+        Desk(store, NOW + timedelta(minutes=1), surgeon, ZONE), call.id, "no-action", "mistyped", settings.clinic
+    )
     measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=31)
     (other,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
     assert (other.id != call.id, other.how_soon) == (True, "today")
@@ -180,11 +185,11 @@ def test_nothing_is_put_right_twice(store: Store, nurse: Actor, eye_id: str, set
     done = correct(typed.id, {**typed.body, "iop_mmhg": 16})
     for again in (
         lambda: correct(typed.id, {**typed.body, "iop_mmhg": 18}),
-        lambda: correcting.withdraw(store, NOW, nurse, typed.id, "x", settings.clinic.tz),
+        lambda: correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), typed.id, "x"),
     ):
         with pytest.raises(Conflict, match=r"corrected by Nora Nurse on 5 March 2027 at 11:00; it says now: .*16 mmHg"):
             again()
-    correcting.withdraw(store, NOW, nurse, done.event_id, "another patient’s", settings.clinic.tz)
+    correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), done.event_id, "another patient’s")
     with pytest.raises(Conflict, match="withdrawn by Nora Nurse"):
         correct(done.event_id, typed.body)
     assert len(events.history_of(store, eye_id)) == 3
@@ -199,7 +204,7 @@ def test_a_reason_is_needed(
         correct(typed.id, {**typed.body, "iop_mmhg": 16}, reason)
     assert error.value.field == "reason"
     with pytest.raises(CareError):
-        correcting.withdraw(store, NOW, nurse, typed.id, reason, settings.clinic.tz)
+        correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), typed.id, reason)
     assert len(events.history_of(store, eye_id)) == 1
 
 
@@ -261,7 +266,7 @@ def test_every_kind_is_corrected_and_withdrawn(
     (stands,) = events.of_eye(store, eye_id)
     assert (stands.kind, stands.corrects, stands.author) == (kind, typed.id, nurse.signature)
     assert load(store, eye_id, settings.clinic.tz).set_aside == []
-    correcting.withdraw(store, NOW, nurse, done.event_id, "not at all", settings.clinic.tz)
+    correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), done.event_id, "not at all")
     assert events.of_eye(store, eye_id) == []
     assert [e.kind for e in events.history_of(store, eye_id)] == [kind, kind, "withdrawal"]
     assert "cannot be read" not in said(kind, was, settings.clinic.tz)
@@ -272,11 +277,11 @@ def test_what_has_only_a_time_gets_an_earlier_one_and_is_withdrawn(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct, kind: str
 ) -> None:
     zone = settings.clinic.tz
-    record_clinic_event(store, NOW, surgeon, eye_id, kind, {}, zone)
+    record_clinic_event(Desk(store, NOW, surgeon, zone), eye_id, kind, {})
     (typed,) = events.of_eye(store, eye_id)
     done = correct(typed.id, {}, at=NOW - timedelta(hours=2))
     assert not load(store, eye_id, zone).caution(NOW)
-    correcting.withdraw(store, NOW, nurse, done.event_id, "the other eye", zone)
+    correcting.withdraw(Desk(store, NOW, nurse, zone), done.event_id, "the other eye")
     assert load(store, eye_id, zone).caution(NOW)
 
 
@@ -287,12 +292,12 @@ def test_no_correction_lifts_the_caution_where_nobody_was_asked(
     zone = settings.clinic.tz
     left = left_eye(store, eye_id)
     note = operation_note(eye="left", agent="silicone-oil", percent=0, breaks=[])
-    leaving.discharge(store, NOW - timedelta(days=1), nurse, patient_details(), note, [], zone)
-    record_clinic_event(store, NOW, nurse, left, "tamponade-removed", {}, zone)
+    leaving.discharge(Desk(store, NOW - timedelta(days=1), nurse, zone), patient_details(), note, [])
+    record_clinic_event(Desk(store, NOW, nurse, zone), left, "tamponade-removed", {})
     (removed,) = events.of_eye(store, left)
     with pytest.raises(CareError, match="no oil in the right eye"):
         correct(removed.id, {}, side="right")
-    record_clinic_event(store, NOW, surgeon, eye_id, "no-gas-seen", {}, zone)
+    record_clinic_event(Desk(store, NOW, surgeon, zone), eye_id, "no-gas-seen", {})
     (none,) = events.of_eye(store, eye_id)
     later = NOW + timedelta(hours=1)
     measured(store, nurse, eye_id, settings, later, bubble_percent=60)
@@ -306,7 +311,7 @@ def test_a_visit_that_took_place_is_put_on_another(
     store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
 ) -> None:
     zone = settings.clinic.tz
-    record_visit(store, NOW, nurse, eye_id, [], zone, visit="day 1")
+    record_visit(Desk(store, NOW, nurse, zone), eye_id, [], visit="day 1")
     (typed,) = events.of_eye(store, eye_id)
     week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
     correct(typed.id, {"visit": "", "visit_id": week.identity})
@@ -345,7 +350,7 @@ def test_entries_are_told_newest_first_with_what_they_put_right(
     once = correct(first.id, {**first.body, "iop_mmhg": 19}, now=later)
     twice = correct(once.event_id, {**first.body, "iop_mmhg": 16}, "again", now=later)
     moved = correct(second.id, second.body, now=later, side="left")
-    correcting.withdraw(store, later, nurse, gone.id, "not hers", settings.clinic.tz)
+    correcting.withdraw(Desk(store, later, nurse, settings.clinic.tz), gone.id, "not hers")
     told = of_eye(store, eye_id, settings.clinic.tz)
     assert [e.event.id for e in told] == [gone.id, second.id, twice.event_id]
     assert told[0].is_withdrawn

@@ -7,6 +7,7 @@ import pytest
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, proposal
 from followup.care.discharge.who import SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict, Refused
@@ -18,7 +19,7 @@ from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store, audit, eyes, patients, visits
 from followup.records.store import new_id
-from tests.conftest import NOW, OPERATED, PASSWORD, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, operation_note, patient_details
 
 
 @pytest.mark.parametrize(
@@ -43,7 +44,7 @@ def test_what_cannot_be_is_refused_and_nothing_is_stored(
     if "lens" in changes:
         field = None
     with pytest.raises(CareError, match=says) as refused:
-        leaving.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), [], settings.clinic.tz)
+        leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), operation_note(**changes), [])
     assert field is None or refused.value.field == field
     assert eyes.operated(store) == []
     assert patients.by_number(store, "T-1") is None
@@ -60,7 +61,7 @@ def test_what_cannot_be_is_refused_and_nothing_is_stored(
 def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, born: date, says: str) -> None:
     person = patient_details().model_copy(update={"born_on": born})
     with pytest.raises(CareError, match=says):
-        leaving.discharge(store, NOW, nurse, person, operation_note(), [], settings.clinic.tz)
+        leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), person, operation_note(), [])
 
 
 def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Store, settings: Settings) -> None:
@@ -94,7 +95,9 @@ def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, eye_
 
 
 def test_the_second_eye_joins_the_same_patient(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
-    second, _ = leaving.discharge(store, NOW, nurse, patient_details(), operation_note(eye="left"), [], settings.clinic.tz)
+    second, _ = leaving.discharge(
+        Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), operation_note(eye="left"), []
+    )
     first_row, second_row = eyes.eye(store, eye_id), eyes.eye(store, second)
     assert first_row
     assert second_row
@@ -113,7 +116,7 @@ def test_a_known_number_with_any_other_particular_is_asked_about(
     for answer in (None, SamePerson("written", "an answer about others"), SamePerson("recorded", "")):
         with pytest.raises(CareError, match="other particulars"):
             leaving.discharge(
-                store, NOW, nurse, stranger, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer
+                Desk(store, NOW, nurse, settings.clinic.tz), stranger, operation_note(eye="left"), [], same_person=answer
             )
     assert patients.by_number(store, "T-1") == before
     assert len(eyes.operated(store)) == 1
@@ -127,7 +130,9 @@ def test_the_answer_corrects_or_keeps_and_the_audit_holds_both_sets(
     other = other_particulars(store, written)
     assert other
     answer = SamePerson(right, other.mark)
-    leaving.discharge(store, NOW, nurse, written, operation_note(eye="left"), [], settings.clinic.tz, same_person=answer)
+    leaving.discharge(
+        Desk(store, NOW, nurse, settings.clinic.tz), written, operation_note(eye="left"), [], same_person=answer
+    )
     known = patients.by_number(store, "T-1")
     assert known
     now = {key: str(getattr(known, key)) for key in OTHER}
@@ -157,7 +162,7 @@ def test_days_that_cannot_be_after_surgery(
 ) -> None:
     visits = [schedule.Window("day 1", day, day, day, "")] if day else []
     with pytest.raises(CareError, match=says):
-        leaving.discharge(store, NOW, nurse, patient_details(), operation_note(**changes), visits, settings.clinic.tz)
+        leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), operation_note(**changes), visits)
     assert eyes.operated(store) == []
 
 
@@ -165,26 +170,30 @@ def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, setting
     last = date(2030, 3, 2)
     note = operation_note(drops=[{"name": "x", "times_a_day": 1, "until": last}], steroid_drops_until=date(2027, 3, 2))
     visits = [schedule.Window(n, day, day, day, "") for n, day in (("first", date(2027, 3, 2)), ("last", last))]
-    leaving.discharge(store, NOW, nurse, patient_details(), note, visits, settings.clinic.tz)
+    leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), note, visits)
     oil = operation_note(operated_at=datetime(2019, 1, 1, tzinfo=UTC), steroid_drops_until=None)
     late = [schedule.Window("oil still in", date(2028, 3, 1), date(2028, 3, 1), date(2028, 3, 5), "")]
-    leaving.discharge(store, NOW, nurse, patient_details("T-2"), oil, late, settings.clinic.tz)
+    leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details("T-2"), oil, late)
     assert eyes.unreadable(store) == []
 
 
 def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     (visit, *_) = visits.of_eye(store, eye_id)
     with pytest.raises(CareError, match="accepted is"):
-        changing.change_plan(store, NOW, nurse, eye_id, operation_note(), settings.clinic.tz, {visit.id: date(26, 11, 24)})
+        changing.change_plan(
+            Desk(store, NOW, nurse, settings.clinic.tz), eye_id, operation_note(), {visit.id: date(26, 11, 24)}
+        )
 
 
 def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:
     id = new_id()
     again: dict[str, Any] = {"operation_id": id}
-    made, _ = leaving.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
+    made, _ = leaving.discharge(
+        Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), operation_note(), [], **again
+    )
     assert [note.operation_id for note in eyes.notes_of(store, made)] == [id]
     with pytest.raises(Conflict):
-        leaving.discharge(store, NOW, nurse, patient_details(), operation_note(), [], settings.clinic.tz, **again)
+        leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), operation_note(), [], **again)
     assert len(eyes.operated(store)) == 1
 
 
@@ -192,7 +201,7 @@ def test_a_changed_plan_says_what_changed_and_keeps_the_old_record(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     plan = {"position": "left-cheek", "hours_a_day": 8, "days": 3}
-    changed = changing.change_plan(store, NOW, nurse, eye_id, operation_note(posture=plan), settings.clinic.tz)
+    changed = changing.change_plan(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, operation_note(posture=plan))
     assert [c[0] for c in changed] == ["posture"]
     (note,) = eyes.notes_of(store, eye_id)
     assert len(eyes.history_of(store, note.operation_id)) == 2
@@ -260,24 +269,24 @@ def test_a_signature_holds_for_exactly_that_text(store: Store, nurse: Actor, sur
     draft = protocol(store, "rulebook")
     assert draft.is_draft
     with pytest.raises(CareError, match="only a surgeon"):
-        signing.sign(store, NOW, nurse, "rulebook", draft.fingerprint)
-    signing.sign(store, NOW, surgeon, "rulebook", draft.fingerprint)
+        signing.sign(Desk(store, NOW, nurse, ZONE), "rulebook", draft.fingerprint)
+    signing.sign(Desk(store, NOW, surgeon, ZONE), "rulebook", draft.fingerprint)
     signed = protocol(store, "rulebook")
     assert signed.signature
     assert signed.signature.name == "Sol Surgeon"
-    changed = signing.save(store, NOW, surgeon, "rulebook", draft.text.replace("mmhg = 40", "mmhg = 42"))
+    changed = signing.save(Desk(store, NOW, surgeon, ZONE), "rulebook", draft.text.replace("mmhg = 40", "mmhg = 42"))
     assert protocol(store, "rulebook").is_draft
     with pytest.raises(CareError, match="was changed"):
-        signing.sign(store, NOW, surgeon, "rulebook", draft.fingerprint)
-    signing.sign(store, NOW, surgeon, "rulebook", changed)
+        signing.sign(Desk(store, NOW, surgeon, ZONE), "rulebook", draft.fingerprint)
+    signing.sign(Desk(store, NOW, surgeon, ZONE), "rulebook", changed)
     assert not protocol(store, "rulebook").is_draft
 
 
 def test_a_text_that_cannot_be_used_is_not_kept(store: Store, surgeon: Actor) -> None:
     with pytest.raises(CareError, match="TOML"):
-        signing.save(store, NOW, surgeon, "rulebook", "rules = [")
+        signing.save(Desk(store, NOW, surgeon, ZONE), "rulebook", "rules = [")
     with pytest.raises(CareError, match="not a part"):
-        signing.save(store, NOW, surgeon, "menu", "")
+        signing.save(Desk(store, NOW, surgeon, ZONE), "menu", "")
 
 
 def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(

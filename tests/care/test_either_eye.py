@@ -5,6 +5,7 @@ from datetime import timedelta
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
@@ -17,12 +18,12 @@ from tests.conftest import NOW, OPERATED, operation_note, patient_details
 def left_operation(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The same patient's left eye, operated too."""
     note = operation_note(eye="left", agent="silicone-oil", percent=0, operated_at=OPERATED + timedelta(days=1))
-    return leaving.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)[0]
+    return leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), note, [])[0]
 
 
 def enter_left(store: Store, nurse: Actor, on_page_of: str, settings: Settings, **values: object) -> set[str]:
     body = MeasuresBody.model_validate({"eye": "left", **values})
-    return {w.rule for w in record_visit(store, NOW, nurse, on_page_of, [body], settings.clinic.tz)}
+    return {w.rule for w in record_visit(Desk(store, NOW, nurse, settings.clinic.tz), on_page_of, [body])}
 
 
 def test_the_fellow_eye_that_was_not_operated_is_judged(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:

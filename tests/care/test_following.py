@@ -9,6 +9,7 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.callbacks import deciding
 from followup.care.corrections.correcting import withdraw
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict
 from followup.care.home import pack
@@ -28,19 +29,19 @@ from followup.records import Store, audit, events, eyes, tasks, visits, worries
 from followup.records import messages as kept
 from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW, OPERATED, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 
 LATER = NOW + timedelta(days=40)
 
 
 def end(store: Store, nurse: Actor, eye_id: str, settings: Settings, reason: str = "moved", **more: Any) -> None:
     at = more.pop("at", NOW)
-    following.end(store, at, nurse, eye_id, reason, more.pop("words", ""), settings.clinic.tz, **more)
+    following.end(Desk(store, at, nurse, settings.clinic.tz), eye_id, reason, more.pop("words", ""), **more)
 
 
 def measured(store: Store, nurse: Actor, eye_id: str, settings: Settings, at: datetime = NOW, **body: Any) -> None:
     entered = MeasuresBody.model_validate({"eye": "right", "instrument": "applanation", **body})
-    record_visit(store, at, nurse, eye_id, [entered], settings.clinic.tz)
+    record_visit(Desk(store, at, nurse, settings.clinic.tz), eye_id, [entered])
 
 
 def fellow(store: Store, eye_id: str) -> str:
@@ -107,7 +108,7 @@ def test_what_can_wait_is_closed_by_name_only_and_its_task_given_up(
     for c in worries.open_callbacks(store):
         store.execute("UPDATE callbacks SET how_soon = 'this-week' WHERE id = :id", {"id": c.id})
     first, *others = worries.open_callbacks(store)
-    task = deciding.decide(store, NOW + timedelta(days=12), surgeon, first.id, "sooner", "", settings.clinic)
+    task = deciding.decide(Desk(store, NOW + timedelta(days=12), surgeon, ZONE), first.id, "sooner", "", settings.clinic)
     at = NOW + timedelta(days=13)
     with pytest.raises(CareError, match="each open callback"):
         end(store, nurse, eye_id, settings, at=at)
@@ -122,14 +123,14 @@ def test_what_can_wait_is_closed_by_name_only_and_its_task_given_up(
     ended = tasks.task(store, task.id)
     assert ended is not None
     assert ended.given_up
-    assert not deciding.can_undo(store, closed, nurse, at)
+    assert not deciding.can_undo(Desk(store, at, nurse, ZONE), closed)
 
 
 def test_after_a_death_both_eyes_end_and_what_is_urgent_may_be_closed(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     note = operation_note(eye="left", agent="silicone-oil", percent=0)
-    left, _ = leaving.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)
+    left, _ = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), note, [])
     measured(store, nurse, eye_id, settings, iop_mmhg=46)
     with pytest.raises(CareError, match="each open callback"):
         end(store, nurse, left, settings, "died")
@@ -145,13 +146,13 @@ def test_it_ends_once_for_a_known_reason_and_can_be_taken_up_with_a_reason(
     with pytest.raises(CareError, match="why"):
         end(store, nurse, eye_id, settings, "bored")
     with pytest.raises(Conflict):
-        following.take_up(store, NOW, nurse, eye_id, "was never ended", zone)
+        following.take_up(Desk(store, NOW, nurse, zone), eye_id, "was never ended")
     end(store, nurse, eye_id, settings)
     with pytest.raises(Conflict):
         end(store, nurse, eye_id, settings)
     with pytest.raises(CareError, match="why"):
-        following.take_up(store, LATER, nurse, eye_id, " ", zone)
-    following.take_up(store, LATER, nurse, eye_id, "moved back", zone)
+        following.take_up(Desk(store, LATER, nurse, zone), eye_id, " ")
+    following.take_up(Desk(store, LATER, nurse, zone), eye_id, "moved back")
     eye = load(store, eye_id, zone)
     assert eye.known.is_followed
     assert [(f.what, f.reason, f.words) for f in eye.follow_ups] == [
@@ -163,7 +164,7 @@ def test_silence_and_missed_visits_count_anew_from_taking_up(
     store: Store, nurse: Actor, eye_id: str, settings: Settings, device: Device
 ) -> None:
     end(store, nurse, eye_id, settings)
-    following.take_up(store, LATER, nurse, eye_id, "moved back", settings.clinic.tz)
+    following.take_up(Desk(store, LATER, nurse, settings.clinic.tz), eye_id, "moved back")
     assert check_all(store, settings, LATER + timedelta(hours=1)) == 0
     assert [d.visit.name for d in lists.due_visits(store, LATER, settings.clinic.tz)] == []  # missed before the end
     check_all(store, settings, LATER + timedelta(days=20))
@@ -172,10 +173,10 @@ def test_silence_and_missed_visits_count_anew_from_taking_up(
 
 def test_oil_that_stayed_too_long_meanwhile_calls_after_taking_up(store: Store, nurse: Actor, settings: Settings) -> None:
     note = operation_note(eye="left", agent="silicone-oil", percent=0)
-    left, _ = leaving.discharge(store, NOW, nurse, patient_details(), note, [], settings.clinic.tz)
+    left, _ = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details(), note, [])
     end(store, nurse, left, settings, "other-clinic")
     year = NOW + timedelta(days=365)
-    following.take_up(store, year, nurse, left, "came back", settings.clinic.tz)
+    following.take_up(Desk(store, year, nurse, settings.clinic.tz), left, "came back")
     check_all(store, settings, year + timedelta(days=14))
     assert "oil" in open_worries(store)
 
@@ -199,7 +200,7 @@ def test_a_new_operation_takes_follow_up_up_again(store: Store, nurse: Actor, ey
     day = LATER.date() + timedelta(days=1)
     window = schedule.Window("day 1", day, day, day, "pressure")
     note = operation_note(operated_at=LATER - timedelta(hours=4), steroid_drops_until=None)
-    again, _ = leaving.discharge(store, LATER, nurse, patient_details(), note, [window], settings.clinic.tz)
+    again, _ = leaving.discharge(Desk(store, LATER, nurse, settings.clinic.tz), patient_details(), note, [window])
     assert again == eye_id
     eye = load(store, eye_id, settings.clinic.tz)
     assert eye.known.is_followed
@@ -216,7 +217,7 @@ def test_an_ended_eye_is_censored_in_results(store: Store, nurse: Actor, eye_id:
     measured(store, nurse, eye_id, settings, LATER, findings=("detached",))
     found = results.results(store, LATER, settings.clinic.tz)
     assert (found.followed, found.attached) == (1, [])
-    following.take_up(store, LATER, nurse, eye_id, "came back", settings.clinic.tz)
+    following.take_up(Desk(store, LATER, nurse, settings.clinic.tz), eye_id, "came back")
     assert len(results.results(store, LATER, settings.clinic.tz).attached) == 1
 
 
@@ -227,9 +228,9 @@ def test_the_oil_is_out_so_its_removal_is_planned_no_more(store: Store, nurse: A
         schedule.Window(name, day, day, day, "") for name in ("list for oil removal", "month 3")
     ]  # fmt: skip
     note = operation_note(eye="left", agent="silicone-oil", percent=0)
-    left, _ = leaving.discharge(store, NOW, nurse, patient_details(), note, windows, zone)
+    left, _ = leaving.discharge(Desk(store, NOW, nurse, zone), patient_details(), note, windows)
     assert load(store, left, zone).holds_liquid(NOW)
-    record_clinic_event(store, LATER, nurse, left, "tamponade-removed", {}, zone)
+    record_clinic_event(Desk(store, LATER, nurse, zone), left, "tamponade-removed", {})
     eye = load(store, left, zone)
     assert not eye.holds_liquid(LATER)
     assert [v.name for v in eye.open_visits] == ["month 3"]
@@ -237,7 +238,7 @@ def test_the_oil_is_out_so_its_removal_is_planned_no_more(store: Store, nurse: A
     assert len(said) == 1
     assert "list for oil removal" in said[0]["detail"]
     (entry,) = events.of_eye(store, left)
-    withdraw(store, LATER + timedelta(hours=1), nurse, entry.id, "the other eye was meant", zone)
+    withdraw(Desk(store, LATER + timedelta(hours=1), nurse, zone), entry.id, "the other eye was meant")
     eye = load(store, left, zone)
     assert eye.holds_liquid(LATER + timedelta(hours=1))
     assert [v.name for v in eye.open_visits] == ["list for oil removal", "month 3"]

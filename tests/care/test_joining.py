@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict, NotFound
@@ -23,7 +24,7 @@ from followup.records import Store, audit, eyes, patients, people, worries
 from followup.records import messages as kept
 from followup.records.store import new_id
 from followup.records.values import Device, Eye
-from tests.conftest import NOW, OPERATED, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 
 TODAY = date(2027, 3, 5)
 SECOND = patient_details("T-2").model_copy(
@@ -37,7 +38,7 @@ def second(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str]:
     note = operation_note(eye="left", agent="silicone-oil", percent=0, steroid_drops_until=None)
     window = schedule.Window("week 1", date(2027, 3, 10), date(2027, 3, 8), date(2027, 3, 14), "retina")
     at = OPERATED + timedelta(hours=5)
-    return leaving.discharge(store, at, nurse, SECOND, note, [window], settings.clinic.tz)
+    return leaving.discharge(Desk(store, at, nurse, settings.clinic.tz), SECOND, note, [window])
 
 
 def known(store: Store, eye_id: str) -> Eye:
@@ -51,7 +52,7 @@ def join(store: Store, nurse: Actor, one: str, other: str, settings: Settings, *
     zone = settings.clinic.tz
     shown = joining.look(store, known(store, one).patient.id, known(store, other).patient.id, zone)
     choice = {"number": "one", "particulars": "other", "mark": shown.mark, **choice}
-    return joining.join(store, NOW, nurse, shown, zone, **choice)
+    return joining.join(Desk(store, NOW, nurse, zone), shown, **choice)
 
 
 def everything(store: Store, zone: Any, *ids: str) -> list[tuple[Any, ...]]:
@@ -65,7 +66,7 @@ def test_nothing_is_lost_and_both_numbers_find_the_person(
 ) -> None:
     zone = settings.clinic.tz
     for id, side, iop in ((eye_id, "right", 36.0), (second[0], "left", 46.0)):
-        record_visit(store, NOW, nurse, id, [MeasuresBody(eye=side, iop_mmhg=iop)], zone)
+        record_visit(Desk(store, NOW, nurse, zone), id, [MeasuresBody(eye=side, iop_mmhg=iop)])
     before = everything(store, zone, eye_id, second[0])
     assert all(all(counts[1:]) for counts in before)
     stays = join(store, nurse, eye_id, second[0], settings)
@@ -98,7 +99,7 @@ def test_phones_and_codes_of_the_joined_record_go_on(
     person = f"patient:{device.patient_id}"
     kept.subscribe(store, NOW, person, "https://push.test.invalid/1", "k", "a", device.id)
     outgoing.choose(store, NOW, person, outgoing.Choices(email="pat@test.invalid", quiet_from="21:00", quiet_to="07:00"))
-    unused = enrol.issue_code(store, NOW, nurse, device.patient_id)
+    unused = enrol.issue_code(Desk(store, NOW, nurse, ZONE), device.patient_id)
     stays = join(store, nurse, eye_id, second[0], settings)
 
     moved = enrol.device(store, token)
@@ -132,14 +133,14 @@ def test_a_discharge_under_the_former_number_goes_to_the_person(
     assert other is not None
     same = SamePerson("written", other.mark)
     note = operation_note(eye="left", operated_at=NOW - timedelta(hours=2), steroid_drops_until=None)
-    again, _ = leaving.discharge(store, NOW, nurse, written, note, [], settings.clinic.tz, same_person=same)
+    again, _ = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), written, note, [], same_person=same)
     assert known(store, again).patient.id == stays
     assert known(store, again).patient.number == "T-1"
     assert [n.agent for n in load(store, again, settings.clinic.tz).notes] == ["silicone-oil", "c2f6"]
 
 
 def test_one_operation_in_both_records_is_asked_about(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
-    twice, _ = leaving.discharge(store, NOW, nurse, SECOND, operation_note(), [], settings.clinic.tz)
+    twice, _ = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), SECOND, operation_note(), [])
     with pytest.raises(CareError, match="same eye on the same day"):
         join(store, nurse, eye_id, twice, settings)
     assert known(store, twice).id == twice
@@ -152,8 +153,8 @@ def test_an_eye_that_one_record_ended_and_the_other_follows_is_followed(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     note = operation_note(operated_at=OPERATED - timedelta(days=90), steroid_drops_until=None, agent="air", percent=100)
-    earlier, _ = leaving.discharge(store, OPERATED - timedelta(days=90), nurse, SECOND, note, [], settings.clinic.tz)
-    following.end(store, OPERATED - timedelta(days=60), nurse, earlier, "finished", "", settings.clinic.tz)
+    earlier, _ = leaving.discharge(Desk(store, OPERATED - timedelta(days=90), nurse, settings.clinic.tz), SECOND, note, [])
+    following.end(Desk(store, OPERATED - timedelta(days=60), nurse, settings.clinic.tz), earlier, "finished", "")
     join(store, nurse, earlier, eye_id, settings)
     eye = load(store, earlier, settings.clinic.tz)
     assert (eye.known.is_followed, eye.known.end_reason, eye.follow_ups[-1].reason) == (True, None, "joined")
@@ -164,9 +165,9 @@ def test_an_eye_that_one_record_ended_and_the_other_follows_is_followed(
 def test_both_ended_stays_ended_with_its_reason(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     zone = settings.clinic.tz
     other = patients.add(store, NOW, "T-3", "Pat Patient", date(1952, 3, 14), "", "en")
-    following.end(store, NOW - timedelta(days=2), nurse, eye_id, "moved", "", zone)
+    following.end(Desk(store, NOW - timedelta(days=2), nurse, zone), eye_id, "moved", "")
     shown = joining.look(store, other, known(store, eye_id).patient.id, zone)
-    joining.join(store, NOW, nurse, shown, zone, number="one", particulars="one", mark=shown.mark)
+    joining.join(Desk(store, NOW, nurse, zone), shown, number="one", particulars="one", mark=shown.mark)
     assert (known(store, eye_id).patient.id, known(store, eye_id).end_reason) == (other, "moved")
 
 
@@ -178,7 +179,7 @@ def test_what_was_shown_is_what_is_joined(
     shown = joining.look(store, one, other, zone)
     patients.correct(store, other, "T-2", "Quite Another", date(1980, 1, 1), "", "en")
     with pytest.raises(Conflict):
-        joining.join(store, NOW, nurse, shown, zone, number="one", particulars="one", mark=shown.mark)
+        joining.join(Desk(store, NOW, nurse, zone), shown, number="one", particulars="one", mark=shown.mark)
     with pytest.raises(CareError, match="one record"):
         joining.look(store, one, one, zone)
     with pytest.raises(NotFound):

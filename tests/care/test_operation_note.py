@@ -8,6 +8,7 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.corrections import operation_note, particulars
 from followup.care.corrections.operation_note import NotePutRight
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
@@ -35,7 +36,9 @@ def put_right(
     store: Store, nurse: Actor, eye_id: str, settings: Settings, reason: str = "misread", **changes: Any
 ) -> NotePutRight:
     operation_id = operation_of(store, eye_id)
-    return operation_note.correct(store, NOW, nurse, eye_id, operation_id, a_note(**changes), reason, settings.clinic.tz)
+    return operation_note.correct(
+        Desk(store, NOW, nurse, settings.clinic.tz), eye_id, operation_id, a_note(**changes), reason
+    )
 
 
 def test_every_part_is_put_right_and_every_note_is_kept(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
@@ -70,7 +73,7 @@ def test_a_warning_that_rested_on_a_wrong_note_is_marked(
 ) -> None:
     """25 mmHg is a rise from 15, and none from 25."""
     body = MeasuresBody(eye="right", iop_mmhg=25, instrument="applanation")
-    record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
+    record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
     rise = next(w for w in worries.warnings_of(store, eye_id) if w.rule == "pressure-rise")
     done = put_right(store, nurse, eye_id, settings, baseline={"acuity": "6/60", "iop_mmhg": 25})
     assert rise.id in {w.id for w in done.unfounded}
@@ -85,7 +88,7 @@ def test_the_wrong_eye_moves_the_operation_with_its_visits_and_its_follow_up(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     zone, left = settings.clinic.tz, fellow(store, eye_id)
-    record_visit(store, NOW, nurse, eye_id, [], zone, visit="day 1")
+    record_visit(Desk(store, NOW, nurse, zone), eye_id, [], visit="day 1")
     done = put_right(store, nurse, eye_id, settings, eye="left")
     assert done.eye_id == left
     assert [v.name for v in done.moved_visits] == ["week 1"]
@@ -108,7 +111,7 @@ def test_the_eye_that_was_not_operated_after_all_is_watched_as_the_fellow_eye(
 ) -> None:
     put_right(store, nurse, eye_id, settings, eye="left")
     body = MeasuresBody(eye="right", iop_mmhg=45, instrument="applanation")
-    raised = record_visit(store, NOW, nurse, fellow(store, eye_id), [body], settings.clinic.tz)
+    raised = record_visit(Desk(store, NOW, nurse, settings.clinic.tz), fellow(store, eye_id), [body])
     assert {(w.eye_id, w.worry) for w in raised} >= {(eye_id, "other-eye")}
 
 
@@ -117,10 +120,10 @@ def test_an_eye_with_another_operation_stays_followed_and_keeps_that_ones_visits
 ) -> None:
     zone, later = settings.clinic.tz, NOW + timedelta(days=2)
     window = schedule.Window("week 2", date(2027, 3, 20), date(2027, 3, 18), date(2027, 3, 22), "retina")
-    leaving.discharge(store, later, nurse, patient_details(), a_note(operated_at=later), [window], zone)
+    leaving.discharge(Desk(store, later, nurse, zone), patient_details(), a_note(operated_at=later), [window])
     first, second = (n.operation_id for n in eyes.notes_of(store, eye_id))
     note = a_note(operated_at=later, eye="left")
-    operation_note.correct(store, later, nurse, eye_id, second, note, "the other eye", zone)
+    operation_note.correct(Desk(store, later, nurse, zone), eye_id, second, note, "the other eye")
     left = fellow(store, eye_id)
     assert [n.operation_id for n in eyes.notes_of(store, eye_id)] == [first]
     assert [v.name for v in visits.of_eye(store, left)] == ["week 2"]
@@ -148,13 +151,13 @@ def test_what_cannot_be_is_refused(store: Store, nurse: Actor, eye_id: str, sett
     put_right(store, nurse, eye_id, settings, lens="aphakic")
     with pytest.raises(Conflict, match="changed meanwhile"):
         operation_note.correct(
-            store, NOW, nurse, eye_id, operation_of(store, eye_id), a_note(), "x", settings.clinic.tz, corrects=stood
+            Desk(store, NOW, nurse, settings.clinic.tz), eye_id, operation_of(store, eye_id), a_note(), "x", corrects=stood
         )
 
 
 def corrected(store: Store, nurse: Actor, patient_id: str, settings: Settings, **changes: Any) -> Any:
     written = patient_details().model_copy(update=changes)
-    return particulars.correct(store, NOW, nurse, patient_id, written, "misheard", settings.clinic.tz)
+    return particulars.correct(Desk(store, NOW, nurse, settings.clinic.tz), patient_id, written, "misheard")
 
 
 def test_particulars_are_put_right_and_the_audit_holds_both(
@@ -181,7 +184,7 @@ def test_a_number_of_somebody_else_is_refused_and_says_whose_it_is(
     known = eyes.eye(store, eye_id)
     assert known is not None
     other = patient_details("T-2").model_copy(update={"name": "Otto Other"})
-    leaving.discharge(store, NOW, nurse, other, a_note(), [], settings.clinic.tz)
+    leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), other, a_note(), [])
     with pytest.raises(Conflict, match="Otto Other, born 14 March 1952") as error:
         corrected(store, nurse, known.patient.id, settings, number="T-2")
     assert error.value.field == "number"

@@ -9,12 +9,13 @@ from flask.testing import FlaskClient
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
+from followup.care.desk import Desk
 from followup.clinical.warnings import evaluate
 from followup.config import Settings
 from followup.exchange import course_file
 from followup.protocols import book
 from followup.records import Store, worries
-from tests.conftest import NOW, Clock
+from tests.conftest import NOW, ZONE, Clock
 from tests.web.test_phone_api import event
 
 BLACK = "I can see nothing at all since this morning, all black"
@@ -93,9 +94,9 @@ def test_the_pack_says_when_what_was_told_is_settled(
 
     def settle(worry: str) -> None:
         found = next(c for c in worries.open_callbacks(store) if c.worry == worry)
-        holding.claim(store, clock.now, nurse, found.id)
-        phone_calls.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
-        settling.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
+        holding.claim(Desk(store, clock.now, nurse, ZONE), found.id)
+        phone_calls.attempt(Desk(store, clock.now, nurse, ZONE), found.id, "patient", "spoken to", settings.clinic)
+        settling.settle(Desk(store, clock.now, nurse, ZONE), found.id, "advice", "spoken to", settings.clinic)
 
     at = (clock.now - timedelta(minutes=1)).isoformat()
     send(as_patient, eye_id, body={**WELL, "pain": 8, "curtain": True}, at=at)

@@ -8,6 +8,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home import receive
 from followup.care.reading.bodies import HeardBody, SeenBody, WithdrawalBody
 from followup.care.reading.events import body_of, fact_of
@@ -231,7 +232,7 @@ def test_rows_from_before_times_had_bounds_take_nothing_down_and_are_named(
         assert as_surgeon.get(f"/surgeon/{path}").status_code == 200, path
     assert as_nurse.get("/clinic/eyes/other/card").status_code == 404
     assert "no operation that can be read is on record" in as_nurse.get("/clinic/eyes/other").text
-    visit.record_clinic_event(store, NOW, nurse, eye_id, "heard", {}, settings.clinic.tz)
+    visit.record_clinic_event(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, "heard", {})
     shown = as_nurse.get("/clinic/").text
     for words in ("Rows that cannot be read", "26-11-24", "visit v1", "9999-12-31", "visit v2", "entry symptoms"):
         assert words in shown

@@ -6,13 +6,14 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import NotFound
 from followup.care.home import enrol, receive
 from followup.config import Settings
 from followup.records import Store, events, worries
 from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW
+from tests.conftest import NOW, ZONE
 
 
 def event(eye_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
@@ -114,7 +115,7 @@ def test_another_phone_cannot_claim_an_id(
 ) -> None:
     made = event(eye_id)
     send(made)
-    code = enrol.issue_code(store, NOW, nurse, device.patient_id)
+    code = enrol.issue_code(Desk(store, NOW, nurse, ZONE), device.patient_id)
     second = enrol.device(store, enrol.enrol(store, NOW, code, 1952, "carer", "test"))
     assert second is not None
     assert receive.receive(store, NOW, second, [made], settings.clinic.tz)[0].status == "refused"
@@ -122,9 +123,9 @@ def test_another_phone_cannot_claim_an_id(
 
 
 def test_a_revoked_phone_is_unknown(store: Store, device: Device, token: str, nurse: Actor) -> None:
-    enrol.revoke(store, NOW, nurse, device.id)
+    enrol.revoke(Desk(store, NOW, nurse, ZONE), device.id)
     found = enrol.device(store, token)
     assert found is not None
     assert found.revoked_at
     with pytest.raises(NotFound):
-        enrol.revoke(store, NOW, nurse, device.id)
+        enrol.revoke(Desk(store, NOW, nurse, ZONE), device.id)

@@ -10,6 +10,7 @@ from scipy.stats import binomtest
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, holding, moving_up, settling
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.learning import results
 from followup.care.reading.measures import MeasuresBody
@@ -17,7 +18,7 @@ from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, worries
-from tests.conftest import OPERATED, operation_note, patient_details
+from tests.conftest import OPERATED, ZONE, operation_note, patient_details
 
 LATER = OPERATED + timedelta(days=100)
 # (surgeon, before, [(day, acuity, pressure, level, findings)]): invented eyes, each for one thing that is counted.
@@ -37,13 +38,13 @@ def clinic(store: Store, nurse: Actor, settings: Settings) -> Store:
         day = date(2027, 3, 3)
         planned = [schedule.Window("day 1", day, day, day + timedelta(days=1), "pressure")]
         note = operation_note(surgeon=surgeon, baseline={"acuity": before, "iop_mmhg": 15})
-        id, _ = leaving.discharge(store, OPERATED, nurse, patient_details(f"R-{n}"), note, planned, zone)
+        id, _ = leaving.discharge(Desk(store, OPERATED, nurse, zone), patient_details(f"R-{n}"), note, planned)
         for days, seen, iop, level, findings in visits:
             body = MeasuresBody(
                 eye="right", acuity=seen, iop_mmhg=iop, instrument="applanation", bubble_percent=level, findings=findings
             )
             at = OPERATED + timedelta(days=days)
-            visit.record_visit(store, at, nurse, id, [body], zone, visit="day 1" if days < 3 else None)
+            visit.record_visit(Desk(store, at, nurse, zone), id, [body], visit="day 1" if days < 3 else None)
     return store
 
 
@@ -83,9 +84,11 @@ def test_callbacks_are_counted_by_who_was_in_time(clinic: Store, settings: Setti
     moving_up.escalate_overdue(clinic, LATER)
     for n, found in enumerate(worries.open_callbacks(clinic)[:2]):
         opened: datetime = found.opened_at
-        holding.claim(clinic, opened + timedelta(hours=1 + 2 * n), nurse, found.id)
-        phone_calls.attempt(clinic, opened + timedelta(hours=9), nurse, found.id, "patient", "well", settings.clinic)
-        settling.settle(clinic, opened + timedelta(hours=9), nurse, found.id, "advice", "", settings.clinic)
+        holding.claim(Desk(clinic, opened + timedelta(hours=1 + 2 * n), nurse, ZONE), found.id)
+        phone_calls.attempt(
+            Desk(clinic, opened + timedelta(hours=9), nurse, ZONE), found.id, "patient", "well", settings.clinic
+        )
+        settling.settle(Desk(clinic, opened + timedelta(hours=9), nurse, ZONE), found.id, "advice", "", settings.clinic)
     after = results.results(clinic, LATER, settings.clinic.tz)
     assert after.in_time is not None
     assert (after.in_time.events, after.in_time.total, after.hours_to_claim) == (0, 2, 2.0)
@@ -99,10 +102,10 @@ def test_a_decision_is_not_an_end_and_what_moved_up_once_was_not_in_time(
         at: datetime = found.opened_at + timedelta(hours=hours)
         if hours > 8:
             moving_up.escalate_overdue(clinic, at)
-        task = deciding.decide(clinic, at, surgeon, found.id, "advice", "rest", settings.clinic, owner=nurse.id)
+        task = deciding.decide(Desk(clinic, at, surgeon, ZONE), found.id, "advice", "rest", settings.clinic, owner=nurse.id)
         assert results.results(clinic, at, settings.clinic.tz).in_time in (None, results.outcomes.wilson(0, 1))
-        phone_calls.attempt(clinic, at, nurse, found.id, "patient", "", settings.clinic)
-        settling.finish(clinic, at, nurse, task.id, "")
+        phone_calls.attempt(Desk(clinic, at, nurse, ZONE), found.id, "patient", "", settings.clinic)
+        settling.finish(Desk(clinic, at, nurse, ZONE), task.id, "")
     counted = results.results(clinic, LATER, settings.clinic.tz).in_time
     assert counted is not None
     assert (counted.events, counted.total) == (1, 2)

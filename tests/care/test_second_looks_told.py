@@ -5,11 +5,12 @@ from flask.testing import FlaskClient
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
+from followup.care.desk import Desk
 from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, worries
 from tests.care.test_own_words import WELL, send
-from tests.conftest import Clock
+from tests.conftest import ZONE, Clock
 
 
 def test_a_check_with_a_second_look_to_come_is_not_settled_by_what_was_settled_before(
@@ -20,9 +21,9 @@ def test_a_check_with_a_second_look_to_come_is_not_settled_by_what_was_settled_b
 
     def settle_all() -> None:
         for found in worries.open_callbacks(store):
-            holding.claim(store, clock.now, nurse, found.id)
-            phone_calls.attempt(store, clock.now, nurse, found.id, "patient", "spoken to", settings.clinic)
-            settling.settle(store, clock.now, nurse, found.id, "advice", "spoken to", settings.clinic)
+            holding.claim(Desk(store, clock.now, nurse, ZONE), found.id)
+            phone_calls.attempt(Desk(store, clock.now, nurse, ZONE), found.id, "patient", "spoken to", settings.clinic)
+            settling.settle(Desk(store, clock.now, nurse, ZONE), found.id, "advice", "spoken to", settings.clinic)
 
     # Sight said to be worse: a callback this week at once, the second look within two hours.
     send(as_patient, eye_id, body={**WELL, "vision": "worse"}, at=clock.now.isoformat())

@@ -6,6 +6,7 @@ import pytest
 from sqlite_utils import Database
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.home.receive import receive_from_clinic
 from followup.care.reading import attendance
@@ -18,11 +19,11 @@ from followup.config import Settings
 from followup.records import Store, events, open_store, visits
 from followup.records.migrations import steps
 from followup.records.store import Row, new_id
-from tests.conftest import NOW
+from tests.conftest import NOW, ZONE
 
 
 def extra(store: Store, nurse: Actor, eye_id: str, at: datetime = NOW) -> str:
-    return visit.add_extra_visit(store, at, nurse, eye_id, at.date(), at.date(), "after a callback")
+    return visit.add_extra_visit(Desk(store, at, nurse, ZONE), eye_id, at.date(), at.date(), "after a callback")
 
 
 def by_name(store: Store, nurse: Actor, eye_id: str, name: str, at: datetime) -> None:
@@ -39,14 +40,14 @@ def iop(value: float = 15) -> list[MeasuresBody]:
 
 
 def test_a_visit_not_planned_consumes_none(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
-    visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz)
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, iop())
     assert open_names(store, eye_id, settings) == ["day 1", "week 1"]
 
 
 def test_a_visit_keeps_its_identity_when_it_is_moved(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
-    visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit=week.identity)
-    visit.move_visit(store, NOW, nurse, week.id, eye_id, date(2027, 3, 12))
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, iop(), visit=week.identity)
+    visit.move_visit(Desk(store, NOW, nurse, ZONE), week.id, eye_id, date(2027, 3, 12))
     moved = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
     assert (moved.identity, moved.target) == (week.identity, date(2027, 3, 12))
     assert moved.id != week.id
@@ -57,9 +58,9 @@ def test_a_visit_that_is_not_in_the_book_is_refused_and_nothing_is_kept(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     id = extra(store, nurse, eye_id)
-    visit.withdraw_visit(store, NOW, nurse, eye_id, id)
+    visit.withdraw_visit(Desk(store, NOW, nurse, ZONE), eye_id, id)
     with pytest.raises(CareError, match="not in the book any more"):
-        visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit=id)
+        visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, iop(), visit=id)
     assert events.of_eye(store, eye_id) == []
 
 
@@ -91,13 +92,15 @@ def test_of_two_visits_of_one_name_the_fitting_one_is_meant(
     store: Store, nurse: Actor, eye_id: str, settings: Settings, at: datetime, meant: str
 ) -> None:
     ids = {"first": extra(store, nurse, eye_id)}
-    ids["second"] = visit.add_extra_visit(store, NOW, nurse, eye_id, date(2027, 3, 8), date(2027, 3, 10), "again")
+    ids["second"] = visit.add_extra_visit(
+        Desk(store, NOW, nurse, ZONE), eye_id, date(2027, 3, 8), date(2027, 3, 10), "again"
+    )
     by_name(store, nurse, eye_id, "extra visit", at)
     assert set(load(store, eye_id, settings.clinic.tz).seen_visits) == {ids[meant]}
 
 
 def test_an_entry_taken_back_counts_no_more(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
-    visit.record_visit(store, NOW, nurse, eye_id, iop(), settings.clinic.tz, visit="day 1")
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, iop(), visit="day 1")
     (event,) = [e for e in events.of_eye(store, eye_id) if e.kind == "seen"]
     assert attendance.attended_by_eye(store, "seen", settings.clinic.tz)[eye_id]
     events.add(store, new_id(), eye_id, "withdrawal", NOW, {"reason": "x"}, nurse.signature, NOW, corrects=event.id)
@@ -110,7 +113,7 @@ def test_an_extra_visit_that_nobody_came_to_is_missed_though_another_of_its_name
 ) -> None:
     zone = settings.clinic.tz
     first = extra(store, nurse, eye_id)
-    visit.record_visit(store, NOW, nurse, eye_id, iop(), zone, visit=first)
+    visit.record_visit(Desk(store, NOW, nurse, zone), eye_id, iop(), visit=first)
     extra(store, nurse, eye_id, NOW + timedelta(days=1))
     raised = check_eye(store, eye_id, NOW + timedelta(days=2), zone)
     missed = [w.values for w in raised if w.worry == "missed-visit"]
@@ -122,10 +125,10 @@ def test_who_arrived_for_which_visit(store: Store, nurse: Actor, eye_id: str, se
     zone = settings.clinic.tz
     first, second = extra(store, nurse, eye_id), extra(store, nurse, eye_id)
     body = {"visit": "extra visit", "visit_id": second}
-    visit.record_clinic_event(store, NOW, nurse, eye_id, "arrived", body, zone)
+    visit.record_clinic_event(Desk(store, NOW, nurse, zone), eye_id, "arrived", body)
     states = {d.visit.identity: d.state for d in lists.due_visits(store, NOW, zone)}
     assert (states[first], states[second]) == ("due", "here")
-    visit.record_visit(store, NOW, nurse, eye_id, iop(), zone, visit=second)
+    visit.record_visit(Desk(store, NOW, nurse, zone), eye_id, iop(), visit=second)
     states = {d.visit.identity: d.state for d in lists.due_visits(store, NOW, zone)}
     assert (states[first], states[second]) == ("due", "seen")
 
@@ -140,7 +143,7 @@ def test_a_device_without_a_signal_names_the_visit_by_its_identity_or_as_before_
         return {**made, "offset_minutes": 60, "sequence": 1}
 
     batch = [sent(visit="week 1", visit_id=week.identity), sent(visit="day 1")]
-    results = receive_from_clinic(store, NOW, nurse, batch, settings.clinic.tz)
+    results = receive_from_clinic(Desk(store, NOW, nurse, settings.clinic.tz), batch)
     assert [r.status for r in results] == ["received", "received"]
     assert open_names(store, eye_id, settings) == []
 

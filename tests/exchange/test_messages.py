@@ -12,6 +12,7 @@ import pytest
 from followup import jobs
 from followup.care.actors import Actor
 from followup.care.callbacks import deciding, holding, settling
+from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.care.messages import outgoing
 from followup.care.reading.measures import MeasuresBody
@@ -22,7 +23,7 @@ from followup.exchange import push_keys
 from followup.records import Store, people, watch, worries
 from followup.records import messages as kept
 from followup.records.values import Device
-from tests.conftest import NOW
+from tests.conftest import NOW, ZONE
 from tests.exchange.conftest import Mailbox, PushService
 
 CLINICAL = (
@@ -64,7 +65,7 @@ def patient(store: Store, device: Device, push_service: PushService) -> str:
 def measure(store: Store, nurse: Actor, eye_id: str, settings: Settings, iop: float, now: datetime = NOW) -> str:
     """Records a pressure; returns the id of the pressure callback."""
     body = MeasuresBody(eye="right", iop_mmhg=iop, instrument="applanation")
-    visit.record_visit(store, now, nurse, eye_id, [body], settings.clinic.tz)
+    visit.record_visit(Desk(store, now, nurse, settings.clinic.tz), eye_id, [body])
     return next(str(c.id) for c in worries.open_callbacks(store) if c.worry == "pressure")
 
 
@@ -166,7 +167,7 @@ def test_what_a_person_does_not_want_is_not_sent(
 def test_a_phone_that_is_locked_out_gets_nothing(
     store: Store, posted: Settings, patient: str, push_service: PushService, nurse: Actor, device: Device
 ) -> None:
-    enrol.revoke(store, NOW, nurse, device.id)
+    enrol.revoke(Desk(store, NOW, nurse, ZONE), device.id)
     jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
     assert push_service.took == []
 
@@ -206,8 +207,8 @@ def test_an_escalation_reaches_the_surgeon_then_the_on_call_contact(
     jobs.escalate(store, posted, NOW + timedelta(minutes=92))
     jobs.send_messages(store, posted, NOW + timedelta(minutes=92))
     assert to(mailbox, "oncall@test.invalid") == ["A callback was not settled in time"]
-    holding.claim(store, NOW + timedelta(minutes=93), surgeon, id)
-    settling.settle(store, NOW + timedelta(minutes=93), surgeon, id, "theatre", "", posted.clinic)
+    holding.claim(Desk(store, NOW + timedelta(minutes=93), surgeon, ZONE), id)
+    settling.settle(Desk(store, NOW + timedelta(minutes=93), surgeon, ZONE), id, "theatre", "", posted.clinic)
     mailbox.letters.clear()
     jobs.send_messages(store, posted, NOW + timedelta(minutes=94))
     assert mailbox.letters == []
@@ -221,7 +222,7 @@ def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
     jobs.send_messages(store, posted, NOW + timedelta(minutes=61))
     mailbox.letters.clear()
     decided_at = NOW + timedelta(minutes=70)
-    deciding.decide(store, decided_at, surgeon, id, "same-day", "", posted.clinic)
+    deciding.decide(Desk(store, decided_at, surgeon, ZONE), id, "same-day", "", posted.clinic)
     jobs.send_messages(store, posted, decided_at)
     jobs.send_messages(store, posted, decided_at + timedelta(minutes=1))
     assert to(mailbox, "nurse@test.invalid") == ["A callback needs somebody within the hour"]
@@ -234,7 +235,7 @@ def test_a_task_that_is_nobodys_calls_the_staff_and_a_late_one_moves_up_anew(
 def test_a_claimed_callback_needs_nobody_else(
     store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
-    holding.claim(store, NOW, nurse, measure(store, nurse, eye_id, posted, 62))
+    holding.claim(Desk(store, NOW, nurse, ZONE), measure(store, nurse, eye_id, posted, 62))
     jobs.send_messages(store, posted, NOW)
     assert mailbox.letters == []
 
@@ -243,7 +244,9 @@ def test_many_callbacks_after_a_night_make_one_letter(
     store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
 ) -> None:
     measure(store, nurse, eye_id, posted, 62)
-    visit.record_clinic_event(store, NOW, nurse, eye_id, "measures", {"eye": "right", "acuity": "NPL"}, posted.clinic.tz)
+    visit.record_clinic_event(
+        Desk(store, NOW, nurse, posted.clinic.tz), eye_id, "measures", {"eye": "right", "acuity": "NPL"}
+    )
     assert len([c for c in worries.open_callbacks(store) if c.how_soon == "now"]) == 2
     jobs.send_messages(store, posted, NOW + timedelta(hours=9))
     assert to(mailbox, "nurse@test.invalid") == ["2 callbacks need somebody within the hour"]

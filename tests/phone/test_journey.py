@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.home import pack
 from followup.care.reading.eye import load
@@ -36,7 +37,7 @@ answer = given.phones.map(({ eyes, receipt, now }) => [
 def high_up(store: Store, settings: Settings, nurse: Actor, device: Device) -> tuple[dict[str, Any], Operation]:
     """The pack of a patient operated at 500 m, and the operation."""
     note = operation_note(eye="left", height_metres=500)
-    id, _ = leaving.discharge(store, OPERATED, nurse, patient_details(), note, [], settings.clinic.tz)
+    id, _ = leaving.discharge(Desk(store, OPERATED, nurse, settings.clinic.tz), patient_details(), note, [])
     made = pack.pack(store, settings.clinic, device, AT).model_dump(mode="json")
     operation = load(store, id, settings.clinic.tz).operation
     return {**made, "eyes": [eye for eye in made["eyes"] if eye["operation"] == id]}, operation
@@ -70,7 +71,7 @@ def test_a_caution_that_the_clinic_lifted_is_over_and_an_old_pack_says_call_us(
     store: Store, settings: Settings, nurse: Actor, device: Device, eye_id: str, run: Run
 ) -> None:
     before = pack.pack(store, settings.clinic, device, AT).model_dump(mode="json")
-    visit.record_clinic_event(store, AT, replace(nurse, trusted=True), eye_id, "no-gas-seen", {}, settings.clinic.tz)
+    visit.record_clinic_event(Desk(store, AT, replace(nurse, trusted=True), settings.clinic.tz), eye_id, "no-gas-seen", {})
     made = pack.pack(store, settings.clinic, device, AT + timedelta(hours=1)).model_dump(mode="json")
     old = {**before, "eyes": [{**eye, "gas": without(eye["gas"], "heights", "anaesthetics")} for eye in before["eyes"]]}
     stale = Phone("stale", since=4 * DAY)

@@ -17,6 +17,7 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.note import Drop, OperationNote
 from followup.care.discharge.who import Patient
@@ -50,20 +51,20 @@ def live(store) -> None:
     ]
     receive.receive(store, NOW, enrol.device(store, token), batch, ZONE)
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=41, instrument="applanation", bubble_percent=85)]
-    visit.record_visit(store, NOW, nurse, gas, bodies, ZONE, visit="day 1")
-    visit.record_visit(store, NOW, nurse, oil, [MeasuresBody(eye="right", acuity="HM", iop_mmhg=14)], ZONE)
+    visit.record_visit(Desk(store, NOW, nurse, ZONE), gas, bodies, visit="day 1")
+    visit.record_visit(Desk(store, NOW, nurse, ZONE), oil, [MeasuresBody(eye="right", acuity="HM", iop_mmhg=14)])
     first, *_ = worries.open_callbacks(store)
     if hasattr(visit, "bring_forward"):  # commits before tasks, which gave rows for values
         visit.bring_forward(store, NOW, nurse, load(store, gas, ZONE), 3, "sooner", ZONE)
-        holding.claim(store, NOW, nurse, first["id"])
-        phone_calls.attempt(store, NOW, nurse, first["id"], True, "comes at once", ZONE)
-        settling.settle(store, NOW, nurse, first["id"], "same-day", "comes at two", ZONE)
+        holding.claim(Desk(store, NOW, nurse, ZONE), first["id"])
+        phone_calls.attempt(Desk(store, NOW, nurse, ZONE), first["id"], True, "comes at once", ZONE)
+        settling.settle(Desk(store, NOW, nurse, ZONE), first["id"], "same-day", "comes at two", ZONE)
     else:
         clinic = Clinic(zone="Europe/Vienna")
-        holding.claim(store, NOW, nurse, first.id)
-        phone_calls.attempt(store, NOW, nurse, first.id, "patient", "comes at once", clinic)
-        settling.settle(store, NOW, nurse, first.id, "advice", "comes at two", clinic)
-    signing.sign(store, NOW, surgeon, "reviews", protocol(store, "reviews").fingerprint)
+        holding.claim(Desk(store, NOW, nurse, ZONE), first.id)
+        phone_calls.attempt(Desk(store, NOW, nurse, ZONE), first.id, "patient", "comes at once", clinic)
+        settling.settle(Desk(store, NOW, nurse, ZONE), first.id, "advice", "comes at two", clinic)
+    signing.sign(Desk(store, NOW, surgeon, ZONE), "reviews", protocol(store, "reviews").fingerprint)
 
 
 def discharged(store, nurse, number, name, **left):
@@ -87,7 +88,7 @@ def discharged(store, nurse, number, name, **left):
         schedule.Window("day 1", day, day, day, "pressure"),
         schedule.Window("week 1", day + timedelta(7), day + timedelta(5), day + timedelta(11), "retina"),
     ]
-    return leaving.discharge(store, OPERATED + timedelta(hours=5), nurse, person, note, visits, ZONE)
+    return leaving.discharge(Desk(store, OPERATED + timedelta(hours=5), nurse, ZONE), person, note, visits)
 
 
 def sent(number, operation, kind, body):

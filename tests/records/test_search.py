@@ -7,13 +7,14 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.patients import following
 from followup.care.reading import person
 from followup.care.today import lists
 from followup.config import Settings
 from followup.records import Store, eyes, patients
 from followup.web import create_app
-from tests.conftest import NOW
+from tests.conftest import NOW, ZONE
 
 TODAY = date(2027, 3, 5)
 FIRST = ("Ángel", "Zoë", "Jürgen", "Łucja", "Søren", "Anna-Lena", "Đorđe", "Maeve", "Iñigo", "Chloé")
@@ -70,7 +71,7 @@ def test_whoever_is_followed_comes_first_and_more_are_told_of(store: Store, crow
     assert (len(some.shown), some.more) == (lists.MOST_FOUND, True)
     last = [f.patient for f in some.shown][-1]
     eye = eyes.of_patient(store, last.id)[0]
-    following.follow(store, NOW, nurse, eye, "operation")
+    following.follow(Desk(store, NOW, nurse, ZONE), eye, "operation")
     again = lists.find(store, "muller", TODAY)
     assert again.shown[0].patient.id == last.id
     assert [f.followed for f in again.shown[:2]] == [True, False]

@@ -5,6 +5,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.config import Settings
@@ -93,7 +94,7 @@ def test_a_phone_sees_its_own_patient_only(
     store: Store, as_patient: FlaskClient, nurse: Actor, settings: Settings, eye_id: str
 ) -> None:
     other = patient_details("T-2").model_copy(update={"name": "Other Person"})
-    leaving.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
+    leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), other, operation_note(), [])
     pack = as_patient.get("/api/v1/pack").json
     assert [e["operation"] for e in pack["eyes"]] == [eye_id]
     assert "Other Person" not in str(pack)

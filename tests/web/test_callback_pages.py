@@ -7,6 +7,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
@@ -19,7 +20,7 @@ from tests.conftest import NOW, Clock
 def call(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     """The address of the pressure callback of an eye at 46 mmHg."""
     body = MeasuresBody(eye="right", iop_mmhg=46, instrument="applanation")
-    visit.record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
     return f"/clinic/callbacks/{next(c.id for c in worries.open_callbacks(store) if c.worry == 'pressure')}"
 
 

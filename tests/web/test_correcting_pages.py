@@ -10,6 +10,7 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
+from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving
 from followup.care.reading.events import KINDS
 from followup.care.reading.measures import MeasuresBody
@@ -19,7 +20,7 @@ from followup.records import Store, events, eyes, worries
 from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.clinic.entry_forms import FORMS
-from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, ZONE, Clock, operation_note, patient_details
 
 Measured = Callable[..., Event]
 
@@ -28,7 +29,7 @@ Measured = Callable[..., Event]
 def measured(store: Store, nurse: Actor, eye_id: str, settings: Settings, clock: Clock) -> Measured:
     def do(**body: Any) -> Event:
         made = MeasuresBody(**{"eye": "right", "instrument": "applanation", **body})
-        record_visit(store, clock.now, nurse, eye_id, [made], settings.clinic.tz)
+        record_visit(Desk(store, clock.now, nurse, settings.clinic.tz), eye_id, [made])
         return events.of_eye(store, eye_id)[-1]
 
     return do
@@ -90,8 +91,8 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     again = as_nurse.get(address)
     assert again.status_code == 409
     assert "put right already" in again.text
-    holding.claim(store, clock.now, surgeon, call.id)
-    settling.settle(store, clock.now, surgeon, call.id, "no-action", "mistyped", settings.clinic)
+    holding.claim(Desk(store, clock.now, surgeon, ZONE), call.id)
+    settling.settle(Desk(store, clock.now, surgeon, ZONE), call.id, "no-action", "mistyped", settings.clinic)
     assert "Settled" in as_surgeon.get(f"/clinic/callbacks/{call.id}").text
 
 
@@ -225,7 +226,7 @@ def test_every_kind_has_a_form() -> None:
 def test_a_visit_that_took_place_is_put_on_another(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    record_visit(store, NOW, nurse, eye_id, [], settings.clinic.tz, visit="day 1")
+    record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [], visit="day 1")
     (entry,) = events.of_eye(store, eye_id)
     address = f"/clinic/entries/{entry.id}/correct"
     page = as_nurse.get(address).text
@@ -272,7 +273,7 @@ def test_a_number_that_is_somebody_elses_says_so(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     other = patient_details("T-2").model_copy(update={"name": "Otto Other"})
-    leaving.discharge(store, NOW, nurse, other, operation_note(), [], settings.clinic.tz)
+    leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), other, operation_note(), [])
     address = f"/clinic/patients/{patient_id(store, eye_id)}/particulars"
     form = typed(as_nurse.get(address).text)
     answer = as_nurse.post(address, data={**form, "number": "T-2", "name": "Kept As Typed", "reason": "typed wrong"})
@@ -290,7 +291,7 @@ def test_the_operation_note_is_shown_whole_and_put_right(
 ) -> None:
     drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
     whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
-    changing.change_plan(store, NOW, nurse, eye_id, whole, settings.clinic.tz)
+    changing.change_plan(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, whole)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)

@@ -3,6 +3,7 @@
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.reading import person
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
@@ -15,7 +16,7 @@ def test_a_callback_of_the_fellow_eye_opens_and_leads_to_its_course(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     body = MeasuresBody(eye="left", iop_mmhg=55, instrument="applanation")
-    record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
+    record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
     (urgent,) = [c for c in worries.open_callbacks(store) if c.how_soon == "now"]
     (fellow,) = [eye for eye in person.eyes_beside(store, eye_id) if eye.id != eye_id]
     assert urgent.eye_id == fellow.id

@@ -6,6 +6,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
@@ -27,7 +28,7 @@ def caution(phone: FlaskClient) -> bool:
 
 def level(store: Store, clock: Clock, nurse: Actor, eye_id: str, settings: Settings, percent: float) -> None:
     body = MeasuresBody(eye="right", bubble_percent=percent)
-    record_visit(store, clock.pass_(hours=1), nurse, eye_id, [body], settings.clinic.tz)
+    record_visit(Desk(store, clock.pass_(hours=1), nurse, settings.clinic.tz), eye_id, [body])
 
 
 def test_it_is_asked_once_more_beside_the_last_level_and_the_forecast(

@@ -7,6 +7,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.care.patients import following
@@ -16,7 +17,7 @@ from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, eyes, patients, worries
 from followup.records.values import Device, Eye
-from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, ZONE, Clock, operation_note, patient_details
 
 
 def known(store: Store, eye_id: str) -> Eye:
@@ -35,7 +36,9 @@ def operated(
     """One more operation of the same person."""
     at = OPERATED + timedelta(days=days_later)
     changed = operation_note(eye=eye, operated_at=at, steroid_drops_until=None, **note)
-    return leaving.discharge(store, at + timedelta(hours=5), nurse, patient_details(), changed, [], settings.clinic.tz)[0]
+    return leaving.discharge(
+        Desk(store, at + timedelta(hours=5), nurse, settings.clinic.tz), patient_details(), changed, []
+    )[0]
 
 
 def test_both_eyes_stand_on_one_page(
@@ -43,7 +46,7 @@ def test_both_eyes_stand_on_one_page(
 ) -> None:
     operated(store, nurse, settings, agent="silicone-oil", percent=0, steps=["vitrectomy"], notes="scar below")
     body = MeasuresBody(eye="right", acuity="6/36", iop_mmhg=46, notes="calm lamp")
-    record_visit(store, NOW, nurse, eye_id, [body], settings.clinic.tz)
+    record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
     page = as_nurse.get(f"/clinic/patients/{known(store, eye_id).patient.id}").text
     for said in (
         "Right eye", "Left eye", "Gas in the eye", "no flying", "Silicone oil", "6/36", "46 mmHg", "calm lamp", "scar below",
@@ -164,7 +167,7 @@ def test_follow_up_is_ended_with_what_is_open_in_view_and_taken_up(
     as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, nurse: Actor, clock: Clock, eye_id: str, settings: Settings
 ) -> None:
     body = MeasuresBody(eye="right", iop_mmhg=46)
-    record_visit(store, OPERATED + timedelta(hours=20), nurse, eye_id, [body], settings.clinic.tz)
+    record_visit(Desk(store, OPERATED + timedelta(hours=20), nurse, settings.clinic.tz), eye_id, [body])
     address = f"/clinic/eyes/{eye_id}/end"
     page = as_nurse.get(address).text
     assert "cannot wait" in page
@@ -202,7 +205,7 @@ def test_two_records_are_looked_at_side_by_side_and_joined_after_one_more_questi
 ) -> None:
     one = known(store, eye_id).patient.id
     written = patient_details("T-2").model_copy(update={"born_on": date(1952, 3, 15)})
-    twice, _ = leaving.discharge(store, NOW, nurse, written, operation_note(), [], settings.clinic.tz)
+    twice, _ = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), written, operation_note(), [])
     other = known(store, twice).patient.id
     found = as_nurse.get(f"/clinic/patients/{one}/join?find=T-2").text
     assert f"other={other}" in found
@@ -230,8 +233,8 @@ def test_two_records_are_looked_at_side_by_side_and_joined_after_one_more_questi
 def test_a_scanned_card_leads_to_the_person(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    code = enrol.issue_code(store, NOW, nurse, known(store, eye_id).patient.id)
-    following.end(store, NOW, nurse, eye_id, "finished", "", settings.clinic.tz)
+    code = enrol.issue_code(Desk(store, NOW, nurse, ZONE), known(store, eye_id).patient.id)
+    following.end(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, "finished", "")
     for scanned in (f"https://clinic.test.invalid/enrol?code={code}", code, f"{code[:4]} {code[4:]}", code.lower()):
         page = as_nurse.get("/clinic/", query_string={"find": scanned}).text
         assert f"/clinic/patients/{known(store, eye_id).patient.id}" in page, scanned

@@ -8,6 +8,7 @@ from flask.testing import FlaskClient
 
 from followup import jobs
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.care.watch import watching
@@ -57,7 +58,7 @@ def test_one_unreadable_row_takes_no_list_page_or_job_down(
     other = another(store, nurse, settings, "T-2")
     body = MeasuresBody(eye="right", iop_mmhg=62, instrument="applanation")
     for id in (eye_id, other):
-        visit.record_visit(store, NOW, nurse, id, [body], settings.clinic.tz)
+        visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), id, [body])
     without_bounds(store)
     if fault == "operation time":
         sql = """INSERT INTO operation_records SELECT 'x', operation_id, eye, '26-11-24T00:00:00.000000Z', agent, surgeon,

@@ -3,17 +3,17 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from followup.care.actors import Actor
 from followup.care.callbacks.holding import in_hand, known_callback
 from followup.care.callbacks.kinds import LEVELS, URGENT
 from followup.care.callbacks.moving_up import move_up
 from followup.care.callbacks.to_do import do_by, due_with_its_tasks
+from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.bodies import HeardBody
 from followup.care.reading.events import stored
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
-from followup.records import Store, audit, events, tasks, worries
+from followup.records import Store, events, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Step
 
@@ -23,37 +23,30 @@ LATE_AFTER = timedelta(minutes=15)
 
 
 def attempt(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    callback_id: str,
-    spoke_to: str | None,
-    words: str,
-    clinic: Clinic,
-    next_try: datetime | None = None,
+    desk: Desk, callback_id: str, spoke_to: str | None, words: str, clinic: Clinic, next_try: datetime | None = None
 ) -> None:
     """Record a call: whom it reached (`patient`, `carer` or None for nobody) and what was said.
 
     A call that reached nobody closes nothing: it sets the next try, and after as many in a row as the clinic set the
     callback moves up.
     """
-    with store.transaction():
-        found = known_callback(store, callback_id)
-        open_tasks = in_hand(store, found, actor)
+    with desk.store.transaction():
+        found = known_callback(desk.store, callback_id)
+        open_tasks = in_hand(desk, found)
         step = "reached" if spoke_to else "not reached"
-        due = None if spoke_to else _next_try(found, now, next_try)
-        detail = {"by": actor.name, "words": words, "spoke_to": spoke_to, "next_try": due.isoformat() if due else None}
-        worries.add_step(store, now, callback_id, actor.signature, step, detail)
+        due = None if spoke_to else _next_try(found, desk.now, next_try)
+        detail = {"by": desk.actor.name, "words": words, "spoke_to": spoke_to, "next_try": due.isoformat() if due else None}
+        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, step, detail)
         if due is None:
             body = stored(HeardBody(words=words))
-            events.add(store, new_id(), found.eye_id, "heard", now, body, actor.signature, now)
+            events.add(desk.store, new_id(), found.eye_id, "heard", desk.now, body, desk.actor.signature, desk.now)
             for task in open_tasks:
-                tasks.told(store, now, task.id, do_by(task, now, clinic.tz))
-            due_with_its_tasks(store, now, found)
+                tasks.told(desk.store, desk.now, task.id, do_by(task, desk.now, clinic.tz))
+            due_with_its_tasks(desk.store, desk.now, found)
         else:
-            worries.put_due(store, callback_id, due + LATE_AFTER, due)
-            _move_up_after_tries(store, now, found, due + LATE_AFTER, clinic.calls_before_moving_up)
-        audit.note(store, now, actor.signature, "callback attempt", callback_id, {"reached": bool(spoke_to)})
+            worries.put_due(desk.store, callback_id, due + LATE_AFTER, due)
+            _move_up_after_tries(desk.store, desk.now, found, due + LATE_AFTER, clinic.calls_before_moving_up)
+        desk.note("callback attempt", callback_id, {"reached": bool(spoke_to)})
 
 
 def _next_try(found: Callback, now: datetime, asked: datetime | None) -> datetime:

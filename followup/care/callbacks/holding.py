@@ -1,72 +1,72 @@
 """Who has a callback or a task: claimed, taken over, given back."""
 
-from datetime import datetime
-
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import Conflict, NotFound
-from followup.records import Store, audit, tasks, worries
+from followup.records import Store, tasks, worries
 from followup.records.values import Callback, Task
 
 
-def claim(store: Store, now: datetime, actor: Actor, callback_id: str) -> None:
+def claim(desk: Desk, callback_id: str) -> None:
     """Take a waiting callback. Raises `Conflict` if somebody has it or it is settled."""
-    with store.transaction():
-        found = known_callback(store, callback_id)
+    with desk.store.transaction():
+        found = known_callback(desk.store, callback_id)
         if found.state == "to-do":
             raise Conflict("this callback is decided; take what is to do")
-        if not worries.claim(store, now, callback_id, actor.id):
+        if not worries.claim(desk.store, desk.now, callback_id, desk.actor.id):
             who = found.claimed_by_name or "somebody"
             state = "is settled" if found.state == "settled" else f"was claimed by {who}"
             raise Conflict(f"this callback {state}")
-        worries.add_step(store, now, callback_id, actor.signature, "claimed", {"by": actor.name})
-        audit.note(store, now, actor.signature, "callback claimed", callback_id)
+        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "claimed", {"by": desk.actor.name})
+        desk.note("callback claimed", callback_id)
 
 
-def take_over(store: Store, now: datetime, actor: Actor, callback_id: str, whose: str) -> None:
+def take_over(desk: Desk, callback_id: str, whose: str) -> None:
     """Take a claimed callback from `whose` (a staff id). Raises `Conflict` if that person has it no more."""
-    with store.transaction():
-        found = known_callback(store, callback_id)
-        if found.state != "claimed" or not worries.take_over(store, callback_id, actor.id, whose):
+    with desk.store.transaction():
+        found = known_callback(desk.store, callback_id)
+        if found.state != "claimed" or not worries.take_over(desk.store, callback_id, desk.actor.id, whose):
             raise Conflict(_meanwhile(found.claimed_by_name if found.state == "claimed" else None))
-        _note_taken(store, now, actor, callback_id, whose, found.claimed_by_name)
+        _note_taken(desk, callback_id, whose, found.claimed_by_name)
 
 
-def release(store: Store, now: datetime, actor: Actor, callback_id: str) -> None:
+def release(desk: Desk, callback_id: str) -> None:
     """Give a claimed callback back to the list."""
-    with store.transaction():
-        if known_callback(store, callback_id).state == "to-do" or not worries.release(store, callback_id, actor.id):
+    with desk.store.transaction():
+        if known_callback(desk.store, callback_id).state == "to-do" or not worries.release(
+            desk.store, callback_id, desk.actor.id
+        ):
             raise Conflict("only the person who claimed a callback can give it back")
-        worries.add_step(store, now, callback_id, actor.signature, "given back", {"by": actor.name})
-        audit.note(store, now, actor.signature, "callback given back", callback_id)
+        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "given back", {"by": desk.actor.name})
+        desk.note("callback given back", callback_id)
 
 
-def take_task(store: Store, now: datetime, actor: Actor, task_id: str, whose: str | None) -> None:
+def take_task(desk: Desk, task_id: str, whose: str | None) -> None:
     """Take what is to do from `whose` (a staff id, None: nobody's yet). Raises `Conflict` if it is theirs no more."""
-    with store.transaction():
-        task = known_task(store, task_id)
-        if not tasks.give(store, task_id, actor.id, whose):
+    with desk.store.transaction():
+        task = known_task(desk.store, task_id)
+        if not tasks.give(desk.store, task_id, desk.actor.id, whose):
             raise Conflict(_meanwhile(None if task.done_at else task.owner_name))
         if whose is None:
-            worries.add_step(store, now, task.callback_id, actor.signature, "taken", {"by": actor.name})
-            audit.note(store, now, actor.signature, "task taken", task.callback_id)
+            worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "taken", {"by": desk.actor.name})
+            desk.note("task taken", task.callback_id)
         else:
-            _note_taken(store, now, actor, task.callback_id, whose, task.owner_name)
+            _note_taken(desk, task.callback_id, whose, task.owner_name)
 
 
-def give_back_task(store: Store, now: datetime, actor: Actor, task_id: str) -> None:
+def give_back_task(desk: Desk, task_id: str) -> None:
     """Put what is to do back on everybody's list."""
-    with store.transaction():
-        task = known_task(store, task_id)
-        if not tasks.give(store, task_id, None, actor.id):
+    with desk.store.transaction():
+        task = known_task(desk.store, task_id)
+        if not tasks.give(desk.store, task_id, None, desk.actor.id):
             raise Conflict("only the person who has it can give it back")
-        worries.add_step(store, now, task.callback_id, actor.signature, "given back", {"by": actor.name})
-        audit.note(store, now, actor.signature, "task given back", task.callback_id)
+        worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "given back", {"by": desk.actor.name})
+        desk.note("task given back", task.callback_id)
 
 
-def _note_taken(store: Store, now: datetime, actor: Actor, callback_id: str, whose: str, name: str | None) -> None:
-    detail = {"by": actor.name, "from": name, "from_id": whose}
-    worries.add_step(store, now, callback_id, actor.signature, "taken over", detail)
-    audit.note(store, now, actor.signature, "callback taken over", callback_id, {"from": whose})
+def _note_taken(desk: Desk, callback_id: str, whose: str, name: str | None) -> None:
+    detail = {"by": desk.actor.name, "from": name, "from_id": whose}
+    worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "taken over", detail)
+    desk.note("callback taken over", callback_id, {"from": whose})
 
 
 def _meanwhile(holder: str | None) -> str:
@@ -87,22 +87,22 @@ def known_task(store: Store, task_id: str) -> Task:
     return found
 
 
-def my_task(store: Store, actor: Actor, task_id: str) -> tuple[Task, Callback]:
+def my_task(desk: Desk, task_id: str) -> tuple[Task, Callback]:
     """An open task of this person, and its callback."""
-    task = known_task(store, task_id)
+    task = known_task(desk.store, task_id)
     if task.done_at:
         raise Conflict("this was ended meanwhile")
-    if task.owner != actor.id:
+    if task.owner != desk.actor.id:
         raise Conflict(f"{task.owner_name or 'nobody'} has this now; take it first")
-    return task, known_callback(store, task.callback_id)
+    return task, known_callback(desk.store, task.callback_id)
 
 
-def in_hand(store: Store, found: Callback, actor: Actor) -> list[Task]:
+def in_hand(desk: Desk, found: Callback) -> list[Task]:
     """The open tasks of a callback that this person has or works on. Raises `Conflict` where it is somebody else's."""
     if found.state == "settled":
         raise Conflict("this callback is settled")
-    open_tasks = [t for t in tasks.of_callback(store, found.id) if t.done_at is None]
-    mine = any(t.owner == actor.id for t in open_tasks) if open_tasks else found.claimed_by == actor.id
+    open_tasks = [t for t in tasks.of_callback(desk.store, found.id) if t.done_at is None]
+    mine = any(t.owner == desk.actor.id for t in open_tasks) if open_tasks else found.claimed_by == desk.actor.id
     if not mine:
         raise Conflict("claim the callback first, so that nobody else calls at the same time")
     return open_tasks

@@ -1,30 +1,18 @@
 """The end of a callback: settled after a call, done, given up, or closed with the end of follow-up."""
 
-from datetime import datetime
-
-from followup.care.actors import Actor
 from followup.care.callbacks.calls import conversation, need_conversation
 from followup.care.callbacks.deciding import keep_decision
 from followup.care.callbacks.holding import in_hand, known_callback, my_task
 from followup.care.callbacks.kinds import CHOICES, OUTCOME_OF, SETTLED_AT_ONCE, URGENT
 from followup.care.callbacks.to_do import drop, due_with_its_tasks
+from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.config import Clinic
-from followup.records import Store, audit, tasks, worries
+from followup.records import tasks, worries
 from followup.records.values import Callback, Task
 
 
-def settle(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    callback_id: str,
-    outcome: str,
-    words: str,
-    clinic: Clinic,
-    *,
-    told: bool = False,
-) -> Task | None:
+def settle(desk: Desk, callback_id: str, outcome: str, words: str, clinic: Clinic, *, told: bool = False) -> Task | None:
     """What came of a call, by whoever has the callback: advice given and no action settle it; what is still to be done
     becomes this person's task, which is returned. `told`: the patient or carer knows of it from the call on record.
     """
@@ -33,71 +21,71 @@ def settle(
     words = words.strip()
     if outcome == "no-action" and not words:
         raise CareError("say why no action is needed", "words")
-    with store.transaction():
-        found = known_callback(store, callback_id)
+    with desk.store.transaction():
+        found = known_callback(desk.store, callback_id)
         if found.state == "to-do":
             raise Conflict("it is decided what is to do; that comes first")
-        in_hand(store, found, actor)
+        in_hand(desk, found)
         if outcome not in SETTLED_AT_ONCE:
             if told:
-                need_conversation(store, found)
+                need_conversation(desk.store, found)
             return keep_decision(
-                store, now, actor, found, outcome, words, clinic, owner=actor.id, told_at=now if told else None
+                desk, found, outcome, words, clinic, owner=desk.actor.id, told_at=desk.now if told else None
             )
         if found.how_soon in URGENT:
-            if not (outcome == "no-action" and actor.role == "surgeon"):
-                need_conversation(store, found)
-        elif not words and not conversation(worries.steps_of(store, callback_id)):
+            if not (outcome == "no-action" and desk.actor.role == "surgeon"):
+                need_conversation(desk.store, found)
+        elif not words and not conversation(worries.steps_of(desk.store, callback_id)):
             raise CareError("nobody was spoken to: say why that is enough", "words")
-        _settle(store, now, actor, found, outcome, words)
+        _settle(desk, found, outcome, words)
         return None
 
 
-def finish(store: Store, now: datetime, actor: Actor, task_id: str, words: str) -> None:
+def finish(desk: Desk, task_id: str, words: str) -> None:
     """What was decided is done, and the patient or carer was spoken to. The last one settles the callback."""
-    with store.transaction():
-        task, found = my_task(store, actor, task_id)
+    with desk.store.transaction():
+        task, found = my_task(desk, task_id)
         if task.told_at is None:
             raise CareError("nobody has spoken to the patient or carer about this yet: record the call", "reached")
-        need_conversation(store, found)
-        tasks.end(store, now, task_id, actor.id, words.strip())
+        need_conversation(desk.store, found)
+        tasks.end(desk.store, desk.now, task_id, desk.actor.id, words.strip())
         outcome = OUTCOME_OF[task.kind]
-        detail = {"by": actor.name, "outcome": outcome, "words": words.strip()}
-        worries.add_step(store, now, task.callback_id, actor.signature, "done", detail)
-        audit.note(store, now, actor.signature, "task done", task.callback_id, {"task": task.kind})
-        if known_callback(store, found.id).state == "to-do":
-            due_with_its_tasks(store, now, found)
+        detail = {"by": desk.actor.name, "outcome": outcome, "words": words.strip()}
+        worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
+        desk.note("task done", task.callback_id, {"task": task.kind})
+        if known_callback(desk.store, found.id).state == "to-do":
+            due_with_its_tasks(desk.store, desk.now, found)
         else:
-            _settle(store, now, actor, found, outcome, "")
+            _settle(desk, found, outcome, "")
 
 
-def give_up(store: Store, now: datetime, actor: Actor, task_id: str, words: str) -> None:
+def give_up(desk: Desk, task_id: str, words: str) -> None:
     """What was decided will not be done: the callback is on the list again, to be decided anew."""
     if not words.strip():
         raise CareError("say why it will not be done", "words")
-    with store.transaction():
-        task, found = my_task(store, actor, task_id)
-        detail = {"by": actor.name, "task": task.kind, "words": words.strip()}
-        worries.add_step(store, now, found.id, actor.signature, "will not be done", detail)
-        drop(store, now, actor, task, words.strip())
-        due_with_its_tasks(store, now, found)
-        left = known_callback(store, found.id)
+    with desk.store.transaction():
+        task, found = my_task(desk, task_id)
+        detail = {"by": desk.actor.name, "task": task.kind, "words": words.strip()}
+        worries.add_step(desk.store, desk.now, found.id, desk.actor.signature, "will not be done", detail)
+        drop(desk, task, words.strip())
+        due_with_its_tasks(desk.store, desk.now, found)
+        left = known_callback(desk.store, found.id)
         if left.state == "claimed" and left.claimed_by:
-            worries.release(store, found.id, left.claimed_by)
-        audit.note(store, now, actor.signature, "task given up", found.id, {"task": task.kind})
+            worries.release(desk.store, found.id, left.claimed_by)
+        desk.note("task given up", found.id, {"task": task.kind})
 
 
-def close_for_end(store: Store, now: datetime, actor: Actor, found: Callback, why: str) -> None:
+def close_for_end(desk: Desk, found: Callback, why: str) -> None:
     """Follow-up ended: what was to do will not be done, and the callback is closed with the reason."""
-    with store.transaction():
-        for task in tasks.of_callback(store, found.id):
+    with desk.store.transaction():
+        for task in tasks.of_callback(desk.store, found.id):
             if task.done_at is None:
-                drop(store, now, actor, task, why)
-        _settle(store, now, actor, found, "follow-up-ended", why)
+                drop(desk, task, why)
+        _settle(desk, found, "follow-up-ended", why)
 
 
-def _settle(store: Store, now: datetime, actor: Actor, found: Callback, outcome: str, words: str) -> None:
-    worries.settle(store, now, found.id, actor.id, outcome)
-    detail = {"by": actor.name, "outcome": outcome, "words": words}
-    worries.add_step(store, now, found.id, actor.signature, "settled", detail)
-    audit.note(store, now, actor.signature, "callback settled", found.id, {"outcome": outcome})
+def _settle(desk: Desk, found: Callback, outcome: str, words: str) -> None:
+    worries.settle(desk.store, desk.now, found.id, desk.actor.id, outcome)
+    detail = {"by": desk.actor.name, "outcome": outcome, "words": words}
+    worries.add_step(desk.store, desk.now, found.id, desk.actor.signature, "settled", detail)
+    desk.note("callback settled", found.id, {"outcome": outcome})

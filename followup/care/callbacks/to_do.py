@@ -2,12 +2,12 @@
 
 from datetime import datetime, time, timedelta, tzinfo
 
-from followup.care.actors import Actor
 from followup.care.callbacks.holding import known_task
 from followup.care.callbacks.kinds import TASK_OF
+from followup.care.desk import Desk
 from followup.care.visits.visit import withdraw_visit
 from followup.clinical.callbacks import DUE_WITHIN
-from followup.records import Store, audit, tasks, worries
+from followup.records import Store, tasks, worries
 from followup.records.values import Callback, Task
 
 # How soon to tell, try again and confirm. Common practice, no source.
@@ -17,9 +17,7 @@ CONFIRM_WITHIN = timedelta(days=1)
 
 
 def make_task(
-    store: Store,
-    now: datetime,
-    actor: Actor,
+    desk: Desk,
     found: Callback,
     outcome: str,
     words: str,
@@ -28,21 +26,20 @@ def make_task(
     due_at: datetime | None = None,
     told_at: datetime | None = None,
     visit_id: str | None = None,
-    zone: tzinfo | None = None,
 ) -> Task:
     kind = TASK_OF[outcome]
     usual = DUE_WITHIN[found.how_soon]
-    due = due_at or now + min(TELL_WITHIN.get(kind, usual), usual)
+    due = due_at or desk.now + min(TELL_WITHIN.get(kind, usual), usual)
     words = words.strip()
-    id = tasks.add(store, now, found, kind, words, actor.id, owner, due, told_at=told_at, visit_id=visit_id)
-    if told_at is not None and zone is not None:
-        tasks.told(store, told_at, id, do_by(known_task(store, id), now, zone))
-    detail = {"by": actor.name, "outcome": outcome, "words": words, "task": id}
-    worries.add_step(store, now, found.id, actor.signature, "decided", detail)
-    worries.back_to_the_clinic(store, found.id)
-    due_with_its_tasks(store, now, found)
-    audit.note(store, now, actor.signature, "callback decided", found.id, {"outcome": outcome})
-    return known_task(store, id)
+    id = tasks.add(desk.store, desk.now, found, kind, words, desk.actor.id, owner, due, told_at=told_at, visit_id=visit_id)
+    if told_at is not None:
+        tasks.told(desk.store, told_at, id, do_by(known_task(desk.store, id), desk.now, desk.zone))
+    detail = {"by": desk.actor.name, "outcome": outcome, "words": words, "task": id}
+    worries.add_step(desk.store, desk.now, found.id, desk.actor.signature, "decided", detail)
+    worries.back_to_the_clinic(desk.store, found.id)
+    due_with_its_tasks(desk.store, desk.now, found)
+    desk.note("callback decided", found.id, {"outcome": outcome})
+    return known_task(desk.store, id)
 
 
 def do_by(task: Task, now: datetime, zone: tzinfo) -> datetime:
@@ -60,8 +57,8 @@ def due_with_its_tasks(store: Store, now: datetime, found: Callback) -> None:
     worries.put_due(store, found.id, due)
 
 
-def drop(store: Store, now: datetime, actor: Actor, task: Task, why: str) -> None:
+def drop(desk: Desk, task: Task, why: str) -> None:
     """End a task that is not done, and take its visit out of the book."""
-    tasks.end(store, now, task.id, actor.id, why, given_up=True)
+    tasks.end(desk.store, desk.now, task.id, desk.actor.id, why, given_up=True)
     if task.visit_id:
-        withdraw_visit(store, now, actor, task.eye_id, task.visit_id)
+        withdraw_visit(desk, task.eye_id, task.visit_id)

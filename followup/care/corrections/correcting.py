@@ -6,7 +6,7 @@ from datetime import datetime, tzinfo
 from typing import Any
 
 from followup.care import bounds
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.entries import said, who
 from followup.care.reading.events import body_of, stored, times_in
@@ -14,7 +14,7 @@ from followup.care.visits.visit import eye_on_side, known_eye, nothing_to_remove
 from followup.care.watch import grounds
 from followup.care.watch.raising import most_urgent_first, raise_signs_of_patient
 from followup.clinical import tamponade
-from followup.records import Store, audit, events, eyes, visits, worries
+from followup.records import Store, events, eyes, visits, worries
 from followup.records.store import new_id
 from followup.records.values import Event, Eye, Warning
 
@@ -32,16 +32,7 @@ class PutRight:
 
 
 def correct(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    event_id: str,
-    body: Mapping[str, Any],
-    reason: str,
-    zone: tzinfo,
-    *,
-    side: str | None = None,
-    at: datetime | None = None,
+    desk: Desk, event_id: str, body: Mapping[str, Any], reason: str, *, side: str | None = None, at: datetime | None = None
 ) -> PutRight:
     """Put another body in the place of an entry's, on the same eye or on the one of `side`, at its own time or at `at`.
 
@@ -49,44 +40,55 @@ def correct(
     what cannot be, or where no reason is given.
     """
     why = reason_of(reason)
-    with store.transaction():
-        entry = _standing(store, event_id, zone)
-        eye = known_eye(store, entry.eye_id)
-        onto = eye_on_side(store, eye, side or eye.side)
+    with desk.store.transaction():
+        entry = _standing(desk.store, event_id, desk.zone)
+        eye = known_eye(desk.store, entry.eye_id)
+        onto = eye_on_side(desk.store, eye, side or eye.side)
         when = at or entry.at
-        kept = _checked(store, now, entry, eye, onto, body, when, zone)
+        kept = _checked(desk.store, desk.now, entry, eye, onto, body, when, desk.zone)
         if (onto.id, when, kept) == (eye.id, entry.at, entry.body):
             raise CareError("nothing was changed: correct something, or withdraw the entry")
-        before = grounds.found(store, eye.patient.id, now, zone)
+        before = grounds.found(desk.store, eye.patient.id, desk.now, desk.zone)
         id = new_id()
         events.add(
-            store, id, onto.id, entry.kind, when, kept, actor.signature, now, corrects=event_id, reason=why
+            desk.store, id, onto.id, entry.kind, when, kept, desk.actor.signature, desk.now, corrects=event_id, reason=why
         )  # fmt: skip
         if entry.kind == "tamponade-removed" and onto.id != eye.id:
-            removal_planned_again(store, now, actor, eye, entry)
-            nothing_to_remove(store, now, actor, onto, zone)
-        after = _told(onto.side if onto.id != eye.id else "", entry.kind, kept, when if when != entry.at else None, zone)
-        told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is: {after}"
+            removal_planned_again(desk, eye, entry)
+            nothing_to_remove(desk, onto)
+        after = _told(
+            onto.side if onto.id != eye.id else "", entry.kind, kept, when if when != entry.at else None, desk.zone
+        )
+        told = f"was: {_told('', entry.kind, entry.body, None, desk.zone)}; is: {after}"
         detail = {"id": event_id, "now": id, "eye": onto.id, "reason": why}
-        return _follow(store, now, actor, eye, entry, id, onto.id, before, told, why, zone, "corrected", detail)
+        return _follow(desk, eye, entry, id, onto.id, before, told, why, "corrected", detail)
 
 
-def withdraw(store: Store, now: datetime, actor: Actor, event_id: str, reason: str, zone: tzinfo) -> PutRight:
+def withdraw(desk: Desk, event_id: str, reason: str) -> PutRight:
     """Take back what was entered by mistake: the entry stays on record and counts no more. Raises as `correct` does."""
     why = reason_of(reason)
-    with store.transaction():
-        entry = _standing(store, event_id, zone)
-        eye = known_eye(store, entry.eye_id)
-        before = grounds.found(store, eye.patient.id, now, zone)
+    with desk.store.transaction():
+        entry = _standing(desk.store, event_id, desk.zone)
+        eye = known_eye(desk.store, entry.eye_id)
+        before = grounds.found(desk.store, eye.patient.id, desk.now, desk.zone)
         id = new_id()
         events.add(
-            store, id, entry.eye_id, "withdrawal", now, {"reason": why}, actor.signature, now, corrects=event_id, reason=why
+            desk.store,
+            id,
+            entry.eye_id,
+            "withdrawal",
+            desk.now,
+            {"reason": why},
+            desk.actor.signature,
+            desk.now,
+            corrects=event_id,
+            reason=why,
         )
         if entry.kind == "tamponade-removed":
-            removal_planned_again(store, now, actor, eye, entry)
-        told = f"was: {_told('', entry.kind, entry.body, None, zone)}; is withdrawn"
+            removal_planned_again(desk, eye, entry)
+        told = f"was: {_told('', entry.kind, entry.body, None, desk.zone)}; is withdrawn"
         detail = {"id": event_id, "reason": why}
-        return _follow(store, now, actor, eye, entry, id, eye.id, before, told, why, zone, "taken back", detail)
+        return _follow(desk, eye, entry, id, eye.id, before, told, why, "taken back", detail)
 
 
 def outcome(store: Store, later: Event) -> PutRight:
@@ -100,9 +102,7 @@ def outcome(store: Store, later: Event) -> PutRight:
 
 
 def _follow(
-    store: Store,
-    now: datetime,
-    actor: Actor,
+    desk: Desk,
     eye: Eye,
     entry: Event,
     id: str,
@@ -110,13 +110,12 @@ def _follow(
     before: grounds.Found,
     told: str,
     why: str,
-    zone: tzinfo,
     verb: str,
     detail: dict[str, Any],
 ) -> PutRight:
-    lost = grounds.follow(store, now, actor, eye.patient.id, zone, before, told, why, event_id=id)
-    audit.note(store, now, actor.signature, f"{entry.kind} {verb}", eye.id, detail)
-    return PutRight(id, onto, raise_signs_of_patient(store, eye.patient.id, now, zone), lost)
+    lost = grounds.follow(desk, eye.patient.id, before, told, why, event_id=id)
+    desk.note(f"{entry.kind} {verb}", eye.id, detail)
+    return PutRight(id, onto, raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone), lost)
 
 
 def reason_of(reason: str) -> str:

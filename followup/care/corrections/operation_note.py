@@ -1,19 +1,19 @@
 """The note of an operation is put right, also where it was written down for the wrong eye."""
 
 from dataclasses import dataclass
-from datetime import datetime, tzinfo
+from datetime import tzinfo
 from typing import Any
 
 from followup.care import bounds
-from followup.care.actors import Actor
 from followup.care.corrections.correcting import reason_of
+from followup.care.desk import Desk
 from followup.care.discharge.note import OperationNote, check_days, operation_from
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.visits.visit import eye_on_side, known_eye
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
-from followup.records import Store, audit, eyes, visits
+from followup.records import Store, eyes, visits
 from followup.records.values import Eye, Note, Visit, Warning
 
 Difference = tuple[str, Any, Any]
@@ -41,16 +41,7 @@ def notes(store: Store, eye_id: str, operation_id: str) -> list[Note]:
 
 
 def correct(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    eye_id: str,
-    operation_id: str,
-    note: OperationNote,
-    reason: str,
-    zone: tzinfo,
-    *,
-    corrects: str | None = None,
+    desk: Desk, eye_id: str, operation_id: str, note: OperationNote, reason: str, *, corrects: str | None = None
 ) -> NotePutRight:
     """Put another note in the place of an operation's. `corrects` is the note that the person saw: `Conflict` for an older one.
 
@@ -58,37 +49,43 @@ def correct(
     taken place; follow-up begins there, and an eye that was never operated is no longer followed but watched as the fellow.
     """
     why = reason_of(reason)
-    operation_from(note, now, zone)
-    check_days(note, (), now, zone)
-    with store.transaction():
-        before = notes(store, eye_id, operation_id)
+    operation_from(note, desk.now, desk.zone)
+    check_days(note, (), desk.now, desk.zone)
+    with desk.store.transaction():
+        before = notes(desk.store, eye_id, operation_id)
         stands = before[-1]
         if corrects is not None and corrects != stands.id:
             raise Conflict("this note was changed meanwhile; look at it again")
-        former = known_eye(store, eye_id)
-        eye = eye_on_side(store, former, note.eye)
-        differences = between(stands, _as_note(stands, note, zone))
+        former = known_eye(desk.store, eye_id)
+        eye = eye_on_side(desk.store, former, note.eye)
+        differences = between(stands, _as_note(stands, note, desk.zone))
         if not differences:
             raise CareError("nothing was changed")
-        found = grounds.found(store, former.patient.id, now, zone)
-        planned = _planned_for(store, former.id, operation_id, zone) if eye.id != former.id else []
+        found = grounds.found(desk.store, former.patient.id, desk.now, desk.zone)
+        planned = _planned_for(desk.store, former.id, operation_id, desk.zone) if eye.id != former.id else []
         note_id = eyes.add_note(
-            store, now, operation_id, note.eye, note.operated_at, note.agent, note.surgeon, note.body(zone), actor.signature,
+            desk.store,
+            desk.now,
+            operation_id,
+            note.eye,
+            note.operated_at,
+            note.agent,
+            note.surgeon,
+            note.body(desk.zone),
+            desk.actor.signature,
             why,
-        )  # fmt: skip
+        )
         if eye.id != former.id:
-            eyes.move_operation(store, operation_id, eye.id)
-            _move_visits(store, now, actor, former.id, eye.id, planned, note, zone)
-            _follow_the_right_eye(store, now, actor, former, eye)
+            eyes.move_operation(desk.store, operation_id, eye.id)
+            _move_visits(desk, former.id, eye.id, planned, note)
+            _follow_the_right_eye(desk, former, eye)
         told = "; ".join(
             f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
         )
-        lost = grounds.follow(
-            store, now, actor, former.patient.id, zone, found, f"operation note, {told}", why, note_id=note_id
-        )
+        lost = grounds.follow(desk, former.patient.id, found, f"operation note, {told}", why, note_id=note_id)
         detail = {"operation": operation_id, "eye": eye.id, "reason": why, "differences": differences}
-        audit.note(store, now, actor.signature, "operation note corrected", former.id, detail)
-        raised = raise_signs_of_patient(store, former.patient.id, now, zone)
+        desk.note("operation note corrected", former.id, detail)
+        raised = raise_signs_of_patient(desk.store, former.patient.id, desk.now, desk.zone)
     return NotePutRight(eye.id, differences, planned, raised, lost)
 
 
@@ -129,34 +126,25 @@ def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> 
     return [v for v in open_visits if v.entered_at >= since and (until is None or v.entered_at < until)]
 
 
-def _move_visits(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    former_id: str,
-    eye_id: str,
-    planned: list[Visit],
-    note: OperationNote,
-    zone: tzinfo,
-) -> None:
-    operated_on, today = note.operated_at.astimezone(zone).date(), now.astimezone(zone).date()
+def _move_visits(desk: Desk, former_id: str, eye_id: str, planned: list[Visit], note: OperationNote) -> None:
+    operated_on, today = note.operated_at.astimezone(desk.zone).date(), desk.today
     for v in planned:
         for day in (v.earliest, v.target, v.latest):
             if fault := bounds.after_surgery(day, operated_on, today, f"the visit {v.name}"):
                 raise CareError(f"{fault}. Move that visit first", "operated_at")
-        dates = (v.name, v.target, v.earliest, v.latest, v.reason, actor.signature)
-        visits.add(store, now, former_id, *dates, v.id, withdrawn=True)
-        visits.add(store, now, eye_id, *dates)
+        dates = (v.name, v.target, v.earliest, v.latest, v.reason, desk.actor.signature)
+        visits.add(desk.store, desk.now, former_id, *dates, v.id, withdrawn=True)
+        visits.add(desk.store, desk.now, eye_id, *dates)
 
 
-def _follow_the_right_eye(store: Store, now: datetime, actor: Actor, former: Eye, eye: Eye) -> None:
+def _follow_the_right_eye(desk: Desk, former: Eye, eye: Eye) -> None:
     if not eye.is_followed:
-        eyes.begin(store, now, eye.id)
+        eyes.begin(desk.store, desk.now, eye.id)
         what = "resumed" if eye.followed_since else "begun"
-        eyes.add_follow_up(store, now, eye.id, what, "operation note corrected", "", actor.signature)
-    if not eyes.notes_of(store, former.id):
-        eyes.never_followed(store, former.id)
-        eyes.add_follow_up(store, now, former.id, "ended", "operation note corrected", "", actor.signature)
+        eyes.add_follow_up(desk.store, desk.now, eye.id, what, "operation note corrected", "", desk.actor.signature)
+    if not eyes.notes_of(desk.store, former.id):
+        eyes.never_followed(desk.store, former.id)
+        eyes.add_follow_up(desk.store, desk.now, former.id, "ended", "operation note corrected", "", desk.actor.signature)
 
 
 def _brief(value: Any) -> str:

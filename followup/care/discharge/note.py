@@ -7,14 +7,14 @@ from typing import Annotated, Any
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from followup.care import bounds
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.bodies import DROP_NAME_LENGTH
 from followup.care.reading.eye import operation_of
 from followup.clinical import acuity, pressure, schedule, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
-from followup.records import Store, eyes
+from followup.records import eyes
 
 MOST_PLAUSIBLE_DROPS = 12
 
@@ -127,17 +127,15 @@ def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operatio
         raise CareError(str(error)) from error
 
 
-def record_operation(
-    store: Store, now: datetime, operation_id: str, note: OperationNote, actor: Actor, zone: tzinfo
-) -> None:
+def record_operation(desk: Desk, operation_id: str, note: OperationNote) -> None:
     eyes.add_note(
-        store,
-        now,
+        desk.store,
+        desk.now,
         operation_id,
         note.eye,
         note.operated_at,
         note.agent,
         note.surgeon,
-        note.body(zone),
-        actor.signature,
+        note.body(desk.zone),
+        desk.actor.signature,
     )

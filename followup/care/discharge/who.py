@@ -2,16 +2,16 @@
 
 import hashlib
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
 from followup.care import bounds
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.person import index
-from followup.records import Store, audit, patients
+from followup.records import Store, patients
 from followup.records.store import as_json
 from followup.records.values import Patient as KnownPatient
 
@@ -71,14 +71,14 @@ def _particulars(person: Patient | KnownPatient) -> dict[str, str]:
     return {key: str(getattr(person, key)) for key in PARTICULARS}
 
 
-def known_or_new_patient(store: Store, now: datetime, actor: Actor, patient: Patient, same_person: SamePerson | None) -> str:
+def known_or_new_patient(desk: Desk, patient: Patient, same_person: SamePerson | None) -> str:
     """The patient's id; a new patient, or the known one, whose particulars change only where somebody said so."""
-    known = patients.by_number(store, patient.number)
+    known = patients.by_number(desk.store, patient.number)
     if known is None:
-        id = patients.add(store, now, **patient.model_dump())
-        index(store, id)
+        id = patients.add(desk.store, desk.now, **patient.model_dump())
+        index(desk.store, id)
         return id
-    other = other_particulars(store, patient)
+    other = other_particulars(desk.store, patient)
     if other is None:
         return known.id
     if same_person is None or same_person.mark != other.mark:
@@ -86,18 +86,17 @@ def known_or_new_patient(store: Store, now: datetime, actor: Actor, patient: Pat
             "this number belongs to a patient with other particulars: say whether it is the same person", "number"
         )
     if same_person.right == "written":
-        patients.correct(store, known.id, **patient.model_dump() | {"number": known.number})
-        index(store, known.id)
-        audit.note(
-            store,
-            now,
-            actor.signature,
+        patients.correct(desk.store, known.id, **patient.model_dump() | {"number": known.number})
+        index(desk.store, known.id)
+        desk.note(
             "particulars corrected",
             known.id,
             {"before": other.recorded, "after": other.written},
         )
     else:
-        audit.note(
-            store, now, actor.signature, "particulars kept", known.id, {"kept": other.recorded, "written": other.written}
+        desk.note(
+            "particulars kept",
+            known.id,
+            {"kept": other.recorded, "written": other.written},
         )
     return known.id

@@ -4,7 +4,7 @@ import hashlib
 import secrets
 from datetime import datetime, timedelta
 
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import NotFound, Refused, translatable
 from followup.records import Store, audit, patients, people
 from followup.records.values import Device, Enrolment
@@ -16,12 +16,12 @@ WRONG_TRIES = 5
 UNKNOWN_CODES_AN_HOUR = 20
 
 
-def issue_code(store: Store, now: datetime, actor: Actor, patient_id: str) -> str:
+def issue_code(desk: Desk, patient_id: str) -> str:
     """A new one-time code for a patient's phone, valid for seven days."""
     code = "".join(secrets.choice(CODE_LETTERS) for _ in range(CODE_LENGTH))
-    with store.transaction():
-        people.add_enrolment(store, now, patient_id, _digest(code), actor.signature, now + CODE_VALID)
-        audit.note(store, now, actor.signature, "enrolment code", patient_id)
+    with desk.store.transaction():
+        people.add_enrolment(desk.store, desk.now, patient_id, _digest(code), desk.actor.signature, desk.now + CODE_VALID)
+        desk.note("enrolment code", patient_id)
     return code
 
 
@@ -74,12 +74,12 @@ def device(store: Store, token: str | None) -> Device | None:
     return people.device_by_token(store, _digest(token)) if token else None
 
 
-def revoke(store: Store, now: datetime, actor: Actor, device_id: str) -> None:
+def revoke(desk: Desk, device_id: str) -> None:
     """Lock a lost phone out. What it had not sent stays on it, unreadable here."""
-    with store.transaction():
-        if not people.revoke_device(store, now, device_id, actor.signature):
+    with desk.store.transaction():
+        if not people.revoke_device(desk.store, desk.now, device_id, desk.actor.signature):
             raise NotFound("there is no such phone, or it is locked out already")
-        audit.note(store, now, actor.signature, "device revoked", device_id)
+        desk.note("device revoked", device_id)
 
 
 def _digest(secret: str) -> str:

@@ -11,6 +11,7 @@ from pydantic import BaseModel, ValidationError
 
 from followup.care import bounds
 from followup.care.actors import Actor, barred
+from followup.care.desk import Desk
 from followup.care.errors import translatable
 from followup.care.reading.bodies import first_message
 from followup.care.reading.entries import who
@@ -112,11 +113,9 @@ def receive(
     return _receive_all(store, now, Phone(device), batch, zone, sent_at)
 
 
-def receive_from_clinic(
-    store: Store, now: datetime, actor: Actor, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
-) -> list[Result]:
+def receive_from_clinic(desk: Desk, batch: Sequence[Any], sent_at: datetime | None = None) -> list[Result]:
     """Take what a member of staff entered on a device without a signal, in the same way."""
-    return _receive_all(store, now, ClinicDevice(actor), batch, zone, sent_at)
+    return _receive_all(desk.store, desk.now, ClinicDevice(desk.actor), batch, desk.zone, sent_at)
 
 
 def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
@@ -183,7 +182,9 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
                 told = f"{event.kind.replace('-', ' ')} from the phone"
                 role, _, id = author.partition(":")
                 by = Actor(id, who(store, author), role)
-                grounds.follow(store, now, by, eye.patient.id, zone, before, told, "taken back there", event_id=event.id)
+                grounds.follow(
+                    Desk(store, now, by, zone), eye.patient.id, before, told, "taken back there", event_id=event.id
+                )
             raise_signs_of_patient(store, eye.patient.id, now, zone)
     return Result(id=event.id, status="received")
 

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.eye import load, protocol
 from followup.clinical import warnings
 from followup.protocols import book
-from followup.records import Store, audit, eyes, protocols
+from followup.records import Store, eyes, protocols
 
 
 @dataclass(frozen=True)
@@ -21,25 +21,25 @@ class Effect:
     dropped: list[warnings.Sign]
 
 
-def save(store: Store, now: datetime, actor: Actor, part: str, text: str) -> str:
+def save(desk: Desk, part: str, text: str) -> str:
     """Keep a changed text as the clinic's new draft; returns its fingerprint. Raises `CareError` if it cannot be used."""
     _checked(part, text)
     mark = book.fingerprint(text)
-    with store.transaction():
-        protocols.save_text(store, now, part, text, mark, actor.signature)
-        audit.note(store, now, actor.signature, "protocol saved", part, {"fingerprint": mark})
+    with desk.store.transaction():
+        protocols.save_text(desk.store, desk.now, part, text, mark, desk.actor.signature)
+        desk.note("protocol saved", part, {"fingerprint": mark})
     return mark
 
 
-def sign(store: Store, now: datetime, actor: Actor, part: str, fingerprint: str) -> None:
+def sign(desk: Desk, part: str, fingerprint: str) -> None:
     """A surgeon signs the text in force; raises `CareError` if it changed since it was read."""
-    if actor.role != "surgeon":
+    if desk.actor.role != "surgeon":
         raise CareError("only a surgeon signs a protocol")
-    if protocol(store, part).fingerprint != fingerprint:
+    if protocol(desk.store, part).fingerprint != fingerprint:
         raise CareError("the text was changed since you opened it; read it again before signing")
-    with store.transaction():
-        protocols.sign(store, now, part, fingerprint, actor.id)
-        audit.note(store, now, actor.signature, "protocol signed", part, {"fingerprint": fingerprint})
+    with desk.store.transaction():
+        protocols.sign(desk.store, desk.now, part, fingerprint, desk.actor.id)
+        desk.note("protocol signed", part, {"fingerprint": fingerprint})
 
 
 def effects(store: Store, text: str, now: datetime, zone: tzinfo) -> list[Effect]:

@@ -2,16 +2,15 @@
 
 from collections.abc import Collection
 from dataclasses import dataclass
-from datetime import datetime, tzinfo
 
-from followup.care.actors import Actor
 from followup.care.callbacks import settling
 from followup.care.callbacks.kinds import URGENT
+from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.care.reading.eye import Eye, load
 from followup.care.visits.visit import known_eye, withdraw_visit
 from followup.care.watch.raising import raise_signs_of_patient
-from followup.records import Store, audit, eyes, tasks, worries
+from followup.records import Store, eyes, tasks, worries
 from followup.records.values import Callback, Task
 from followup.records.values import Eye as KnownEye
 
@@ -39,26 +38,28 @@ class StillOpen:
         return self.callback.how_soon in URGENT
 
 
-def follow(store: Store, now: datetime, actor: Actor, eye: KnownEye, why: str, words: str = "") -> None:
+def follow(desk: Desk, eye: KnownEye, why: str, words: str = "") -> None:
     """Begin follow-up of an eye, or take it up again; nothing for one that is followed."""
     if eye.is_followed:
         return
-    eyes.begin(store, now, eye.id)
-    eyes.add_follow_up(store, now, eye.id, "resumed" if eye.followed_since else "begun", why, words, actor.signature)
+    eyes.begin(desk.store, desk.now, eye.id)
+    eyes.add_follow_up(
+        desk.store, desk.now, eye.id, "resumed" if eye.followed_since else "begun", why, words, desk.actor.signature
+    )
 
 
-def take_up(store: Store, now: datetime, actor: Actor, eye_id: str, words: str, zone: tzinfo) -> None:
+def take_up(desk: Desk, eye_id: str, words: str) -> None:
     """Take up follow-up that had ended, with why. Silence counts from now on. Raises `Conflict` where none had ended."""
     if not words.strip():
         raise CareError("say why follow-up is taken up again", "words")
-    with store.transaction():
-        eye = known_eye(store, eye_id)
+    with desk.store.transaction():
+        eye = known_eye(desk.store, eye_id)
         if eye.ended_at is None:
             raise Conflict("follow-up of this eye has not ended")
-        follow(store, now, actor, eye, "taken-up", words.strip())
+        follow(desk, eye, "taken-up", words.strip())
         detail = {"words": words.strip(), "ended": eye.end_reason}
-        audit.note(store, now, actor.signature, "follow-up taken up", eye.id, detail)
-        raise_signs_of_patient(store, eye.patient.id, now, zone)
+        desk.note("follow-up taken up", eye.id, detail)
+        raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
 
 
 def concerned(store: Store, eye: KnownEye, reason: str) -> list[KnownEye]:
@@ -74,17 +75,7 @@ def still_open(store: Store, concerned: Collection[KnownEye]) -> list[StillOpen]
     return sorted(open_ones, key=lambda one: (not one.cannot_wait, one.callback.due_at))
 
 
-def end(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    eye_id: str,
-    reason: str,
-    words: str,
-    zone: tzinfo,
-    *,
-    closes: Collection[str] = (),
-) -> None:
+def end(desk: Desk, eye_id: str, reason: str, words: str, *, closes: Collection[str] = ()) -> None:
     """End follow-up of an eye, of both where the patient died: what is planned leaves the book.
 
     Every open callback has to be named in `closes` (its id) and is closed with the reason. Raises `CareError` while one is
@@ -93,28 +84,28 @@ def end(
     if reason not in REASONS:
         raise CareError("say why follow-up ends", "reason")
     words = words.strip()
-    with store.transaction():
-        eye = known_eye(store, eye_id)
+    with desk.store.transaction():
+        eye = known_eye(desk.store, eye_id)
         if not eye.is_followed:
             raise Conflict("this eye is not followed")
-        both = concerned(store, eye, reason)
-        open_ones = still_open(store, both)
+        both = concerned(desk.store, eye, reason)
+        open_ones = still_open(desk.store, both)
         if reason != "died" and any(one.cannot_wait for one in open_ones):
             raise CareError("a callback that cannot wait is open: settle it first", "reason")
         if any(one.callback.id not in closes for one in open_ones):
             raise CareError("say of each open callback that it is closed with this reason, or settle it first", "closes")
         for one in open_ones:
-            settling.close_for_end(store, now, actor, one.callback, ": ".join(filter(None, (REASONS[reason], words))))
+            settling.close_for_end(desk, one.callback, ": ".join(filter(None, (REASONS[reason], words))))
         for known in both:
             if known.is_followed:
-                _end(store, now, actor, load(store, known.id, zone), reason, words)
+                _end(desk, load(desk.store, known.id, desk.zone), reason, words)
 
 
-def _end(store: Store, now: datetime, actor: Actor, eye: Eye, reason: str, words: str) -> None:
-    today = now.astimezone(eye.zone).date()
+def _end(desk: Desk, eye: Eye, reason: str, words: str) -> None:
+    today = desk.now.astimezone(eye.zone).date()
     for visit in eye.open_visits:
         if visit.latest >= today:  # one that was missed stays missed
-            withdraw_visit(store, now, actor, eye.id, visit.identity)
-    eyes.end(store, now, eye.id, reason)
-    eyes.add_follow_up(store, now, eye.id, "ended", reason, words, actor.signature)
-    audit.note(store, now, actor.signature, "follow-up ended", eye.id, {"reason": reason, "words": words})
+            withdraw_visit(desk, eye.id, visit.identity)
+    eyes.end(desk.store, desk.now, eye.id, reason)
+    eyes.add_follow_up(desk.store, desk.now, eye.id, "ended", reason, words, desk.actor.signature)
+    desk.note("follow-up ended", eye.id, {"reason": reason, "words": words})

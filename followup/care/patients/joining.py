@@ -2,14 +2,14 @@
 
 import hashlib
 from dataclasses import dataclass
-from datetime import date, datetime, tzinfo
+from datetime import date, tzinfo
 from typing import Literal
 
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.person import index
 from followup.care.watch.raising import raise_signs_of_patient
-from followup.records import Store, audit, eyes, patients
+from followup.records import Store, eyes, patients
 from followup.records.store import as_json
 from followup.records.values import Patient
 
@@ -39,25 +39,14 @@ def look(store: Store, one_id: str, other_id: str, zone: tzinfo) -> Joining:
     return Joining(one, other, tuple(sorted(days[0] & days[1])), mark)
 
 
-def join(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    found: Joining,
-    zone: tzinfo,
-    *,
-    number: Which,
-    particulars: Which,
-    mark: str,
-    same_day_meant: bool = False,
-) -> str:
+def join(desk: Desk, found: Joining, *, number: Which, particulars: Which, mark: str, same_day_meant: bool = False) -> str:
     """Join two records under one number and one set of particulars; returns the id of the record that stands.
 
     Raises `Conflict` where something changed since it was shown, and `CareError` where both have an operation on the same
     eye on the same day, unless that is `same_day_meant`.
     """
-    with store.transaction():
-        found = look(store, found.one.id, found.other.id, zone)
+    with desk.store.transaction():
+        found = look(desk.store, found.one.id, found.other.id, desk.zone)
         if mark != found.mark:
             raise Conflict("one of the two records was changed meanwhile; look at them again")
         if found.same_day and not same_day_meant:
@@ -65,25 +54,27 @@ def join(
         stays, goes = (found.one, found.other) if number == "one" else (found.other, found.one)
         right = found.one if particulars == "one" else found.other
         before = {"stays": _particulars(stays), "joined": _particulars(goes)}
-        follow_ups = [(e.side, e.is_followed, bool(e.ended_at)) for k in (stays, goes) for e in eyes.of_patient(store, k.id)]
-        patients.join(store, goes.id, stays.id)
-        patients.correct(store, stays.id, stays.number, right.name, right.born_on, right.phone, right.language)
-        _go_on(store, now, actor, stays, follow_ups)
-        index(store, stays.id)
-        index(store, goes.id)
+        follow_ups = [
+            (e.side, e.is_followed, bool(e.ended_at)) for k in (stays, goes) for e in eyes.of_patient(desk.store, k.id)
+        ]
+        patients.join(desk.store, goes.id, stays.id)
+        patients.correct(desk.store, stays.id, stays.number, right.name, right.born_on, right.phone, right.language)
+        _go_on(desk, stays, follow_ups)
+        index(desk.store, stays.id)
+        index(desk.store, goes.id)
         for id in (stays.id, goes.id):
-            audit.note(store, now, actor.signature, "records joined", id, {**before, "particulars": right.number})
-        raise_signs_of_patient(store, stays.id, now, zone)
+            desk.note("records joined", id, {**before, "particulars": right.number})
+        raise_signs_of_patient(desk.store, stays.id, desk.now, desk.zone)
     return stays.id
 
 
-def _go_on(store: Store, now: datetime, actor: Actor, stays: Patient, before: list[tuple[str, bool, bool]]) -> None:
+def _go_on(desk: Desk, stays: Patient, before: list[tuple[str, bool, bool]]) -> None:
     """Where one record's eye is followed and the other's had ended, the joined eye is followed."""
-    for eye in eyes.of_patient(store, stays.id):
+    for eye in eyes.of_patient(desk.store, stays.id):
         known = [(followed, ended) for side, followed, ended in before if side == eye.side]
         if any(followed for followed, _ in known) and any(ended for _, ended in known):
-            eyes.begin(store, now, eye.id)
-            eyes.add_follow_up(store, now, eye.id, "resumed", "joined", "", actor.signature)
+            eyes.begin(desk.store, desk.now, eye.id)
+            eyes.add_follow_up(desk.store, desk.now, eye.id, "resumed", "joined", "", desk.actor.signature)
 
 
 def _operated(store: Store, patient_id: str, zone: tzinfo) -> set[tuple[str, date]]:

@@ -7,7 +7,7 @@ from datetime import date, datetime, time, timedelta, tzinfo
 
 from pydantic import BaseModel
 
-from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home import sealing
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.reading.eye import rulebook, visit_of_today
@@ -96,31 +96,31 @@ class DaySheet(BaseModel):
     limits: PressureLimits
 
 
-def daysheet(store: Store, actor: Actor, author_pass: str, now: datetime, zone: tzinfo) -> DaySheet:
+def daysheet(desk: Desk, author_pass: str) -> DaySheet:
     """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
-    today = now.astimezone(zone).date()
-    last = events.last_measures(store)
-    followed = eyes.followed(store)
-    seen = attended_by_eye(store, "seen", zone)
+    today = desk.today
+    last = events.last_measures(desk.store)
+    followed = eyes.followed(desk.store)
+    seen = attended_by_eye(desk.store, "seen", desk.zone)
     rows: list[SheetRow] = []
     sheet_eyes: list[SheetEye] = []
-    with watching.parts(store, now, "daysheet") as part:
-        for due in lists.due_visits(store, now, zone):
+    with watching.parts(desk.store, desk.now, "daysheet") as part:
+        for due in lists.due_visits(desk.store, desk.now, desk.zone):
             with part(f"visits {due.visit.id}"):
                 rows.append(_sheet_row(due))
         for row in followed:
             with part(row.id):
-                sheet_eyes.append(_sheet_eye(store, row, seen[row.id], last, today, zone))
+                sheet_eyes.append(_sheet_eye(desk.store, row, seen[row.id], last, today, desk.zone))
     return DaySheet(
-        made_at=now,
-        expires_at=datetime.combine(today + timedelta(days=1), time(), zone),
-        staff=actor.name,
+        made_at=desk.now,
+        expires_at=datetime.combine(today + timedelta(days=1), time(), desk.zone),
+        staff=desk.actor.name,
         author_pass=author_pass,
-        may_lift_caution=actor.may_lift_caution,
-        sealing_key=sealing.public_key(store),
+        may_lift_caution=desk.actor.may_lift_caution,
+        sealing_key=sealing.public_key(desk.store),
         rows=rows,
         eyes=sheet_eyes,
-        limits=pressure_limits(rulebook(store)),
+        limits=pressure_limits(rulebook(desk.store)),
     )
 
 

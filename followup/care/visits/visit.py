@@ -4,13 +4,14 @@ from collections.abc import Sequence
 from datetime import date, datetime, tzinfo
 from typing import Any
 
-from followup.care.actors import Actor, barred
+from followup.care.actors import barred
+from followup.care.desk import Desk
 from followup.care.errors import CareError, NotFound, Refused
 from followup.care.reading.events import body_of, stored
 from followup.care.reading.eye import load
 from followup.care.reading.measures import MeasuresBody
 from followup.care.watch.raising import raise_signs_of_patient
-from followup.records import Store, audit, events, eyes, visits
+from followup.records import Store, events, eyes, visits
 from followup.records.store import new_id
 from followup.records.values import Event, Eye, Visit, Warning
 
@@ -19,15 +20,7 @@ REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
 
 
 def record_visit(
-    store: Store,
-    now: datetime,
-    actor: Actor,
-    eye_id: str,
-    measures: Sequence[MeasuresBody],
-    zone: tzinfo,
-    *,
-    visit: str | None = None,
-    no_gas_seen: bool = False,
+    desk: Desk, eye_id: str, measures: Sequence[MeasuresBody], *, visit: str | None = None, no_gas_seen: bool = False
 ) -> list[Warning]:
     """Record the measures of a visit and the visit of that eye itself; returns the warnings it raised, on either eye.
 
@@ -39,76 +32,94 @@ def record_visit(
         raise CareError("nothing was entered: write at least one measure")
     if no_gas_seen and any(body.bubble_percent for body in measures):
         raise CareError("a bubble that has a height and “no gas seen” cannot both be: correct one of them")
-    with store.transaction():
-        eye = known_eye(store, eye_id)
+    with desk.store.transaction():
+        eye = known_eye(desk.store, eye_id)
         for body in measures:
-            _add(store, now, actor, eye_on_side(store, eye, body.eye), "measures", stored(body))
+            _add(desk, eye_on_side(desk.store, eye, body.eye), "measures", stored(body))
         if visit is not None:
-            _add(store, now, actor, eye, "seen", _named(store, now, eye.id, visit, zone))
+            _add(desk, eye, "seen", _named(desk.store, desk.now, eye.id, visit, desk.zone))
         if no_gas_seen:
-            _add(store, now, actor, eye, "no-gas-seen", {})
-        return raise_signs_of_patient(store, eye.patient.id, now, zone)
+            _add(desk, eye, "no-gas-seen", {})
+        return raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
 
 
-def record_clinic_event(
-    store: Store, now: datetime, actor: Actor, eye_id: str, kind: str, body: dict[str, Any], zone: tzinfo
-) -> list[Warning]:
+def record_clinic_event(desk: Desk, eye_id: str, kind: str, body: dict[str, Any]) -> list[Warning]:
     """Record one event by staff, such as no gas seen or oil taken out; returns the warnings it raised."""
     try:
         checked = stored(body_of(kind, body))
     except ValueError as error:
         raise CareError(str(error)) from error
-    with store.transaction():
-        eye = known_eye(store, eye_id)
-        _add(store, now, actor, eye, kind, checked)
+    with desk.store.transaction():
+        eye = known_eye(desk.store, eye_id)
+        _add(desk, eye, kind, checked)
         if kind == "tamponade-removed":
-            nothing_to_remove(store, now, actor, eye, zone)
-        return raise_signs_of_patient(store, eye.patient.id, now, zone)
+            nothing_to_remove(desk, eye)
+        return raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
 
 
-def add_extra_visit(store: Store, now: datetime, actor: Actor, eye_id: str, today: date, target: date, reason: str) -> str:
+def add_extra_visit(desk: Desk, eye_id: str, today: date, target: date, reason: str) -> str:
     """Put a visit beside the plan, due from today to `target`; returns its identity. Nothing planned is touched."""
-    with store.transaction():
-        id = visits.add(store, now, eye_id, EXTRA_VISIT, target, today, target, reason, actor.signature)
-        audit.note(store, now, actor.signature, "extra visit", eye_id, {"on": target.isoformat()})
+    with desk.store.transaction():
+        id = visits.add(desk.store, desk.now, eye_id, EXTRA_VISIT, target, today, target, reason, desk.actor.signature)
+        desk.note("extra visit", eye_id, {"on": target.isoformat()})
     return id
 
 
-def move_visit(store: Store, now: datetime, actor: Actor, visit_id: str, eye_id: str, target: date) -> None:
+def move_visit(desk: Desk, visit_id: str, eye_id: str, target: date) -> None:
     """Put a visit on another day; its window grows to hold that day."""
-    with store.transaction():
-        v = next((v for v in visits.of_eye(store, eye_id) if v.id == visit_id), None)
+    with desk.store.transaction():
+        v = next((v for v in visits.of_eye(desk.store, eye_id) if v.id == visit_id), None)
         if v is None:
             raise NotFound("there is no such visit any more")
         earliest, latest = min(v.earliest, target), max(v.latest, target)
-        visits.add(store, now, v.eye_id, v.name, target, earliest, latest, v.reason, actor.signature, visit_id)
-        audit.note(store, now, actor.signature, "visit moved", eye_id, {"visit": v.name, "to": target.isoformat()})
+        visits.add(
+            desk.store, desk.now, v.eye_id, v.name, target, earliest, latest, v.reason, desk.actor.signature, visit_id
+        )
+        desk.note("visit moved", eye_id, {"visit": v.name, "to": target.isoformat()})
 
 
-def withdraw_visit(store: Store, now: datetime, actor: Actor, eye_id: str, identity: str) -> None:
+def withdraw_visit(desk: Desk, eye_id: str, identity: str) -> None:
     """Take a visit out of the book."""
-    v = next((v for v in visits.of_eye(store, eye_id) if v.identity == identity), None)
+    v = next((v for v in visits.of_eye(desk.store, eye_id) if v.identity == identity), None)
     if v is not None:
         visits.add(
-            store, now, v.eye_id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id, withdrawn=True
+            desk.store,
+            desk.now,
+            v.eye_id,
+            v.name,
+            v.target,
+            v.earliest,
+            v.latest,
+            v.reason,
+            desk.actor.signature,
+            v.id,
+            withdrawn=True,
         )
-        audit.note(store, now, actor.signature, "visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
+        desk.note(
+            "visit withdrawn",
+            eye_id,
+            {"visit": v.name, "on": v.target.isoformat()},
+        )
 
 
-def nothing_to_remove(store: Store, now: datetime, actor: Actor, eye: Eye, zone: tzinfo) -> None:
+def nothing_to_remove(desk: Desk, eye: Eye) -> None:
     """The oil is out: the visit at which its removal was to be planned leaves the book."""
-    for visit in load(store, eye.id, zone).open_visits:
+    for visit in load(desk.store, eye.id, desk.zone).open_visits:
         if visit.name == REMOVAL_VISIT:
-            withdraw_visit(store, now, actor, eye.id, visit.identity)
+            withdraw_visit(desk, eye.id, visit.identity)
 
 
-def removal_planned_again(store: Store, now: datetime, actor: Actor, eye: Eye, entry: Event) -> None:
+def removal_planned_again(desk: Desk, eye: Eye, entry: Event) -> None:
     """The oil is still there: the visit that left the book with that entry stands in it again."""
-    for v in visits.withdrawn_at(store, eye.id, entry.received_at):
+    for v in visits.withdrawn_at(desk.store, eye.id, entry.received_at):
         if v.name == REMOVAL_VISIT:
-            visits.add(store, now, eye.id, v.name, v.target, v.earliest, v.latest, v.reason, actor.signature, v.id)
-            audit.note(
-                store, now, actor.signature, "visit planned again", eye.id, {"visit": v.name, "on": v.target.isoformat()}
+            visits.add(
+                desk.store, desk.now, eye.id, v.name, v.target, v.earliest, v.latest, v.reason, desk.actor.signature, v.id
+            )
+            desk.note(
+                "visit planned again",
+                eye.id,
+                {"visit": v.name, "on": v.target.isoformat()},
             )
 
 
@@ -140,9 +151,9 @@ def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -
     return {"visit": meant.name, "visit_id": meant.identity}
 
 
-def _add(store: Store, now: datetime, actor: Actor, eye: Eye, kind: str, body: dict[str, Any]) -> None:
-    if fault := barred(actor, kind):
+def _add(desk: Desk, eye: Eye, kind: str, body: dict[str, Any]) -> None:
+    if fault := barred(desk.actor, kind):
         raise Refused(fault, "no_gas_seen")
     id = new_id()
-    events.add(store, id, eye.id, kind, now, body, actor.signature, now)
-    audit.note(store, now, actor.signature, f"event {kind}", eye.id, {"id": id})
+    events.add(desk.store, id, eye.id, kind, desk.now, body, desk.actor.signature, desk.now)
+    desk.note(f"event {kind}", eye.id, {"id": id})

@@ -8,7 +8,8 @@ the same sign is never raised twice, so nothing else would call. Each of these i
 
 from datetime import datetime, tzinfo
 
-from followup.care.actors import CLOCK, Actor
+from followup.care.actors import CLOCK
+from followup.care.desk import Desk
 from followup.care.reading.eye import rulebook
 from followup.care.reading.person import both_eyes
 from followup.clinical import warnings
@@ -28,11 +29,8 @@ def found(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> Found:
 
 
 def follow(
-    store: Store,
-    now: datetime,
-    actor: Actor,
+    desk: Desk,
     patient_id: str,
-    zone: tzinfo,
     before: Found,
     told: str,
     reason: str,
@@ -45,8 +43,8 @@ def follow(
     Call it in the transaction that put something right, by that event or that note of the operation. `told` says on the
     callbacks what was and what is.
     """
-    after = found(store, patient_id, now, zone)
-    kept = [(w, eye_id) for eye_id in after for w in worries.warnings_of(store, eye_id)]
+    after = found(desk.store, patient_id, desk.now, desk.zone)
+    kept = [(w, eye_id) for eye_id in after for w in worries.warnings_of(desk.store, eye_id)]
     lost, back, changed = [], [], []
     for warning, eye_id in kept:
         key = warning.rule, warning.raised_at
@@ -58,13 +56,18 @@ def follow(
         elif stands is not None and was is not None and stands != was:
             changed.append(warning)
     for warning in (*lost, *back):
-        worries.mark(store, now, warning.id, unfounded=warning in lost, event_id=event_id, note_id=note_id)
+        worries.mark(desk.store, desk.now, warning.id, unfounded=warning in lost, event_id=event_id, note_id=note_id)
     for callback_id in dict.fromkeys(w.callback_id for w in (*lost, *back, *changed)):
         worries.add_step(
-            store, now, callback_id, actor.signature, STEP, {"by": actor.name, "words": told, "why": f"because: {reason}"}
+            desk.store,
+            desk.now,
+            callback_id,
+            desk.actor.signature,
+            STEP,
+            {"by": desk.actor.name, "words": told, "why": f"because: {reason}"},
         )
     for warning in back:
-        _call_again(store, now, warning)
+        _call_again(desk.store, desk.now, warning)
     return lost
 
 

@@ -84,7 +84,7 @@ def _callback_page(
         again_in=TRY_AGAIN_AFTER[found.how_soon],
         mine=mine and found.state != "settled",
         since=next((s.at for s in reversed(steps) if s.step in ("claimed", "taken over")), None),
-        undoable=deciding.can_undo(store, found, me, context.now()),
+        undoable=deciding.can_undo(context.desk(), found),
     ), (400 if wrong else 200)
 
 
@@ -92,7 +92,7 @@ def _callback_page(
 @context.staff_only()
 @pressed
 def claim(callback_id: str) -> Any:
-    holding.claim(context.store(), context.now(), context.me(), callback_id)
+    holding.claim(context.desk(), callback_id)
     return _to(callback_id)
 
 
@@ -101,7 +101,7 @@ def claim(callback_id: str) -> Any:
 @pressed
 def take_over(callback_id: str) -> Any:
     """Take a callback from whoever has it, as the page said."""
-    holding.take_over(context.store(), context.now(), context.me(), callback_id, request.form.get("whose", ""))
+    holding.take_over(context.desk(), callback_id, request.form.get("whose", ""))
     return _to(callback_id)
 
 
@@ -116,9 +116,7 @@ def decide(callback_id: str) -> Any:
         return _callback_page(callback_id, decide=form)
     try:
         deciding.decide(
-            context.store(),
-            context.now(),
-            context.me(),
+            context.desk(),
             callback_id,
             form.outcome.data,
             form.words.data or "",
@@ -137,7 +135,7 @@ def decide(callback_id: str) -> Any:
 @context.staff_only()
 @pressed
 def undo(callback_id: str) -> Any:
-    deciding.undo(context.store(), context.now(), context.me(), callback_id)
+    deciding.undo(context.desk(), callback_id)
     return _to(callback_id)
 
 
@@ -145,7 +143,7 @@ def undo(callback_id: str) -> Any:
 @context.staff_only()
 @pressed
 def give_back(callback_id: str) -> Any:
-    holding.release(context.store(), context.now(), context.me(), callback_id)
+    holding.release(context.desk(), callback_id)
     return _to(callback_id)
 
 
@@ -154,7 +152,7 @@ def give_back(callback_id: str) -> Any:
 @pressed
 def take_task(task_id: str) -> Any:
     """Take what is to do, from nobody or from whoever has it, as the page said."""
-    holding.take_task(context.store(), context.now(), context.me(), task_id, request.form.get("whose") or None)
+    holding.take_task(context.desk(), task_id, request.form.get("whose") or None)
     return _to(_task(task_id).callback_id)
 
 
@@ -162,7 +160,7 @@ def take_task(task_id: str) -> Any:
 @context.staff_only()
 @pressed
 def give_back_task(task_id: str) -> Any:
-    holding.give_back_task(context.store(), context.now(), context.me(), task_id)
+    holding.give_back_task(context.desk(), task_id)
     return _to(_task(task_id).callback_id)
 
 
@@ -174,18 +172,18 @@ def attempt(callback_id: str) -> Any:
     if not form.validate_on_submit():
         return _callback_page(callback_id, attempt=form)
     spoke_to = {"patient": "patient", "carer": "carer"}.get(form.reached.data or "")
-    store, now, me, words = context.store(), context.now(), context.me(), form.words.data or ""
+    desk, words = context.desk(), form.words.data or ""
     try:
         if not (form.reached.data or form.done.data or form.given_up.data):
             raise CareError("say whether you reached them", "reached")
-        with store.transaction():
+        with desk.store.transaction():
             if form.reached.data:
                 next_try = None if spoke_to else _at(form.next_try.data)
-                phone_calls.attempt(store, now, me, callback_id, spoke_to, words, context.settings().clinic, next_try)
+                phone_calls.attempt(desk, callback_id, spoke_to, words, context.settings().clinic, next_try)
             if form.done.data:
-                settling.finish(store, now, me, form.done.data, "" if form.reached.data else words)
+                settling.finish(desk, form.done.data, "" if form.reached.data else words)
             elif form.given_up.data:
-                settling.give_up(store, now, me, form.given_up.data, words)
+                settling.give_up(desk, form.given_up.data, words)
     except CareError as error:
         _beside(form, error)
         return _callback_page(callback_id, attempt=form)
@@ -201,9 +199,7 @@ def settle(callback_id: str) -> Any:
         return _callback_page(callback_id, settle=form)
     try:
         outcome, words, clinic = form.outcome.data, form.words.data or "", context.settings().clinic
-        settling.settle(
-            context.store(), context.now(), context.me(), callback_id, outcome, words, clinic, told=form.told.data
-        )
+        settling.settle(context.desk(), callback_id, outcome, words, clinic, told=form.told.data)
     except CareError as error:
         _beside(form, error)
         return _callback_page(callback_id, settle=form)

@@ -65,13 +65,12 @@ def correct_entry(event_id: str) -> Any:
 
 
 def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> None:
-    who = context.store(), context.now(), context.me(), entry.event.id
-    zone, reason = context.zone(), form.reason.data or ""
+    desk, reason = context.desk(), form.reason.data or ""
     if withdrawing:
-        correcting.withdraw(*who, reason, zone)
+        correcting.withdraw(desk, entry.event.id, reason)
         return
-    body = form.body(entry.event.body, zone)
-    correcting.correct(*who, body, reason, zone, side=form.chosen_side(), at=form.time(entry.event, zone))
+    body, at = form.body(entry.event.body, desk.zone), form.time(entry.event, desk.zone)
+    correcting.correct(desk, entry.event.id, body, reason, side=form.chosen_side(), at=at)
 
 
 @bp.get("/entries/<event_id>/put-right")
@@ -103,10 +102,7 @@ def correct_particulars(patient_id: str) -> Any:
     if request.method == "POST":
         try:
             if form.validate():
-                changed = particulars.correct(
-                    context.store(), context.now(), context.me(), patient_id, patient_of(form), form.reason.data,
-                    context.zone(),
-                )  # fmt: skip
+                changed = particulars.correct(context.desk(), patient_id, patient_of(form), form.reason.data)
                 known = particulars.known(context.store(), patient_id)
         except CareError as error:
             _beside(form, error)
@@ -142,9 +138,8 @@ def correct_note(eye_id: str, operation_id: str) -> Any:
                 if note.operated_at == stands.operated_at.replace(second=0, microsecond=0):  # a field has no seconds
                     note = note.model_copy(update={"operated_at": stands.operated_at})
                 done = operation_note.correct(
-                    context.store(), context.now(), context.me(), eye_id, operation_id, note, form.reason.data, zone,
-                    corrects=form.corrects.data,
-                )  # fmt: skip
+                    context.desk(), eye_id, operation_id, note, form.reason.data, corrects=form.corrects.data
+                )
         except Conflict:
             raise
         except CareError as error:

@@ -73,5 +73,5 @@ def service_worker() -> Any:
 def arrived(eye_id: str) -> Any:
     """The patient is in the clinic."""
     body = {"visit": request.form.get("visit", ""), "visit_id": request.form.get("visit_id") or None}
-    visit.record_clinic_event(context.store(), context.now(), context.me(), eye_id, "arrived", body, context.zone())
+    visit.record_clinic_event(context.desk(), eye_id, "arrived", body)
     return redirect(url_for(".today"), 303)

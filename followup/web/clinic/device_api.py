@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from followup.care import bounds
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.home import sealing
 from followup.care.home.receive import receive_from_clinic, refuse_from_clinic
 from followup.care.learning import agreement
@@ -64,7 +65,7 @@ def sheet() -> Any:
     actor = context.staff()
     if actor is None:
         return {"error": "nobody is signed in"}, 401
-    made = daysheet(context.store(), actor, author_pass(actor), context.now(), context.zone())
+    made = daysheet(Desk(context.store(), context.now(), actor, context.zone()), author_pass(actor))
     return Response(made.model_dump_json(), mimetype="application/json")
 
 
@@ -103,7 +104,7 @@ def _take(sealed: sealing.Sealed, sent_at: datetime | None) -> dict[str, Any]:
     except ValueError as error:
         refused = refuse_from_clinic(context.store(), context.now(), packet.events, str(error))
         return {"results": [r.model_dump() for r in refused]}
-    results = receive_from_clinic(context.store(), context.now(), actor, packet.events, context.zone(), sent_at)
+    results = receive_from_clinic(Desk(context.store(), context.now(), actor, context.zone()), packet.events, sent_at)
     taken = [raw for raw, result in zip(packet.events, results, strict=True) if result.status == "received"]
     told = _consequences({event["operation"] for event in taken}) if context.staff() else {}
     return {"results": [r.model_dump() for r in results], **told}

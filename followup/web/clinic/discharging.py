@@ -154,9 +154,8 @@ def _confirm(form: DischargeForm, note: OperationNote, id: str) -> Any:
     same = SamePerson(answer, form.same_person_mark.data) if answer else None
     try:
         eye_id, code = leaving.discharge(
-            context.store(), context.now(), context.me(), patient_of(form), note, _visits(form), context.zone(),
-            same_person=same, operation_id=id,
-        )  # fmt: skip
+            context.desk(), patient_of(form), note, _visits(form), same_person=same, operation_id=id
+        )
         session["code"] = {"eye": eye_id, "code": code}
     except Conflict:  # confirmed a moment ago, by a second press of the button
         pass
@@ -313,9 +312,7 @@ def change_plan(eye_id: str) -> Any:
             note = OperationNote.model_validate(form.changed(eye.note))
             moves = form.moves(eye.visits)
             settles = form.callback.data if form.settles.data else None
-            changed = changing.change_plan(
-                context.store(), context.now(), context.me(), eye.id, note, context.zone(), moves, settles
-            )
+            changed = changing.change_plan(context.desk(), eye.id, note, moves, settles)
         except CareError as error:
             beside_field(form, error)
             status = 400

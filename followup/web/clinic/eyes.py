@@ -48,7 +48,7 @@ def card(eye_id: str) -> Any:
 def new_code(eye_id: str) -> Any:
     """A fresh enrolment code, for a second phone or when the first has run out."""
     eye = load_eye(eye_id)
-    code = enrol.issue_code(context.store(), context.now(), context.me(), eye.patient.id)
+    code = enrol.issue_code(context.desk(), eye.patient.id)
     session["code"] = {"eye": eye.id, "code": code}
     return redirect(url_for(".card", eye_id=eye_id), 303)
 
@@ -81,7 +81,7 @@ def eye_page(eye_id: str) -> Any:
 @pressed
 def revoke(device_id: str) -> Any:
     """Lock a lost phone out."""
-    enrol.revoke(context.store(), context.now(), context.me(), device_id)
+    enrol.revoke(context.desk(), device_id)
     return redirect(request.form.get("back", url_for(".today")), 303)
 
 
@@ -108,7 +108,7 @@ def oil_out(eye_id: str) -> Any:
 
 
 def _record(eye_id: str, kind: str) -> Any:
-    visit.record_clinic_event(context.store(), context.now(), context.me(), eye_id, kind, {}, context.zone())
+    visit.record_clinic_event(context.desk(), eye_id, kind, {})
     return redirect(url_for(".eye_page", eye_id=eye_id), 303)
 
 
@@ -119,7 +119,5 @@ def take_back(event_id: str) -> Any:
     form = TakeBackForm()
     if not form.validate_on_submit():
         raise CareError("say why this is taken back")
-    done = correcting.withdraw(
-        context.store(), context.now(), context.me(), event_id, form.reason.data or "", context.zone()
-    )
+    done = correcting.withdraw(context.desk(), event_id, form.reason.data or "")
     return redirect(url_for(".eye_page", eye_id=done.eye_id), 303)

@@ -33,7 +33,7 @@ def end_follow_up(eye_id: str) -> Any:
     if form.validate_on_submit():
         try:
             reason, words, closes = form.reason.data, form.words.data or "", form.closes.data or ()
-            following.end(store, context.now(), context.me(), eye.id, reason, words, context.zone(), closes=closes)
+            following.end(context.desk(), eye.id, reason, words, closes=closes)
             return redirect(url_for(".patient_page", patient_id=eye.patient.id), 303)
         except CareError as error:
             if error.field not in form:
@@ -56,7 +56,7 @@ def take_up(eye_id: str) -> Any:
     """Take follow-up up again, with why."""
     form, eye = TakeUpForm(), load_eye(eye_id)
     form.validate_on_submit()
-    following.take_up(context.store(), context.now(), context.me(), eye.id, form.words.data or "", context.zone())
+    following.take_up(context.desk(), eye.id, form.words.data or "")
     return redirect(url_for(".patient_page", patient_id=eye.patient.id), 303)
 
 
@@ -73,11 +73,8 @@ def join(patient_id: str) -> Any:
     asked = form.validate_on_submit() and form.mark.data == both.mark
     if asked and request.form.get("step") == "join":
         stays = joining.join(
-            store,
-            context.now(),
-            context.me(),
+            context.desk(),
             both,
-            context.zone(),
             number=form.number.data,
             particulars=form.particulars.data,
             mark=form.mark.data,

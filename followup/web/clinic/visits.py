@@ -38,12 +38,9 @@ def new_visit(eye_id: str) -> Any:
     if form.validate_on_submit() and (form.sure.data or not (doubts := _doubts(form, eye))):
         try:
             raised = visit.record_visit(
-                context.store(),
-                context.now(),
-                context.me(),
+                context.desk(),
                 eye_id,
                 [b for side in ("right", "left") if (b := _measures(side, form[side].form))],
-                context.zone(),
                 visit=form.visit.data or None,
                 no_gas_seen=form.no_gas_seen.data,
             )

@@ -56,7 +56,7 @@ def protocols() -> Any:
 def sign(part: str) -> Any:
     form = SignForm()
     if form.validate_on_submit():
-        signing.sign(context.store(), context.now(), context.me(), part, form.fingerprint.data)
+        signing.sign(context.desk(), part, form.fingerprint.data)
     return redirect(url_for(".protocols"), 303)
 
 
@@ -85,7 +85,7 @@ def _change(part: str, template: str, changed_from: Callable[[str], str]) -> Any
         try:
             text = changed_from(form.text.data.replace("\r\n", "\n"))  # browsers send line ends so
             if request.form.get("step") == "save":
-                signing.save(store, context.now(), context.me(), part, text)
+                signing.save(context.desk(), part, text)
                 return redirect(url_for(".protocols"), 303)
             book.check(part, text)
             effects = signing.effects(store, text, context.now(), context.zone()) if part == "rulebook" else []
