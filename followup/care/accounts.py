@@ -56,6 +56,11 @@ def actor(store: Store, staff_id: str | None, *, trusted: bool = False) -> Actor
     return Actor(found.id, found.name, found.role, trusted) if found else None
 
 
+def surgeons(store: Store) -> list[str]:
+    """The names of the clinic's surgeons."""
+    return [member.name for member in people.all_staff(store) if member.role == "surgeon"]
+
+
 def name_of(store: Store, signature: str) -> str:
     """Who stands behind the name under a record, such as `nurse:<id>`: a member of staff, the patient or carer, the clock."""
     role, _, id = signature.partition(":")

@@ -6,7 +6,7 @@ from typing import Any
 
 from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import FIRST_YEAR, LAST_YEAR, from_text, to_text
-from followup.records.values import Eye, FollowUp, Note, Patient, made
+from followup.records.values import Eye, FollowUp, Note, Patient, Unreadable, made
 from followup.records.watch import readable
 
 
@@ -198,8 +198,8 @@ def last_look(store: Store, eye_id: str) -> datetime | None:
 # --- Rows that cannot be read ---
 
 
-def unreadable(store: Store) -> list[Row]:
-    """What stands in the database with a time that cannot be, left out everywhere else: its table, id and what it says."""
+def unreadable(store: Store) -> list[Unreadable]:
+    """What stands in the database with a time that cannot be."""
     days = " AND ".join(in_time(f"v.{day}") for day in ("target", "earliest", "latest"))
     sql = f"""
         SELECT 'operation_records' AS kept_in, 'surgery' AS what, r.id, o.eye_id, r.operated_at AS says
@@ -214,7 +214,7 @@ def unreadable(store: Store) -> list[Row]:
         SELECT found.*, p.name AS patient_name, p.number AS patient_number FROM ({sql}) found
         JOIN eyes e ON e.id = found.eye_id JOIN patients p ON p.id = e.patient_id ORDER BY p.name, found.id
     """
-    return store.rows(named)
+    return [made(Unreadable, row) for row in store.rows(named)]
 
 
 def _part(row: Row, mark: str, names: Sequence[str]) -> Row:

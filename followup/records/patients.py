@@ -5,9 +5,7 @@ from datetime import date, datetime
 
 from followup.records.store import Row, Store, new_id
 from followup.records.times import to_text
-from followup.records.values import Patient, made
-
-SIDES = ("right", "left")
+from followup.records.values import SIDES, Patient, made
 
 
 def add(store: Store, now: datetime, number: str, name: str, born_on: date, phone: str, language: str) -> str:

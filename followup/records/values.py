@@ -13,6 +13,7 @@ from followup.clinical.warnings import HowSoon
 from followup.records.store import Row
 from followup.records.times import from_text
 
+SIDES = ("right", "left")
 Value = TypeVar("Value")
 
 
@@ -158,6 +159,19 @@ class Event:
     received_at: datetime
     corrects: str | None
     reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Unreadable:
+    """A row with a time that cannot be, left out everywhere else: where it is kept, whose it is, and what it says."""
+
+    kept_in: str
+    what: str
+    id: str
+    eye_id: str
+    says: str
+    patient_name: str
+    patient_number: str
 
 
 @dataclass(frozen=True, slots=True)

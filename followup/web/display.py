@@ -11,13 +11,13 @@ from followup.care import accounts
 from followup.care.callbacks.kinds import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge.note import PROCEDURE_STEPS
 from followup.care.patients.following import FOLLOW_UP, REASONS
+from followup.care.reading.eye import protocol
 from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
 from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
 from followup.clinical.pressure import INSTRUMENTS
 from followup.clinical.tamponade import AGENTS
-from followup.records.watch import faults
 from followup.web import context
 
 POSTURES = {
@@ -233,7 +233,13 @@ def tel(value: str) -> str:
 
 def watch() -> dict[str, Any]:
     """For the strips on the staff's pages: the jobs that stand still, and how many faults there are."""
-    return {"late": watching.late(context.store(), context.now()), "faults": len(faults(context.store()))}
+    return {"late": watching.late(context.store(), context.now()), "faults": watching.count(context.store())}
+
+
+def unsigned() -> dict[str, Any]:
+    """Which parts of the protocol nobody has signed, for staff."""
+    parts = ("rulebook", "reviews", "postures")
+    return {"unsigned": [p for p in parts if protocol(context.store(), p).is_draft]} if context.staff() else {}
 
 
 def register(app: Flask) -> None:

@@ -6,8 +6,12 @@ import zlib
 from typing import Any
 
 from flask import request
+from pydantic import ValidationError
 
 from followup.care.home.receive import Unreadable
+from followup.care.messages import outgoing
+from followup.care.reading.bodies import first_message
+from followup.web import context
 
 MAX_UNPACKED_BYTES = 4 * 1024 * 1024
 _ID = re.compile(r'"id"\s*:\s*"([^"\\]{1,80})"')
@@ -83,3 +87,14 @@ def _pieces(text: str, start: int) -> tuple[list[str], int]:
             depth -= 1
         at += 1
     return [piece for piece in pieces if piece.strip()], at
+
+
+def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
+    """Keep a browser's push subscription."""
+    try:
+        subscription = outgoing.Subscription.model_validate(asked)
+    except ValidationError as error:
+        return {"error": first_message(error)}, 400
+    inside = not context.settings().server.secure_cookies
+    outgoing.subscribe(context.store(), context.now(), person, subscription, device_id=device_id, inside=inside)
+    return "", 204

@@ -97,12 +97,17 @@ def my_task(desk: Desk, task_id: str) -> tuple[Task, Callback]:
     return task, known_callback(desk.store, task.callback_id)
 
 
+def has_in_hand(desk: Desk, found: Callback) -> bool:
+    """Whether this person has the callback, or a task of it."""
+    open_tasks = [t for t in tasks.of_callback(desk.store, found.id) if t.done_at is None]
+    mine = any(t.owner == desk.actor.id for t in open_tasks) if open_tasks else found.claimed_by == desk.actor.id
+    return mine and found.state != "settled"
+
+
 def in_hand(desk: Desk, found: Callback) -> list[Task]:
     """The open tasks of a callback that this person has or works on. Raises `Conflict` where it is somebody else's."""
     if found.state == "settled":
         raise Conflict("this callback is settled")
-    open_tasks = [t for t in tasks.of_callback(desk.store, found.id) if t.done_at is None]
-    mine = any(t.owner == desk.actor.id for t in open_tasks) if open_tasks else found.claimed_by == desk.actor.id
-    if not mine:
+    if not has_in_hand(desk, found):
         raise Conflict("claim the callback first, so that nobody else calls at the same time")
-    return open_tasks
+    return [t for t in tasks.of_callback(desk.store, found.id) if t.done_at is None]

@@ -1,5 +1,6 @@
 """The note of an operation is put right, also where it was written down for the wrong eye."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import tzinfo
 from typing import Any
@@ -93,6 +94,11 @@ def between(before: Note, after: Note) -> list[Difference]:
     """What differs between two notes of one operation, in the order of the form."""
     old, new = ({key: _part(note, key) for key in OperationNote.model_fields} for note in (before, after))
     return [(key, old[key], new[key]) for key in OperationNote.model_fields if (old[key] or None) != (new[key] or None)]
+
+
+def histories(store: Store, notes: Iterable[Note]) -> dict[str, list[Note]]:
+    """Every state of each operation's note, by the operation."""
+    return {note.operation_id: eyes.history_of(store, note.operation_id) for note in notes}
 
 
 def last_change(store: Store, operation_id: str) -> tuple[Note, list[Difference]] | None:

@@ -12,7 +12,18 @@ from followup.care.patients import following
 from followup.care.reading.eye import load
 from followup.care.visits.visit import withdraw_visit
 from followup.clinical import schedule
-from followup.records import eyes
+from followup.records import Store, eyes
+from followup.records.store import new_id
+
+
+def new_operation_id() -> str:
+    """An id for a discharge that is about to be written, so that it is kept once however often it is sent."""
+    return new_id()
+
+
+def is_discharged(store: Store, operation_id: str) -> bool:
+    """Whether a discharge under this id is on record."""
+    return eyes.has_operation(store, operation_id)
 
 
 def discharge(

@@ -2,12 +2,12 @@
 
 import hashlib
 import secrets
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from followup.care.desk import Desk
 from followup.care.errors import NotFound, Refused, translatable
-from followup.records import Store, audit, patients, people
-from followup.records.values import Device, Enrolment
+from followup.records import Store, audit, eyes, patients, people, visits
+from followup.records.values import Device, Enrolment, Visit
 
 CODE_VALID = timedelta(days=7)
 CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like another
@@ -72,6 +72,15 @@ def patient_of_code(store: Store, code: str) -> str | None:
 def device(store: Store, token: str | None) -> Device | None:
     """The device of a token, locked out or not, or None."""
     return people.device_by_token(store, _digest(token)) if token else None
+
+
+def visits_to_come(store: Store, device_id: str, today: date) -> list[Visit] | None:
+    """The planned visits from today on of whoever a phone belongs to; None for one that is unknown or locked out."""
+    found = people.device(store, device_id)
+    if found is None or found.revoked_at:
+        return None
+    planned = (visit for eye in eyes.followed_of(store, found.patient_id) for visit in visits.of_eye(store, eye.id))
+    return [visit for visit in planned if visit.target >= today]
 
 
 def revoke(desk: Desk, device_id: str) -> None:

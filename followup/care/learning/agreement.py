@@ -7,7 +7,7 @@ from datetime import date, datetime, tzinfo
 
 from followup.care.reading.entries import who
 from followup.care.reading.measures import MeasuresBody
-from followup.records import Store
+from followup.records import Store, events
 from followup.records.values import Event
 
 
@@ -28,6 +28,11 @@ class Difference:
     eye: str
     what: str
     readings: tuple[Reading, ...]
+
+
+def of_eye(store: Store, eye_id: str, zone: tzinfo) -> list[Difference]:
+    """The differences in all that was measured in an eye."""
+    return differences(store, events.of_eye(store, eye_id), zone)
 
 
 def differences(store: Store, found_events: Sequence[Event], zone: tzinfo) -> list[Difference]:

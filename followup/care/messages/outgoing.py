@@ -23,6 +23,7 @@ from followup.records import Store, audit, eyes, patients, people, visits, watch
 from followup.records import messages as kept
 from followup.records import values as kept_values
 
+LATEST_SHOWN = 10
 STUCK_AFTER = timedelta(minutes=10)
 FIRST_WAIT = timedelta(minutes=2)
 LONGEST_WAIT = timedelta(hours=2)
@@ -105,6 +106,11 @@ def choices_of(store: Store, person: str, clinic: Clinic, when: Messages) -> Cho
     member = people.staff_member(store, id) if kind == "staff" else None
     email = clinic.on_call_email if person == ON_CALL else member.email if member else ""
     return Choices(email=email, quiet_from=time(), quiet_to=time())
+
+
+def latest(store: Store, person: str) -> list[kept_values.Message]:
+    """What was sent to a person lately, and how it fared."""
+    return kept.of_person(store, person, LATEST_SHOWN)
 
 
 def choose(store: Store, now: datetime, person: str, chosen: Choices) -> None:

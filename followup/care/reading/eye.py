@@ -5,6 +5,7 @@ from datetime import date, datetime, tzinfo
 from functools import cached_property
 from typing import Any
 
+from followup.care.desk import Desk
 from followup.care.errors import NotFound
 from followup.care.reading.attendance import attended
 from followup.care.reading.events import fact_in_time
@@ -240,3 +241,8 @@ def protocol(store: Store, part: str) -> Protocol:
 
 def rulebook(store: Store) -> warnings.Rulebook:
     return book.rulebook(protocol(store, "rulebook").text)
+
+
+def looked_at(desk: Desk, eye_id: str) -> None:
+    """Put on record who opened an eye's page."""
+    eyes.add_look(desk.store, desk.now, eye_id, desk.actor.signature)

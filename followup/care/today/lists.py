@@ -10,12 +10,13 @@ from followup.care.reading import finding
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
-from followup.records import Store, events, eyes, patients, visits, worries
-from followup.records.values import Callback, Eye, Patient, Visit
+from followup.records import Store, events, eyes, messages, patients, visits, worries
+from followup.records.values import Callback, Eye, Message, Patient, Refused, Unreadable, Visit
 
 LOOK_AHEAD = timedelta(days=7)
 REQUESTS_KEPT = timedelta(days=30)
 MOST_FOUND = 40
+REFUSED_SHOWN = 5
 
 
 @dataclass(frozen=True)
@@ -121,6 +122,20 @@ def _find(store: Store, words: str, today: date) -> list[Patient]:
     born = finding.dates_in(words, today)
     ways = (patients.found(store, asked, born, MOST_FOUND + 1) for asked in finding.asked(words))
     return next((found for found in ways if found), [])
+
+
+@dataclass(frozen=True)
+class Troubles:
+    """What staff must look at themselves: entries refused, records that cannot be read, messages that did not go."""
+
+    refused: list[Refused]
+    unreadable: list[Unreadable]
+    unsent: list[Message]
+
+
+def troubles(store: Store) -> Troubles:
+    """The latest refused entries, and all else that waits for a person."""
+    return Troubles(events.refused(store)[:REFUSED_SHOWN], eyes.unreadable(store), messages.troubled(store))
 
 
 @dataclass(frozen=True)

@@ -25,6 +25,11 @@ def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Warning]:
     return most_urgent_first(new)
 
 
+def raised_at(store: Store, eye_id: str, at: datetime) -> list[Warning]:
+    """What was raised in an eye by what was recorded at that moment."""
+    return [w for w in worries.warnings_of(store, eye_id) if w.recorded_at == at]
+
+
 def raise_signs_of_patient(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
     """`raise_signs` for both eyes: what is told of one may be about the other, or about the person.
 

@@ -101,6 +101,11 @@ class Named:
     eye_id: str | None
 
 
+def count(store: Store) -> int:
+    """How many faults there are now."""
+    return len(watch.faults(store))
+
+
 def named(store: Store) -> list[Named]:
     """Every fault, with the names that the records of it leave out: for signed-in staff only."""
     return [_named(store, fault) for fault in watch.faults(store)]
@@ -126,7 +131,7 @@ _READ_AS = eyes.READ_AS | visits.READ_AS | events.READ_AS | worries.READ_AS | me
 def unreadable(store: Store) -> list[tuple[str, Exception]]:
     """Every row that cannot be read, as `table id`, with why."""
     found: list[tuple[str, Exception]] = [
-        (f"{row['kept_in']} {row['id']}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)
+        (f"{row.kept_in} {row.id}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)
     ]
     for table, (sql, opened) in _READ_AS.items():
         for row in store.rows(sql):

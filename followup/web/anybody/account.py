@@ -12,7 +12,6 @@ from followup.care.messages import outgoing
 from followup.care.messages.reminders import STAFF_KINDS
 from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
-from followup.records import messages as kept_messages
 from followup.web import context
 from followup.web.anybody.forms import MessagesForm, SignInForm
 from followup.web.fields import SmallForm, field_errors
@@ -70,7 +69,7 @@ def my_messages() -> Any:
         kept=request.args.get("kept"),
         email_possible=bool(when.smtp_host),
         push_key=push_keys.public_key(store),
-        latest=kept_messages.of_person(store, person, 10),
+        latest=outgoing.latest(store, person),
     ), 400 if form.errors else 200
 
 

@@ -6,8 +6,8 @@ from typing import Any, cast
 from flask import Blueprint, abort
 
 from followup.care.errors import NotFound
-from followup.care.reading.eye import Eye, load, protocol
-from followup.web import context
+from followup.care.reading.eye import Eye, load
+from followup.web import context, display
 from followup.web.fields import SmallForm
 
 bp = Blueprint("clinic", __name__, url_prefix="/clinic")
@@ -17,12 +17,7 @@ bp = Blueprint("clinic", __name__, url_prefix="/clinic")
 def drafts() -> dict[str, Any]:
     """Staff screens say so while a protocol part is unsigned, and offer what the person may record."""
     staff = context.staff()
-    return {**unsigned(), "may_lift_caution": bool(staff and staff.may_lift_caution)}
-
-
-def unsigned() -> dict[str, Any]:
-    parts = ("rulebook", "reviews", "postures")
-    return {"unsigned": [p for p in parts if protocol(context.store(), p).is_draft]} if context.staff() else {}
+    return {**display.unsigned(), "may_lift_caution": bool(staff and staff.may_lift_caution)}
 
 
 def pressed(view: context.View) -> context.View:

@@ -1,44 +1,26 @@
 """Callbacks: the list, one of them, and every step on the way to its outcome."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 from flask import abort, redirect, render_template, request, url_for
 from flask_wtf import FlaskForm
 
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, holding, settling
+from followup.care.callbacks import deciding, holding, settling, showing
 from followup.care.callbacks.calls import TRY_AGAIN_AFTER
+from followup.care.callbacks.holding import known_task
 from followup.care.errors import CareError
-from followup.care.reading.eye import rulebook
-from followup.records import eyes, people, tasks, worries
-from followup.records.values import Task
 from followup.web import context
-from followup.web.clinic.blueprint import bp, load_eye, pressed
+from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.callback_forms import AttemptForm, DecideForm, SettleForm
-
-TAKEN_SHOWN = timedelta(days=1)
-
-
-def listed() -> dict[str, Any]:
-    """What a list of callbacks shows: every open one with its eye, its reasons and what is to do."""
-    store = context.store()
-    open_ones = worries.open_callbacks(store)
-    taken = worries.taken_from(store, context.me().id, context.now() - TAKEN_SHOWN)
-    return {
-        "callbacks": open_ones,
-        "eyes": eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in taken})),
-        "reasons": {c.id: worries.warnings_of_callback(store, c.id) for c in open_ones},
-        "to_do": tasks.open_by_callback(store),
-        "taken": taken,
-    }
 
 
 @bp.get("/callbacks")
 @context.staff_only()
 def callback_list() -> Any:
     """Every open callback, by how soon and then by how long it has waited."""
-    return render_template("clinic/callbacks.html", **listed())
+    return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
 
 
 @bp.get("/callbacks/<callback_id>")
@@ -56,35 +38,16 @@ def _callback_page(
     wrong = any(form is not None for form in (attempt, settle, decide))
     attempt, settle = attempt or AttemptForm(formdata=None), settle or SettleForm(formdata=None)
     decide = decide or DecideForm(formdata=None)
-    store, me = context.store(), context.me()
-    found = worries.callback(store, callback_id)
-    if found is None:
-        abort(404)
-    eye = load_eye(found.eye_id)
-    raised = worries.warnings_of_callback(store, callback_id)
-    known = {rule.id: rule for rule in rulebook(store).rules}
-    asks = list(dict.fromkeys(question for w in raised if w.rule in known for question in known[w.rule].ask))
-    made = tasks.of_callback(store, callback_id)
-    open_tasks = [t for t in made if t.done_at is None]
-    mine = any(t.owner == me.id for t in open_tasks) if open_tasks else found.claimed_by == me.id
-    steps = worries.steps_of(store, callback_id)
-    decide.owner.choices = [("", "whoever takes it"), *((s.id, s.name) for s in people.all_staff(store))]
-    decide.decided_before.data = len(made)
+    call = showing.call(context.desk(), callback_id)
+    decide.owner.choices = [("", "whoever takes it"), *((s.id, s.name) for s in call.owners)]
+    decide.decided_before.data = call.decisions
     return render_template(
         "clinic/callback.html",
-        callback=found,
-        eye=eye,
-        warnings=raised,
-        asks=asks,
-        steps=steps,
-        tasks=open_tasks,
+        **vars(call),
         attempt=attempt,
         settle=settle,
         decide=decide,
-        again_in=TRY_AGAIN_AFTER[found.how_soon],
-        mine=mine and found.state != "settled",
-        since=next((s.at for s in reversed(steps) if s.step in ("claimed", "taken over")), None),
-        undoable=deciding.can_undo(context.desk(), found),
+        again_in=TRY_AGAIN_AFTER[call.callback.how_soon],
     ), (400 if wrong else 200)
 
 
@@ -153,7 +116,7 @@ def give_back(callback_id: str) -> Any:
 def take_task(task_id: str) -> Any:
     """Take what is to do, from nobody or from whoever has it, as the page said."""
     holding.take_task(context.desk(), task_id, request.form.get("whose") or None)
-    return _to(_task(task_id).callback_id)
+    return _to(known_task(context.store(), task_id).callback_id)
 
 
 @bp.post("/tasks/<task_id>/give-back")
@@ -161,7 +124,7 @@ def take_task(task_id: str) -> Any:
 @pressed
 def give_back_task(task_id: str) -> Any:
     holding.give_back_task(context.desk(), task_id)
-    return _to(_task(task_id).callback_id)
+    return _to(known_task(context.store(), task_id).callback_id)
 
 
 @bp.post("/callbacks/<callback_id>/attempt")
@@ -208,13 +171,6 @@ def settle(callback_id: str) -> Any:
 
 def _to(callback_id: str) -> Any:
     return redirect(url_for(".callback", callback_id=callback_id), 303)
-
-
-def _task(task_id: str) -> Task:
-    found = tasks.task(context.store(), task_id)
-    if found is None:
-        abort(404)
-    return found
 
 
 def _beside(form: FlaskForm, error: CareError) -> None:

@@ -6,7 +6,6 @@ from flask import redirect, render_template, request, url_for
 
 from followup.care.today import lists
 from followup.care.visits import visit
-from followup.records import events, eyes, messages
 from followup.web import context, display, workers
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.visit_forms import VisitForm
@@ -35,10 +34,8 @@ def today() -> Any:
         due=lists.due_visits(store, context.now(), context.zone()),
         find=words,
         found=lists.find(store, words, context.today()) if words else None,
-        refused=events.refused(store)[:5],
-        unreadable=eyes.unreadable(store),
         requests=lists.open_requests(store, context.now()),
-        unsent=messages.troubled(store),
+        **vars(lists.troubles(store)),
         today=context.today(),
         states=LIST_STATES,
     )

@@ -19,10 +19,9 @@ from followup.care.home.receive import receive_from_clinic, refuse_from_clinic
 from followup.care.learning import agreement
 from followup.care.reading import person
 from followup.care.today.daysheet import daysheet
-from followup.records import events, worries
+from followup.care.watch.raising import raised_at
 from followup.web import context
-from followup.web.patient.api import take_subscription
-from followup.web.sent import sent_json
+from followup.web.sent import sent_json, take_subscription
 
 bp = Blueprint("clinic_api", __name__, url_prefix="/api/v1/clinic")
 PASS_DAYS = 14
@@ -127,10 +126,8 @@ def _consequences(operations: set[str]) -> dict[str, Any]:
     store, now = context.store(), context.now()
     raised, differing = [], []
     for id in {eye.id for operation in operations for eye in person.eyes_beside(store, operation)}:
-        raised += [w for w in worries.warnings_of(store, id) if w.recorded_at == now]
-        differing += [
-            d for d in agreement.differences(store, events.of_eye(store, id), context.zone()) if d.day == context.today()
-        ]
+        raised += raised_at(store, id, now)
+        differing += [d for d in agreement.of_eye(store, id, context.zone()) if d.day == context.today()]
     return {
         "raised": [{"how_soon": w.how_soon, "words": w.words} for w in raised],
         "differing": [

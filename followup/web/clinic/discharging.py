@@ -9,7 +9,7 @@ from flask import redirect, render_template, request, session, url_for
 from pydantic import ValidationError
 from wtforms import FieldList
 
-from followup.care import bounds
+from followup.care import accounts, bounds
 from followup.care.discharge import changing, leaving
 from followup.care.discharge.note import OperationNote
 from followup.care.discharge.proposal import Proposal, asks_about, propose
@@ -19,9 +19,7 @@ from followup.care.reading import person
 from followup.care.reading.bodies import first_message
 from followup.care.visits.openings import open_days
 from followup.clinical import schedule
-from followup.records import eyes, people
-from followup.records.patients import SIDES
-from followup.records.store import new_id
+from followup.records.values import SIDES
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye
 from followup.web.clinic.discharge_forms import SAME_PERSON, DischargeForm, OperationPart, ParticularsPart
@@ -40,8 +38,8 @@ def new_discharge() -> Any:
     The form's own id becomes the operation's. So a discharge that is confirmed twice, or gone back to, leads to its card.
     """
     asked = request.args.get("form", "")
-    id = asked if FORM_ID.fullmatch(asked) else new_id()
-    if eyes.has_operation(context.store(), id):
+    id = asked if FORM_ID.fullmatch(asked) else leaving.new_operation_id()
+    if leaving.is_discharged(context.store(), id):
         return _to_card(id)
     form = DischargeForm()
     proposal = known = asks = None
@@ -61,7 +59,7 @@ def new_discharge() -> Any:
     else:
         form.operated_on.data = context.today()
         _fill_in(form, request.args.get("patient", ""), request.args.get("eye", ""))
-    surgeons = [member.name for member in people.all_staff(context.store()) if member.role == "surgeon"]
+    surgeons = accounts.surgeons(context.store())
     if request.method == "GET" and len(surgeons) == 1:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)

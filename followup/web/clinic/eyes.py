@@ -10,11 +10,10 @@ from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
 from followup.care.reading import entries, person
-from followup.care.reading.eye import rulebook
+from followup.care.reading.eye import looked_at, rulebook
 from followup.care.visits import visit
 from followup.care.watch.dangers import dangers
 from followup.exchange import qr
-from followup.records import eyes
 from followup.web import charts, context
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye, pressed
 from followup.web.clinic.visit_forms import TakeBackForm
@@ -59,7 +58,7 @@ def eye_page(eye_id: str) -> Any:
     """One eye: the whole course in one picture, and the table that says the same."""
     eye, now, store = load_eye(eye_id), context.now(), context.store()
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
-    eyes.add_look(store, now, eye.id, context.me().signature)
+    looked_at(context.desk(), eye.id)
     return render_template(
         "clinic/eye.html",
         eye=eye,
@@ -72,7 +71,7 @@ def eye_page(eye_id: str) -> Any:
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
         no_gas=eye.no_gas_record if eye.operated else None,
-        histories={note.operation_id: eyes.history_of(store, note.operation_id) for note in eye.notes},
+        histories=operation_note.histories(store, eye.notes),
     )
 
 

@@ -22,7 +22,7 @@ from followup.clinical import acuity
 from followup.exchange import push_keys
 from followup.records.values import Device
 from followup.web import context
-from followup.web.sent import sent_events, sent_json
+from followup.web.sent import sent_events, sent_json, take_subscription
 
 bp = Blueprint("api", __name__, url_prefix="/api/v1")
 MOST_EVENTS = 200
@@ -133,17 +133,6 @@ def choose_messages() -> Any:
 def push() -> Any:
     """Push reminders to this phone from now on."""
     return take_subscription(_person(), sent_json(), _device().id)
-
-
-def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
-    """Keep a browser's push subscription."""
-    try:
-        subscription = outgoing.Subscription.model_validate(asked)
-    except ValidationError as error:
-        return {"error": first_message(error)}, 400
-    inside = not context.settings().server.secure_cookies
-    outgoing.subscribe(context.store(), context.now(), person, subscription, device_id=device_id, inside=inside)
-    return "", 204
 
 
 def _person() -> str:

@@ -10,7 +10,6 @@ from itsdangerous import BadSignature, URLSafeSerializer
 from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
-from followup.records import eyes, people, visits
 from followup.web import context, display, workers
 from followup.web.patient.forms import EnrolForm
 
@@ -88,19 +87,12 @@ def shell() -> Any:
 @bp.get("/calendar/<token>.ics")
 def visits_calendar(token: str) -> Any:
     """The next visits as a feed that a calendar can subscribe to; its address is the phone's own secret."""
-    store = context.store()
     try:
-        device = people.device(store, _calendar_signer().loads(token))
+        rows = enrol.visits_to_come(context.store(), _calendar_signer().loads(token), context.today())
     except BadSignature:
-        device = None
-    if device is None or device.revoked_at:
+        rows = None
+    if rows is None:
         raise NotFound("there is no such calendar")
-    rows = [
-        visit
-        for eye in eyes.followed_of(store, device.patient_id)
-        for visit in visits.of_eye(store, eye.id)
-        if visit.target >= context.today()
-    ]
     clinic = context.settings().clinic
     made = calendar.visits(rows, clinic.name, clinic.phone, context.now())
     return Response(made, mimetype="text/calendar", headers={"Content-Disposition": "inline; filename=visits.ics"})

@@ -5,24 +5,23 @@ from typing import Any
 
 from flask import Blueprint, redirect, render_template, request, url_for
 
+from followup.care.callbacks import showing
 from followup.care.errors import CareError
 from followup.care.learning import results, signing
 from followup.care.reading.eye import protocol, rulebook
 from followup.protocols import adjust, book
-from followup.web import charts, context
-from followup.web.clinic.blueprint import unsigned
-from followup.web.clinic.calling import listed
+from followup.web import charts, context, display
 from followup.web.surgeon.forms import ProtocolForm, SignForm
 
 bp = Blueprint("surgeon", __name__, url_prefix="/surgeon")
-bp.context_processor(unsigned)
+bp.context_processor(display.unsigned)
 
 
 @bp.get("/")
 @context.staff_only("surgeon")
 def needs_me() -> Any:
     """By how soon, then by how long it has waited; the reason in one line. What is decided and to do comes after."""
-    return render_template("surgeon/needs_me.html", **listed())
+    return render_template("surgeon/needs_me.html", **vars(showing.listed(context.desk())))
 
 
 @bp.get("/results")
