@@ -8,18 +8,12 @@ import click
 
 from followup.calc import calc
 from followup.care import accounts
-from followup.care.errors import CareError
 from followup.care.watch import watching
-from followup.clinical.errors import ClinicalError
-from followup.config import ConfigError, Settings, load, ready, with_server
-from followup.exchange.course_file import CourseFileError
-from followup.protocols.book import ProtocolError
+from followup.config import Settings, load, ready, with_server
+from followup.errors import FollowupError
 from followup.records import Store, open_store, watch
 from followup.records import backup as backups
 from followup.records.lock import held
-from followup.records.store import StoreError
-
-SAID_WRONG = (ClinicalError, CareError, ConfigError, CourseFileError, ProtocolError, StoreError)
 
 
 @click.group()
@@ -152,7 +146,7 @@ def main() -> None:
     except click.ClickException as error:
         click.echo(f"followup: {' '.join(error.format_message().split())}", err=True)
         sys.exit(2)
-    except SAID_WRONG as error:
+    except FollowupError as error:
         click.echo(f"followup: {' '.join(str(error).split())}", err=True)
         sys.exit(2)
     except click.Abort:

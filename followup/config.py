@@ -14,6 +14,7 @@ from zoneinfo import ZoneInfo, available_timezones
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, field_validator, model_validator
 
+from followup.errors import FollowupError
 from followup.protocols import closures
 
 LANGUAGES = {"en": "English", "de": "Deutsch", "es": "Español", "ar": "العربية"}
@@ -23,7 +24,7 @@ ADDRESS = re.compile(r"""[^@\s<>,;:()\[\]\\"]+@[\w-]+(\.[\w-]+)+""")
 _TELEPHONE = re.compile(r"\+?[0-9 ()/.-]+")
 
 
-class ConfigError(ValueError):
+class ConfigError(FollowupError, ValueError):
     """Settings that cannot be used; the message names the setting."""
 
 

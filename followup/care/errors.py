@@ -1,6 +1,6 @@
-"""What a person is told when something cannot be done. The web turns each into a status once."""
+"""What a person is told when something cannot be done."""
 
-from typing import Any
+from followup.errors import FollowupError
 
 
 def translatable(message: str) -> str:
@@ -8,17 +8,8 @@ def translatable(message: str) -> str:
     return message
 
 
-class CareError(Exception):
-    """Not possible as asked; `str(error)` is fit for the person, `field` names the entry it belongs to.
-
-    `message` may hold places such as {left}, filled from `values`, so that it can be said in other languages.
-    """
-
-    def __init__(self, message: str, field: str | None = None, **values: Any) -> None:
-        super().__init__(message.format_map(values) if values else message)
-        self.message = message
-        self.values = values
-        self.field = field
+class CareError(FollowupError):
+    """What somebody wants to do cannot be done, or not so."""
 
 
 class NotFound(CareError):

@@ -2,8 +2,10 @@
 
 from collections.abc import Collection
 
+from followup.errors import FollowupError
 
-class ClinicalError(ValueError):
+
+class ClinicalError(FollowupError, ValueError):
     """A value the core will not work with; `str(error)` says what was wrong and what is accepted."""
 
 

@@ -13,6 +13,7 @@ from py_vapid import Vapid02, VapidException
 from pywebpush import WebPushException, webpush
 
 from followup.config import Messages
+from followup.errors import FollowupError
 from followup.exchange.letters import Letter, footer
 from followup.records.values import Subscription
 
@@ -22,7 +23,7 @@ PUSH_KEPT_SECONDS = 12 * 3600
 GONE = (404, 410)
 
 
-class NotDelivered(Exception):
+class NotDelivered(FollowupError):
     """The message did not leave. The words name no address: they are kept and shown.
 
     `gone` means that this address never will take one again, `away` that the server itself could not be reached.

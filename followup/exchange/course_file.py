@@ -13,9 +13,10 @@ from followup.care.reading.events import body_of, times_in
 from followup.clinical import acuity, callbacks, course, posture, second_looks, warnings
 from followup.clinical.coverage import EYES, Break
 from followup.clinical.errors import ClinicalError
+from followup.errors import FollowupError
 
 
-class CourseFileError(ValueError):
+class CourseFileError(FollowupError, ValueError):
     """A course file that cannot be read; the message names the place."""
 
 

@@ -20,12 +20,13 @@ from followup.clinical.course import INDICATIONS, RISKS
 from followup.clinical.errors import ClinicalError
 from followup.clinical.evidence import SOURCES
 from followup.clinical.rulebook import SecondLook
+from followup.errors import FollowupError
 
 PARTS = ("rulebook", "reviews", "postures")
 Part = Literal["rulebook", "reviews", "postures"]
 
 
-class ProtocolError(ValueError):
+class ProtocolError(FollowupError, ValueError):
     """A protocol that cannot be used; the message names the place and what is accepted."""
 
 

@@ -14,6 +14,7 @@ from typing import Any
 import uuid_utils
 from sqlite_utils import Database
 
+from followup.errors import FollowupError
 from followup.records.migrations import steps
 
 Row = dict[str, Any]
@@ -27,7 +28,7 @@ Unavailable = sqlite3.OperationalError
 FAMILY = ("", "-wal", "-shm", "-journal")
 
 
-class StoreError(Exception):
+class StoreError(FollowupError):
     """The database cannot be opened or used; the message says why."""
 
 

@@ -30,7 +30,7 @@ COMPRESSED = [
     "text/calendar",
 ]
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
-STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403}
+STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
 
 
 def create_app(
@@ -68,7 +68,7 @@ def create_app(
     for blueprint in (*anybody.BLUEPRINTS, *patient.BLUEPRINTS, *clinic.BLUEPRINTS, *surgeon.BLUEPRINTS):
         app.register_blueprint(blueprint)
     display.register(app)
-    app.register_error_handler(CareError, _care_error)
+    app.register_error_handler(CareError, _not_possible)
     app.register_error_handler(CSRFError, _stale_form)
     app.register_error_handler(HTTPException, _http_error)
     app.register_error_handler(500, _fault)
@@ -76,8 +76,9 @@ def create_app(
     return app
 
 
-def _care_error(error: CareError) -> Any:
-    status = next((code for kind, code in STATUS.items() if isinstance(error, kind)), 400)
+def _not_possible(error: CareError) -> Any:
+    """What cannot be done, said as asked. Any other error that gets here is our own fault: 500, logged."""
+    status = next((code for kind, code in STATUS.items() if isinstance(error, kind)))
     if request.path.startswith("/api/"):
         return {"error": str(error)}, status
     return render_template("error.html", message=str(error)), status

@@ -6,9 +6,9 @@ from typing import Any
 from flask import Blueprint, redirect, render_template, request, url_for
 
 from followup.care.callbacks import showing
-from followup.care.errors import CareError
 from followup.care.learning import results, signing
 from followup.care.reading.eye import protocol, rulebook
+from followup.errors import FollowupError
 from followup.protocols import adjust, book
 from followup.web import charts, context, display
 from followup.web.surgeon.forms import ProtocolForm, SignForm
@@ -89,7 +89,7 @@ def _change(part: str, template: str, changed_from: Callable[[str], str]) -> Any
             book.check(part, text)
             effects = signing.effects(store, text, context.now(), context.zone()) if part == "rulebook" else []
             told = adjust.differences(in_force, text)
-        except (CareError, book.ProtocolError) as error:
+        except FollowupError as error:
             form.text.errors = [str(error)]
             status = 400
     return render_template(
