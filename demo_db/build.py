@@ -103,14 +103,25 @@ class _Life:
         self.sequence = 0
 
     def live(self) -> None:
-        home_at = self.operated_at + timedelta(hours=4)
-        self.operation = self._discharged(min(home_at, self.now))
-        self.device = self._phone(min(home_at, self.now))
+        again = self.eye.get("again")
+        operated_again_at = self.operated_at + timedelta(days=again["after_days"]) if again else self.now
+        home_at = min(self.operated_at + timedelta(hours=4), self.now)
+        self.operation = self._discharged(home_at)
+        self.device = self._phone(home_at)
+        self._until(operated_again_at)
+        if again:
+            self.eye = {**self.eye, "clinic": {}, "home": [], "missed": [], **again}
+            self.operated_at = operated_again_at
+            self._discharged(operated_again_at + timedelta(hours=4))
+            self._until(self.now)
+        check_eye(self.store, self.operation, self.now, self.zone)
+
+    def _until(self, end: datetime) -> None:
+        """What happens from the latest operation to then."""
         for at, act in sorted(self._steps(), key=lambda step: step[0]):
-            if at <= self.now:
+            if at <= end:
                 act(at)
                 self._work_through_callbacks(at)
-        check_eye(self.store, self.operation, self.now, self.zone)
 
     def _discharged(self, at: datetime) -> str:
         eye = self.eye

@@ -13,7 +13,8 @@ from followup.clinical.errors import OutOfRange, Unreadable
 from followup.clinical.evidence import Figure, Model
 
 Z_95 = Figure("standard normal quantile for 95 %", 1.959964, "SD", "DEF")
-LIMIT_SD = Figure("control limits of a run chart of proportions", 3, "SD", "DEF")
+BY_CHANCE = Figure("a month lies outside its limits when chance alone gives as many or more, or as few or fewer, in", 0.00135,
+                   "share of months, the tail beyond 3 SD", "DEF")  # fmt: skip
 MOVING_RANGE_FACTOR = Figure("limits of single values: mean moving range times", 2.66, "", "DEF")
 
 
@@ -95,7 +96,11 @@ def wilson(events: int, total: int) -> Proportion:
 
 
 def proportion_chart(points: Sequence[tuple[str, int, int]]) -> list[ChartPoint]:
-    """Run chart of proportions (label, events, total) with 3-SD limits for each point's own total."""
+    """Run chart of proportions (label, events, total) with the binomial limits of each point's own total.
+
+    The limits are the fewest and the most events that the clinic's mean gives with no more than 0.00135 beyond on either
+    side, the share beyond 3 SD of a normal curve. That curve itself would call one event in a month of three eyes a signal.
+    """
     total = sum(n for _, _, n in points)
     if total == 0:
         return []
@@ -104,9 +109,17 @@ def proportion_chart(points: Sequence[tuple[str, int, int]]) -> list[ChartPoint]
     for label, events, n in points:
         if n == 0:
             continue
-        half = LIMIT_SD.value * math.sqrt(centre * (1 - centre) / n)
-        chart.append(ChartPoint(label, events / n, centre, max(0.0, centre - half), min(1.0, centre + half)))
+        low, high = _limits(n, centre)
+        chart.append(ChartPoint(label, events / n, centre, low / n, high / n))
     return chart
+
+
+def _limits(total: int, share: float) -> tuple[int, int]:
+    """The fewest and the most events that are no surprise."""
+    chances = [math.comb(total, k) * share**k * (1 - share) ** (total - k) for k in range(total + 1)]
+    high = next(k for k in range(total, -1, -1) if sum(chances[k:]) > BY_CHANCE.value)
+    low = next(k for k in range(total + 1) if sum(chances[: k + 1]) > BY_CHANCE.value)
+    return low, high
 
 
 def value_chart(points: Sequence[tuple[str, float]]) -> list[ChartPoint]:
@@ -125,8 +138,8 @@ MODEL = Model(
     (
         "Attachment over time is Kaplan–Meier: eyes still under review count until they were last seen.",
         "Its interval uses Greenwood’s variance on the log-minus-log scale; proportions carry Wilson’s 95 % interval.",
-        "Run charts show each month against the clinic’s own mean with 3-SD limits.",
+        "Run charts show each month against the clinic’s own mean with the binomial limits of its number of eyes.",
     ),
     ("Small numbers have wide intervals. Compare like with like: casemix differs between surgeons.",),
-    (Z_95, LIMIT_SD, MOVING_RANGE_FACTOR),
+    (Z_95, BY_CHANCE, MOVING_RANGE_FACTOR),
 )

@@ -15,7 +15,6 @@ from followup.care.reading.entries import said
 from followup.care.reading.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.course import Timeline
-from followup.clinical.outcomes import Step
 from followup.clinical.tamponade import AGENTS
 from followup.records.values import Event, Note, Warning
 
@@ -87,7 +86,7 @@ class Axis:
 
     @property
     def x(self) -> Scale:
-        return _scale(0, self.last, LEFT, WIDTH - RIGHT)
+        return scale(0, self.last, LEFT, WIDTH - RIGHT)
 
     def day(self, at: datetime) -> float:
         return (at - self.zero) / timedelta(days=1)
@@ -129,7 +128,7 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | N
         strips[-1].y + 18,
         LEFT,
         WIDTH - RIGHT,
-        [(days.x(d), str(d)) for d in _day_ticks(days.last)],
+        [(days.x(d), str(d)) for d in day_ticks(days.last)],
         days.x(min(days.day(now), days.last)),
         panels,
         strips,
@@ -160,40 +159,6 @@ def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     return sorted(rows, key=lambda r: r[0], reverse=True)
 
 
-@dataclass
-class Curve:
-    """A step curve with its interval over days, in the units of a view box 420 by 120."""
-
-    line: list[Point]
-    area: list[Point]
-    days: list[tuple[float, str]]
-    shares: list[tuple[float, str]]
-
-
-def attachment_curve(steps: list[Step]) -> Curve | None:
-    """The share of eyes still attached, from day 0 to the last step; None where nothing happened."""
-    if not steps:
-        return None
-    last = max(14.0, steps[-1].day * 1.1)
-    x, y = _scale(0, last, LEFT, WIDTH - RIGHT), _scale(0, 1, 100, 10)
-    known = [(0.0, 1.0, 1.0, 1.0), *((s.day, s.survival, s.low, s.high) for s in steps)]
-    ends = [*(day for day, *_ in known[1:]), last]
-
-    def stairs(values: list[float]) -> list[Point]:
-        return [
-            point
-            for (day, *_), end, value in zip(known, ends, values, strict=True)
-            for point in ((x(day), y(value)), (x(end), y(value)))
-        ]
-
-    return Curve(
-        stairs([share for _, share, _, _ in known]),
-        stairs([high for *_, high in known]) + stairs([low for _, _, low, _ in known])[::-1],
-        [(x(d), str(d)) for d in _day_ticks(last)],
-        [(y(share), f"{share:.0%}") for share in (0, 0.5, 1)],
-    )
-
-
 def _warned(w: Warning) -> str:
     told = f"{w.how_soon.replace('-', ' ')}: {w.words}"
     return f"{told} Rests on an entry that was put right." if w.unfounded else told
@@ -201,7 +166,7 @@ def _warned(w: Warning) -> str:
 
 def _acuity_panel(top: float, measures: list[Event], days: Axis) -> Panel:
     panel = Panel("Acuity, logMAR", top)
-    y = _scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
+    y = scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
     panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
@@ -217,7 +182,7 @@ def _acuity_panel(top: float, measures: list[Event], days: Axis) -> Panel:
 def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressure.Bands) -> Panel:
     values = [e.body["iop_mmhg"] for e in measures if e.body.get("iop_mmhg") is not None]
     highest = max([50.0, *values])
-    y = _scale(0, highest, top + PANEL, top)
+    y = scale(0, highest, top + PANEL, top)
     panel = Panel("Pressure, mmHg", top)
     panel.bands = [
         (y(bands.normal_to), y(bands.normal_from) - y(bands.normal_to), "normal"),
@@ -234,7 +199,7 @@ def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressu
 
 
 def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
-    y = _scale(0, 100, top + PANEL, top)
+    y = scale(0, 100, top + PANEL, top)
     panel = Panel(f"Bubble height, % ({', then '.join(AGENTS[s.operation.agent].words for s in stages)})", top)
     panel.ticks = [(y(v), f"{v}") for v in (0, 50, 100)]
     for stage in stages:
@@ -272,7 +237,7 @@ def _until(stage: Timeline, days: Axis) -> float:
 
 def _posture_panel(stages: Sequence[Timeline], top: float, days: Axis, now: datetime) -> Panel:
     panel = Panel("Posture, hours a day", top)
-    y = _scale(0, 24, top + PANEL, top)
+    y = scale(0, 24, top + PANEL, top)
     panel.ticks = [(y(v), f"{v}") for v in (0, 12, 24)]
     width = max(1.5, days.x(1) - days.x(0) - 1)
     for stage in stages:
@@ -326,10 +291,10 @@ def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
     return spans
 
 
-def _day_ticks(last_day: float) -> list[int]:
+def day_ticks(last_day: float) -> list[int]:
     step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 3650) if last_day / s <= 8)
     return list(range(0, floor(last_day) + 1, step))
 
 
-def _scale(low: float, high: float, start: float, end: float) -> Scale:
+def scale(low: float, high: float, start: float, end: float) -> Scale:
     return lambda value: round(start + (value - low) / (high - low) * (end - start), 1)

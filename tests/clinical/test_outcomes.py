@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from lifelines import KaplanMeierFitter
-from scipy.stats import binomtest
+from scipy.stats import binom, binomtest
 
 from followup.clinical import outcomes
 from followup.clinical.errors import OutOfRange, Unreadable
@@ -63,13 +63,21 @@ def test_wilson_matches_scipy(total: int, events: int) -> None:
     assert (found.low, found.high) == pytest.approx((expected.low, expected.high), abs=1e-6)
 
 
-def test_proportion_chart_by_its_formula() -> None:
-    # p-chart: centre +/- 3 sqrt(p (1 - p) / n), from memory of any textbook of process control.
-    chart = outcomes.proportion_chart([("Jan", 2, 20), ("Feb", 2, 20), ("Mar", 14, 20), ("Apr", 0, 0)])
-    assert [c.label for c in chart] == ["Jan", "Feb", "Mar"]
-    assert chart[0].centre == pytest.approx(0.3)
-    assert chart[0].high == pytest.approx(0.3 + 3 * (0.3 * 0.7 / 20) ** 0.5)
-    assert chart[0].low == 0
+@given(st.integers(1, 60), st.lists(st.tuples(st.integers(0, 12), st.integers(1, 60)), max_size=6))
+def test_the_limits_of_a_month_are_scipys_binomial_tails(total: int, others: list[tuple[int, int]]) -> None:
+    months = [("Jan", total // 3, total), *((f"{n}", min(events, eyes), eyes) for n, (events, eyes) in enumerate(others))]
+    for (_, _, eyes), point in zip(months, outcomes.proportion_chart(months), strict=True):
+        chance = binom(eyes, point.centre)
+        tail = 0.00135  # beyond 3 SD: normal table
+        high, low = round(point.high * eyes), round(point.low * eyes)
+        assert chance.sf(high) <= tail < chance.sf(high - 1) or high == 0
+        assert chance.cdf(low - 1) <= tail < chance.cdf(low)
+
+
+def test_a_month_of_three_eyes_is_quiet_and_a_bad_month_of_twenty_is_not() -> None:
+    quiet = outcomes.proportion_chart([("Jan", 1, 40), ("Feb", 1, 3), ("Mar", 1, 40), ("Apr", 0, 0)])
+    assert [(c.label, c.outside) for c in quiet] == [("Jan", False), ("Feb", False), ("Mar", False)]
+    chart = outcomes.proportion_chart([("Jan", 2, 20), ("Feb", 2, 20), ("Mar", 14, 20)])
     assert [c.outside for c in chart] == [False, False, True]
     assert outcomes.proportion_chart([("Jan", 0, 0)]) == []
 

@@ -1,4 +1,4 @@
-"""How the clinic's operations turned out, by surgeon: counted from what was recorded, with the core's intervals."""
+"""How the clinic's operations turned out: counted from what was recorded, with the core's intervals."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
@@ -8,28 +8,82 @@ from statistics import median
 
 from followup.care.reading.eye import Eye, load, rulebook
 from followup.care.watch import watching
-from followup.clinical import acuity, outcomes
-from followup.clinical.course import Timeline
+from followup.clinical import acuity, outcomes, success
+from followup.clinical.acuity import Acuity
 from followup.clinical.outcomes import ChartPoint, Proportion, Step
+from followup.clinical.success import AfterOperation, InTheEnd
 from followup.records import Store, eyes
+from followup.records.values import Note
 
-SPIKE_WITHIN = timedelta(days=14)
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """Which operations: by their surgeon, what they left in the eye, why, and when; None is any."""
+
+    surgeon: str | None = None
+    agent: str | None = None
+    indication: str | None = None
+    first_day: date | None = None
+    last_day: date | None = None
+
+    def includes(self, note: Note, after: AfterOperation, zone: tzinfo) -> bool:
+        day = after.operation.at.astimezone(zone).date()
+        return (
+            self.surgeon in (None, note.surgeon)
+            and self.agent in (None, after.operation.agent)
+            and self.indication in (None, after.operation.indication)
+            and (self.first_day is None or self.first_day <= day)
+            and (self.last_day is None or day <= self.last_day)
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Operated:
+    """One operation that was asked for: its note, its eye, and what was found until the next."""
+
+    note: Note
+    eye: Eye
+    after: AfterOperation
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """An eye with an operation that was asked for: how it stands in the end, and its sight before that operation and now."""
+
+    eye: Eye
+    end: InTheEnd | None
+    before: Acuity | None
+    last: Acuity | None
+
+    @property
+    def sight(self) -> str | None:
+        """better, worse or same beyond test-retest noise; None where one of the two is missing."""
+        if self.before is None or self.last is None:
+            return None
+        change = acuity.change(self.before, self.last)
+        return change.direction if change.exceeds_noise else "same"
 
 
 @dataclass(frozen=True, slots=True)
 class Results:
-    """Results of a set of eyes; a part that nothing was recorded for is None or empty.
+    """Results of the operations asked for; a part that nothing was recorded for is None or empty.
 
-    `attached` holds the steps of the curve of eyes whose retina was not found detached again, `followed` how many
-    eyes it rests on; `better` and `worse` compare the last acuity not read through gas with that before surgery, beyond
-    test-retest noise;
-    `spikes` are eyes with a pressure at the rulebook's spike edge within 14 days; `attended` planned visits that took
-    place; `in_time` callbacks settled before they moved up; `hours_to_claim` the median time until somebody took one.
+    `attached` holds the steps of the curve of retinas not found detached again, `followed` how many operations it rests
+    on; `under_liquid` were found detached under oil or heavy liquid, which the curve leaves out. `once`, `finally_attached`
+    and `liquid_left` are shares of the eyes followed long enough. `better` and `worse` compare the last acuity not read
+    through gas with that before the operation, beyond test-retest noise; `spikes` are operations with a pressure at the
+    rulebook's spike edge within 14 days; `attended` planned visits that took place; `in_time` callbacks settled before
+    they moved up, of those settled or past their time; `hours_to_claim` the median time until somebody took one.
     """
 
     eyes: int
+    operations: list[Operated]
     followed: int
     attached: list[Step]
+    under_liquid: int
+    once: Proportion | None
+    finally_attached: Proportion | None
+    liquid_left: Proportion | None
     better: Proportion | None
     worse: Proportion | None
     spikes: Proportion | None
@@ -41,66 +95,62 @@ class Results:
 
 def surgeons(store: Store) -> list[str]:
     """Everybody who operated on an eye on record, by name."""
-    return sorted({known.note.surgeon for known in eyes.operated(store) if known.note})
+    return sorted({note.surgeon for known in eyes.operated(store) for note in eyes.notes_of(store, known.id)})
 
 
-def results(store: Store, now: datetime, zone: tzinfo, surgeon: str | None = None) -> Results:
-    """The results of one surgeon's operations, or of the whole clinic's."""
-    rows = [known for known in eyes.operated(store) if known.note and surgeon in (None, known.note.surgeon)]
-    courses: list[tuple[Eye, Timeline]] = []
+def results(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = None) -> Results:
+    """The results of the operations asked for, or of all of the clinic's."""
+    operations: list[Operated] = []
+    courses: list[Course] = []
     with watching.parts(store, now, "results") as part:
-        for row in rows:
+        for row in eyes.operated(store):
             with part(row.id):
                 eye = load(store, row.id, zone)
-                courses.append((eye, eye.timeline(now)))
-    known = [eye for eye, _ in courses]
+                if found := _asked_for(eye, asked or Asked(), now):
+                    operations += found
+                    courses.append(_course(found, now))
     spike_from = rulebook(store).bands.spike_from
-    ends = [end for eye, course in courses if (end := _attachment(eye, course)) is not None]
-    changes = [change for eye, course in courses if (change := _acuity_change(eye, course)) is not None]
-    spiked = {eye.id: hit for eye, course in courses if (hit := _spiked(eye, course, spike_from)) is not None}
-    visits = [taken for eye in known for taken in _attendance(eye, now.astimezone(zone).date())]
-    settled = [c for eye in known for c in eye.callbacks if c.state == "settled"]
-    waits = [(c.claimed_at - c.opened_at) / timedelta(hours=1) for eye in known for c in eye.callbacks if c.claimed_at]
+    spiked = [(o, top >= spike_from) for o in operations if (top := o.after.highest_early_mmhg) is not None]
+    ends = [seen for o in operations if (seen := o.after.seen_on_its_own) is not None]
+    states = [course.end for course in courses if course.end is not None]
+    sights = [sight for course in courses if (sight := course.sight) is not None]
+    calls = [call for course in courses for call in course.eye.callbacks]
+    waits = [(call.claimed_at - call.opened_at) / timedelta(hours=1) for call in calls if call.claimed_at]
     return Results(
-        eyes=len(known),
+        eyes=len(courses),
+        operations=operations,
         followed=len(ends),
         attached=outcomes.kaplan_meier([day for day, _ in ends], [detached for _, detached in ends]),
-        better=_share(change == "better" for change in changes),
-        worse=_share(change == "worse" for change in changes),
-        spikes=_share(spiked.values()),
-        attended=_share(visits),
-        in_time=_share(c.moved_up == 0 for c in settled),
+        under_liquid=sum(o.after.detached_under_liquid for o in operations),
+        once=_share(end.once for end in states),
+        finally_attached=_share(end.state == "attached" for end in states),
+        liquid_left=_share(end.state == "under-liquid" for end in states),
+        better=_share(sight == "better" for sight in sights),
+        worse=_share(sight == "worse" for sight in sights),
+        spikes=_share(hit for _, hit in spiked),
+        attended=_share(taken for course in courses for taken in _attendance(course.eye, now.astimezone(zone).date())),
+        in_time=_share(
+            call.settled_at is not None and call.moved_up == 0
+            for call in calls
+            if call.settled_at or call.moved_up or call.due_at < now
+        ),
         hours_to_claim=median(waits) if waits else None,
-        spikes_by_month=_by_month(known, spiked, zone),
+        spikes_by_month=_by_month(spiked, zone),
     )
 
 
-def _attachment(eye: Eye, timeline: Timeline) -> tuple[float, bool] | None:
-    """(day, True) when the retina was first found detached again, (last day seen, False) otherwise; None if never seen.
-
-    An eye whose follow-up ended is censored where it was last seen before the end: what came later was not looked for.
-    """
-    ended_at = eye.known.ended_at
-    seen = [m for m in timeline.measures if ended_at is None or m.at <= ended_at]
-    first = next((fact for fact in seen if "detached" in fact.findings), None)
-    if first is not None:
-        return eye.operation.day(first.at), True
-    return (eye.operation.day(seen[-1].at), False) if seen else None
+def _asked_for(eye: Eye, asked: Asked, now: datetime) -> list[Operated]:
+    begun = [note for note, operation in eye.stages if operation.at <= now]
+    found = success.after_operations(eye.course, now, eye.known.ended_at)
+    return [
+        Operated(note, eye, after) for note, after in zip(begun, found, strict=True) if asked.includes(note, after, eye.zone)
+    ]
 
 
-def _acuity_change(eye: Eye, timeline: Timeline) -> str | None:
-    """better, worse or same, beyond noise, of the last acuity not read through gas against the one before surgery."""
-    last = next((seen for _, seen, through in reversed(timeline.views) if through != "gas over sight"), None)
-    if last is None or eye.operation.baseline_acuity is None:
-        return None
-    change = acuity.change(eye.operation.baseline_acuity, last)
-    return change.direction if change.exceeds_noise else "same"
-
-
-def _spiked(eye: Eye, timeline: Timeline, spike_from: float) -> bool | None:
-    until = eye.operation.at + SPIKE_WITHIN
-    early = [m.iop_mmhg for m in timeline.measures if m.iop_mmhg is not None and m.at <= until]
-    return max(early) >= spike_from if early else None
+def _course(found: Sequence[Operated], now: datetime) -> Course:
+    eye, first = found[0].eye, found[0].after.operation
+    end = success.in_the_end(eye.course, now, eye.known.ended_at)
+    return Course(eye, end, first.baseline_acuity, success.last_acuity(eye.course, now))
 
 
 def _attendance(eye: Eye, today: date) -> list[bool]:
@@ -109,11 +159,10 @@ def _attendance(eye: Eye, today: date) -> list[bool]:
     return [v.identity in seen for v in eye.visits if v.latest < today]
 
 
-def _by_month(known: Sequence[Eye], spiked: dict[str, bool], zone: tzinfo) -> list[ChartPoint]:
+def _by_month(spiked: Iterable[tuple[Operated, bool]], zone: tzinfo) -> list[ChartPoint]:
     months: dict[str, list[bool]] = defaultdict(list)
-    for eye in known:
-        if eye.id in spiked:
-            months[f"{eye.operation.at.astimezone(zone):%Y-%m}"].append(spiked[eye.id])
+    for operated, hit in spiked:
+        months[f"{operated.after.operation.at.astimezone(zone):%Y-%m}"].append(hit)
     return outcomes.proportion_chart([(month, sum(hits), len(hits)) for month, hits in sorted(months.items())])
 
 

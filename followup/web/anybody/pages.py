@@ -18,6 +18,7 @@ from followup.clinical import (
     posture,
     pressure,
     schedule,
+    success,
     tamponade,
     warnings,
 )
@@ -37,6 +38,7 @@ MODELS = (
     schedule,
     warnings,
     outcomes,
+    success,
 )
 
 

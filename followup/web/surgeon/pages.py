@@ -3,15 +3,17 @@
 from collections.abc import Callable
 from typing import Any
 
-from flask import Blueprint, redirect, render_template, request, url_for
+from flask import Blueprint, Response, redirect, render_template, request, url_for
+from werkzeug.datastructures import MultiDict
+from wtforms.fields.choices import SelectChoice
 
 from followup.care.callbacks import showing
-from followup.care.learning import results, signing
+from followup.care.learning import results, results_csv, signing
 from followup.care.reading.eye import protocol, rulebook
 from followup.errors import FollowupError
 from followup.protocols import adjust, book
-from followup.web import charts, context, display
-from followup.web.surgeon.forms import ProtocolForm, SignForm
+from followup.web import context, display, result_charts
+from followup.web.surgeon.forms import AskedForm, ProtocolForm, SignForm
 
 bp = Blueprint("surgeon", __name__, url_prefix="/surgeon")
 bp.context_processor(display.unsigned)
@@ -28,13 +30,38 @@ def needs_me() -> Any:
 @context.staff_only("surgeon")
 def my_results() -> Any:
     """How the operations of one surgeon, or of the whole clinic, turned out."""
-    store, everybody = context.store(), results.surgeons(context.store())
-    mine = context.me().name if context.me().name in everybody else ""
-    chosen = request.args.get("surgeon", mine)
-    found = results.results(store, context.now(), context.zone(), chosen or None)
+    form = _asked()
+    if not form.validate():
+        return render_template("surgeon/results.html", form=form, found=None), 400
+    found = results.results(context.store(), context.now(), context.zone(), form.asked())
+    times = [seen[0] for operated in found.operations if (seen := operated.after.seen_on_its_own)]
     return render_template(
-        "surgeon/results.html", found=found, surgeons=everybody, chosen=chosen, curve=charts.attachment_curve(found.attached)
+        "surgeon/results.html",
+        form=form,
+        found=found,
+        curve=result_charts.attachment_curve(found.attached, times),
+        run=result_charts.run_chart(found.spikes_by_month),
     )
+
+
+@bp.get("/results.csv")
+@context.staff_only("surgeon")
+def results_table() -> Any:
+    """The operations behind the results, a row each, for a spreadsheet; that it left is put on record."""
+    form = _asked()
+    if not form.validate():
+        return render_template("surgeon/results.html", form=form, found=None), 400
+    made = results_csv.table(context.desk(), form.asked())
+    headers = {"Content-Disposition": "attachment; filename=results.csv"}
+    return Response(made, mimetype="text/csv", headers=headers)
+
+
+def _asked() -> AskedForm:
+    everybody = results.surgeons(context.store())
+    mine = context.me().name if context.me().name in everybody else ""
+    form = AskedForm(MultiDict({"surgeon": mine, **request.args}))
+    form.surgeon.choices = [SelectChoice("", "the whole clinic"), *everybody]
+    return form
 
 
 @bp.get("/protocols")
