@@ -8,9 +8,11 @@ declare const KEPT: { version: string; assets: string[] };
 type PageElement = HTMLElement & {
   checked: boolean;
   content: DocumentFragment;
+  disabled: boolean;
   elements: Iterable<HTMLInputElement> & Record<string, any>;
   hash: string;
   href: string;
+  name: string;
   options: HTMLOptionsCollection;
   selectedOptions: HTMLCollectionOf<HTMLOptionElement>;
   value: string;

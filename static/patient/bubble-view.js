@@ -56,7 +56,7 @@ export class BubbleView {
 
   async #save(event) {
     event.preventDefault();
-    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) });
+    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) }, { beside: byId("bubble-save") });
   }
 
   async #journey(event) {

@@ -8,9 +8,10 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.web.context import LANGUAGES
-from tests.browser.conftest import PHONE, RunningServer, enrol, ready
+from tests.browser.checking import answer
+from tests.browser.conftest import PHONE, RunningServer, enrol, go, ready
 
-VIEWS = ("now", "check", "bubble", "visits", "help")
+VIEWS = ("now", "check", "bubble", "visits", "help", "more")
 AXE: dict[str, Any] = {
     "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]},
     "rules": {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}},
@@ -89,9 +90,7 @@ def test_setting_up_and_danger_are_as_usable(
     page.wait_for_url(f"**/me/?language={language}")
     ready(page)
     page.goto(f"{server.address}/me/?language={language}#check")
-    page.locator("input[name=pain][value='8']").check()
-    page.locator("input[name=vision][value=worse]").check()
-    page.locator("#symptoms button.main").click()
+    answer(page, pain="8", vision="worse")
     page.locator("#verdict").wait_for(state="visible")
     faults += violations(page) + page.evaluate(TOO_SMALL)
     assert faults == []
@@ -99,9 +98,9 @@ def test_setting_up_and_danger_are_as_usable(
 
 
 def test_a_language_once_chosen_stays_offline_too(phone: Page, server: RunningServer) -> None:
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     phone.get_by_role("link", name="Deutsch").click()
-    expect(phone.get_by_role("heading", name="Wen anrufen")).to_be_visible()
+    expect(phone.get_by_role("heading", name="Sprache")).to_be_visible()
     ready(phone)
     phone.context.set_offline(True)
     phone.goto(f"{server.address}/me/")
@@ -111,19 +110,27 @@ def test_a_language_once_chosen_stays_offline_too(phone: Page, server: RunningSe
 
 
 def test_one_check_by_keyboard_alone(phone: Page) -> None:
+    def go_to(what: str) -> None:
+        for _ in range(20):
+            if phone.evaluate("what => document.activeElement.matches(what)", what):
+                return
+            phone.keyboard.press("Tab")
+        raise AssertionError(f"no Tab leads to {what}")
+
     phone.get_by_role("link", name="Check").focus()
     phone.keyboard.press("Enter")
-    phone.locator("input[name=pain]").first.focus()
-    for _ in range(3):
-        phone.keyboard.press("ArrowRight")
-    expect(phone.locator("input[name=pain][value='3']")).to_be_checked()
-    for _ in range(40):
-        phone.keyboard.press("Tab")
-        if phone.evaluate("document.activeElement.matches('#symptoms input[type=radio]')"):
-            phone.keyboard.press("Space")  # the first answer of each question is a good one
-        if phone.evaluate("document.activeElement.matches('#symptoms button.main')"):
-            break
-    phone.keyboard.press("Enter")
+    expect(phone.locator("#check h1")).to_be_focused()
+    for wanted in (
+        "[value='3']",
+        "[value=same]",
+        "[value=none]",
+        "[value=none]",
+        "[value=none]",
+        "[value=same]",
+        "#check-save",
+    ):
+        go_to(wanted)
+        phone.keyboard.press("Enter")
     expect(phone.locator("#all-well")).to_be_visible()
     expect(phone.locator("#sending")).to_have_text("All sent")
 

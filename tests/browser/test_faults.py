@@ -20,7 +20,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expec
 from followup.care.actors import Actor
 from followup.care.enrol import issue_code
 from followup.records import Store, events, eyes
-from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, ready
+from tests.browser.checking import SCREENS, WELL, answer, answer_screen, screen
+from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, go, ready
 from tests.browser.proxy import Line, Mode
 from tests.conftest import until
 
@@ -159,7 +160,7 @@ def check(seed: int, said: list[str], phones: list[Patient], operation: str, sto
     told: Counter[str] = Counter()
     for phone in phones:
         page = phone.tabs[0]
-        page.goto(f"{phone.address}/me/#help")
+        page.goto(f"{phone.address}/me/#more")
         ready(page)
         states = {entry["id"]: entry["state"] for entry in page.evaluate(ENTRIES)}
         shown = page.locator("#entries li").all_inner_texts()
@@ -257,15 +258,12 @@ HANG_WITH_THE_TURN = """(name) => new Promise((taken) => {
 
 
 def check_with_pain(page: Page) -> None:
-    page.get_by_role("link", name="Check").click()
-    page.locator("input[name=pain][value='8']").check()
-    page.locator("input[name=vision][value=worse]").check()
-    page.get_by_role("button", name="Save", exact=True).click()
+    answer(page, pain="8", vision="worse")
     expect(page.locator("#verdict-title")).to_have_text("Call now")
 
 
 def arrives(page: Page) -> None:
-    page.get_by_role("link", name="Help").click()
+    go(page, "more")
     expect(page.locator("#entries li")).to_contain_text("Received by the clinic", timeout=LONGER_THAN_A_REQUEST_MS)
 
 
@@ -380,8 +378,9 @@ def test_a_killed_browser_still_has_everything(
 
 def test_a_new_version_waits_until_it_is_taken_and_nothing_typed_is_lost(phone: Page, server: RunningServer) -> None:
     phone.get_by_role("link", name="Check").click()
+    for name in SCREENS:
+        answer_screen(phone, name, WELL)
     phone.locator("#symptom-words").fill("half a sentence")
-    phone.locator("input[name=pain][value='4']").check()
     server.stop()
     server.settings.server.database.with_suffix(".toml").write_text(
         CLINIC_TOML + 'on_call = "somebody new"\n', encoding="utf-8"
@@ -395,4 +394,4 @@ def test_a_new_version_waits_until_it_is_taken_and_nothing_typed_is_lost(phone: 
     ready(phone)
     expect(phone.locator("#new-version")).to_be_hidden()
     expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
-    expect(phone.locator("input[name=pain][value='4']")).to_be_checked()
+    expect(screen(phone, "words")).to_be_visible()
