@@ -17,7 +17,10 @@ const told = (timer, now) => ({
 });
 answer = {
     longest: LONGEST_MS, asked: ASK_AFTER_MS / 3600000,
-    cases: [told(fresh, after(1)), told(fresh, after(26)), told(sureOf(fresh, after(8)), after(9)), told(sureOf(fresh, after(12)), after(40))],
+    cases: [
+        told(fresh, after(1)), told(fresh, after(26)), told(sureOf(fresh, after(8)), after(9)),
+        told(sureOf(fresh, after(12)), after(40)),
+    ],
 };
 """
 
