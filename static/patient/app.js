@@ -29,7 +29,7 @@ import { VisitsView } from "./visits-view.js";
 const REFRESH_MS = 60000;
 const words = JSON.parse(byId("words").textContent);
 const language = document.documentElement.lang;
-const database = await openDatabase();
+const database = await openDatabase().catch(sayBlocked);
 const others = new BroadcastChannel("followup");
 const clock = new SteadyClock();
 const outbox = new Outbox(database, changed);
@@ -92,6 +92,14 @@ check.take(await readDraft(database));
 await show();
 await refresh();
 document.documentElement.dataset.ready = "yes";
+
+// A browser that lets this page keep nothing: then there is whom to call, and no more to do.
+function sayBlocked(error) {
+  console.info("nothing can be kept:", error);
+  byId("blocked").hidden = false;
+  document.documentElement.dataset.ready = "yes";
+  return new Promise(() => {});
+}
 
 function changed(outcome) {
   if (outcome === "locked") lockOut();

@@ -189,6 +189,16 @@ def enrol(
         page.evaluate("navigator.serviceWorker.ready.then(() => true)")
 
 
+def enrol_through(page: Page, address: str, code: str) -> None:
+    """As `enrol`, by another address than the server's own."""
+    page.goto(f"{address}/enrol?code={code}")
+    page.get_by_label("Year of birth").fill("1952")
+    page.get_by_role("button", name="Set up").click()
+    page.wait_for_url("**/me/**")
+    ready(page)
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+
+
 def ready(page: Page) -> None:
     page.wait_for_selector("html[data-ready=yes]")
 

@@ -21,7 +21,7 @@ from followup.care.actors import Actor
 from followup.care.enrol import issue_code
 from followup.records import Store, events, eyes
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, screen
-from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, go, ready
+from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, enrol_through, go, ready
 from tests.browser.proxy import Line, Mode
 from tests.conftest import until
 
@@ -208,15 +208,6 @@ def test_random_faults_lose_and_double_nothing(
     total["answers lost on the way"] = line.lost
     print(f"\nfaults, share {share}: {json.dumps(total)}")
     assert total["made"] >= SEQUENCES
-
-
-def enrol_through(page: Page, address: str, code: str) -> None:
-    page.goto(f"{address}/enrol?code={code}")
-    page.get_by_label("Year of birth").fill("1952")
-    page.get_by_role("button", name="Set up").click()
-    page.wait_for_url("**/me/**")
-    ready(page)
-    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
 
 
 def test_a_server_killed_between_receipt_and_answer(
