@@ -20,6 +20,7 @@ import { PostureView } from "./posture-view.js";
 import { withoutSettled } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
+import { DOUBLE_TAP_MS } from "./taps.js";
 import { byId, countedText, dayWords, text } from "./texts.js";
 import { breakOf, isLong, runningTimers, startTimer, stretch, sureOf, takingOut } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
@@ -118,7 +119,6 @@ function about(kind) {
   return ["journey", "anaesthetic"].includes(kind) && gas.length > 0 ? gas : [choice.forDetails];
 }
 
-const DOUBLE_TAP_MS = 700;
 let last = { said: "", at: 0, kept: null };
 
 /**

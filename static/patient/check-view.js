@@ -5,14 +5,13 @@ import { isOver } from "./draft.js";
 import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js";
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
+import { DOUBLE_TAP_MS } from "./taps.js";
 import { byId, momentWords, numberWords, text } from "./texts.js";
 import { reasonsOf } from "./verdict.js";
 import { keepVerdict } from "./verdict-view.js";
 
 // A reassurance is about the eye as it was when it was asked about.
 const DONE_SHOWN_MS = 3600000;
-// The second tap of a double one answers nothing.
-const DOUBLE_TAP_MS = 400;
 
 export class CheckView {
   #actions;
@@ -210,6 +209,7 @@ export class CheckView {
   }
 }
 
+// The second tap of a double one answers nothing.
 const resting = new Set();
 
 function rest(field) {

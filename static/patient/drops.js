@@ -3,6 +3,7 @@
 import { item } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
 import { entriesOf } from "./standing.js";
+import { onTap } from "./taps.js";
 import { numberWords, text } from "./texts.js";
 
 export function dropRows(eyes, names, entries, actions, now) {
@@ -23,7 +24,7 @@ function button(words, name, look, press) {
   made.className = look;
   made.textContent = words;
   made.setAttribute("aria-label", `${words}: ${name}`);
-  made.addEventListener("click", press);
+  onTap(made, press);
   return made;
 }
 

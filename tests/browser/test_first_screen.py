@@ -12,10 +12,10 @@ VIEWS = ("now", "check", "bubble", "visits", "help", "more")
 # Small phones, and a screen of 1280 × 1024 px zoomed to 400 % (WCAG 2.2, 1.4.10 Reflow: 320 × 256 CSS px).
 SCREENS = ((320, 568), (360, 740), (320, 256), (740, 360))
 IN_VIEW = """(number) => {
-    const link = document.querySelector(".wrong a[href^='tel:']");
+    const link = document.querySelector(".always a[href^='tel:']");
     const box = link.getBoundingClientRect();
-    const words = document.querySelector(".wrong-words").getBoundingClientRect();
-    const onTop = [box, words].every((b) => document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2)?.closest(".wrong"));
+    const words = document.querySelector(".always-words").getBoundingClientRect();
+    const onTop = [box, words].every((b) => document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2)?.closest(".always"));
     return onTop && box.top >= 0 && box.bottom <= innerHeight && box.right <= innerWidth && link.textContent.includes(number);
 }"""
 COVERED = """() => [...document.body.querySelectorAll("*")]
@@ -24,9 +24,9 @@ COVERED = """() => [...document.body.querySelectorAll("*")]
 # Where the keyboard stands: whether anything that is always in view lies over it.
 HIDDEN = """() => {
     const e = document.activeElement;
-    if (e === document.body || e.closest(".wrong, .tabs")) return null;
+    if (e === document.body || e.closest(".always, .tabs")) return null;
     const box = (e.closest("label") ?? e).getBoundingClientRect();
-    const bars = [...document.querySelectorAll(".wrong, .tabs")].filter((b) => ["fixed", "sticky"].includes(getComputedStyle(b).position));
+    const bars = [...document.querySelectorAll(".always, .tabs")].filter((b) => ["fixed", "sticky"].includes(getComputedStyle(b).position));
     const top = Math.max(...bars.map((b) => b.getBoundingClientRect()).filter((b) => b.top <= 0).map((b) => b.bottom));
     const low = Math.min(innerHeight, ...bars.map((b) => b.getBoundingClientRect()).filter((b) => b.top > 0).map((b) => b.top));
     const tall = box.height > low - top;
