@@ -29,6 +29,7 @@ COMPRESSED = [
     "image/svg+xml",
     "text/calendar",
 ]
+PARTS = ("text/css", "text/javascript")
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
 
@@ -116,12 +117,15 @@ def _stale_form(error: CSRFError) -> Any:
 
 def _headers(response: Response) -> Response:
     headers = response.headers
+    headers.setdefault("X-Content-Type-Options", "nosniff")
+    if request.endpoint == "static" and response.mimetype in PARTS:
+        headers.pop("Content-Disposition", None)
+        return response  # no page of its own: the rest says what a page may do
     headers.setdefault(
         "Content-Security-Policy",
         "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; frame-ancestors 'none'; "
         "form-action 'self'",
     )
-    headers.setdefault("X-Content-Type-Options", "nosniff")
     headers.setdefault("Referrer-Policy", "same-origin")
     headers.setdefault("Permissions-Policy", "camera=(), microphone=(), geolocation=()")
     if request.endpoint != "static":

@@ -12,7 +12,7 @@ from followup.resources import TRANSLATIONS, folder
 
 def worker(file: str, scope: str, assets: Sequence[str]) -> Response:
     """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses."""
-    kept = {"version": _version(tuple(assets)), "assets": list(assets)}
+    kept = {"version": _version(tuple(assets)), "assets": list(assets), "hashes": _hashes(tuple(assets))}
     code = (folder("static") / file).read_text(encoding="utf-8")
     response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
     response.headers["Cache-Control"] = "no-cache"
@@ -32,6 +32,14 @@ def static_addresses(patterns: Iterable[str]) -> list[str]:
     static = folder("static")
     files = sorted(f for pattern in patterns for f in static.glob(pattern) if f.name != "worker.js")
     return [url_for("static", filename=f.relative_to(static).as_posix()) for f in files]
+
+
+@lru_cache(maxsize=8)
+def _hashes(assets: tuple[str, ...]) -> dict[str, str]:
+    """SHA-256 of each static file by its address: what a browser has of it already is taken where it is the same."""
+    prefix = url_for("static", filename="")
+    files = {address: folder("static") / address.removeprefix(prefix) for address in assets if address.startswith(prefix)}
+    return {address: hashlib.sha256(file.read_bytes()).hexdigest() for address, file in files.items()}
 
 
 @lru_cache(maxsize=8)

@@ -6,11 +6,13 @@ import { CheckView } from "./check-view.js";
 import { receiptOf, SteadyClock } from "./clock.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
-import { keepDraft } from "./draft.js";
+import { readDraft, writeDraft } from "./draft.js";
 import { showEnded } from "./ended-view.js";
+import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
+import { KeptNote } from "./kept-note.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
 import { PlanView } from "./plan-view.js";
@@ -18,15 +20,17 @@ import { PostureView } from "./posture-view.js";
 import { withoutSettled } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
+import { DOUBLE_TAP_MS } from "./taps.js";
 import { byId, countedText, dayWords, text } from "./texts.js";
-import { runningTimers, startTimer, stretch, takingOut } from "./timers.js";
+import { breakOf, isLong, runningTimers, startTimer, stretch, sureOf, takingOut } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
+import { VerdictView } from "./verdict-view.js";
 import { VisitsView } from "./visits-view.js";
 
 const REFRESH_MS = 60000;
 const words = JSON.parse(byId("words").textContent);
 const language = document.documentElement.lang;
-const database = await openDatabase();
+const database = await openDatabase().catch(sayBlocked);
 const others = new BroadcastChannel("followup");
 const clock = new SteadyClock();
 const outbox = new Outbox(database, changed);
@@ -44,35 +48,59 @@ let drawing = Promise.resolve();
 const actions = {
   eyes: () => pack.eyes,
   nameOf: (operation) => names.get(operation),
-  checked: () => choice.forCheck?.operation,
   receipt: () => clock.notice(receipt),
   change: (work) => transact(database, ["facts"], "readwrite", ({ facts }) => work(facts)),
   visitName,
   visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visitName(eye, visit)}`,
+  say: (operation, said) => verdict.say(operation, said),
+  verdictKept: (operation) => verdict.isKept(operation),
+  keepDraft: (draft) => writeDraft(database, draft).catch(() => {}),
   save,
   saveHours,
+  takeBack,
   toggleTimer,
+  pauseTimer,
   stopTimer,
+  stopTimerAt,
+  stillSo,
   changesSeen,
+  refusedSeen,
+  show: () => show(),
+  canChange: ({ operation }) => Boolean(eyeOf(operation) && planOn(eyeOf(operation), new Date())),
+  changeHours,
 };
 const running = new RunningView(actions, words);
+const verdict = new VerdictView(actions);
+const check = new CheckView(actions);
+const help = new HelpView();
+const posture = new PostureView(actions, words);
+const note = new KeptNote();
 const views = [
-  new ChangesView(actions, words), new PostureView(actions, words), new PlanView(actions),
-  new BubbleView(actions, words), new VisitsView(actions), new CheckView(actions), new HelpView(),
+  new ChangesView(actions, words), posture, new PlanView(actions), new EntriesView(actions),
+  new BubbleView(actions, words), new VisitsView(actions), verdict, check, help,
 ];
 const messages = new MessagesView();
 
-window.addEventListener("hashchange", route);
+window.addEventListener("hashchange", goTo);
+document.querySelector(".tabs a[href='#check']").addEventListener("click", () => check.again());
 window.addEventListener("online", refresh);
 document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") refresh(); });
 others.addEventListener("message", show);
 setInterval(show, REFRESH_MS);
 watchForUpdates(byId("new-version"), byId("take-over"));
 navigator.storage?.persist?.();
-await keepDraft(database, byId("symptoms"));
+check.take(await readDraft(database));
 await show();
 await refresh();
 document.documentElement.dataset.ready = "yes";
+
+// A browser that lets this page keep nothing: then there is whom to call, and no more to do.
+function sayBlocked(error) {
+  console.info("nothing can be kept:", error);
+  byId("blocked").hidden = false;
+  document.documentElement.dataset.ready = "yes";
+  return new Promise(() => {});
+}
 
 function changed(outcome) {
   if (outcome === "locked") lockOut();
@@ -85,51 +113,148 @@ function visitName(eye, visit) {
   return names.size > 1 ? `${visit.words} (${names.get(eye.operation)})` : visit.words;
 }
 
-// Whom an entry is about: a check the eye that was named, a journey or an anaesthetic every eye with gas, else the chosen.
+// Whom an entry is about that names no eye: a journey or an anaesthetic every eye with gas, else the chosen.
 function about(kind) {
-  if (kind === "symptoms") return [choice.forCheck];
   const gas = pack.eyes.filter((eye) => eye.gas.caution);
   return ["journey", "anaesthetic"].includes(kind) && gas.length > 0 ? gas : [choice.forDetails];
 }
 
-/** @type {(kind: string, body: object, about?: { operation?: string, [option: string]: any }) => Promise<boolean>} */
-async function save(kind, body, { operation, ...options } = {}) {
+let last = { said: "", at: 0, kept: null };
+
+/**
+ * Keeps an entry for each eye that it is about; resolves with them, or with null. The second of a double tap keeps nothing
+ * more. `beside` is what was tapped: there it says that it is saved.
+ * @type {(kind: string, body: object, about?: { operation?: string, beside?: HTMLElement, [option: string]: any }) => Promise<any>}
+ */
+function save(kind, body, { operation, beside, ...options } = {}) {
+  const operations = operation ? [operation] : about(kind).map((eye) => eye.operation);
+  const said = JSON.stringify([kind, operations, body, options.corrects]);
+  const now = performance.now();
+  if (last.said === said && now - last.at < DOUBLE_TAP_MS) return last.kept;
+  last = { said, at: now, kept: keepAll(kind, operations, body, options, beside) };
+  return last.kept;
+}
+
+async function keepAll(kind, operations, body, options, beside) {
   try {
-    const operations = operation ? [operation] : about(kind).map((eye) => eye.operation);
-    for (const known of operations) await outbox.add(kind, known, pack?.used_by ?? "patient", body, options);
+    const kept = [];
+    for (const known of operations) kept.push(await outbox.add(kind, known, pack?.used_by ?? "patient", body, options));
     await show(); // the entry is on the screen before anything says that it was saved
     byId("trouble").textContent = "";
-    return true;
+    if (beside) note.show(beside, () => takeBack(kept.map(({ event }) => event), text("undo")));
+    return kept;
   } catch (error) {
+    last.said = ""; // a try that failed may be tried again at once
     byId("trouble").textContent = text(error.name === "QuotaExceededError" ? "full" : "not-saved");
     console.info("not saved:", error);
-    return false;
-  }
-}
-
-function saveHours(operation, from, to) {
-  const { position } = pack.eyes.find((eye) => eye.operation === operation).posture;
-  return save("posture", { position, from: from.toISOString(), to: to.toISOString() }, { operation });
-}
-
-// Stops the timer of an eye's plan, or starts it; resolves with the position that runs now. A head has one position:
-// what runs for another one ends.
-async function toggleTimer(operation) {
-  const { eye, posture: { position } } = pack.eyes.find((known) => known.operation === operation);
-  const own = timers.find((timer) => timer.operation === operation && timer.position === position);
-  if (own) {
-    await stopTimer(own);
     return null;
   }
+}
+
+// What was entered by mistake stays on record and counts no more.
+async function takeBack(entries, reason) {
+  for (const { id, operation } of entries) {
+    if (!(await save("withdrawal", { reason }, { operation, corrects: id }))) return false;
+  }
+  return true;
+}
+
+function eyeOf(operation) {
+  return pack.eyes.find((eye) => eye.operation === operation);
+}
+
+// With `changing`, the hours take the place of that entry's.
+function saveHours(operation, from, to, changing, beside) {
+  const { position } = changing?.body ?? eyeOf(operation).posture;
+  const body = { position, from: from.toISOString(), to: to.toISOString() };
+  return save("posture", body, { operation, beside, corrects: changing?.id ?? null });
+}
+
+function changeHours(entry) {
+  location.hash = "now";
+  posture.change(entry);
+}
+
+// The timer of an eye's plan, running or on a break.
+function ownTimer(operation) {
+  const { position } = eyeOf(operation).posture;
+  return timers.find((timer) => timer.operation === operation && timer.position === position);
+}
+
+// Stops the timer of an eye's plan, or starts it; resolves with the `position` that runs now, or null. A head has one
+// position: what runs for another one ends.
+async function toggleTimer(operation, beside) {
+  const { eye, posture: { position } } = eyeOf(operation);
+  const own = ownTimer(operation);
+  if (own && !own.on_break) {
+    await stopTimer(own, new Date(), beside);
+    return { position: null };
+  }
   for (const timer of timers.filter((known) => known.position !== position)) await stopTimer(timer);
+  note.hide();
   await startTimer(database, { operation, eye, position });
   changed();
-  return position;
+  return { position };
+}
+
+// A break is no posturing: what ran until now is kept, and the phone calls back. On a break it ends for now.
+async function pauseTimer(operation) {
+  const own = ownTimer(operation);
+  if (!own) return {};
+  if (own.on_break) await stopTimer(own);
+  else await save("posture", stretch(own), { operation, alongside: takingOut(own, [breakOf(own)]) });
+  return { pause: !own.on_break };
 }
 
 // The stretch goes to the eye and the position that the timer was started for, whatever is planned or shown by now.
-function stopTimer(timer) {
-  return save("posture", stretch(timer), { operation: timer.operation, alongside: takingOut(timer) });
+async function stopTimer(timer, until = new Date(), beside = undefined) {
+  const { operation } = timer;
+  if (timer.on_break) {
+    await transact(database, ["facts"], "readwrite", ({ facts }) => takingOut(timer)(facts, () => {}));
+    changed();
+    return true;
+  }
+  const kept = await save("posture", stretch(timer, until), { operation, alongside: takingOut(timer) });
+  if (kept?.[0] && beside) {
+    note.show(beside, async () => {
+      await takeBack([kept[0].event], text("undo"));
+      await startTimer(database, timer);
+      changed();
+    });
+  }
+  return kept;
+}
+
+// Somebody says until when it was; false where that lies before the start.
+async function stopTimerAt(operation, until, beside) {
+  const own = ownTimer(operation);
+  if (!own || until <= new Date(own.start)) return false;
+  return Boolean(await stopTimer(own, until, beside));
+}
+
+// Somebody says that they still lie so. What grew too long for one stretch is kept, and another begins.
+async function stillSo(operation) {
+  const own = ownTimer(operation);
+  if (!own) return;
+  if (isLong(own)) {
+    const next = { operation, eye: own.eye, position: own.position, start: new Date().toISOString() };
+    await save("posture", stretch(own), { operation, alongside: takingOut(own, [next]) });
+    return;
+  }
+  await transact(database, ["facts"], "readwrite", ({ facts }) => takingOut(own, [sureOf(own)])(facts, () => {}));
+  changed();
+}
+
+// What the clinic could not take stays among the entries; it leaves the first screen once it was seen there.
+async function refusedSeen() {
+  await transact(database, ["entries"], "readwrite", ({ entries }) => {
+    entries.openCursor().onsuccess = ({ target: { result: cursor } }) => {
+      if (!cursor) return;
+      if (cursor.value.state === "refused") cursor.update({ ...cursor.value, seen: true });
+      cursor.continue();
+    };
+  });
+  changed();
 }
 
 // Sends what waits, then fetches what the clinic has for this phone. Without a signal both keep what is here.
@@ -201,7 +326,7 @@ async function draw() {
   const [known, timer, unseen = {}, chosen, received, verdicts = {}] = await readFacts(database, kinds);
   [pack, changes, timers, receipt] = [known, unseen, runningTimers(timer, known?.eyes ?? []), received];
   await lookAtClock();
-  running.show(timers.filter((one) => !isPlanned(one)));
+  running.show(timers.filter((one) => !one.on_break && !isPlanned(one)));
   const ready = Boolean(pack?.eyes.length);
   const over = showEnded(pack, words, locked);
   const kept = await sealedCount(database);
@@ -211,7 +336,8 @@ async function draw() {
   document.querySelector(".tabs").hidden = !ready;
   if (!ready) {
     byId("verdict").hidden = true;
-    for (const section of document.querySelectorAll("[data-view]")) section.hidden = true;
+    help.show({ pack: pack ?? {} });
+    route();
     byId("who").textContent = "";
     const unsent = over ? (await outbox.all()).filter((entry) => entry.state === "saved").length : 0;
     byId("sending").textContent = unsent ? countedText("to-send", unsent) : "";
@@ -245,15 +371,24 @@ function isPlanned({ operation, position }) {
   return pack?.eyes.some((eye) => eye.operation === operation && planOn(eye, new Date())?.position === position);
 }
 
+// Shows the part of the page that the address names; whom to call is there before the phone is set up too.
 function route() {
-  if (!pack?.eyes.length) return;
-  const wanted = location.hash.slice(1);
   const sections = [...document.querySelectorAll("[data-view]")];
-  const current = sections.find((section) => section.id === wanted) ?? sections[0];
-  if (current.id === "help" && current.hidden) messages.load();
+  const named = sections.find((section) => section.id === location.hash.slice(1));
+  const current = pack?.eyes.length ? named ?? sections[0] : sections.find((section) => section === named && section.id === "help");
+  if (current?.id === "more" && current.hidden) messages.load();
   for (const section of sections) section.hidden = section !== current;
   for (const link of document.querySelectorAll(".tabs a")) {
-    if (link.hash === `#${current.id}`) link.setAttribute("aria-current", "page");
+    if (link.hash === `#${current?.id}`) link.setAttribute("aria-current", "page");
     else link.removeAttribute("aria-current");
   }
+  return current;
+}
+
+// Somebody who goes to another part begins at its top.
+function goTo() {
+  const current = route();
+  note.hide();
+  scrollTo(0, 0);
+  current?.querySelector("h1").focus({ preventScroll: true });
 }

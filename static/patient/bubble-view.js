@@ -7,6 +7,9 @@ import { byId, dayWords, percentWords, text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 const STEP = 5;
+const OIL_VISIT = "list for oil removal"; // as the review protocol names it
+
+const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
 
 export class BubbleView {
   #actions;
@@ -29,13 +32,24 @@ export class BubbleView {
   show({ eye, eyes, names }, now = new Date()) {
     const gas = eyes.filter((known) => known.gas.caution);
     byId("bubble-card").hidden = !eye.gas.caution;
-    byId("no-bubble").hidden = eye.gas.caution;
+    byId("no-bubble").hidden = eye.gas.caution || isOil(eye);
+    this.#oil(eye, eyes);
     byId("anaesthetist").hidden = gas.length === 0;
     byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)));
     if (!eye.gas.caution) return;
     const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
     const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
     byId("bubble-forecast").textContent = today ? text("bubble-now", { now: percentWords(today.meniscus_percent), clear }) : "";
+  }
+
+  // Oil fades by nothing: what counts is when it comes out.
+  #oil(eye, eyes) {
+    const only = eyes.some(isOil) && !eyes.some((known) => known.gas.caution);
+    byId("bubble-title").textContent = text(isOil(eye) ? "the-oil" : "the-bubble");
+    byId("bubble-tab").textContent = text(only ? "oil" : "bubble");
+    byId("oil").hidden = !isOil(eye);
+    const planned = eye.visits.find(({ name, seen }) => name === OIL_VISIT && !seen);
+    byId("oil-removal").textContent = planned ? text("oil-removal", { day: dayWords(planned.target) }) : text("oil-no-day");
   }
 
   // What is in an eye, and until when it is expected there.
@@ -56,7 +70,7 @@ export class BubbleView {
 
   async #save(event) {
     event.preventDefault();
-    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) });
+    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) }, { beside: byId("bubble-save") });
   }
 
   async #journey(event) {

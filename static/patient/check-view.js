@@ -1,128 +1,222 @@
-// Check: the questions, what is dangerous answered at once by the phone from the clinic's rules, and the verdict that stands.
+// Check: one question a screen, and back; what is dangerous is answered at once by the phone from the clinic's rules.
 
 import { paragraph } from "../shared/dom.js";
-import { QUESTIONS } from "./answers.js";
-import { ANSWERS_LAST_MS } from "./draft.js";
-import { atTime, judge, standing, worstFirst } from "./rules.js";
+import { isOver } from "./draft.js";
+import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js";
+import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
-import { byId, momentWords, text } from "./texts.js";
-import { dress, reasonsOf, titleOf } from "./verdict.js";
+import { DOUBLE_TAP_MS } from "./taps.js";
+import { byId, momentWords, numberWords, text } from "./texts.js";
+import { reasonsOf } from "./verdict.js";
+import { keepVerdict } from "./verdict-view.js";
 
-const YES_NO = ["discharge", "curtain", "vomiting", "fever", "injury"];
-const CANNOT_TELL = "cannot-tell";
 // A reassurance is about the eye as it was when it was asked about.
-const WELL_SHOWN_MS = 3600000;
+const DONE_SHOWN_MS = 3600000;
 
 export class CheckView {
   #actions;
-  #kept = {};
+  #form = byId("symptoms");
+  #words = byId("symptom-words");
+  #chosen = {};
+  #screen = null; // the first one
   #entries = [];
-  #unkept = {};
-  #wellAt = null;
+  #names = new Map();
+  #done = null; // { at, well } once the check is kept
+  #saving = false;
   #touchedAt = Date.now();
 
   constructor(actions) {
     this.#actions = actions;
-    byId("symptoms").addEventListener("submit", (event) => this.#save(event));
-    byId("symptoms").addEventListener("input", () => {
-      this.#touchedAt = Date.now();
-      this.#wellAt = null;
-      this.#draw();
-    });
+    this.#form.addEventListener("click", (event) => this.#pressed(event));
+    this.#form.addEventListener("change", (event) => this.#ticked(event.target));
+    this.#form.addEventListener("submit", (event) => this.#submit(event));
+    this.#words.addEventListener("input", () => this.#touched());
+    byId("check-back").addEventListener("click", (event) => this.#go(-1, event));
+    byId("check-stop").addEventListener("click", () => this.#save());
+    byId("check-again").addEventListener("click", () => this.again());
   }
 
-  // `verdicts` by operation, and the entries, as the phone's store has them.
-  show({ verdicts, entries }) {
-    this.#kept = verdicts;
+  /**
+   * What was half typed when the page was last open.
+   * @param {import("./draft.js").Draft} draft
+   */
+  take({ chosen, words, screen, written_at: writtenAt }) {
+    [this.#chosen, this.#screen, this.#words.value] = [chosen, screen ?? null, words];
+    const old = Boolean(words) && writtenAt !== undefined;
+    byId("words-from").hidden = !old;
+    byId("words-from").textContent = old ? text("words-from", { when: momentWords(new Date(writtenAt)) }) : "";
+  }
+
+  show({ entries, names }) {
     this.#entries = entries;
-    if (Math.abs(Date.now() - this.#touchedAt) > ANSWERS_LAST_MS) forgetAnswers();
+    this.#offerEyes(names);
+    if (isOver(this.#touchedAt)) [this.#chosen, this.#screen] = [{}, null];
+    if (this.#done && Math.abs(Date.now() - this.#done.at) > DONE_SHOWN_MS) this.#done = null;
     this.#draw();
   }
 
-  async #save(event) {
+  // What was said of the last check is over: the questions again.
+  again() {
+    if (!this.#done) return;
+    this.#done = null;
+    this.#draw();
+    this.#focus();
+  }
+
+  get #screens() {
+    return SCREENS.filter((name) => name !== "eye" || this.#names.size > 1);
+  }
+
+  get #current() {
+    return this.#screens.includes(this.#screen) ? this.#screen : this.#screens[0];
+  }
+
+  get #operation() {
+    return this.#names.size > 1 ? this.#chosen.eye : [...this.#names.keys()][0];
+  }
+
+  #offerEyes(names) {
+    const same = JSON.stringify([...names]) === JSON.stringify([...this.#names]);
+    this.#names = names;
+    if (this.#chosen.eye !== undefined && !names.has(this.#chosen.eye)) [this.#chosen, this.#screen] = [{}, null];
+    if (same) return;
+    byId("check-eyes").replaceChildren(...[...names].map(([operation, name]) => {
+      const made = byId("check-eye-option").content.cloneNode(true).firstElementChild;
+      made.setAttribute("value", operation);
+      made.textContent = name;
+      return made;
+    }));
+  }
+
+  #pressed(event) {
+    const button = event.target.closest("button[value]");
+    if (!button) return;
+    const { question } = button.dataset;
+    this.#chosen = question ? { ...this.#chosen, [question]: button.value } : restOf(this.#chosen, this.#current, button.value);
+    this.#go(1, event);
+  }
+
+  #ticked(box) {
+    if (box.type !== "checkbox") return;
+    this.#chosen = ticked(this.#chosen, box.name, box.checked);
+    this.#touched();
+    this.#draw();
+  }
+
+  #go(step, event) {
+    this.#screen = this.#screens[this.#screens.indexOf(this.#current) + step] ?? this.#current;
+    this.#touched();
+    this.#draw();
+    this.#focus();
+    if (event.detail > 0) rest(this.#field());
+  }
+
+  #touched() {
+    this.#touchedAt = Date.now();
+    this.#actions.keepDraft({ chosen: this.#chosen, words: this.#words.value, screen: this.#current });
+  }
+
+  #submit(event) {
     event.preventDefault();
-    const answers = read(new FormData(event.target));
-    const error = byId("symptoms-error");
-    if (Object.keys(answers).length === 0) { error.textContent = text("some-answers"); return; }
-    const operation = this.#actions.checked();
-    if (!operation) { error.textContent = text("which-eye"); return; }
-    error.textContent = "";
+    this.#save();
+  }
+
+  // Saves once, however often it is pressed.
+  async #save() {
+    if (this.#saving) return;
+    this.#saving = true;
+    try {
+      await this.#keep(bodyOf(this.#chosen, this.#words.value));
+    } finally {
+      this.#saving = false;
+    }
+  }
+
+  async #keep(answers) {
     const now = Date.now();
-    const [eyes, receipt] = [this.#actions.eyes(), this.#actions.receipt()];
-    const earlier = checksOf(operation, this.#entries, eyes, receipt);
-    const verdict = { ...judge(eyes, answers, receipt, now, earlier), at: new Date(now).toISOString() };
-    if (verdict.level !== "well") this.#answer(operation, verdict);
+    const operation = this.#operation;
+    const verdict = { ...this.#judged(answers, now), at: new Date(now).toISOString() };
+    const well = verdict.level === "well";
+    if (!well) this.#actions.say(operation, verdict);
     const alongside = (facts, keep, kept) => {
       keepVerdict(facts, operation, { ...verdict, entry: kept.id });
       facts.delete("draft"); // a page closed from here on does not bring these answers back
       keep();
     };
     if (await this.#actions.save("symptoms", answers, { operation, alongside })) {
-      delete this.#unkept[operation];
-      this.#wellAt = verdict.level === "well" ? Date.now() : null;
-      event.target.reset();
+      this.take({ chosen: {}, words: "" });
+      this.#done = { at: Date.now(), well };
+      this.#actions.verdictKept(operation);
       this.#draw();
-      if (this.#wellAt !== null) byId("all-well").scrollIntoView({ block: "start" });
-    } else if (verdict.level !== "well") {
+      if (well) byId("check-done").focus();
+    } else if (!well) {
       await this.#actions.change((facts) => keepVerdict(facts, operation, verdict)).catch(() => {});
     }
   }
 
-  // At once, before anything is kept or sent.
-  #answer(operation, verdict) {
-    this.#unkept[operation] = standing(this.#kept[operation], verdict);
-    this.#wellAt = null;
-    this.#draw();
-    byId("verdict").focus();
+  #judged(answers, now = Date.now()) {
+    const [eyes, receipt] = [this.#actions.eyes(), this.#actions.receipt()];
+    return judge(eyes, answers, receipt, now, checksOf(this.#operation, this.#entries, eyes, receipt));
+  }
+
+  #field() {
+    return this.#form.querySelector(`[data-screen="${this.#current}"]`);
+  }
+
+  #focus() {
+    const heading = this.#field().querySelector("h2");
+    heading.focus({ preventScroll: true });
+    this.#form.scrollIntoView({ block: "start" });
   }
 
   #draw() {
-    const standingNow = Object.entries({ ...this.#kept, ...this.#unkept });
-    const verdicts = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation })).sort(worstFirst);
-    const wellFor = this.#wellAt === null ? Infinity : Math.abs(Date.now() - this.#wellAt);
-    byId("all-well").hidden = verdicts.length > 0 || wellFor > WELL_SHOWN_MS;
-    byId("verdict").hidden = verdicts.length === 0;
-    if (verdicts.length === 0) return;
-    set(byId("verdict-title"), [titleOf(verdicts[0])]);
-    set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
-    dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
+    const [screens, current] = [this.#screens, this.#current];
+    byId("check-done").hidden = this.#done === null;
+    byId("all-well").hidden = !this.#done?.well;
+    byId("check-kept").hidden = this.#done === null || this.#done.well;
+    this.#form.hidden = this.#done !== null;
+    for (const field of this.#form.querySelectorAll("[data-screen]")) {
+      field.hidden = field.dataset.screen !== current;
+      if (field.hidden) field.disabled = true; // its button answers no Enter key
+      else if (!resting.has(field)) field.disabled = false;
+    }
+    for (const button of this.#form.querySelectorAll("[data-question]")) {
+      button.setAttribute("aria-pressed", String(this.#chosen[button.dataset.question] === button.value));
+    }
+    for (const box of this.#form.querySelectorAll("input[type=checkbox]")) box.checked = isTicked(this.#chosen, box.name);
+    for (const [name, signs] of Object.entries(SIGNS)) {
+      const some = signs.some((sign) => isTicked(this.#chosen, sign));
+      this.#form.querySelector(`[data-screen="${name}"] [value=none]`).textContent = text(some ? "no-more" : "none-of-these");
+    }
+    const values = { n: numberWords(screens.indexOf(current) + 1), all: numberWords(screens.length) };
+    byId("check-step").textContent = text("question-of", values);
+    byId("check-back").hidden = current === screens[0];
+    const answers = bodyOf(this.#chosen);
+    byId("check-stop").hidden = current === "words" || Object.keys(answers).length === 0;
+    this.#sayAtOnce(answers);
   }
 
-  #when({ operation, at }) {
-    const said = text("your-check", { when: momentWords(new Date(at)) });
-    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
+  // What cannot wait for the last question.
+  #sayAtOnce(answers) {
+    const asked = this.#done === null && this.#operation && Object.keys(answers).length > 0;
+    const verdict = asked ? this.#judged(answers) : null;
+    const box = byId("so-far");
+    box.hidden = verdict?.level !== "now";
+    if (box.hidden) return;
+    const said = verdict.words.join("\n");
+    if (box.dataset.said !== said) byId("so-far-words").replaceChildren(...reasonsOf(verdict).map(({ textContent }) => paragraph(textContent)));
+    box.dataset.said = said;
   }
 }
 
-// Keeps the verdict that stands on one eye, in the transaction that keeps the entry.
-function keepVerdict(facts, operation, verdict) {
-  facts.get("verdicts").onsuccess = ({ target: { result: before } }) => {
-    const { [operation]: old, ...others } = before ?? {};
-    const stands = standing(old, verdict);
-    facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
-  };
-}
+// The second tap of a double one answers nothing.
+const resting = new Set();
 
-// Drawn only when it changed: what is announced is announced once.
-function set(box, parts) {
-  const wanted = parts.map((part) => part.textContent ?? part).join("\n");
-  if (box.dataset.said === wanted) return;
-  box.dataset.said = wanted;
-  box.replaceChildren(...parts);
-}
-
-function forgetAnswers() {
-  for (const field of byId("symptoms").elements) if (field.type === "radio") field.checked = false;
-}
-
-function read(form) {
-  const answers = {};
-  const unsure = QUESTIONS.filter((name) => form.get(name) === CANNOT_TELL);
-  for (const [name, value] of form) {
-    if (unsure.includes(name)) continue;
-    if (name === "pain") answers.pain = Number(value);
-    else if (YES_NO.includes(name)) answers[name] = value === "yes";
-    else if (value.trim()) answers[name] = value.trim();
-  }
-  return unsure.length ? { ...answers, cannot_tell: unsure } : answers;
+function rest(field) {
+  resting.add(field);
+  field.disabled = true;
+  setTimeout(() => {
+    resting.delete(field);
+    field.disabled = field.hidden;
+  }, DOUBLE_TAP_MS);
 }

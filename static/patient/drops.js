@@ -2,6 +2,8 @@
 
 import { item } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
+import { entriesOf } from "./standing.js";
+import { onTap } from "./taps.js";
 import { numberWords, text } from "./texts.js";
 
 export function dropRows(eyes, names, entries, actions, now) {
@@ -10,21 +12,24 @@ export function dropRows(eyes, names, entries, actions, now) {
 
 function row(drop, eye, names, entries, actions, now) {
   const name = names.size > 1 ? `${drop.name} (${names.get(eye.operation)})` : drop.name;
-  const made = item(text("drop", { name, done: numberWords(taken(drop, eye, entries, now)), times: numberWords(drop.times_a_day) }));
-  const button = document.createElement("button");
-  button.textContent = text("took-it");
-  button.setAttribute("aria-label", `${text("took-it")}: ${name}`);
-  button.addEventListener("click", () => actions.save("drops", { name: drop.name }, { operation: eye.operation }));
-  made.append(button);
+  const taken = takenToday(drop, eye, entries, now);
+  const made = item(text("drop", { name, done: numberWords(taken.length), times: numberWords(drop.times_a_day) }));
+  made.append(button(text("took-it"), name, "", () => actions.save("drops", { name: drop.name }, { operation: eye.operation })));
+  if (taken.length > 0) made.append(button(text("undo"), name, "quiet", () => actions.takeBack([taken.at(-1)], text("undo"))));
   return made;
 }
 
-// What the clinic has of today, and what is still on the phone; each entry once.
-function taken(drop, eye, entries, now) {
-  const isToday = (kind, at, name) => kind === "drops" && name === drop.name && isoDay(new Date(at)) === isoDay(now);
-  const ids = new Set(eye.receipts.filter((r) => isToday(r.kind, r.at, r.body.name)).map((r) => r.id));
-  for (const { id, event, state } of entries) {
-    if (event.operation === eye.operation && state !== "refused" && isToday(event.kind, event.at, event.body.name)) ids.add(id);
-  }
-  return ids.size;
+function button(words, name, look, press) {
+  const made = document.createElement("button");
+  made.className = look;
+  made.textContent = words;
+  made.setAttribute("aria-label", `${words}: ${name}`);
+  onTap(made, press);
+  return made;
+}
+
+// In their order, what the clinic has of today and what is still on the phone; each entry once.
+function takenToday(drop, eye, entries, now) {
+  const today = entriesOf(eye, entries).filter(({ kind, at, body }) => kind === "drops" && body.name === drop.name && isoDay(new Date(at)) === isoDay(now));
+  return today.sort((a, b) => a.at.localeCompare(b.at));
 }

@@ -1,4 +1,4 @@
-// Which eye: what each is called, the one chosen for details (remembered), and the one that a check is about (asked).
+// Which eye: what each is called, and the one chosen for details (remembered).
 
 import { writeFact } from "../shared/database.js";
 import { byId, dayWords } from "./texts.js";
@@ -20,7 +20,6 @@ export class EyeChoice {
       await writeFact(database, "chosen", byId("which-eye").value);
       onChange();
     });
-    byId("symptoms").addEventListener("reset", () => { for (const asks of asked()) asks.checked = false; });
   }
 
   // For details: the eye last chosen on this phone, else one with gas, else the first.
@@ -29,32 +28,14 @@ export class EyeChoice {
     return known ?? this.#eyes.find(({ gas }) => gas.caution) ?? this.#eyes[0];
   }
 
-  // For a check: the only eye, or the one the person named; undefined until then.
-  get forCheck() {
-    const named = asked().find(({ checked }) => checked)?.value;
-    return this.#eyes.length === 1 ? this.#eyes[0] : this.#eyes.find(({ operation }) => operation === named);
-  }
-
   show(eyes, names, chosen) {
     [this.#eyes, this.#chosen] = [eyes, chosen];
-    for (const id of ["eyes", "check-eye"]) byId(id).hidden = eyes.length < 2;
+    byId("eyes").hidden = eyes.length < 2;
     const fresh = JSON.stringify([...names]);
     if (fresh !== this.#drawn) {
       byId("which-eye").replaceChildren(...[...names].map(([operation, name]) => new Option(name, operation)));
-      byId("check-eyes").replaceChildren(...[...names].map(([operation, name]) => option(operation, name)));
       this.#drawn = fresh;
     }
     byId("which-eye").value = this.forDetails.operation;
   }
-}
-
-function asked() {
-  return [...byId("check-eyes").querySelectorAll("input")];
-}
-
-function option(operation, name) {
-  const made = byId("check-eye-option").content.cloneNode(true).firstElementChild;
-  made.querySelector("input").value = operation;
-  made.querySelector("span").textContent = name;
-  return made;
 }

@@ -25,3 +25,18 @@ export function isoDay(date) {
 export function planOn({ posture }, day) {
   return posture?.dates.includes(isoDay(day)) ? posture : undefined;
 }
+
+// From a time of day to another on the day given; an end that is not after its start is on the day after.
+export function spanOf(day, from, to) {
+  const [year, month, date] = day.split("-").map(Number);
+  const at = (time, later) => new Date(year, month - 1, date + later, ...time.split(":").map(Number));
+  const start = at(from, 0);
+  return [start, at(to, to > from ? 0 : 1)];
+}
+
+// The last time that a clock showed this time of day.
+export function lastTime(time, now = new Date()) {
+  const [hours, minutes] = time.split(":").map(Number);
+  const today = new Date(now.getFullYear(), now.getMonth(), now.getDate(), hours, minutes);
+  return today <= now ? today : new Date(now.getFullYear(), now.getMonth(), now.getDate() - 1, hours, minutes);
+}

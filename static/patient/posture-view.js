@@ -1,7 +1,10 @@
 // Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
-import { hoursOn, isoDay, planOn } from "./hours.js";
-import { byId, numberWords, text, timeWords } from "./texts.js";
+import { hoursOn, isoDay, lastTime, planOn, spanOf } from "./hours.js";
+import { entriesOf } from "./standing.js";
+import { onTap } from "./taps.js";
+import { byId, momentWords, numberWords, text, timeWords } from "./texts.js";
+import { counted, isInDoubt } from "./timers.js";
 
 export class PostureView {
   #actions;
@@ -9,13 +12,39 @@ export class PostureView {
   #lock = null;
   #cards = new Map();
   #cues = new Map();
+  #changing = null; // the entry whose hours are put right
 
   constructor(actions, words) {
     this.#actions = actions;
     this.#words = words;
     byId("by-hand").addEventListener("submit", (event) => this.#byHand(event));
     byId("keep-awake").addEventListener("change", () => this.#keepAwake(byId("keep-awake").checked));
-    byId("hand-day").value = isoDay(new Date());
+    byId("hand-stop").addEventListener("click", () => this.#change(null));
+    this.#change(null);
+  }
+
+  // Opens the form with the hours of an entry, to put them right.
+  change(entry) {
+    this.#change(entry);
+    const form = byId("by-hand");
+    form.closest("details").open = true;
+    byId("hand-from").focus();
+  }
+
+  #change(entry) {
+    this.#changing = entry;
+    const two = (n) => String(n).padStart(2, "0");
+    const clock = (at) => `${two(at.getHours())}:${two(at.getMinutes())}`;
+    const [from, to] = entry ? [new Date(entry.body.from), new Date(entry.body.to)] : [new Date(), null];
+    byId("hand-day").value = isoDay(from);
+    byId("hand-from").value = entry ? clock(from) : "";
+    byId("hand-to").value = to ? clock(to) : "";
+    if (entry) byId("hand-eye").value = entry.operation;
+    byId("hand-eye").disabled = Boolean(entry);
+    byId("hand-changing").hidden = !entry;
+    byId("hand-changing").textContent = entry ? text("changing", { from: momentWords(from), to: momentWords(to) }) : "";
+    byId("hand-stop").hidden = !entry;
+    byId("hand-error").textContent = "";
   }
 
   show({ eyes, names, entries, timers }, now = new Date()) {
@@ -41,7 +70,12 @@ export class PostureView {
     const card = byId("posture-card").content.cloneNode(true).firstElementChild;
     card.querySelector(".timer-words").id = `timer-${operation}`;
     card.querySelector(".timer").setAttribute("aria-describedby", `timer-${operation}`);
-    card.querySelector(".timer").addEventListener("click", () => this.#toggle(operation));
+    const part = (name) => card.querySelector(`.${name}`);
+    onTap(part("timer"), () => this.#press(operation, part));
+    onTap(part("pause"), () => this.#pause(operation));
+    onTap(part("still-yes"), () => this.#actions.stillSo(operation));
+    part("still-no").addEventListener("click", () => askUntil(part));
+    part("still-until").addEventListener("submit", (event) => this.#until(event, operation, part));
     return card;
   }
 
@@ -57,17 +91,41 @@ export class PostureView {
     const left = Math.max(0, plan.hours_a_day - done);
     const values = { done: numberWords(done), target: numberWords(plan.hours_a_day), left: numberWords(left) };
     part("left-today").textContent = text(left > 0 ? "done-today" : "done-all", values);
-    const button = part("timer");
-    button.textContent = text(timer ? "stop" : "start");
-    if (names.size > 1) button.setAttribute("aria-label", `${button.textContent}: ${names.get(eye.operation)}`);
-    button.setAttribute("aria-pressed", String(Boolean(timer)));
-    part("timer-words").textContent = timer ? runningWords(timer, plan) : "";
+    const running = timer && !timer.on_break;
+    const doubt = Boolean(running) && isInDoubt(timer, now);
+    const whose = names.size > 1 ? `: ${names.get(eye.operation)}` : "";
+    say(part("timer"), text(running ? "stop" : timer ? "back-now" : "start"), whose);
+    part("timer").setAttribute("aria-pressed", String(Boolean(running)));
+    part("pause").hidden = !timer;
+    say(part("pause"), text(running ? "pause" : "stop-for-now"), whose);
+    part("still").hidden = !doubt;
+    if (!doubt) part("still-until").hidden = true;
+    part("still-words").textContent = doubt ? text("still-so", { time: momentWords(new Date(timer.start)), until: momentWords(new Date(counted(timer, now)[1])) }) : "";
+    part("timer-words").textContent = timer && !doubt ? runningWords(timer, plan) : "";
     this.#schedule(eye.operation, timer, plan);
   }
 
-  async #toggle(operation) {
-    const position = await this.#actions.toggleTimer(operation);
-    this.#signal(position ? this.#words.posture[position] : text("break"));
+  // Stop, where nobody knows any more since when, asks until when it was.
+  async #press(operation, part) {
+    if (!part("still").hidden) { askUntil(part); return; }
+    await this.#cued(this.#actions.toggleTimer(operation, part("timer-words")));
+  }
+
+  #pause(operation) {
+    return this.#cued(this.#actions.pauseTimer(operation));
+  }
+
+  async #cued(changing) {
+    const { position, pause } = await changing;
+    if (position) this.#signal(this.#words.posture[position]);
+    else if (pause) this.#signal(text("break"));
+  }
+
+  async #until(event, operation, part) {
+    event.preventDefault();
+    const time = part("still-time").value;
+    const kept = time && await this.#actions.stopTimerAt(operation, lastTime(time), part("timer-words"));
+    part("still-error").textContent = kept ? "" : text(time ? "order" : "hours");
   }
 
   #offerByHand(planned, names) {
@@ -81,30 +139,29 @@ export class PostureView {
 
   async #byHand(event) {
     event.preventDefault();
-    const [operation, day, from, to] = ["hand-eye", "hand-day", "hand-from", "hand-to"].map((id) => byId(id).value);
+    const [chosen, day, from, to] = ["hand-eye", "hand-day", "hand-from", "hand-to"].map((id) => byId(id).value);
+    const operation = this.#changing?.operation ?? chosen;
     const error = byId("hand-error");
     if (!operation) { error.textContent = text("which-eye"); return; }
     if (!day || !from || !to) { error.textContent = text("hours"); return; }
-    const start = new Date(`${day}T${from}`);
-    const end = new Date(`${day}T${to}`);
-    if (end <= start) { error.textContent = text("order"); return; }
+    if (from === to) { error.textContent = text("order"); return; }
+    const [start, end] = spanOf(day, from, to);
     if (end > new Date()) { error.textContent = text("future"); return; }
     error.textContent = "";
-    if (await this.#actions.saveHours(operation, start, end)) { byId("hand-from").value = ""; byId("hand-to").value = ""; }
+    if (await this.#actions.saveHours(operation, start, end, this.#changing, byId("hand-save"))) this.#change(null);
   }
 
   // A cue at each change, because someone face down cannot look at a screen.
   #schedule(operation, timer, plan) {
     clearTimeout(this.#cues.get(operation));
     if (!timer) return;
-    const cycle = (plan.cycle_minutes + plan.break_minutes) * 60000;
-    const into = (Date.now() - new Date(timer.start).getTime()) % cycle;
-    const spell = plan.cycle_minutes * 60000;
-    const wait = into < spell ? spell - into : cycle - into;
+    const passed = Date.now() - Date.parse(timer.start);
+    const spell = (timer.on_break ? plan.break_minutes : plan.cycle_minutes) * 60000;
+    if (timer.on_break && passed > spell) return;
     this.#cues.set(operation, setTimeout(() => {
-      this.#signal(text(into < spell ? "break" : "back"));
+      this.#signal(text(timer.on_break ? "back" : "break"));
       this.#schedule(operation, timer, plan);
-    }, wait));
+    }, spell - passed % spell));
   }
 
   #signal(words) {
@@ -127,24 +184,29 @@ export class PostureView {
   }
 }
 
+function say(button, words, whose) {
+  button.textContent = words;
+  if (whose) button.setAttribute("aria-label", words + whose);
+}
+
+function askUntil(part) {
+  part("still-until").hidden = false;
+  part("still-time").focus();
+}
+
 function runningWords(timer, plan) {
-  const start = new Date(timer.start);
-  const cycle = plan.cycle_minutes + plan.break_minutes;
-  const rounds = Math.floor((Date.now() - start.getTime()) / (cycle * 60000));
-  const next = new Date(start.getTime() + (rounds * cycle + plan.cycle_minutes) * 60000);
-  return text("running", { time: timeWords(start), next: timeWords(next) });
+  const start = Date.parse(timer.start);
+  const spell = (timer.on_break ? plan.break_minutes : plan.cycle_minutes) * 60000;
+  const spells = timer.on_break ? 1 : Math.floor((Date.now() - start) / spell) + 1;
+  return text(timer.on_break ? "on-break" : "running", { time: timeWords(new Date(start)), next: timeWords(new Date(start + spells * spell)) });
 }
 
 // What the clinic has of this eye, what is still on the phone, and what is running.
 export function blocks(eye, entries, timer, now) {
-  const taken = new Map(eye.receipts.filter((r) => r.kind === "posture").map((r) => [r.id, r.body]));
-  for (const { id, event, state } of entries) {
-    if (event.kind === "posture" && event.operation === eye.operation && state !== "refused") taken.set(id, event.body);
-  }
-  const position = eye.posture.position;
-  const spans = [...taken.values()].filter((b) => b.position === position).map((b) => [Date.parse(b.from), Date.parse(b.to ?? b.from)]);
-  if (timer) spans.push([Date.parse(timer.start), now.getTime()]);
-  return spans;
+  const { position } = eye.posture;
+  const taken = entriesOf(eye, entries).filter(({ kind, body }) => kind === "posture" && body.position === position);
+  const spans = taken.map(({ body }) => [Date.parse(body.from), Date.parse(body.to ?? body.from)]);
+  return timer && !timer.on_break ? [...spans, counted(timer, now)] : spans;
 }
 
 function beep() {

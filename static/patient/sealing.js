@@ -31,7 +31,7 @@ function unsealed(database) {
     entries.getAll().onsuccess = (read) => { found.entries = read.target.result; };
     facts.get("sealing-key").onsuccess = (read) => {
       found.key = found.pack?.sealing_key ?? read.target.result;
-      found.timers = runningTimers(found.timer, found.pack?.eyes ?? []);
+      found.timers = runningTimers(found.timer, found.pack?.eyes ?? []).filter((timer) => !timer.on_break);
       facts.put(found.sequence + found.timers.length, "sequence");
       give(found.key ? found : null);
     };

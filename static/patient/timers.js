@@ -1,6 +1,16 @@
 // Timers that run, each {operation, eye, position, start}: a timer belongs to the eye and position it was started for.
+// `sure_at` is when the person last said that they still lie so; `on_break` one counts nothing and waits to go on.
 
 import { transact } from "../shared/database.js";
+
+const HOUR_MS = 3600000;
+
+// Somebody may sleep, or have got up and forgotten: after so long they are asked, and until they answer no more is counted.
+// Common practice, no source.
+export const ASK_AFTER_MS = 3 * HOUR_MS;
+
+// At most so much is taken for posturing that nobody spoke for: the core's LONGEST_OPEN_HOURS.
+export const LONGEST_MS = 12 * HOUR_MS;
 
 // What the fact "timer" keeps, as a list. One that an earlier version started goes to the eye whose plan it fits.
 export function runningTimers(kept, eyes) {
@@ -11,32 +21,60 @@ export function runningTimers(kept, eyes) {
   });
 }
 
-// Another tab may have started the same one: then that one runs on.
-export function startTimer(database, { operation, eye, position }, at = new Date()) {
+// Another tab may have started the same one: then that one runs on. A break of that eye is over.
+export function startTimer(database, { operation, eye, position, start = new Date().toISOString() }) {
   return transact(database, ["facts"], "readwrite", ({ facts }) => {
     facts.get("timer").onsuccess = ({ target: { result } }) => {
-      const running = listed(result);
+      const running = listed(result).filter((timer) => !(timer.on_break && timer.operation === operation));
       if (running.some((timer) => timer.operation === operation && timer.position === position)) return;
-      facts.put([...running, { operation, eye, position, start: at.toISOString() }], "timer");
+      facts.put([...running, { operation, eye, position, start }], "timer");
     };
   });
 }
 
-// For the transaction that keeps the stretch: takes the timer out, and keeps nothing if another tab was faster.
-export function takingOut(timer) {
+// For the transaction that keeps the stretch: takes the timer out, with another `instead`, and keeps nothing if another tab
+// was faster.
+export function takingOut(timer, instead = []) {
   return (facts, keep) => {
     facts.get("timer").onsuccess = ({ target: { result } }) => {
       const running = listed(result);
       const left = running.filter((known) => !isSame(known, timer));
       if (left.length === running.length) return;
-      facts.put(left, "timer");
+      facts.put([...left, ...instead], "timer");
       keep();
     };
   };
 }
 
-export function stretch({ position, start }, until = new Date()) {
-  return { position, from: start, to: until.toISOString() };
+// The same timer, known to be right until now.
+export function sureOf(timer, now = new Date()) {
+  return { ...timer, sure_at: now.toISOString() };
+}
+
+export function breakOf({ operation, eye, position }, now = new Date()) {
+  return { operation, eye, position, start: now.toISOString(), on_break: true };
+}
+
+// When somebody last said that they lie so.
+const sureAt = ({ start, sure_at: sure = start }) => Date.parse(sure);
+
+export function isInDoubt(timer, now = new Date()) {
+  return now.getTime() - sureAt(timer) > ASK_AFTER_MS;
+}
+
+// What of a running timer counts so far, as a span.
+export function counted(timer, now = new Date()) {
+  return [Date.parse(timer.start), Math.min(now.getTime(), sureAt(timer) + ASK_AFTER_MS)];
+}
+
+// Longer than this one stretch must not get: it is kept, and another begins.
+export function isLong(timer, now = new Date()) {
+  return now.getTime() - Date.parse(timer.start) > LONGEST_MS;
+}
+
+export function stretch(timer, until = new Date()) {
+  const to = Math.min(until.getTime(), sureAt(timer) + LONGEST_MS);
+  return { position: timer.position, from: timer.start, to: new Date(to).toISOString() };
 }
 
 function listed(kept) {

@@ -4,16 +4,13 @@
 import { openDatabase } from "/static/shared/database.js";
 import { Outbox } from "/static/patient/outbox.js";
 import { showPushes } from "/static/shared/push.js";
-import { timed, toKeep } from "/static/shared/requests.js";
+import { keep, timed } from "/static/shared/requests.js";
 
 const PREFIX = "followup-shell-";
 const CACHE = PREFIX + KEPT.version;
 const CHOICE = "followup-language";
 
-self.addEventListener("install", (event) => {
-  const fresh = KEPT.assets.map(toKeep);
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(fresh)));
-});
+self.addEventListener("install", (event) => event.waitUntil(keepAll()));
 
 self.addEventListener("activate", (event) => {
   event.waitUntil((async () => {
@@ -30,7 +27,7 @@ self.addEventListener("message", (event) => {
 self.addEventListener("fetch", (event) => {
   const address = new URL(event.request.url);
   if (event.request.method !== "GET" || address.origin !== location.origin) return;
-  if (event.request.mode === "navigate" && address.pathname === "/me/") event.respondWith(shell(address, event.request));
+  if (event.request.mode === "navigate" && address.pathname === "/me/") event.respondWith(shell(address));
   else if (KEPT.assets.includes(address.pathname)) event.respondWith(fromCache(address.pathname, event.request));
 });
 
@@ -40,12 +37,38 @@ self.addEventListener("sync", (event) => {
   if (event.tag === "followup-outbox") event.waitUntil(sendWaiting());
 });
 
-// The shell in the language of the address, else in the one last chosen on this phone.
-async function shell(address, request) {
+async function keepAll() {
+  const cache = await caches.open(CACHE);
+  const language = (await remembered()) ?? (await shownLanguage());
+  await Promise.all([keep(cache, shellIn(language)), ...KEPT.assets.map((address) => keep(cache, address, KEPT.hashes[address]))]);
+  if (language) await remember(language);
+}
+
+// The language of the page that brought this worker.
+async function shownLanguage() {
+  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  return pages.map((page) => new URL(page.url).searchParams.get("language")).find(Boolean);
+}
+
+const shellIn = (language) => (language ? `/me/?language=${language}` : "/me/");
+
+// The shell in the language of the address, else in the one last chosen on this phone; a language is kept once it was chosen.
+async function shell(address) {
   const chosen = address.searchParams.get("language");
   if (chosen) await remember(chosen);
-  const language = chosen ?? (await remembered());
-  return fromCache(language ? `/me/?language=${language}` : KEPT.assets[0], request);
+  const wanted = shellIn(chosen ?? (await remembered()));
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(wanted);
+  if (kept) return kept;
+  try {
+    const fresh = await timed(wanted);
+    if (fresh.ok) await cache.put(wanted, fresh.clone());
+    return fresh;
+  } catch (error) {
+    const other = await cache.match("/me/", { ignoreSearch: true });
+    if (other) return other;
+    throw error;
+  }
 }
 
 async function remember(language) {

@@ -8,9 +8,20 @@ export function timed(address, options = {}, limit = LIMIT_MS) {
   return fetch(address, { ...options, signal: within(limit) });
 }
 
-// What a worker keeps for later: many files at once, so a slow line gets more time.
-export function toKeep(address) {
-  return new Request(address, { cache: "reload", signal: within(SLOW_LINE_MS) });
+// What a worker keeps for later: many files at once, so a slow line gets more time. What the browser has of one already is
+// taken where it is what the server means (`hash`, SHA-256): nothing goes over the line twice.
+export async function keep(cache, address, hash) {
+  const signal = within(SLOW_LINE_MS);
+  if (hash) {
+    const near = await fetch(address, { cache: "force-cache", signal });
+    if (near.ok && (await sha256(await near.clone().arrayBuffer())) === hash) return cache.put(address, near);
+  }
+  return cache.add(new Request(address, { cache: "reload", signal }));
+}
+
+async function sha256(content) {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", content));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
 // A signal that aborts after so many milliseconds (AbortSignal.timeout, also where a browser does not have it yet).

@@ -204,13 +204,28 @@ def enrol(
         page.evaluate("navigator.serviceWorker.ready.then(() => true)")
 
 
+def enrol_through(page: Page, address: str, code: str) -> None:
+    """As `enrol`, by another address than the server's own."""
+    page.goto(f"{address}/enrol?code={code}")
+    page.get_by_label("Year of birth").fill("1952")
+    page.get_by_role("button", name="Set up").click()
+    page.wait_for_url("**/me/**")
+    ready(page)
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+
+
 def ready(page: Page) -> None:
     page.wait_for_selector("html[data-ready=yes]")
 
 
+def go(phone: Page, view: str) -> None:
+    """To another part of the phone's page, as its links do."""
+    phone.evaluate("view => { location.hash = view; }", view)
+
+
 def all_received(phone: Page, count: int) -> None:
     """The clinic has confirmed that many entries of the phone."""
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     expect(phone.locator("#entries li", has_text="Received by the clinic")).to_have_count(count)
 
 
@@ -226,20 +241,6 @@ DRAFT_KEPT = """async (words) => {
 def draft_kept(phone: Page, words: str) -> None:
     """What is half typed on the page of the check, up to these words, is in the phone's store."""
     until(lambda: phone.evaluate(DRAFT_KEPT, words), "the draft is kept")
-
-
-FORM_EMPTIED = """async () => {
-    const { openDatabase, readFact } = await import("/static/shared/database.js");
-    const database = await openDatabase();
-    const { kept_at, ...draft } = (await readFact(database, "draft")) ?? {};
-    database.close();
-    return !document.querySelector("#check input:checked") && Object.values(draft).every((value) => value === "");
-}"""
-
-
-def form_emptied(phone: Page) -> None:
-    """The check that was saved last has left the form and the draft: what is answered from here on is the next one."""
-    until(lambda: phone.evaluate(FORM_EMPTIED), "the saved check left the form")
 
 
 def sign_in(page: Page, server: RunningServer, email: str) -> None:

@@ -19,6 +19,7 @@ class Line:
         self.server_port = server_port
         self.mode: Mode = "through"
         self.lost = 0
+        self.answered_bytes = 0
         self.stalled: list[str] = []
         self._asked: dict[socket.socket, bytes] = {}
         self.on_lost: Callable[[], None] = lambda: None
@@ -67,6 +68,7 @@ class Line:
                     self.lost += 1
                     self.on_lost()
                     break
+                self.answered_bytes += len(data)
                 phone.sendall(data)
         with suppress(OSError):
             phone.shutdown(socket.SHUT_RDWR)

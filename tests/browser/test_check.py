@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
@@ -13,26 +14,13 @@ from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.visits import visit
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records import Store, events, worries
-from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, form_emptied, ready
+from tests.browser.checking import SCREENS, WELL, answer, answer_screen, press, save, screen
+from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, ready
 from tests.conftest import operation_note, patient_details
 
-WELL: dict[str, str] = {"pain": "1", **dict.fromkeys(SYMPTOM_TRENDS, "same"), **dict.fromkeys(SYMPTOM_SIGNS, "no")}
 ALL_CLEAR = "Nothing here needs a call"
 DAY, YEAR = timedelta(days=1), timedelta(days=365)
-
-
-def answer(phone: Page, words: str = "", *, eye: str = "", form_is_empty: bool = True, **answers: str) -> None:
-    phone.get_by_role("link", name="Check").click()
-    if form_is_empty:
-        form_emptied(phone)
-    if eye:
-        phone.locator("#check-eyes").get_by_label(eye).check()
-    for name, value in answers.items():
-        phone.locator(f"input[name={name}][value='{value}']").check()
-    phone.locator("#symptom-words").fill(words)
-    phone.get_by_role("button", name="Save", exact=True).click()
 
 
 def says(phone: Page, title: str, *, emergency: bool) -> None:
@@ -57,7 +45,8 @@ def test_the_all_clear_needs_every_answer(phone: Page) -> None:
     answer(phone, **WELL)
     expect(phone.get_by_text(ALL_CLEAR)).to_be_visible()
     expect(phone.locator("#verdict")).to_be_hidden()
-    phone.locator("input[name=pain][value='2']").check()
+    phone.get_by_role("button", name="Check again").click()
+    expect(screen(phone, "pain")).to_be_visible()
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
     again(phone)
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
@@ -110,7 +99,6 @@ def test_the_verdict_stays_after_a_reload_and_offline_until_a_complete_check(pho
     phone.context.set_offline(True)
     answer(phone, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
-    form_emptied(phone)
     for view in ("", "#check"):
         phone.goto(phone.url.split("#")[0] + view)
         ready(phone)
@@ -157,10 +145,12 @@ def test_what_could_not_be_saved_is_still_answered(phone: Page, clinic_store: St
         };
     }"""
     )
-    answer(phone, **WELL)
+    answer(phone, kept=False, **WELL)
     expect(phone.locator("#trouble")).to_contain_text("This phone is full")
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
-    answer(phone, form_is_empty=False, **{**WELL, "pain": "8"})
+    while not screen(phone, "pain").is_visible():
+        phone.locator("#check-back").click()
+    answer(phone, kept=False, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
     phone.get_by_role("link", name="Visits").click()
     says(phone, "Call now", emergency=True)
@@ -247,7 +237,7 @@ def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
 def test_help_says_the_same_urgency_as_the_check_with_both_numbers(phone: Page) -> None:
     phone.context.set_offline(True)
     again(phone)
-    phone.get_by_role("link", name="Help").click()
+    phone.get_by_role("link", name="Something is wrong").click()
     expect(phone.locator("#dangers-now h2")).to_have_text("Call now")
     expect(phone.locator("#dangers-now li", has_text="Pain of 7 or more out of 10")).to_be_visible()
     expect(phone.locator("#dangers-today h2")).to_have_text("Call today")
@@ -261,25 +251,117 @@ def test_help_says_the_same_urgency_as_the_check_with_both_numbers(phone: Page) 
 
 def test_a_page_closed_right_after_a_check_was_kept_does_not_bring_its_answers_back(phone: Page) -> None:
     phone.context.set_offline(True)
-    phone.evaluate("HTMLFormElement.prototype.reset = () => {}")  # the page goes before it comes to that
     answer(phone, **{**WELL, "pain": "8"})
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     again(phone)
     phone.get_by_role("link", name="Check").click()
-    expect(phone.locator("#symptoms input:checked")).to_have_count(0)
+    expect(screen(phone, "pain")).to_be_visible()
+    expect(phone.locator("#symptoms [aria-pressed=true], #symptoms input:checked")).to_have_count(0)
 
 
-def test_answers_of_this_morning_do_not_come_back_in_the_evening_but_words_do(phone: Page, server: RunningServer) -> None:
-    phone.get_by_role("link", name="Check").click()
-    phone.locator("input[name=pain][value='0']").check()
-    phone.locator("#symptom-words").fill("half a sentence")
-    draft_kept(phone, "half a sentence")
+def test_answers_of_this_morning_do_not_come_back_in_the_evening_but_words_do(phone: Page) -> None:
+    half_a_check(phone)
     again(phone)
-    expect(phone.locator("input[name=pain][value='0']")).to_be_checked()
+    phone.get_by_role("link", name="Check").click()
+    expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
+    expect(screen(phone, "words")).to_be_visible()
     phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=9))
     again(phone)
+    begins_anew_with_words(phone)
+
+
+def test_a_half_filled_check_of_yesterday_never_comes_back_as_todays(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    phone = open_context(**PHONE, timezone_id="Europe/Vienna").new_page()
+    tonight = datetime.now(ZoneInfo("Europe/Vienna")).replace(hour=23, minute=40)
+    phone.clock.set_fixed_time(tonight)
+    enrol(phone, server, enrolment[1])
+    half_a_check(phone)
+    phone.clock.set_fixed_time(tonight + timedelta(minutes=30))
+    again(phone)
+    begins_anew_with_words(phone)
+
+
+def half_a_check(phone: Page) -> None:
+    phone.get_by_role("link", name="Check").click()
+    for name in SCREENS:
+        answer_screen(phone, name, WELL)
+    phone.locator("#symptom-words").fill("half a sentence")
+    draft_kept(phone, "half a sentence")
+
+
+def begins_anew_with_words(phone: Page) -> None:
+    """No answer is there; what was written is, and says that it is from before."""
+    phone.get_by_role("link", name="Check").click()
+    expect(screen(phone, "pain")).to_be_visible()
+    expect(phone.locator("#symptoms [aria-pressed=true], #symptoms input:checked")).to_have_count(0)
+    for name in SCREENS:
+        answer_screen(phone, name, WELL)
     expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
-    expect(phone.locator("input[name=pain][value='0']")).not_to_be_checked()
+    expect(phone.locator("#words-from")).to_contain_text("You wrote this before and did not save it")
+
+
+def test_a_good_day_takes_eight_taps_and_back_keeps_what_was_said(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    assert answer(phone, **WELL) <= 8  # from the first screen; one question after the other took 13
+    expect(phone.get_by_text(ALL_CLEAR)).to_be_visible()
+    phone.get_by_role("button", name="Check again").click()
+    press(phone, "pain", "1")
+    expect(phone.locator("#check-step")).to_have_text("Question 2 of 7")
+    phone.get_by_role("button", name="Back").click()
+    expect(screen(phone, "pain").get_by_role("button", name="1", exact=True)).to_have_attribute("aria-pressed", "true")
+    expect(phone.get_by_role("button", name="Back")).to_be_hidden()
+    press(phone, "pain", "4")
+    for name in list(SCREENS)[1:]:
+        answer_screen(phone, name, WELL)
+    save(phone)
+    all_received(phone, 2)
+    assert [event.body["pain"] for event in events.of_eye(clinic_store, enrolment[0])] == [1, 4]
+
+
+def test_each_screen_puts_the_reader_on_its_question(phone: Page) -> None:
+    phone.get_by_role("link", name="Check").click()
+    for name in SCREENS:
+        answer_screen(phone, name, WELL)
+        assert phone.evaluate("document.activeElement.matches('[data-screen]:not([hidden]) h2')"), name
+    phone.get_by_role("button", name="Back").click()
+    expect(screen(phone, "other_eye").get_by_role("heading")).to_be_focused()
+
+
+def test_a_double_tap_answers_one_question(phone: Page) -> None:
+    phone.get_by_role("link", name="Check").click()
+    answer_screen(phone, "pain", WELL)
+    answer_screen(phone, "vision", WELL)
+    screen(phone, "seeing").get_by_role("button", name="None of these").dblclick()
+    expect(screen(phone, "looking")).to_be_visible()
+
+
+def test_a_danger_is_answered_before_the_last_question(phone: Page) -> None:
+    phone.get_by_role("link", name="Check").click()
+    press(phone, "pain", "8")
+    expect(phone.locator("#so-far")).to_contain_text("Call now")
+    expect(phone.locator("#so-far-call")).to_contain_text("+00 1 234")
+    expect(phone.locator("#so-far-emergency")).to_be_visible()
+    phone.get_by_role("button", name="Back").click()
+    press(phone, "pain", "2")
+    expect(phone.locator("#so-far")).to_be_hidden()
+
+
+def test_cannot_tell_to_any_question_reaches_the_clinic_as_such_and_says_call_us(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    answer(phone, **{**WELL, "floaters": "cannot-tell"})
+    says(phone, "Call us", emergency=True)
+    expect(phone.locator("#verdict-words")).to_contain_text("You cannot tell some things.")
+    answer(phone, **{**WELL, "curtain": "yes", "floaters": "cannot-tell"})
+    says(phone, "Call today", emergency=True)
+    all_received(phone, 2)
+    unsure, partly = (event.body for event in events.of_eye(clinic_store, enrolment[0]))
+    assert unsure["cannot_tell"] == ["curtain", "flashes", "floaters"]
+    assert partly["curtain"] is True
+    assert partly["cannot_tell"] == ["flashes", "floaters"]
 
 
 def test_a_lone_mild_sign_asks_for_a_second_look_and_calls_when_it_is_still_there_or_none_came(phone: Page) -> None:

@@ -8,9 +8,11 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.web.context import LANGUAGES
-from tests.browser.conftest import PHONE, RunningServer, enrol, ready
+from tests.browser.checking import answer
+from tests.browser.conftest import PHONE, RunningServer, enrol, enrol_through, go, ready
+from tests.browser.proxy import Line
 
-VIEWS = ("now", "check", "bubble", "visits", "help")
+VIEWS = ("now", "check", "bubble", "visits", "help", "more")
 AXE: dict[str, Any] = {
     "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]},
     "rules": {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}},
@@ -89,9 +91,7 @@ def test_setting_up_and_danger_are_as_usable(
     page.wait_for_url(f"**/me/?language={language}")
     ready(page)
     page.goto(f"{server.address}/me/?language={language}#check")
-    page.locator("input[name=pain][value='8']").check()
-    page.locator("input[name=vision][value=worse]").check()
-    page.locator("#symptoms button.main").click()
+    answer(page, pain="8", vision="worse")
     page.locator("#verdict").wait_for(state="visible")
     faults += violations(page) + page.evaluate(TOO_SMALL)
     assert faults == []
@@ -99,9 +99,9 @@ def test_setting_up_and_danger_are_as_usable(
 
 
 def test_a_language_once_chosen_stays_offline_too(phone: Page, server: RunningServer) -> None:
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     phone.get_by_role("link", name="Deutsch").click()
-    expect(phone.get_by_role("heading", name="Wen anrufen")).to_be_visible()
+    expect(phone.get_by_role("heading", name="Sprache", exact=True)).to_be_visible()
     ready(phone)
     phone.context.set_offline(True)
     phone.goto(f"{server.address}/me/")
@@ -111,19 +111,27 @@ def test_a_language_once_chosen_stays_offline_too(phone: Page, server: RunningSe
 
 
 def test_one_check_by_keyboard_alone(phone: Page) -> None:
+    def go_to(what: str) -> None:
+        for _ in range(20):
+            if phone.evaluate("what => document.activeElement.matches(what)", what):
+                return
+            phone.keyboard.press("Tab")
+        raise AssertionError(f"no Tab leads to {what}")
+
     phone.get_by_role("link", name="Check").focus()
     phone.keyboard.press("Enter")
-    phone.locator("input[name=pain]").first.focus()
-    for _ in range(3):
-        phone.keyboard.press("ArrowRight")
-    expect(phone.locator("input[name=pain][value='3']")).to_be_checked()
-    for _ in range(40):
-        phone.keyboard.press("Tab")
-        if phone.evaluate("document.activeElement.matches('#symptoms input[type=radio]')"):
-            phone.keyboard.press("Space")  # the first answer of each question is a good one
-        if phone.evaluate("document.activeElement.matches('#symptoms button.main')"):
-            break
-    phone.keyboard.press("Enter")
+    expect(phone.locator("#check h1")).to_be_focused()
+    for wanted in (
+        "[value='3']",
+        "[value=same]",
+        "[value=none]",
+        "[value=none]",
+        "[value=none]",
+        "[value=same]",
+        "#check-save",
+    ):
+        go_to(wanted)
+        phone.keyboard.press("Enter")
     expect(phone.locator("#all-well")).to_be_visible()
     expect(phone.locator("#sending")).to_have_text("All sent")
 
@@ -149,18 +157,91 @@ def test_it_can_be_installed(phone: Page) -> None:
     assert manifest["errors"] == []
 
 
+WORKER_READY = """async () => {
+    await navigator.serviceWorker.ready;
+    return (await caches.keys()).some((name) => name.startsWith("followup-shell-"));
+}"""
+
+
 def test_first_visit_is_small_and_the_next_needs_no_network(
     open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
+    # Every byte of every answer, heads and what the worker fetches included, from the card's code to a phone ready to work.
+    line = Line(server.settings.server.port)
     page = open_context(**PHONE).new_page()
-    devtools = page.context.new_cdp_session(page)
-    devtools.send("Network.enable")
-    sizes: list[float] = []
-    devtools.on("Network.loadingFinished", lambda event: sizes.append(event["encodedDataLength"]))
-    enrol(page, server, enrolment[1])
-    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-    assert 0 < sum(sizes) < 100_000
+    enrol_through(page, f"http://localhost:{line.port}", enrolment[1])
+    assert page.evaluate(WORKER_READY)
+    assert 20_000 < line.answered_bytes < 100_000
+    line.close()
     server.kill()
-    page.goto(f"{server.address}/me/")
+    page.goto(f"http://localhost:{line.port}/me/")
     ready(page)
     expect(page.locator(".posture-words")).to_be_visible()
+
+
+SHIFTS = """() => new Promise((told) => {
+    new PerformanceObserver((list) => told(list.getEntries().reduce((sum, shift) => sum + shift.value, 0)))
+        .observe({ type: "layout-shift", buffered: true });
+    setTimeout(() => told(0), 1000);
+})"""
+
+
+@pytest.mark.parametrize("size", [(360, 740), (320, 568)])
+def test_nothing_jumps_before_the_phone_is_set_up_or_after(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str], size: tuple[int, int]
+) -> None:
+    # Outside check: the browser's own layout shift score (Layout Instability API).
+    page = open_context(**{**PHONE, "viewport": {"width": size[0], "height": size[1]}}).new_page()
+    page.goto(f"{server.address}/me/")
+    ready(page)
+    expect(page.locator("#not-enrolled")).to_be_visible()
+    assert page.evaluate(SHIFTS) == 0
+    enrol(page, server, enrolment[1])
+    page.reload()
+    ready(page)
+    assert page.evaluate(SHIFTS) == 0
+
+
+def test_a_browser_that_keeps_nothing_says_so_with_the_number(
+    open_context: Callable[..., BrowserContext], server: RunningServer
+) -> None:
+    context = open_context(**PHONE)
+    context.add_init_script(
+        "Object.defineProperty(window, 'indexedDB', { get() { throw new DOMException('no', 'SecurityError'); } });"
+    )
+    page = context.new_page()
+    page.goto(f"{server.address}/me/")
+    ready(page)
+    expect(page.get_by_role("heading", name="This phone does not let this page keep anything")).to_be_visible()
+    expect(page.locator("#blocked-call")).to_be_visible()
+    expect(page.locator("#blocked-emergency")).to_be_visible()
+    assert violations(page) == []
+
+
+# WCAG 2.2, 1.4.4: text at twice its size, nothing cut off and nothing to push sideways.
+OVERFLOWS = """() => {
+    const wide = document.documentElement.scrollWidth > innerWidth ? ["the page"] : [];
+    const shown = (e) => e.getClientRects().length > 0 && !e.closest(".aside");
+    const cut = [...document.body.querySelectorAll("*")].filter((e) => shown(e) && (e.scrollWidth > e.clientWidth + 1)
+        && e.clientWidth > 0 && getComputedStyle(e).display !== "inline" && e.tagName !== "INPUT");
+    return [...wide, ...cut.map((e) => `${e.outerHTML.slice(0, 80)} ${e.scrollWidth} > ${e.clientWidth}`)];
+}"""
+
+
+@pytest.mark.parametrize("language", list(LANGUAGES))
+def test_text_at_200_percent_fits(phone: Page, server: RunningServer, language: str) -> None:
+    phone.add_init_script(
+        "document.addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '200%'; });"
+    )
+    faults = []
+    for width in (320, 360):
+        phone.set_viewport_size({"width": width, "height": 740})
+        for view in VIEWS:
+            phone.goto(f"{server.address}/me/?language={language}#{view}")
+            ready(phone)
+            phone.reload()
+            ready(phone)
+            for details in phone.locator(f"#{view} details").all():
+                details.evaluate("e => { e.open = true; }")
+            faults += [f"{view} at {width} px: {fault}" for fault in phone.evaluate(OVERFLOWS)]
+    assert faults == []

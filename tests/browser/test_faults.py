@@ -21,7 +21,8 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code
 from followup.records import Store, events, eyes
-from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, ZONE, RunningServer, enrol, ready
+from tests.browser.checking import SCREENS, WELL, answer, answer_screen, screen
+from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, ZONE, RunningServer, enrol, enrol_through, go, ready
 from tests.browser.proxy import Line, Mode
 from tests.conftest import until
 
@@ -160,7 +161,7 @@ def check(seed: int, said: list[str], phones: list[Patient], operation: str, sto
     told: Counter[str] = Counter()
     for phone in phones:
         page = phone.tabs[0]
-        page.goto(f"{phone.address}/me/#help")
+        page.goto(f"{phone.address}/me/#more")
         ready(page)
         states = {entry["id"]: entry["state"] for entry in page.evaluate(ENTRIES)}
         shown = page.locator("#entries li").all_inner_texts()
@@ -210,15 +211,6 @@ def test_random_faults_lose_and_double_nothing(
     assert total["made"] >= SEQUENCES
 
 
-def enrol_through(page: Page, address: str, code: str) -> None:
-    page.goto(f"{address}/enrol?code={code}")
-    page.get_by_label("Year of birth").fill("1952")
-    page.get_by_role("button", name="Set up").click()
-    page.wait_for_url("**/me/**")
-    ready(page)
-    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-
-
 def test_a_server_killed_between_receipt_and_answer(
     browser: Browser, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], line: Line
 ) -> None:
@@ -258,15 +250,12 @@ HANG_WITH_THE_TURN = """(name) => new Promise((taken) => {
 
 
 def check_with_pain(page: Page) -> None:
-    page.get_by_role("link", name="Check").click()
-    page.locator("input[name=pain][value='8']").check()
-    page.locator("input[name=vision][value=worse]").check()
-    page.get_by_role("button", name="Save", exact=True).click()
+    answer(page, pain="8", vision="worse")
     expect(page.locator("#verdict-title")).to_have_text("Call now")
 
 
 def arrives(page: Page) -> None:
-    page.get_by_role("link", name="Help").click()
+    go(page, "more")
     expect(page.locator("#entries li")).to_contain_text("Received by the clinic", timeout=LONGER_THAN_A_REQUEST_MS)
 
 
@@ -381,8 +370,9 @@ def test_a_killed_browser_still_has_everything(
 
 def test_a_new_version_waits_until_it_is_taken_and_nothing_typed_is_lost(phone: Page, server: RunningServer) -> None:
     phone.get_by_role("link", name="Check").click()
+    for name in SCREENS:
+        answer_screen(phone, name, WELL)
     phone.locator("#symptom-words").fill("half a sentence")
-    phone.locator("input[name=pain][value='4']").check()
     server.stop()
     server.settings.server.database.with_suffix(".toml").write_text(
         CLINIC_TOML + 'on_call = "somebody new"\n', encoding="utf-8"
@@ -396,4 +386,4 @@ def test_a_new_version_waits_until_it_is_taken_and_nothing_typed_is_lost(phone: 
     ready(phone)
     expect(phone.locator("#new-version")).to_be_hidden()
     expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
-    expect(phone.locator("input[name=pain][value='4']")).to_be_checked()
+    expect(screen(phone, "words")).to_be_visible()

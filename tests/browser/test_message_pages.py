@@ -11,7 +11,7 @@ from followup.care.messages import outgoing
 from followup.exchange import letters
 from followup.records import Store, eyes
 from followup.records import messages as kept
-from tests.browser.conftest import RunningServer, sign_in
+from tests.browser.conftest import RunningServer, go, sign_in
 from tests.conftest import until
 
 SHOWN = """async (scope) => {
@@ -60,7 +60,7 @@ def test_the_patient_chooses_on_the_phone(
 ) -> None:
     operation = eyes.eye(clinic_store, enrolment[0])
     assert operation is not None
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     form = phone.locator("#messages")
     expect(form).to_be_visible()
     expect(form.get_by_label("No messages from")).to_have_value("21:00")
@@ -77,7 +77,7 @@ def test_the_patient_chooses_on_the_phone(
 
 
 def test_without_a_signal_the_phone_says_so_and_keeps_what_was_typed(phone: Page, server: RunningServer) -> None:
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     form = phone.locator("#messages")
     form.get_by_label("No messages from").fill("19:15")
     server.kill()

@@ -13,16 +13,9 @@ from followup.clinical.course import Course, Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from followup.records import Store, events, eyes, people
-from tests.browser.conftest import PHONE, ZONE, RunningServer, draft_kept, enrol, form_emptied, ready
+from tests.browser.checking import SCREENS, WELL, answer, answer_screen, save, screen
+from tests.browser.conftest import PHONE, ZONE, RunningServer, draft_kept, enrol, go, ready
 from tests.courses import operation
-
-
-def answer(phone: Page, pain: int, **trends: str) -> None:
-    phone.get_by_role("link", name="Check").click()
-    phone.locator(f"input[name=pain][value='{pain}']").check()
-    for name, value in trends.items():
-        phone.locator(f"input[name={name}][value={value}]").check()
-    phone.get_by_role("button", name="Save", exact=True).click()
 
 
 def kept(store: Store, operation: str) -> list[str]:
@@ -34,10 +27,10 @@ def test_opens_offline_and_answers_danger_at_once(phone: Page, clinic_store: Sto
     phone.goto(phone.url.split("#")[0])
     ready(phone)
     expect(phone.locator(".posture-words")).to_have_text("face down")
-    answer(phone, 8, vision="worse")
+    answer(phone, pain="8", vision="worse")
     expect(phone.locator("#verdict-title")).to_have_text("Call now")
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     expect(phone.locator("#entries li").first).to_contain_text("Saved on this phone")
     assert kept(clinic_store, enrolment[0]) == []
     phone.context.set_offline(False)
@@ -50,8 +43,7 @@ def test_a_server_that_is_gone_loses_nothing_and_doubles_nothing(
 ) -> None:
     server.kill()
     for pain in (1, 2, 3):
-        answer(phone, pain)
-        form_emptied(phone)
+        answer(phone, pain=str(pain))
     expect(phone.locator("#sending")).to_have_text("3 entries to send")
     phone.reload()
     ready(phone)
@@ -76,7 +68,7 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(
 
     phone.context.route("**/api/v1/events*", lose, times=1)
     with phone.expect_event("requestfailed"):
-        answer(phone, 2)
+        answer(phone, pain="2")
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     assert lost == [200]
     assert len(kept(clinic_store, enrolment[0])) == 1
@@ -104,7 +96,7 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
     phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     phone.context.set_offline(True)
-    answer(phone, 6, vision="worse")
+    answer(phone, pain="6", vision="worse")
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     now = datetime.now(UTC)
     device = people.devices_of(clinic_store, patient_of(clinic_store, enrolment[0]))[0]
@@ -118,7 +110,7 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
     code = issue_code(Desk(clinic_store, now, nurse, ZONE), patient_of(clinic_store, enrolment[0]))
     enrol(phone, server, code)
     expect(phone.locator("#sending")).to_have_text("All sent")
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     expect(phone.locator("#entries li")).to_have_count(1)
     assert len(kept(clinic_store, enrolment[0])) == 1
 
@@ -151,7 +143,7 @@ def test_a_phone_that_lost_its_credential_keeps_its_entries_and_says_what_to_do(
     phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     phone.context.clear_cookies()
-    answer(phone, 2)
+    answer(phone, pain="2")
     expect(phone.locator("#not-enrolled")).to_be_visible()
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     enrol(
@@ -176,7 +168,8 @@ def test_a_timer_stopped_in_two_tabs_is_kept_once(phone: Page, clinic_store: Sto
 
 def test_what_is_half_typed_survives_a_closed_tab(phone: Page) -> None:
     phone.get_by_role("link", name="Check").click()
-    phone.locator("input[name=pain][value='3']").check()
+    for name in SCREENS:
+        answer_screen(phone, name, WELL)
     phone.locator("#symptom-words").fill("it itches")
     draft_kept(phone, "it itches")
     context = phone.context
@@ -185,13 +178,16 @@ def test_what_is_half_typed_survives_a_closed_tab(phone: Page) -> None:
     again.goto(f"{phone.url.split('#')[0]}#check")
     ready(again)
     expect(again.locator("#symptom-words")).to_have_value("it itches")
-    expect(again.locator("input[name=pain][value='3']")).to_be_checked()
+    expect(screen(again, "words")).to_be_visible()
+    for _ in SCREENS:
+        again.locator("#check-back").click()
+    expect(screen(again, "pain").locator("[aria-pressed=true]")).to_have_text("1")
 
 
 def test_the_worker_sends_with_the_page_closed(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     context = phone.context
     context.set_offline(True)
-    answer(phone, 2)
+    answer(phone, pain="2")
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     assert phone.evaluate("navigator.serviceWorker.getRegistration('/me/').then((r) => r.sync.getTags())") == [
         "followup-outbox"
@@ -219,12 +215,12 @@ def test_a_full_phone_says_so_and_nothing_is_called_saved(
         window.full = true;
     }"""
     )
-    answer(phone, 2)
+    answer(phone, kept=False, pain="2")
     expect(phone.locator("#trouble")).to_contain_text("This phone is full")
-    expect(phone.locator("input[name=pain][value='2']")).to_be_checked()
+    expect(phone.locator("#check-done")).to_be_hidden()
     assert kept(clinic_store, enrolment[0]) == []
     phone.evaluate("window.full = false")
-    phone.get_by_role("button", name="Save", exact=True).click()
+    save(phone, whole=False)
     expect(phone.locator("#trouble")).to_be_empty()
     expect(phone.locator("#sending")).to_have_text("All sent")
     assert len(kept(clinic_store, enrolment[0])) == 1

@@ -5,7 +5,8 @@ from collections.abc import Callable
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.records import Store, events, eyes, worries
-from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, sign_in
+from tests.browser.checking import answer
+from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, go, sign_in
 
 
 def discharge_a_patient(page: Page, server: RunningServer) -> str:
@@ -56,10 +57,7 @@ def test_three_people_and_one_eye(
     phone.get_by_role("button", name="Stop").click()
     expect(phone.locator("#next-visit")).to_contain_text("day 1")
     all_received(phone, 1)
-    phone.get_by_role("link", name="Check").click()
-    phone.locator("input[name=pain][value='8']").check()
-    phone.locator("input[name=vision][value=worse]").check()
-    phone.get_by_role("button", name="Save", exact=True).click()
+    answer(phone, pain="8", vision="worse")
     expect(phone.locator("#verdict-title")).to_have_text("Call now")
     expect(phone.locator("#verdict-call")).to_have_attribute("href", "tel:+001234")
     all_received(phone, 2)
@@ -118,7 +116,7 @@ def test_three_people_and_one_eye(
     expect(surgeon.get_by_role("cell", name="right eye, acuity HM (unaided), pressure 36 mmHg")).to_be_visible()
 
     phone.reload()
-    phone.get_by_role("link", name="Help").click()
+    go(phone, "more")
     expect(phone.locator("#entries li").first).to_contain_text("Looked at by a person")
 
 

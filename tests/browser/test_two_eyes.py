@@ -13,7 +13,8 @@ from followup.care.discharge import leaving
 from followup.care.discharge.changing import change_plan
 from followup.clinical import schedule
 from followup.records import Store, events, eyes
-from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, ready
+from tests.browser.checking import answer, screen
+from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, go, ready
 from tests.conftest import operation_note, patient_details
 
 LEFT_PLAN = {"position": "left-cheek", "hours_a_day": 6, "days": 5}
@@ -100,7 +101,7 @@ def test_the_first_screen_is_the_plan_of_both_eyes(both: Page) -> None:
 def test_one_eye_alone_is_not_asked_about(phone: Page) -> None:
     expect(phone.locator("#gas-eyes")).to_have_text("Gas in the eye: right eye")
     expect(phone.locator(".posture-eye")).to_be_hidden()
-    for view, asked in (("Bubble", "#eyes"), ("Check", "#check-eye")):
+    for view, asked in (("Bubble", "#eyes"), ("Check", "[data-screen=eye]")):
         phone.get_by_role("link", name=view).click()
         expect(phone.locator(asked)).to_be_hidden()
 
@@ -182,7 +183,7 @@ def test_a_timer_whose_plan_ended_or_changed_is_shown_and_keeps_its_hours(
     both.reload()
     ready(both)
     expect(both.locator("#running")).to_contain_text("Still running: face down, right eye. Started:")
-    both.get_by_role("link", name="Help").click()
+    go(both, "more")
     both.locator("#running").get_by_role("button", name="Stop").click()
     expect(both.locator("#running")).to_be_hidden()
     all_received(both, 1)
@@ -223,15 +224,11 @@ def test_a_timer_stopped_in_two_tabs_at_one_moment_is_kept_once(phone: Page) -> 
 def test_a_check_asks_which_eye_and_goes_there(both: Page, clinic_store: Store, left: str, right: str) -> None:
     both.get_by_role("link", name="Check").click()
     expect(both.get_by_role("group", name="Which eye is this about?")).to_be_visible()
-    both.locator("input[name=pain][value='8']").check()
-    both.locator("input[name=vision][value=worse]").check()
-    both.get_by_role("button", name="Save", exact=True).click()
-    expect(both.locator("#symptoms-error")).to_have_text("Say first which eye this is about.")
-    expect(both.locator("#verdict")).to_be_hidden()
-    both.locator("#check-eyes").get_by_label("left eye").check()
-    both.get_by_role("button", name="Save", exact=True).click()
+    expect(screen(both, "pain")).to_be_hidden()
+    answer(both, eye="left eye", pain="8", vision="worse")
     expect(both.locator("#verdict-title")).to_have_text("Call now")
-    expect(both.locator("#check-eyes input:checked")).to_have_count(0)  # the next check asks again
+    both.get_by_role("button", name="Check again").click()
+    expect(screen(both, "eye").locator("[aria-pressed=true]")).to_have_count(0)  # the next check asks again
     all_received(both, 1)
     expect(both.locator("#entries li")).to_contain_text("Eye check (left eye)")
     assert [body["pain"] for body in of_kind(clinic_store, left, "symptoms")] == [8]

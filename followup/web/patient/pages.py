@@ -15,7 +15,7 @@ from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
-SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*")
+SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
 
 @bp.context_processor
@@ -126,9 +126,8 @@ def service_worker() -> Any:
 
 
 def shell_assets() -> list[str]:
-    """The addresses the phone keeps: the shell, the manifest, and each asset of the patient's pages."""
-    shells = [url_for(".shell", language=code) for code in context.LANGUAGES]
-    return [*shells, url_for(".manifest"), *workers.static_addresses(SHELL_ASSETS)]
+    """The addresses the phone keeps beside the shell in its language: the manifest, and what the patient's pages are made of."""
+    return [url_for(".manifest"), *workers.static_addresses(SHELL_ASSETS)]
 
 
 def _words() -> dict[str, dict[str, str]]:

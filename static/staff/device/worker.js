@@ -4,7 +4,7 @@
 import { currentSheet, openDeviceDatabase } from "/static/staff/device/day-key.js";
 import { SYNC_TAG, sendEntries } from "/static/staff/device/queue.js";
 import { showPushes } from "/static/shared/push.js";
-import { timed, toKeep } from "/static/shared/requests.js";
+import { keep, timed } from "/static/shared/requests.js";
 
 const PREFIX = "followup-clinic-";
 const CACHE = PREFIX + KEPT.version;
@@ -13,8 +13,8 @@ const PATIENCE_MS = 6000;
 const HURRIED = /^\/clinic\/($|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
 
 self.addEventListener("install", (event) => {
-  const fresh = KEPT.assets.map(toKeep);
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(fresh)).then(() => self.skipWaiting()));
+  const all = (cache) => Promise.all(KEPT.assets.map((address) => keep(cache, address, KEPT.hashes[address])));
+  event.waitUntil(caches.open(CACHE).then(all).then(() => self.skipWaiting()));
 });
 
 self.addEventListener("activate", (event) => {

@@ -1,0 +1,86 @@
+// Everything entered, with its honest states; what was wrong is put right or taken back, with a reason.
+
+import { item, redraw } from "../shared/dom.js";
+import { byId, momentWords, text } from "./texts.js";
+
+const SHOWN_AT_MOST = 60;
+
+export class EntriesView {
+  #actions;
+  #open = null; // the entry that is about to be taken back
+
+  constructor(actions) {
+    this.#actions = actions;
+    byId("take-back").addEventListener("submit", (event) => this.#takeBack(event));
+    byId("take-back-not").addEventListener("click", () => this.#close());
+    byId("refused-seen").addEventListener("click", () => this.#actions.refusedSeen());
+  }
+
+  show({ eyes, names, entries }) {
+    const refused = entries.filter(({ state, seen }) => state === "refused" && !seen);
+    byId("refused").hidden = refused.length === 0;
+    byId("refused-list").replaceChildren(...refused.map(({ event, reason }) => item(`${momentWords(new Date(event.at))}: ${text(`kind-${event.kind}`)}. ${text("refused", { reason })}`)));
+    if (this.#open) return; // nobody loses the reason that they are typing
+    redraw(byId("entries"), this.#rows(eyes, names, entries));
+  }
+
+  #rows(eyes, names, entries) {
+    const receipts = eyes.flatMap((eye) => eye.receipts.map((receipt) => ({ ...receipt, operation: eye.operation, state: "received" })));
+    const looked = new Set(receipts.filter((receipt) => receipt.looked_at).map(({ id }) => id));
+    const undone = new Map(entries.filter(({ state }) => state !== "refused").map(({ event, state }) => [event.corrects, { state, event }]));
+    const mine = entries.map(({ id, event, state, reason }) => ({ id, kind: event.kind, at: event.at, body: event.body, operation: event.operation, state, reason }));
+    const theirs = receipts.filter((receipt) => !mine.some(({ id }) => id === receipt.id));
+    const all = [...mine, ...theirs].filter(({ kind, state }) => kind !== "withdrawal" || state === "refused");
+    return all.sort((a, b) => b.at.localeCompare(a.at)).slice(0, SHOWN_AT_MOST).map((entry) => {
+      const later = undone.get(entry.id);
+      const state = later ? text(later.event.kind === "withdrawal" ? "taken-back" : "put-right") : text(looked.has(entry.id) ? "looked" : entry.state, { reason: entry.reason ?? "" });
+      const eye = names.size > 1 && names.has(entry.operation) ? ` (${names.get(entry.operation)})` : "";
+      const when = momentWords(new Date(entry.at));
+      const row = item(`${when}: ${text(`kind-${entry.kind}`)}${eye}${hoursIn(entry)}. ${state}.`);
+      if (!later && entry.state !== "refused" && names.has(entry.operation)) this.#offer(row, entry, `${text(`kind-${entry.kind}`)}, ${when}`);
+      return row;
+    });
+  }
+
+  #offer(row, entry, what) {
+    const add = (key, press) => {
+      const button = document.createElement("button");
+      button.className = "quiet";
+      button.textContent = text(key);
+      button.setAttribute("aria-label", `${text(key)}: ${what}`);
+      button.addEventListener("click", press);
+      row.append(" ", button);
+    };
+    if (entry.kind === "posture" && entry.body.to && this.#actions.canChange(entry)) add("change", () => this.#actions.changeHours(entry));
+    add("take-back", () => {
+      this.#open = entry;
+      row.append(byId("take-back"));
+      byId("take-back").hidden = false;
+      byId("take-back-reason").focus();
+    });
+  }
+
+  async #takeBack(event) {
+    event.preventDefault();
+    const reason = byId("take-back-reason").value.trim();
+    byId("take-back-error").textContent = reason ? "" : text("say-why");
+    if (!reason || !this.#open) return;
+    const entry = this.#open;
+    if (await this.#actions.takeBack([entry], reason)) this.#close();
+  }
+
+  #close() {
+    this.#open = null;
+    const form = byId("take-back");
+    form.hidden = true;
+    form.reset();
+    byId("take-back-error").textContent = "";
+    byId("entries").after(form); // the list is drawn anew
+    this.#actions.show();
+  }
+}
+
+function hoursIn({ kind, body }) {
+  if (kind !== "posture" || !body?.to) return "";
+  return `, ${text("from-to", { from: momentWords(new Date(body.from)), to: momentWords(new Date(body.to)) })}`;
+}

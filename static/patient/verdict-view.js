@@ -1,0 +1,67 @@
+// The verdict that stands, on every screen until a complete check or the clinic says otherwise.
+
+import { paragraph } from "../shared/dom.js";
+import { atTime, standing, worstFirst } from "./rules.js";
+import { byId, momentWords, text } from "./texts.js";
+import { dress, reasonsOf, titleOf } from "./verdict.js";
+
+export class VerdictView {
+  #actions;
+  #kept = {};
+  #unkept = {};
+
+  constructor(actions) {
+    this.#actions = actions;
+  }
+
+  // `verdicts` by operation, as the phone's store has them.
+  show({ verdicts }) {
+    this.#kept = verdicts;
+    this.#draw();
+  }
+
+  // At once, before anything is kept or sent.
+  say(operation, verdict) {
+    this.#unkept[operation] = standing(this.#kept[operation], verdict);
+    this.#draw();
+    byId("verdict").focus();
+  }
+
+  // From here on the store has it.
+  isKept(operation) {
+    delete this.#unkept[operation];
+    this.#draw();
+  }
+
+  #draw() {
+    const standingNow = Object.entries({ ...this.#kept, ...this.#unkept });
+    const verdicts = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation })).sort(worstFirst);
+    byId("verdict").hidden = verdicts.length === 0;
+    if (verdicts.length === 0) return;
+    set(byId("verdict-title"), [titleOf(verdicts[0])]);
+    set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
+    dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
+  }
+
+  #when({ operation, at }) {
+    const said = text("your-check", { when: momentWords(new Date(at)) });
+    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
+  }
+}
+
+// Keeps the verdict that stands on one eye, in the transaction that keeps the entry.
+export function keepVerdict(facts, operation, verdict) {
+  facts.get("verdicts").onsuccess = ({ target: { result: before } }) => {
+    const { [operation]: old, ...others } = before ?? {};
+    const stands = standing(old, verdict);
+    facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
+  };
+}
+
+// Drawn only when it changed: what is announced is announced once.
+function set(box, parts) {
+  const wanted = parts.map((part) => part.textContent ?? part).join("\n");
+  if (box.dataset.said === wanted) return;
+  box.dataset.said = wanted;
+  box.replaceChildren(...parts);
+}

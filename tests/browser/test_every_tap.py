@@ -1,0 +1,218 @@
+"""Every tap is answered: saved beside what was tapped, undone, put right or taken back; hours as they were; two taps count once."""
+
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from followup.records import Store, events
+from tests.browser.conftest import all_received, go, ready
+
+HOUR = timedelta(hours=1)
+TIMER_SINCE = """async (start) => {
+    const { openDatabase, readFact, writeFact } = await import("/static/shared/database.js");
+    const database = await openDatabase();
+    const { eyes: [{ operation, eye, posture }] } = await readFact(database, "pack");
+    await writeFact(database, "timer", [{ operation, eye, position: posture.position, start }]);
+    database.close();
+}"""
+REFUSED = """async (reason) => {
+    const { openDatabase, readFact, transact } = await import("/static/shared/database.js");
+    const { eventOf } = await import("/static/patient/outbox.js");
+    const database = await openDatabase();
+    const { eyes: [{ operation }] } = await readFact(database, "pack");
+    const event = { ...eventOf("drops", operation, "patient", { name: "antibiotic" }), sequence: 1 };
+    const refused = { id: event.id, event, state: "refused", reason };
+    await transact(database, ["entries"], "readwrite", ({ entries }) => { entries.put(refused); });
+    database.close();
+}"""
+
+
+def stands(store: Store, operation: str, kind: str) -> list[dict[str, Any]]:
+    return [event.body for event in events.of_eye(store, operation) if event.kind == kind]
+
+
+def again(phone: Page) -> None:
+    phone.goto(phone.url.split("#")[0])
+    ready(phone)
+
+
+def timer_since(phone: Page, ago: timedelta) -> None:
+    phone.evaluate(TIMER_SINCE, (datetime.now(UTC) - ago).isoformat())
+    again(phone)
+
+
+def hours(body: dict[str, Any]) -> float:
+    return (datetime.fromisoformat(body["to"]) - datetime.fromisoformat(body["from"])) / HOUR
+
+
+def test_what_i_see_is_answered_once_and_can_be_undone(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    go(phone, "bubble")
+    phone.get_by_role("button", name="Save what I see").dblclick()
+    expect(phone.locator("#kept")).to_contain_text("Saved on this phone")
+    all_received(phone, 1)
+    assert stands(clinic_store, enrolment[0], "bubble-seen") == [{"percent": 50}]
+    go(phone, "bubble")
+    phone.get_by_role("button", name="Less").click()
+    phone.get_by_role("button", name="Save what I see").click()
+    phone.locator("#kept").get_by_role("button", name="Undo").click()
+    expect(phone.locator("#kept")).to_be_hidden()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    go(phone, "more")
+    expect(phone.locator("#entries li", has_text="Taken back")).to_have_count(1)
+    assert stands(clinic_store, enrolment[0], "bubble-seen") == [{"percent": 50}]
+
+
+def test_a_drop_tapped_twice_counts_once_and_is_undone_in_its_row(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    phone.context.set_offline(True)
+    phone.locator("#drops-now").get_by_role("button", name="I took it: antibiotic").dblclick()
+    expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 1 of 4")
+    expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    phone.locator("#drops-now").get_by_role("button", name="Undo: antibiotic").click()
+    expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 0 of 4")
+    phone.context.set_offline(False)
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert stands(clinic_store, enrolment[0], "drops") == []
+    assert len(events.history_of(clinic_store, enrolment[0])) == 2
+
+
+def test_start_tapped_twice_runs_and_a_stop_undone_runs_on(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    phone.get_by_role("button", name="Start").dblclick()
+    expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
+    phone.get_by_role("button", name="Stop", exact=True).click()
+    expect(phone.get_by_role("button", name="Start")).to_be_visible()
+    phone.locator("#kept").get_by_role("button", name="Undo").click()
+    expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert stands(clinic_store, enrolment[0], "posture") == []
+
+
+def by_hand(phone: Page, day: str, start: str, end: str) -> None:
+    if not phone.locator("#hand-day").is_visible():
+        phone.get_by_text("Write hours by hand").click()
+    phone.locator("#hand-day").fill(day)
+    phone.locator("#hand-from").fill(start)
+    phone.locator("#hand-to").fill(end)
+    phone.get_by_role("button", name="Save these hours").click()
+
+
+def test_a_night_written_by_hand_crosses_midnight(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    yesterday = (datetime.now() - timedelta(days=2)).date().isoformat()
+    by_hand(phone, yesterday, "22:00", "06:00")
+    expect(phone.locator("#kept")).to_be_visible()
+    by_hand(phone, datetime.now().date().isoformat(), "23:59", "23:58")
+    expect(phone.locator("#hand-error")).to_contain_text("give the day it began")
+    all_received(phone, 1)
+    [body] = stands(clinic_store, enrolment[0], "posture")
+    assert 7 <= hours(body) <= 9  # 8, and an hour more or less in the night when the clocks change
+
+
+def test_hours_are_changed_on_the_phone(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    day = (datetime.now() - timedelta(days=2)).date().isoformat()
+    by_hand(phone, day, "10:00", "11:00")
+    all_received(phone, 1)
+    phone.get_by_role("button", name="Change: Head position").click()
+    expect(phone.locator("#hand-from")).to_have_value("10:00")
+    expect(phone.locator("#hand-changing")).to_contain_text("You change these hours")
+    by_hand(phone, day, "10:00", "12:30")
+    expect(phone.locator("#hand-changing")).to_be_hidden()
+    all_received(phone, 1)
+    expect(phone.locator("#entries li", has_text="Put right")).to_have_count(1)
+    assert [hours(body) for body in stands(clinic_store, enrolment[0], "posture")] == [2.5]
+
+
+def test_an_entry_is_taken_back_with_a_reason(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    phone.locator("#drops-now").get_by_role("button", name="I took it: antibiotic").click()
+    all_received(phone, 1)
+    phone.get_by_role("button", name="Take back: Drops").click()
+    phone.get_by_role("button", name="Take it back").click()
+    expect(phone.locator("#take-back-error")).to_have_text("Say why, in a few words.")
+    phone.get_by_label("Why do you take it back?").fill("it was the other bottle")
+    phone.get_by_role("button", name="Take it back").click()
+    expect(phone.locator("#entries li", has_text="Taken back")).to_have_count(1)
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    said = [e.body for e in events.history_of(clinic_store, enrolment[0]) if e.kind == "withdrawal"]
+    assert said == [{"reason": "it was the other bottle"}]
+    assert stands(clinic_store, enrolment[0], "drops") == []
+
+
+def test_a_timer_running_long_asks_and_26_hours_do_not_count_as_done(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    timer_since(phone, 26 * HOUR)
+    expect(phone.locator(".still")).to_contain_text("Are you still in this position?")
+    expect(phone.locator(".left-today")).not_to_contain_text("Done for today")
+    phone.get_by_role("button", name="Stop", exact=True).click()  # asks until when, rather than keep 26 hours
+    expect(phone.locator(".still-until")).to_be_visible()
+    two_hours_later = datetime.now() + timedelta(minutes=2)  # the last time that a clock showed this was almost 24 hours ago
+    phone.locator(".still-time").fill(f"{two_hours_later:%H:%M}")
+    phone.locator(".still-until button").click()
+    expect(phone.get_by_role("button", name="Start")).to_be_visible()
+    all_received(phone, 1)
+    [body] = stands(clinic_store, enrolment[0], "posture")
+    assert 1.9 < hours(body) < 2.2
+
+
+def test_a_night_with_the_timer_counts_once_somebody_says_so(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    timer_since(phone, 8 * HOUR)
+    phone.get_by_role("button", name="Yes, still").click()
+    expect(phone.locator(".still")).to_be_hidden()
+    again(phone)
+    expect(phone.locator(".still")).to_be_hidden()
+    phone.get_by_role("button", name="Stop", exact=True).click()
+    all_received(phone, 1)
+    [body] = stands(clinic_store, enrolment[0], "posture")
+    assert 8 <= hours(body) < 8.2
+
+
+def test_yes_after_more_than_one_stretch_can_be_keeps_what_can_be_and_runs_on(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    timer_since(phone, 26 * HOUR)
+    phone.get_by_role("button", name="Yes, still").click()
+    expect(phone.locator(".still")).to_be_hidden()
+    expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
+    all_received(phone, 1)
+    assert [hours(body) for body in stands(clinic_store, enrolment[0], "posture")] == [pytest.approx(12)]
+
+
+def test_a_break_is_no_posturing(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    timer_since(phone, HOUR)
+    now = datetime.now(UTC)
+    phone.get_by_role("button", name="Take a break").click()
+    expect(phone.locator(".timer-words")).to_contain_text("On a break since")
+    phone.clock.set_fixed_time(now + timedelta(minutes=30))
+    again(phone)
+    expect(phone.locator(".timer-words")).to_contain_text("On a break since")
+    phone.get_by_role("button", name="I am back in position").click()
+    expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
+    phone.clock.set_fixed_time(now + timedelta(minutes=40))
+    phone.get_by_role("button", name="Stop", exact=True).click()
+    all_received(phone, 2)
+    kept = [hours(body) for body in stands(clinic_store, enrolment[0], "posture")]
+    assert kept == [pytest.approx(1, abs=0.05), pytest.approx(1 / 6, abs=0.05)]
+
+
+def test_a_break_that_ends_the_day_keeps_nothing_more(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    timer_since(phone, HOUR)
+    phone.get_by_role("button", name="Take a break").click()
+    phone.get_by_role("button", name="Stop for now").click()
+    expect(phone.get_by_role("button", name="Start")).to_be_visible()
+    all_received(phone, 1)
+
+
+def test_a_refused_entry_is_on_the_first_screen_until_it_was_seen(phone: Page) -> None:
+    phone.evaluate(REFUSED, "This entry belongs to another eye.")
+    again(phone)
+    expect(phone.locator("#refused")).to_contain_text("The clinic could not take it: This entry belongs to another eye.")
+    phone.locator("#refused").get_by_role("button", name="I have seen it").click()
+    expect(phone.locator("#refused")).to_be_hidden()
+    go(phone, "more")
+    expect(phone.locator("#entries li", has_text="could not take it")).to_have_count(1)
