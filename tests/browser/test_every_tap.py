@@ -69,7 +69,7 @@ def test_a_drop_tapped_twice_counts_once_and_is_undone_in_its_row(
 ) -> None:
     phone.context.set_offline(True)
     phone.locator("#drops-now").get_by_role("button", name="I took it: antibiotic").dblclick()
-    expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 1 of 4")
+    expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 1 of 4. Today at: ")
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     phone.locator("#drops-now").get_by_role("button", name="Undo: antibiotic").click()
     expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 0 of 4")
