@@ -53,6 +53,7 @@ const actions = {
   visitName,
   visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visitName(eye, visit)}`,
   say: (operation, said) => verdict.say(operation, said),
+  verdictStands: () => verdict.stands,
   verdictKept: (operation) => verdict.isKept(operation),
   keepDraft: (draft) => writeDraft(database, draft).catch(() => {}),
   save,

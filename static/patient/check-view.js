@@ -172,8 +172,9 @@ export class CheckView {
   #draw() {
     const [screens, current] = [this.#screens, this.#current];
     byId("check-done").hidden = this.#done === null;
-    byId("all-well").hidden = !this.#done?.well;
-    byId("check-kept").hidden = this.#done === null || this.#done.well;
+    const well = Boolean(this.#done?.well) && !this.#actions.verdictStands();
+    byId("all-well").hidden = !well;
+    byId("check-kept").hidden = this.#done === null || well;
     this.#form.hidden = this.#done !== null;
     for (const field of this.#form.querySelectorAll("[data-screen]")) {
       field.hidden = field.dataset.screen !== current;

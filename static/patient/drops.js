@@ -4,7 +4,7 @@ import { item } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
 import { entriesOf } from "./standing.js";
 import { onTap } from "./taps.js";
-import { numberWords, text } from "./texts.js";
+import { listWords, numberWords, text, timeWords } from "./texts.js";
 
 export function dropRows(eyes, names, entries, actions, now) {
   return eyes.flatMap((eye) => eye.drops.filter((drop) => drop.until >= isoDay(now)).map((drop) => row(drop, eye, names, entries, actions, now)));
@@ -13,7 +13,9 @@ export function dropRows(eyes, names, entries, actions, now) {
 function row(drop, eye, names, entries, actions, now) {
   const name = names.size > 1 ? `${drop.name} (${names.get(eye.operation)})` : drop.name;
   const taken = takenToday(drop, eye, entries, now);
-  const made = item(text("drop", { name, done: numberWords(taken.length), times: numberWords(drop.times_a_day) }));
+  const said = text("drop", { name, done: numberWords(taken.length), times: numberWords(drop.times_a_day) });
+  const times = listWords(taken.map(({ at }) => timeWords(new Date(at))));
+  const made = item(times ? `${said}. ${text("drop-times", { times })}` : said);
   made.append(button(text("took-it"), name, "", () => actions.save("drops", { name: drop.name }, { operation: eye.operation })));
   if (taken.length > 0) made.append(button(text("undo"), name, "quiet", () => actions.takeBack([taken.at(-1)], text("undo"))));
   return made;

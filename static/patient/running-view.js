@@ -1,6 +1,9 @@
 // Timers that run for an eye or a position without a plan now: on every page until they are stopped.
 
+import { lastTime } from "./hours.js";
+import { onTap } from "./taps.js";
 import { byId, momentWords, text } from "./texts.js";
+import { isInDoubt } from "./timers.js";
 
 export class RunningView {
   #actions;
@@ -25,7 +28,25 @@ export class RunningView {
     const made = byId("running-row").content.cloneNode(true).firstElementChild;
     const values = { position: this.#words.posture[timer.position] ?? timer.position, eye: this.#words.eye[timer.eye] ?? "" };
     made.querySelector("p").textContent = text("still-running", { ...values, time: momentWords(new Date(timer.start)) });
-    made.querySelector("button").addEventListener("click", () => this.#actions.stopTimer(timer));
+    const ask = made.querySelector("form");
+    onTap(made.querySelector("button"), () => {
+      if (!isInDoubt(timer)) { this.#actions.stopTimer(timer); return; }
+      ask.hidden = false;
+      ask.querySelector("input").focus();
+    });
+    ask.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.#until(timer, ask);
+    });
     return made;
+  }
+
+  // Nobody knows any more since when it runs for nothing: they say until when they lay so.
+  async #until(timer, ask) {
+    const time = ask.querySelector("input").value;
+    const until = time && lastTime(time);
+    const wrong = !time ? "hours" : until <= new Date(timer.start) ? "order" : "";
+    ask.querySelector(".error").textContent = wrong && text(wrong);
+    if (!wrong) await this.#actions.stopTimer(timer, until);
   }
 }

@@ -14,6 +14,11 @@ export class VerdictView {
     this.#actions = actions;
   }
 
+  // Whether one is to be read: then nothing else on the page reassures.
+  get stands() {
+    return !byId("verdict").hidden;
+  }
+
   // `verdicts` by operation, as the phone's store has them.
   show({ verdicts }) {
     this.#kept = verdicts;

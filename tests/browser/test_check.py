@@ -174,6 +174,8 @@ def test_two_eyes_keep_a_verdict_each(
     enrol(phone, server, enrolment[1])
     answer(phone, eye="right eye", **{**WELL, "pain": "8"})
     answer(phone, eye="left eye", **WELL)
+    says(phone, "Call now", emergency=True)
+    expect(phone.locator("#check-kept")).to_be_visible()
     all_received(phone, 2)
     says(phone, "Call now", emergency=True)
     expect(phone.locator("#verdict-words")).to_contain_text("right eye")

@@ -10,11 +10,11 @@ from followup.records import Store, events
 from tests.browser.conftest import all_received, go, ready
 
 HOUR = timedelta(hours=1)
-TIMER_SINCE = """async (start) => {
+TIMER_SINCE = """async ([start, position]) => {
     const { openDatabase, readFact, writeFact } = await import("/static/shared/database.js");
     const database = await openDatabase();
     const { eyes: [{ operation, eye, posture }] } = await readFact(database, "pack");
-    await writeFact(database, "timer", [{ operation, eye, position: posture.position, start }]);
+    await writeFact(database, "timer", [{ operation, eye, position: position ?? posture.position, start }]);
     database.close();
 }"""
 REFUSED = """async (reason) => {
@@ -38,8 +38,8 @@ def again(phone: Page) -> None:
     ready(phone)
 
 
-def timer_since(phone: Page, ago: timedelta) -> None:
-    phone.evaluate(TIMER_SINCE, (datetime.now(UTC) - ago).isoformat())
+def timer_since(phone: Page, ago: timedelta, position: str | None = None) -> None:
+    phone.evaluate(TIMER_SINCE, [(datetime.now(UTC) - ago).isoformat(), position])
     again(phone)
 
 
@@ -69,7 +69,7 @@ def test_a_drop_tapped_twice_counts_once_and_is_undone_in_its_row(
 ) -> None:
     phone.context.set_offline(True)
     phone.locator("#drops-now").get_by_role("button", name="I took it: antibiotic").dblclick()
-    expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 1 of 4")
+    expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 1 of 4. Today at: ")
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     phone.locator("#drops-now").get_by_role("button", name="Undo: antibiotic").click()
     expect(phone.locator("#drops-now")).to_contain_text("antibiotic: 0 of 4")
@@ -155,6 +155,21 @@ def test_a_timer_running_long_asks_and_26_hours_do_not_count_as_done(
     expect(phone.get_by_role("button", name="Start")).to_be_visible()
     all_received(phone, 1)
     [body] = stands(clinic_store, enrolment[0], "posture")
+    assert 1.9 < hours(body) < 2.2
+
+
+def test_a_long_timer_whose_plan_ended_asks_until_when_too(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    timer_since(phone, 26 * HOUR, "upright")
+    running = phone.locator("#running")
+    running.get_by_role("button", name="Stop").click()
+    running.get_by_label("Until when?").fill(f"{datetime.now() + timedelta(minutes=2):%H:%M}")
+    running.get_by_role("button", name="Save").click()
+    expect(running).to_be_hidden()
+    all_received(phone, 1)
+    [body] = stands(clinic_store, enrolment[0], "posture")
+    assert body["position"] == "upright"
     assert 1.9 < hours(body) < 2.2
 
 
