@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from followup.clinical import second_looks
-from followup.clinical.callbacks import Callback, callbacks
+from followup.clinical.callbacks import DUE_WITHIN, Callback, callbacks
 from followup.clinical.course import Course, Measures, Settled
 from followup.clinical.warnings import Sign, evaluate
 from followup.protocols import book
@@ -46,7 +46,8 @@ def lived_through(eye: SimulatedEye) -> tuple[list[Sign], list[Callback]]:
         else:
             done.add((step.opened_at, step.worry))
             share = eye.rng.uniform(0.2, 0.9)
-            fact = Settled(step.opened_at + (step.due_at - step.opened_at) * float(share), step.worry)
+            called_at = max(step.opened_at, step.due_at - DUE_WITHIN[step.how_soon])  # when it became as urgent as it is
+            fact = Settled(called_at + (step.due_at - called_at) * float(share), step.worry)
         if fact is not None:
             course = Course(course.eye, course.operations, course.visits, (*course.facts, fact), course.zone)
 

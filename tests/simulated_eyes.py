@@ -195,10 +195,10 @@ class SimulatedEye:
         return f"6/{min(lines, key=lambda line: abs(math.log(line / shown))):g}"
 
     def _wrong_rate(self, name: str, rate: float, day: float) -> float:
-        if name == "redness" and day <= 3:
-            return 0.08
+        if name == "redness" and day < 3:
+            rate = 0.08
         if name == "floaters" and 1 < self.height_percent(day) < 25:
-            return 0.06
+            rate = 0.06
         return rate * self.scale
 
     def _pain(self, day: float) -> int:

@@ -221,7 +221,7 @@ def read(text: str, notation: str | None = None) -> Acuity:
     named = _CORRECTION.fullmatch(plain)
     assert named is not None
     correction = _CORRECTIONS.get(named["before"] or named["after"] or "")
-    if correction and named["reading"]:
+    if correction:
         return replace(_reading(text, named["reading"], notation), correction=correction)
     return _reading(text, plain, notation)
 

@@ -64,6 +64,9 @@ SYMPTOM_TRENDS = ("vision", "redness", "flashes", "floaters", "other_eye")
 SYMPTOM_SIGNS = ("discharge", "curtain", "vomiting", "fever", "injury")
 SYMPTOM_NAMES = ("pain", *SYMPTOM_TRENDS, *SYMPTOM_SIGNS)
 ANSWER_STANDS = timedelta(hours=24)  # common practice, no source
+ASKED_BACK_WITHIN = timedelta(
+    minutes=15
+)  # what is said again so soon answers the plain question: common practice, no source
 
 
 @dataclass(frozen=True, slots=True)

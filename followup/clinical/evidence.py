@@ -37,6 +37,7 @@ SOURCES: dict[str, str] = {
     "DEF": "Definition or arithmetic; no measurement involved.",
     "ABO": "Vitrectomised-space volume from axial length, 144 eyes. Arq Bras Oftalmol (abstract, found by its title).",
     "Arm67": "Armaly. Arch Ophthalmol 1967;77:593.",
+    "Air23": "Failures of detachment surgery with air, 137 of 1715 eyes. Eye and Vision 2023;10:9.",
     "Bach": "Bach. Visual acuity conversion table (web page), counting fingers to no light perception.",
     "Bah16": "Bahill. Model for absorption of perfluoropropane. 2016, doi 10.18488/journal.9/2016.3.5/.",
     "Bern12": "Pressure after 20-gauge vitrectomy, 851 eyes. Acta Ophthalmol 2012;90:744, doi 10.1111/j.1755-3768.2011.02251.x.",

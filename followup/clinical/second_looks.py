@@ -12,10 +12,9 @@ from datetime import datetime, timedelta
 
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
+from followup.clinical.course import ASKED_BACK_WITHIN as ASKED_BACK_WITHIN
 from followup.clinical.course import Course, Timeline
 from followup.clinical.rulebook import Rule, Rulebook
-
-ASKED_BACK_WITHIN = timedelta(minutes=15)  # common practice, no source
 
 
 @dataclass(frozen=True, slots=True)

@@ -80,7 +80,9 @@ function look(rule, before, check) {
 function twice(rule, before, looked, held, check) {
   if (!looked) return { keep: before };
   if (!held) return {};
-  const again = before !== null && Math.abs(check.now - before.at) <= rule.twice_within_hours * HOUR_MS;
+  const since = before === null ? Infinity : Math.abs(check.now - before.at);
+  if (since < (check.asking?.asked_back_minutes ?? 0) * MINUTE_MS) return { keep: before };
+  const again = since <= rule.twice_within_hours * HOUR_MS;
   return { keep: { at: check.now }, ...callsOn(again, check) };
 }
 

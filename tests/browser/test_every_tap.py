@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from followup.records import Store, events
-from tests.browser.conftest import all_received, go, ready
+from tests.browser.conftest import ZONE, all_received, go, ready
 
 HOUR = timedelta(hours=1)
 TIMER_SINCE = """async ([start, position]) => {
@@ -102,10 +102,10 @@ def by_hand(phone: Page, day: str, start: str, end: str) -> None:
 
 
 def test_a_night_written_by_hand_crosses_midnight(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
-    yesterday = (datetime.now() - timedelta(days=2)).date().isoformat()
+    yesterday = (datetime.now(ZONE) - timedelta(days=2)).date().isoformat()
     by_hand(phone, yesterday, "22:00", "06:00")
     expect(phone.locator("#kept")).to_be_visible()
-    by_hand(phone, datetime.now().date().isoformat(), "23:59", "23:58")
+    by_hand(phone, datetime.now(ZONE).date().isoformat(), "23:59", "23:58")
     expect(phone.locator("#hand-error")).to_contain_text("give the day it began")
     all_received(phone, 1)
     [body] = stands(clinic_store, enrolment[0], "posture")
@@ -113,7 +113,7 @@ def test_a_night_written_by_hand_crosses_midnight(phone: Page, clinic_store: Sto
 
 
 def test_hours_are_changed_on_the_phone(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
-    day = (datetime.now() - timedelta(days=2)).date().isoformat()
+    day = (datetime.now(ZONE) - timedelta(days=2)).date().isoformat()
     by_hand(phone, day, "10:00", "11:00")
     all_received(phone, 1)
     phone.get_by_role("button", name="Change: Head position").click()
@@ -149,7 +149,9 @@ def test_a_timer_running_long_asks_and_26_hours_do_not_count_as_done(
     expect(phone.locator(".left-today")).not_to_contain_text("Done for today")
     phone.get_by_role("button", name="Stop", exact=True).click()  # asks until when, rather than keep 26 hours
     expect(phone.locator(".still-until")).to_be_visible()
-    two_hours_later = datetime.now() + timedelta(minutes=2)  # the last time that a clock showed this was almost 24 hours ago
+    two_hours_later = datetime.now(ZONE) + timedelta(
+        minutes=2
+    )  # the last time that a clock showed this was almost 24 hours ago
     phone.locator(".still-time").fill(f"{two_hours_later:%H:%M}")
     phone.locator(".still-until button").click()
     expect(phone.get_by_role("button", name="Start")).to_be_visible()
@@ -164,7 +166,7 @@ def test_a_long_timer_whose_plan_ended_asks_until_when_too(
     timer_since(phone, 26 * HOUR, "upright")
     running = phone.locator("#running")
     running.get_by_role("button", name="Stop").click()
-    running.get_by_label("Until when?").fill(f"{datetime.now() + timedelta(minutes=2):%H:%M}")
+    running.get_by_label("Until when?").fill(f"{datetime.now(ZONE) + timedelta(minutes=2):%H:%M}")
     running.get_by_role("button", name="Save").click()
     expect(running).to_be_hidden()
     all_received(phone, 1)

@@ -3,14 +3,15 @@
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 
-from followup.care.visit import REMOVAL_VISIT
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import discharge
 from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.visits.visit import REMOVAL_VISIT
 from followup.clinical import schedule
 from followup.records import Store
-from tests.browser.conftest import PHONE, RunningServer, enrol
+from tests.browser.conftest import PHONE, ZONE, RunningServer, clinic_day, enrol
 from tests.conftest import operation_note, patient_details
 
 
@@ -18,10 +19,10 @@ def test_pages_fit_oil(
     open_context: Callable[..., BrowserContext], server: RunningServer, clinic_store: Store, nurse: Actor
 ) -> None:
     now = datetime.now(UTC)
-    day = (now + timedelta(days=80)).date()
+    day = clinic_day(80)
     visits = [schedule.Window(REMOVAL_VISIT, day, day, day + timedelta(days=14), "retina")]
     note = operation_note(operated_at=now - timedelta(days=1), agent="silicone-oil", percent=0)
-    _, code = discharge.discharge(clinic_store, now, nurse, patient_details(), note, visits, server.settings.clinic.tz)
+    _, code = leaving.discharge(Desk(clinic_store, now, nurse, ZONE), patient_details(), note, visits)
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, code)
     phone.get_by_role("link", name="Oil").click()

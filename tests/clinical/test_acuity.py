@@ -213,6 +213,10 @@ def test_the_notation_settles_a_bare_number() -> None:
     assert acuity.read("5", "letters").logmar == pytest.approx(1.6)
 
 
+def test_the_best_and_the_worst_that_a_chart_shows_are_accepted() -> None:
+    assert (acuity.read("-0.5", "logmar").logmar, acuity.read("3", "logmar").logmar) == (-0.5, 3)
+
+
 @pytest.mark.parametrize(
     ("text", "notation", "error", "says"),
     [
@@ -222,12 +226,14 @@ def test_the_notation_settles_a_bare_number() -> None:
         ("/20", None, Unreadable, "whole Snellen"),
         ("", None, Unreadable, "no acuity"),
         ("abc", None, Unreadable, "not an acuity"),
+        ("ph", None, Unreadable, "“ph” is not an acuity"),
         ("6/1", None, OutOfRange, "better than a chart"),
         ("1/2000", None, OutOfRange, "worse than a chart"),
         ("101 letters", None, OutOfRange, "between 0 and 100"),
         ("-1", "letters", OutOfRange, "between 0 and 100"),
         ("0", "decimal", OutOfRange, "above 0"),
         ("3.5", "logmar", OutOfRange, "worse"),
+        ("-0.51", "logmar", OutOfRange, "better"),
         ("12", "snellen", Unreadable, "fraction"),
         ("6/12", "decimal", Unreadable, "written as Snellen"),
         ("70.5", "letters", Unreadable, "whole number"),

@@ -69,6 +69,13 @@ def test_fill_to_height(fill: float, height: float, arc: float | None) -> None:
         assert bubble.arc_degrees(fill) == pytest.approx(arc, abs=0.05)
 
 
+# The polynomial of the fill is a definition.
+@pytest.mark.parametrize("fill", [1e-9, 9e-5, 1.1e-4, 0.01, 5, 30])
+def test_the_height_of_a_small_fill_has_all_its_digits(fill: float) -> None:
+    x = bubble.meniscus_percent(fill) / 100
+    assert 100 * x * x * (3 - 2 * x) == pytest.approx(fill, rel=1e-13)
+
+
 @given(st.floats(0, 100))
 def test_height_and_fill_are_inverse_to_machine_precision(fill: float) -> None:
     assert bubble.fill_percent(bubble.meniscus_percent(fill)) == pytest.approx(fill, rel=1e-12, abs=1e-12)

@@ -60,6 +60,7 @@ def test_pressures_as_people_write_them(text: str, mmhg: float) -> None:
         ("feels hard", "finger estimate"),
         ("digitally normal", "finger estimate"),
         ("finger pressure", "finger estimate"),
+        ("high", "is not a pressure; write it in mmHg"),
     ],
 )
 def test_what_is_no_number_is_asked_back(text: str, says: str) -> None:

@@ -12,7 +12,7 @@ from followup.clinical.rulebook import Rule, SecondLook
 from followup.clinical.second_looks import second_looks
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
-from tests.courses import at, diary, operation, signs, symptoms
+from tests.courses import at, diary, measures, operation, signs, symptoms
 
 URGENT = ("now", "today")
 HOUR = 1 / 24
@@ -158,6 +158,34 @@ def test_a_wait_may_end_after_the_days_of_its_rule() -> None:
     assert late[0].values["second_look"] == "no answer"
 
 
+@pytest.mark.parametrize("sign", ["vision", "redness"])
+def test_the_same_answer_to_the_plain_question_is_not_yet_the_same_at_two_looks(sign: str) -> None:
+    first, rule = symptoms(10, **{sign: "worse"}), f"{sign}-still-worse"
+
+    def now(*minutes: float) -> list[float]:
+        looks = [only(10 + m / 1440, **{sign: "worse"}) for m in minutes]
+        return [round((s.raised_at - at(10)) / timedelta(minutes=1)) for s in signs([first, *looks], 11) if s.rule == rule]
+
+    assert now(1) == now(14.9) == []
+    assert now(15) == [15]
+    assert now(1, 90) == [90]
+    assert now(14, 28) == [28]
+
+
+def test_fallen_sight_that_a_second_look_confirms_is_one_call_and_it_is_urgent() -> None:
+    facts = [symptoms(10, vision="worse"), only(10 + 1.5 * HOUR, vision="worse")]
+    (opened,) = [c for c in callbacks(signs(facts, 10.2), []) if c.worry != "silence"]
+    assert (opened.how_soon, opened.due_at) == ("now", at(10 + 2.5 * HOUR))
+    assert {"vision-said-worse", "vision-still-worse", "vision-worse"} <= set(opened.rules)
+
+
+def test_low_pressure_after_two_weeks_calls_within_the_week_and_a_leak_the_same_day() -> None:
+    late = signs([measures(20, iop_mmhg=4)], 21)
+    assert {s.how_soon for s in late if s.worry == "low-pressure"} == {"this-week"}
+    leaks = signs([measures(20, iop_mmhg=4, findings=["leak"])], 21)
+    assert ("wound-leak", "today") in [(s.rule, s.how_soon) for s in leaks]
+
+
 @pytest.mark.parametrize(
     ("check", "hours"), [("symptoms", 8.1), ("symptoms", 0.2), ("iop-at-least", 2)], ids=["late", "hasty", "measured"]
 )
@@ -171,6 +199,6 @@ def test_a_second_look_that_cannot_be_is_refused(check: str, hours: float) -> No
 def test_only_rules_that_may_wait_have_a_second_look() -> None:
     waits = {r.id for r in book.rulebook().rules if r.second_look}
     assert waits == {
-        "pain", "vomiting", "vomiting-late", "floaters", "flashes", "vision-worse", "vision-worse-with-traction",
+        "pain", "vomiting", "vomiting-late", "floaters", "flashes", "flashes-early", "vision-worse", "vision-worse-with-traction",
         "redness-or-discharge", "redness-or-discharge-late", "fever", "injury", "other-eye",
     }  # fmt: skip

@@ -40,6 +40,17 @@ def test_every_published_duration_lies_in_the_interval() -> None:
     assert all((row.published.kind == "mean only") == (row.published.low == row.published.high) for row in rows)
 
 
+# Definition: from nine tenths to one tenth of the start a first-order course halves log2(9) = 3.17 times.
+@pytest.mark.parametrize("side", ["low", "median", "high"])
+def test_a_first_order_half_life_is_read_between_nine_tenths_and_one_tenth_of_the_start(side: str) -> None:
+    rows = [row for row in compared() if row.published.what == "first-order half-life"]
+    assert len(rows) == 7
+    for row in rows:
+        eye = t.forecast(row.published.agent, row.published.percent, 95, row.published.lens)
+        first, last = (getattr(eye.day_below(fill), side) for fill in (0.9 * 95, 0.1 * 95))
+        assert getattr(row.forecast, side) * math.log2(9) == pytest.approx(last - first)
+
+
 # Han93, 15 and 15 eyes at random: C3F8 20 % stays 58.8 / 46.9 = 1.25 times as long as 12 %.
 def test_stronger_mixes_last_longer() -> None:
     assert t.life_days("c3f8", 20) / t.life_days("c3f8", 12) == pytest.approx(58.8 / 46.9, rel=0.04)

@@ -49,12 +49,19 @@ CASES: list[Case] = [
     ("steroid-response", [measures(4, iop_mmhg=21)], [measures(2.9, iop_mmhg=21)], {}),
     ("pressure-rising", [measures(30, iop_mmhg=20)], [measures(30, iop_mmhg=19)], {}),
     ("pressure-falling", [measures(30, iop_mmhg=10)], [measures(30, iop_mmhg=11)], {}),
+    (
+        "pressure-fell-far",
+        [measures(30, iop_mmhg=12)],
+        [measures(6.9, iop_mmhg=12), measures(30, iop_mmhg=13)],
+        {"baseline_iop_mmhg": 18},
+    ),
     ("low-pressure-late", [measures(8, iop_mmhg=7)], [measures(6.9, iop_mmhg=7)], {}),
-    ("hypotony", [measures(2, iop_mmhg=5)], [measures(2, iop_mmhg=6)], {}),
+    ("hypotony", [measures(2, iop_mmhg=5)], [measures(2, iop_mmhg=6), measures(14.1, iop_mmhg=5)], {}),
     ("wound-leak", [measures(2, findings=["leak"])], [measures(2, iop_mmhg=9)], {}),
     ("curtain", [symptoms(21, curtain=True)], [symptoms(21)], {}),
     ("floaters", again(21, floaters="worse"), [symptoms(21, floaters="better")], {}),
-    ("flashes", again(21, flashes="worse"), [symptoms(21, flashes="better")], {}),
+    ("flashes", again(21, flashes="worse"), again(13, flashes="worse"), {}),
+    ("flashes-early", again(13, flashes="worse"), again(21, flashes="worse"), {}),
     ("flashes-and-floaters", [symptoms(21, flashes="worse", floaters="worse")], again(21, flashes="worse"), {}),
     ("bleeding", [symptoms(12, floaters="worse", vision="worse")], [symptoms(12, floaters="worse")], {}),
     ("vision-worse", again(12, vision="worse"), [symptoms(12, vision="same")], {}),
@@ -493,3 +500,23 @@ def test_a_symptom_nobody_is_asked_about_is_refused(condition: str, says: str) -
 def test_facts_that_cannot_be_are_refused(make: Any, error: type) -> None:
     with pytest.raises(error):
         make()
+
+
+def test_what_the_rules_find_is_told_also_where_it_is_no_news() -> None:
+    facts = [
+        measures(10, iop_mmhg=38),
+        measures(12, iop_mmhg=33),
+        symptoms(15, floaters="worse"),
+        symptoms(120, redness="worse"),
+    ]
+    course = Course.after(operation(), facts=tuple(facts))
+    found = w.found(course, book.rulebook(), at(121))
+    spikes = [at_ for rule, at_ in found if rule == "pressure-spike"]
+    assert spikes == [at(10), at(12)]
+    assert [s.raised_at for s in w.evaluate(course, book.rulebook(), at(121)) if s.rule == "pressure-spike"] == [at(10)]
+    # A second look that nobody answered is found at the end of its hours too, and says so.
+    unanswered = at(15) + timedelta(hours=4)
+    assert found["floaters", unanswered]["second_look"] == "no answer"
+    assert "second_look" not in found["floaters", at(15)]
+    # Outside the days of a rule nothing is found.
+    assert not any(rule.startswith("redness") for rule, _ in found)

@@ -5,8 +5,9 @@ from typing import Any, get_args
 
 import pytest
 
-from followup.care import events
-from followup.care import pack as packs
+from followup.care.home import pack as packs
+from followup.care.reading import events
+from followup.care.reading.bodies import Question
 from followup.clinical.course import SYMPTOM_SIGNS
 from followup.config import Settings
 from followup.records import Store
@@ -15,7 +16,7 @@ from tests.conftest import OPERATED
 from tests.phone.conftest import Run
 from tests.phone.test_check import DAY, HOUR
 
-QUESTIONS = set(get_args(events.Question))
+QUESTIONS = set(get_args(Question))
 ASKED = """
 import { SCREENS, SIGNS } from "./patient/questions.js";
 

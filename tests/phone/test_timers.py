@@ -1,6 +1,6 @@
 """What of a timer counts: what somebody spoke for, at most what the core takes, and never more than the clinic can keep."""
 
-from followup.care import events
+from followup.care.reading import events
 from followup.clinical import posture
 from tests.phone.conftest import Run
 

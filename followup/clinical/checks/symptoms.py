@@ -6,7 +6,16 @@ from functools import lru_cache
 from typing import Any, NamedTuple
 
 from followup.clinical.checks.look import NOTHING, Check, Look
-from followup.clinical.course import PAIN_RANGE, SYMPTOM_SIGNS, SYMPTOM_TRENDS, TRENDS, Anaesthetic, Symptoms, Timeline
+from followup.clinical.course import (
+    ASKED_BACK_WITHIN,
+    PAIN_RANGE,
+    SYMPTOM_SIGNS,
+    SYMPTOM_TRENDS,
+    TRENDS,
+    Anaesthetic,
+    Symptoms,
+    Timeline,
+)
 from followup.clinical.errors import one_of
 
 
@@ -60,12 +69,17 @@ def _symptoms(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look
 
 
 def _symptoms_again(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
-    """The same at two looks in a row, at most `within_hours` apart: no slip of a finger."""
+    """The same at two looks in a row, at most `within_hours` apart: no slip of a finger.
+
+    To say so again within minutes, when the plain question comes back, is no second look yet.
+    """
     before: datetime | None = None
     for at, severity, values in _symptoms(timeline, threshold):
         if severity is None:
             before = None
             yield (at, None, NOTHING)
+            continue
+        if before is not None and at - before < ASKED_BACK_WITHIN:
             continue
         if before is not None and at - before <= timedelta(hours=threshold["within_hours"]):
             yield (at, severity, {**values, "said_first": before.isoformat()})
