@@ -55,6 +55,7 @@ def create_app(
         BABEL_DEFAULT_LOCALE="en",
         BABEL_TRANSLATION_DIRECTORIES=str(TRANSLATIONS),
         COMPRESS_ALGORITHM=["gzip"],
+        COMPRESS_ZSTD_LEVEL=19,  # the parts of a page, a few kB each
         COMPRESS_MIMETYPES=COMPRESSED,
     )
     trusted = settings.server.proxies
@@ -119,7 +120,8 @@ def _headers(response: Response) -> Response:
     headers = response.headers
     headers.setdefault("X-Content-Type-Options", "nosniff")
     if request.endpoint == "static" and response.mimetype in PARTS:
-        headers.pop("Content-Disposition", None)
+        for name in ("Accept-Ranges", "Content-Disposition", "Last-Modified"):  # its ETag says which version it is
+            headers.pop(name, None)
         return response  # no page of its own: the rest says what a page may do
     headers.setdefault(
         "Content-Security-Policy",

@@ -1,6 +1,5 @@
 // Check: one question a screen, and back; what is dangerous is answered at once by the phone from the clinic's rules.
 
-import { paragraph } from "../shared/dom.js";
 import { isOver } from "./draft.js";
 import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js";
 import { judge } from "./rules.js";
@@ -32,7 +31,7 @@ export class CheckView {
     this.#form.addEventListener("submit", (event) => this.#submit(event));
     this.#words.addEventListener("input", () => this.#touched());
     byId("check-back").addEventListener("click", (event) => this.#go(-1, event));
-    byId("check-stop").addEventListener("click", () => this.#save());
+    byId("check-stop").addEventListener("click", () => this.#stop());
     byId("check-again").addEventListener("click", () => this.again());
   }
 
@@ -121,6 +120,14 @@ export class CheckView {
     this.#save();
   }
 
+  // What was written before is not sent without having been seen now.
+  #stop() {
+    if (!this.#words.value.trim()) { this.#save(); return; }
+    this.#screen = "words";
+    this.#draw();
+    this.#focus();
+  }
+
   // Saves once, however often it is pressed.
   async #save() {
     if (this.#saving) return;
@@ -205,7 +212,7 @@ export class CheckView {
     box.hidden = verdict?.level !== "now";
     if (box.hidden) return;
     const said = verdict.words.join("\n");
-    if (box.dataset.said !== said) byId("so-far-words").replaceChildren(...reasonsOf(verdict).map(({ textContent }) => paragraph(textContent)));
+    if (box.dataset.said !== said) byId("so-far-words").replaceChildren(...reasonsOf(verdict));
     box.dataset.said = said;
   }
 }

@@ -304,6 +304,18 @@ def begins_anew_with_words(phone: Page) -> None:
     expect(phone.locator("#words-from")).to_contain_text("You wrote this before and did not save it")
 
 
+def test_words_from_before_are_not_sent_unseen(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    half_a_check(phone)
+    phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=9))
+    again(phone)
+    phone.get_by_role("link", name="Check").click()
+    press(phone, "pain", "2")
+    save(phone, whole=False, kept=False)
+    expect(phone.locator("#symptom-words")).to_have_value("half a sentence")
+    expect(screen(phone, "words")).to_be_visible()
+    assert events.of_eye(clinic_store, enrolment[0]) == []
+
+
 def test_a_good_day_takes_eight_taps_and_back_keeps_what_was_said(
     phone: Page, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:
