@@ -30,7 +30,10 @@ class Staff:
 
 @dataclass(frozen=True, slots=True)
 class Patient:
-    """A person; `joined_into` is the record of the same person that this one was joined into."""
+    """A person; `joined_into` is the record of the same person that this one was joined into.
+
+    `reached_by` is own-phone, carer-phone or no-app; empty while nobody has said.
+    """
 
     id: str
     number: str
@@ -40,6 +43,8 @@ class Patient:
     language: str
     created_at: datetime
     joined_into: str | None
+    reached_by: str
+    carer_phone: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,7 +260,10 @@ class Taken:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """What was decided about a callback and stays to be done; `owner` None: nobody has it yet."""
+    """What was decided about a callback and stays to be done; `owner` None: nobody has it yet.
+
+    What one decision made for several callbacks of a patient has one `decision` (None in older records).
+    """
 
     id: str
     callback_id: str
@@ -275,6 +283,7 @@ class Task:
     done_by: str | None
     done_words: str
     given_up: bool
+    decision: str | None
 
 
 @dataclass(frozen=True, slots=True)
