@@ -178,7 +178,8 @@ def number(value: float, digits: int = 0) -> str:
 
 
 def citation(source: str) -> str:
-    return SOURCES[source]
+    """A source in full; an old warning may name one by a key that is no more."""
+    return SOURCES.get(source, source)
 
 
 def pairs(values: dict[str, Any]) -> str:
