@@ -79,10 +79,11 @@ class Line:
 
 @dataclass(frozen=True)
 class Listed:
-    """Every patient with open callbacks, and what was lately taken over from the reader, with its `eyes`."""
+    """Every patient with open callbacks, and what was lately taken over from the reader or handed to them, with its `eyes`."""
 
     lines: list[Line]
     taken: list[Taken]
+    handed: list[Taken]
     eyes: dict[str, KnownEye]
 
 
@@ -91,13 +92,14 @@ def listed(desk: Desk) -> Listed:
     store = desk.store
     open_ones = worries.open_callbacks(store)
     taken = worries.taken_from(store, desk.actor.id, desk.now - TAKEN_SHOWN)
-    known = eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in taken}))
+    handed = worries.handed_to(store, desk.actor.id, desk.now - TAKEN_SHOWN)
+    known = eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in (*taken, *handed)}))
     to_do = tasks.open_by_callback(store)
     of_patient: dict[str, list[Callback]] = {}
     for c in open_ones:
         of_patient.setdefault(known[c.eye_id].patient.id if c.eye_id in known else c.id, []).append(c)
     lines = [_line(desk, calls, known, to_do) for calls in of_patient.values()]
-    return Listed(lines, taken, known)
+    return Listed(lines, taken, handed, known)
 
 
 def _line(desk: Desk, calls: list[Callback], known: dict[str, KnownEye], to_do: dict[str, list[Task]]) -> Line:
@@ -135,6 +137,7 @@ class ForSurgeon:
     colleagues: list[Line]
     decided: list[Line]
     taken: list[Taken]
+    handed: list[Taken]
     eyes: dict[str, KnownEye]
 
     @property
@@ -152,7 +155,7 @@ def for_surgeon(desk: Desk) -> ForSurgeon:
             parts["decided"].append(line)
         else:
             parts["mine" if line.mine else "moved_up" if line.level else "colleagues"].append(line)
-    return ForSurgeon(**parts, taken=found.taken, eyes=found.eyes)
+    return ForSurgeon(**parts, taken=found.taken, handed=found.handed, eyes=found.eyes)
 
 
 @dataclass(frozen=True)
