@@ -101,6 +101,12 @@ def open_callbacks(store: Store) -> list[Callback]:
     return readable(store, "callbacks", store.rows(sql), _callback)
 
 
+def settled_since(store: Store, at: datetime) -> list[Callback]:
+    """What was settled from a time on, in that order."""
+    sql = _CALLBACKS + " WHERE c.state = 'settled' AND c.settled_at >= :at ORDER BY c.settled_at, c.id"
+    return readable(store, "callbacks", store.rows(sql, {"at": to_text(at)}), _callback)
+
+
 def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
     sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
     return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)

@@ -1,4 +1,4 @@
-"""Callbacks: the list, one of them, and every step on the way to its outcome."""
+"""Callbacks: the list, the call for a patient and every step on the way to its outcome, and the handover at the end of the day."""
 
 from datetime import datetime
 from typing import Any
@@ -11,6 +11,7 @@ from followup.care.callbacks import deciding, holding, settling, showing
 from followup.care.callbacks.calls import TRY_AGAIN_AFTER
 from followup.care.callbacks.holding import known_task
 from followup.care.errors import CareError
+from followup.care.today import handover as handing_over
 from followup.web import context
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.callback_forms import CallForm, DecideForm
@@ -21,6 +22,13 @@ from followup.web.clinic.callback_forms import CallForm, DecideForm
 def callback_list() -> Any:
     """Every patient with open callbacks, by how soon and then by how long it has waited."""
     return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
+
+
+@bp.get("/handover")
+@context.staff_only()
+def handover() -> Any:
+    """The end of the day: seen, did not come, settled, open, unreached, and who has what."""
+    return render_template("clinic/handover.html", found=handing_over.handover(context.desk()))
 
 
 @bp.get("/callbacks/<callback_id>")
