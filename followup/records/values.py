@@ -32,7 +32,8 @@ class Staff:
 class Patient:
     """A person; `joined_into` is the record of the same person that this one was joined into.
 
-    `reached_by` is own-phone, carer-phone or no-app; empty while nobody has said.
+    `reached_by` is own-phone, carer-phone or no-app; empty while nobody has said. Whether there is the app stands so since
+    `reached_since` (None: from the beginning).
     """
 
     id: str
@@ -44,7 +45,13 @@ class Patient:
     created_at: datetime
     joined_into: str | None
     reached_by: str
+    reached_since: datetime | None
     carer_phone: str
+
+    @property
+    def has_app(self) -> bool:
+        """Whether entries from a phone are waited for: also while nobody has said that there is none."""
+        return self.reached_by != "no-app"
 
 
 @dataclass(frozen=True, slots=True)

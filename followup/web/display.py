@@ -12,6 +12,7 @@ from followup.care.callbacks import going_home
 from followup.care.callbacks.kinds import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge.note import PROCEDURE_STEPS
 from followup.care.patients.following import FOLLOW_UP, REASONS
+from followup.care.patients.reaching import WAYS
 from followup.care.reading.eye import protocol
 from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
@@ -120,7 +121,9 @@ WORDS: dict[str, dict[str, str]] = {
         "posture": "posture",
         "silence": "not heard from",
         "missed-visit": "missed visit",
+        "diary": "planned call, paper diary",
     },
+    "reached_by": WAYS,
 }
 
 
