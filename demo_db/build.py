@@ -22,6 +22,7 @@ from followup.care.home import enrol
 from followup.care.home.receive import receive
 from followup.care.reading.eye import load
 from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import diary
 from followup.care.visits.visit import record_visit
 from followup.care.watch.raising import check_eye
 from followup.clinical.course import RISKS
@@ -107,7 +108,8 @@ class _Life:
         operated_again_at = self.operated_at + timedelta(days=again["after_days"]) if again else self.now
         home_at = min(self.operated_at + timedelta(hours=4), self.now)
         self.operation = self._discharged(home_at)
-        self.device = self._phone(home_at)
+        self.on_paper = self.eye.get("reached_by") == "no-app"
+        self.device = None if self.on_paper else self._phone(home_at)
         self._until(operated_again_at)
         if again:
             self.eye = {**self.eye, "clinic": {}, "home": [], "missed": [], **again}
@@ -148,21 +150,29 @@ class _Life:
         if proposed.plan:
             plan = proposed.plan
             note.posture = {"position": plan.position, "hours_a_day": plan.hours_a_day, "days": plan.days}
-        patient = Patient(number=eye["number"], name=eye["name"], born_on=eye["born"], phone=eye["phone"])
+        patient = Patient(
+            number=eye["number"],
+            name=eye["name"],
+            born_on=eye["born"],
+            phone=eye["phone"],
+            reached_by=eye.get("reached_by", "own-phone"),
+            carer_phone=eye.get("carer_phone", ""),
+        )
         operation, _ = leaving.discharge(Desk(self.store, at, self.nurse, self.zone), patient, note, proposed.visits)
         return operation
 
     def _phone(self, at: datetime) -> Device:
         patient_id = load(self.store, self.operation, self.zone).patient.id
         code = enrol.issue_code(Desk(self.store, at, self.nurse, self.zone), patient_id)
-        token = enrol.enrol(self.store, at, code, self.eye["born"].year, "patient", "demo")
+        used_by = "carer" if self.eye.get("reached_by") == "carer-phone" else "patient"
+        token = enrol.enrol(self.store, at, code, self.eye["born"].year, used_by, "demo")
         device = enrol.device(self.store, token)
         assert device is not None
         return device
 
     def _steps(self) -> Iterator[Step]:
         yield from self._visits()
-        yield from self._diary()
+        yield from self._on_paper() if self.on_paper else self._diary()
         for line in self.eye.get("home", []):
             day, kind, *words = shlex.split(line)
             body = _home_body(words)
@@ -196,6 +206,21 @@ class _Life:
                 body = {"position": plan.position, "from": start.isoformat(), "to": (at - timedelta(minutes=15)).isoformat()}
                 yield at + timedelta(minutes=2), partial(self._enter, "posture", body)
 
+    def _on_paper(self) -> Iterator[Step]:
+        """At each planned call the nurse enters the days of the diary since the one before; the last is left to be made."""
+        known = load(self.store, self.operation, self.zone)
+        since = self.operated_at.astimezone(self.zone).date()
+        today = self.now.astimezone(self.zone).date()
+        come = sorted(day for day in diary.sheet(self.store, known, str).calls if day <= today)
+        for day in come[:-1]:
+            at = datetime.combine(day, datetime.min.time(), self.zone).replace(hour=9, minute=50).astimezone(UTC)
+            yield at, partial(self._copied, [since + timedelta(days=n) for n in range(1, (day - since).days)])
+            since = day - timedelta(days=1)
+
+    def _copied(self, days: list[date], at: datetime) -> None:
+        for day in days:
+            diary.enter(Desk(self.store, at, self.nurse, self.zone), self.operation, day, CALM)
+
     def _seen(self, visit: str, words: str, at: datetime) -> None:
         given = {name: value for name, _, value in (word.partition("=") for word in shlex.split(words))}
         body = {
@@ -218,6 +243,7 @@ class _Life:
         self.sequence += 1
         event = {"id": new_id(), "operation": self.operation, "kind": kind, "at": at.isoformat(), "body": body}
         sent = [{**event, "offset_minutes": 60, "sequence": self.sequence, "by": "patient"}]
+        assert self.device is not None, "on paper nothing comes from a phone"
         result = receive(self.store, at, self.device, sent, self.zone)[0]
         assert result.status == "received", result.reason
 

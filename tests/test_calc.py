@@ -199,6 +199,15 @@ def test_a_course_may_leave_out_everything_but_the_operation(tmp_path: Path) -> 
     assert answer("course", write(tmp_path, silent))["warnings"][0]["rule"] == "silent-early"  # type: ignore[index]
 
 
+def test_a_course_may_say_that_there_is_no_app(tmp_path: Path) -> None:
+    silent = {"operation": {"at": "2027-03-02T14:00:00Z"}, "until": "2027-03-12T14:00:00Z"}
+    rules = [
+        {w["rule"] for w in answer("course", write(tmp_path, silent | told))["warnings"]}  # type: ignore[index]
+        for told in ({}, {"app": True}, {"app": False})
+    ]
+    assert rules == [{"silent-early"}, {"silent-early"}, {"diary-call"}]
+
+
 FELLOW: dict[str, Any] = {
     "operations": [
         {"eye": "right", "at": "2027-03-02T14:00:00Z", "agent": "sf6", "percent": 20, "fill_percent": 90},

@@ -19,7 +19,11 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     assert min(ages) == 0
     assert max(ages) > 180
     open_worries = {c.worry for c in worries.open_callbacks(store)}
-    assert {"infection", "pressure", "retina", "silence", "gas-and-height", "oil"} <= open_worries
+    assert {"infection", "pressure", "retina", "silence", "gas-and-height", "oil", "diary"} <= open_worries
+    on_paper = [r for r in rows if not r.patient.has_app]
+    assert len(on_paper) == 2
+    assert not {c.worry for r in on_paper for c in worries.callbacks_of(store, r.id)} & {"silence", "posture"}
+    assert {r.patient.reached_by for r in rows} == {"own-phone", "carer-phone", "no-app"}
     in_trouble = {c.eye_id for c in worries.open_callbacks(store)}
     assert 5 <= len(in_trouble) <= len(rows) // 2
     assert audit.broken_at(store) is None

@@ -8,6 +8,7 @@ from argon2.exceptions import VerifyMismatchError
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Refused
 from followup.records import Store, audit, people
+from followup.records.values import Staff
 
 ROLES = ("nurse", "surgeon")
 SHORTEST_PASSWORD = 10
@@ -54,6 +55,11 @@ def actor(store: Store, staff_id: str | None, *, trusted: bool = False) -> Actor
     """The member of staff of a session, or None if they left; `trusted` as the clinic says of its nurses."""
     found = people.staff_member(store, staff_id) if staff_id else None
     return Actor(found.id, found.name, found.role, trusted) if found else None
+
+
+def everybody(store: Store) -> list[Staff]:
+    """Who works at the clinic."""
+    return people.all_staff(store)
 
 
 def surgeons(store: Store) -> list[str]:

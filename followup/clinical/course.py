@@ -284,6 +284,9 @@ Fact = (
 class Course:
     """One eye: what was done to it in order of time, which visits are planned, what was recorded, the zone of its days.
 
+    `app` is whether entries from a phone are waited for: else nothing is made of silence, and calls are planned. That has
+    been so since `reached_since` (None: from the beginning).
+
     Raises `OutOfRange` for a time without its offset, `Unknown` for an operation on the other eye.
     """
 
@@ -292,6 +295,8 @@ class Course:
     visits: tuple[PlannedVisit, ...] = ()
     facts: tuple[Fact, ...] = ()
     zone: tzinfo = field(default=UTC)
+    app: bool = True
+    reached_since: datetime | None = None
 
     @classmethod
     def after(
@@ -469,10 +474,16 @@ class Timeline:
             return []
         return posture.adherence(op.plan, [p.block for p in self.postured], op.at, self.zone, self.now)
 
+    @property
+    def reached_since(self) -> datetime:
+        """Since when the patient is reached as now; since surgery where it was so from the beginning."""
+        return max(self.operation.at, self.course.reached_since or self.operation.at)
+
     @cached_property
     def silences(self) -> list[tuple[datetime, float]]:
         """From when and for how many hours nothing was heard from the patient, counted from surgery."""
-        heard = [self.operation.at, *(at for at in self.heard_at if at > self.operation.at)]
+        first = self.reached_since
+        heard = [first, *(at for at in self.heard_at if at > first)]
         pairs = zip(heard, [*heard[1:], self.now], strict=True)
         return [(last, (following - last).total_seconds() / 3600) for last, following in pairs]
 

@@ -112,6 +112,7 @@ class Rulebook:
 
     def applied(self, course: Course, now: datetime) -> Iterator[tuple[Timeline, Rule]]:
         """Each stage of a course up to `now` with each rule that looks at it."""
+        rules = [rule for rule in self.rules if CHECKS[rule.check].app in (None, course.app)]
         for timeline in course.timelines(now):
             operation = timeline.operation if timeline.operated else None
-            yield from ((timeline, rule) for rule in self.rules if rule.applies(operation))
+            yield from ((timeline, rule) for rule in rules if rule.applies(operation))

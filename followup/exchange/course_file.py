@@ -91,6 +91,7 @@ class _CourseFile(_Part):
     visits: list[_Visit] = []
     facts: list[dict[str, Any]] = []
     until: datetime | None = None
+    app: bool = True
 
     _kept = field_validator("until")(kept_time)
 
@@ -144,7 +145,10 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
         eye, zone = operations[0].eye, ZoneInfo(file.done[0].zone)
         fellow = next(side for side in EYES if side != eye)
         of_fellow = tuple(f for f in facts if isinstance(f, course.Measures | course.Settled))
-        told = course.Course(eye, operations, visits, facts, zone), course.Course(fellow, facts=of_fellow, zone=zone)
+        told = (
+            course.Course(eye, operations, visits, facts, zone, file.app),
+            course.Course(fellow, facts=of_fellow, zone=zone),
+        )
     except ValidationError as error:
         raise CourseFileError(first_message(error)) from error
     except (ClinicalError, KeyError) as error:

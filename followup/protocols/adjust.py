@@ -58,7 +58,9 @@ def adjusted(text: str, wanted: Mapping[str, str]) -> str:
         place: Any = document
         for step in steps:
             place = place[int(step) if isinstance(place, list) else step]
-        place[last] = typed if known[path].choices else _number(typed, known[path].label)
+        place[int(last) if isinstance(place, list) else last] = (
+            typed if known[path].choices else _number(typed, known[path].label)
+        )
     return tomlkit.dumps(document)
 
 
@@ -93,8 +95,15 @@ def _settings(item: Mapping[str, Any], path: str, inside: str) -> Iterator[Setti
             yield Setting(here, label, str(value), CHOICES[key])
         elif isinstance(value, dict):
             yield from _settings(value, here, label)
-        elif isinstance(value, int | float) and not isinstance(value, bool | Bool):
+        elif isinstance(value, list):
+            numbered = {str(n): part for n, part in enumerate(value) if _is_number(part)}
+            yield from (Setting(f"{here}.{n}", f"{label}, {int(n) + 1}", f"{part:g}") for n, part in numbered.items())
+        elif _is_number(value):
             yield Setting(here, label, f"{value:g}")
+
+
+def _is_number(value: Any) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool | Bool)
 
 
 def _name(item: Mapping[str, Any]) -> str:

@@ -161,7 +161,7 @@ def rulebook(text: str | None = None) -> warnings.Rulebook:
     read = _validated("rulebook", text)
     assert isinstance(read, RulebookText)
     try:
-        rules = tuple(_rule(rule) for rule in _with_words(read.rules))
+        rules = tuple(_rule(rule) for rule in _with_what_stays(read.rules))
         for rule in rules:
             _citation(f"rule “{rule.id}”", rule.source)
             _citation(f"rule “{rule.id}”", rule.threshold_source)
@@ -220,15 +220,20 @@ def propose_plan(
     return posture.Plan(position, chosen.hours_a_day, chosen.days)
 
 
-def _with_words(rules: Sequence[RuleText]) -> Sequence[RuleText]:
-    """The rules, and the draft's rule for free text where a clinic's own text, perhaps an older one, has none.
+ALWAYS = ("words", "diary-call")
 
-    What a patient writes always reaches a person; no rulebook can switch that off.
+
+def _with_what_stays(rules: Sequence[RuleText]) -> Sequence[RuleText]:
+    """The rules, and the draft's for free text and for planned calls where a clinic's own text, perhaps an older one, has none.
+
+    What a patient writes always reaches a person, and somebody always calls those who have no app; no rulebook can switch
+    that off.
     """
-    if any(rule.check == "words" for rule in rules):
+    missing = {check for check in ALWAYS if all(rule.check != check for rule in rules)}
+    if not missing:
         return rules
     draft = RulebookText.model_validate(_parsed(draft_text("rulebook")))
-    return [*rules, *(rule for rule in draft.rules if rule.check == "words")]
+    return [*rules, *(rule for rule in draft.rules if rule.check in missing)]
 
 
 def _validated(part: str, text: str) -> _Strict:

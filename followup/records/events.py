@@ -80,6 +80,12 @@ def of_kind(store: Store, kind: str) -> list[Event]:
     return readable(store, "events", store.rows(sql, {"kind": kind}), _made)
 
 
+def since(store: Store, kind: str, at: datetime) -> list[Event]:
+    """What stands of one kind on the followed eyes from a time on, by time."""
+    sql = f"{_FOLLOWED} AND e.kind = :kind AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
+    return readable(store, "events", store.rows(sql, {"kind": kind, "at": to_text(at)}), _made)
+
+
 def last_measures(store: Store) -> dict[str, Event]:
     """The latest measures of every eye whose patient has an eye that is followed, by eye."""
     sql = f"""

@@ -23,7 +23,10 @@ _LATEST_NOTE = f"""
     (SELECT id FROM operation_records WHERE operation_id = o.id AND {in_time("operated_at")}
      ORDER BY recorded_at DESC, id DESC LIMIT 1)
 """
-_PATIENT = ("id", "number", "name", "born_on", "phone", "language", "created_at", "joined_into")
+_PATIENT = (
+    "id", "number", "name", "born_on", "phone", "language", "created_at", "joined_into", "reached_by", "reached_since",
+    "carer_phone",
+)  # fmt: skip
 _NOTE = (
     "id", "operation_id", "eye", "operated_at", "agent", "surgeon", "body", "recorded_by", "recorded_at", "reason",
 )  # fmt: skip

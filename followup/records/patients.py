@@ -28,6 +28,16 @@ def correct(store: Store, id: str, number: str, name: str, born_on: date, phone:
     store.execute(sql, {**row, "id": id})
 
 
+def put_reach(store: Store, now: datetime, id: str, reached_by: str, carer_phone: str) -> None:
+    """How a patient is reached from now on; `reached_since` moves where the app is given up or taken up."""
+    sql = """
+        UPDATE patients SET reached_since =
+            CASE WHEN (reached_by = 'no-app') = (:by = 'no-app') THEN reached_since ELSE :now END,
+        reached_by = :by, carer_phone = :phone WHERE id = :id
+    """
+    store.execute(sql, {"id": id, "by": reached_by, "phone": carer_phone, "now": to_text(now)})
+
+
 def patient(store: Store, id: str) -> Patient | None:
     return _one(store.row("SELECT * FROM patients WHERE id = :id", {"id": id}))
 
@@ -89,6 +99,12 @@ def join(store: Store, id: str, into: str) -> None:
     for table in ("message_choices", "push_subscriptions", "messages"):
         sql = f"UPDATE OR IGNORE {table} SET person = 'patient:' || :into WHERE person = 'patient:' || :id"
         store.execute(sql, {"id": id, "into": into})
+    said = """UPDATE patients SET carer_phone = (SELECT carer_phone FROM patients WHERE id = :id)
+              WHERE id = :into AND carer_phone = ''"""
+    store.execute(said, {"id": id, "into": into})
+    said = """UPDATE patients SET (reached_by, reached_since) = (SELECT reached_by, reached_since FROM patients WHERE id = :id)
+              WHERE id = :into AND reached_by = ''"""
+    store.execute(said, {"id": id, "into": into})
     for side in SIDES:
         eyes = "SELECT id FROM eyes WHERE patient_id = {} AND side = :side"
         sides = {"id": id, "into": into, "side": side}

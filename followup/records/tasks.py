@@ -23,6 +23,7 @@ def add(
     made_by: str,
     owner: str | None,
     due_at: datetime,
+    decision: str,
     *,
     told_at: datetime | None = None,
     visit_id: str | None = None,
@@ -31,7 +32,7 @@ def add(
     about = {"callback_id": callback.id, "eye_id": callback.eye_id, "visit_id": visit_id}
     row = {"id": id, **about, "kind": kind, "words": words, "owner": owner, "due_at": to_text(due_at)}
     told = to_text(told_at) if told_at else None
-    store.insert("tasks", {**row, "made_by": made_by, "made_at": to_text(now), "told_at": told})
+    store.insert("tasks", {**row, "made_by": made_by, "made_at": to_text(now), "told_at": told, "decision": decision})
     return id
 
 
@@ -43,6 +44,19 @@ def task(store: Store, id: str) -> Task | None:
 def of_callback(store: Store, callback_id: str) -> list[Task]:
     """Every task of a callback, open or not, in the order made."""
     return [_opened(row) for row in store.rows(_TASKS + " WHERE t.callback_id = :id ORDER BY t.id", {"id": callback_id})]
+
+
+def of_decision(store: Store, task: Task) -> list[Task]:
+    """That task and the open ones that the same decision made and the same person has."""
+    if task.decision is None or task.done_at is not None:
+        return [task]
+    sql = _TASKS + " WHERE t.decision = :decision AND t.owner IS :owner AND t.done_at IS NULL ORDER BY t.id"
+    return [_opened(row) for row in store.rows(sql, {"decision": task.decision, "owner": task.owner})]
+
+
+def needs_visit(store: Store, visit_id: str) -> bool:
+    """Whether an open task still waits for that visit of the book."""
+    return bool(store.rows("SELECT 1 FROM tasks WHERE visit_id = :id AND done_at IS NULL", {"id": visit_id}))
 
 
 def open_by_callback(store: Store) -> dict[str, list[Task]]:

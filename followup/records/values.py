@@ -30,7 +30,11 @@ class Staff:
 
 @dataclass(frozen=True, slots=True)
 class Patient:
-    """A person; `joined_into` is the record of the same person that this one was joined into."""
+    """A person; `joined_into` is the record of the same person that this one was joined into.
+
+    `reached_by` is own-phone, carer-phone or no-app; empty while nobody has said. Whether there is the app stands so since
+    `reached_since` (None: from the beginning).
+    """
 
     id: str
     number: str
@@ -40,6 +44,14 @@ class Patient:
     language: str
     created_at: datetime
     joined_into: str | None
+    reached_by: str
+    reached_since: datetime | None
+    carer_phone: str
+
+    @property
+    def has_app(self) -> bool:
+        """Whether entries from a phone are waited for: also while nobody has said that there is none."""
+        return self.reached_by != "no-app"
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,7 +267,10 @@ class Taken:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """What was decided about a callback and stays to be done; `owner` None: nobody has it yet."""
+    """What was decided about a callback and stays to be done; `owner` None: nobody has it yet.
+
+    What one decision made for several callbacks of a patient has one `decision` (None in older records).
+    """
 
     id: str
     callback_id: str
@@ -275,6 +290,7 @@ class Task:
     done_by: str | None
     done_words: str
     given_up: bool
+    decision: str | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,6 +101,12 @@ def open_callbacks(store: Store) -> list[Callback]:
     return readable(store, "callbacks", store.rows(sql), _callback)
 
 
+def settled_since(store: Store, at: datetime) -> list[Callback]:
+    """What was settled from a time on, in that order."""
+    sql = _CALLBACKS + " WHERE c.state = 'settled' AND c.settled_at >= :at ORDER BY c.settled_at, c.id"
+    return readable(store, "callbacks", store.rows(sql, {"at": to_text(at)}), _callback)
+
+
 def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
     sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
     return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)
@@ -198,6 +204,28 @@ def taken_from(store: Store, staff_id: str, since: datetime) -> list[Taken]:
         ORDER BY s.at DESC
     """
     return [made(Taken, row) for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
+
+
+def handed_to(store: Store, staff_id: str, since: datetime) -> list[Taken]:
+    """What others handed to this person since a time, newest first: its callback, by whom, when."""
+    sql = """
+        SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, coalesce(y.joined_into, c.eye_id) AS eye_id, c.worry
+        FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id JOIN eyes y ON y.id = c.eye_id
+        WHERE s.step = 'handed over' AND json_extract(s.detail, '$.to_id') = :who AND s.at >= :since
+            AND c.state != 'settled'
+        ORDER BY s.at DESC
+    """
+    return [made(Taken, row) for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
+
+
+def holds_anything(store: Store, staff_id: str) -> bool:
+    """Whether somebody has an open callback or a task in hand."""
+    sql = """
+        SELECT 1 WHERE EXISTS (SELECT 1 FROM callbacks c WHERE c.state = 'claimed' AND c.claimed_by = :who
+            AND NOT EXISTS (SELECT 1 FROM tasks t WHERE t.callback_id = c.id AND t.done_at IS NULL))
+        OR EXISTS (SELECT 1 FROM tasks WHERE owner = :who AND done_at IS NULL)
+    """
+    return store.row(sql, {"who": staff_id}) is not None
 
 
 def _callback(row: Row) -> Callback:

@@ -8,9 +8,11 @@ from flask_babel import format_date, format_datetime, format_decimal, gettext
 from markupsafe import Markup
 
 from followup.care import accounts
+from followup.care.callbacks import going_home
 from followup.care.callbacks.kinds import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
 from followup.care.discharge.note import PROCEDURE_STEPS
 from followup.care.patients.following import FOLLOW_UP, REASONS
+from followup.care.patients.reaching import WAYS
 from followup.care.reading.eye import protocol
 from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
@@ -119,7 +121,9 @@ WORDS: dict[str, dict[str, str]] = {
         "posture": "posture",
         "silence": "not heard from",
         "missed-visit": "missed visit",
+        "diary": "planned call, paper diary",
     },
+    "reached_by": WAYS,
 }
 
 
@@ -178,7 +182,8 @@ def number(value: float, digits: int = 0) -> str:
 
 
 def citation(source: str) -> str:
-    return SOURCES[source]
+    """A source in full; an old warning may name one by a key that is no more."""
+    return SOURCES.get(source, source)
 
 
 def pairs(values: dict[str, Any]) -> str:
@@ -236,6 +241,12 @@ def watch() -> dict[str, Any]:
     return {"late": watching.late(context.store(), context.now()), "faults": watching.count(context.store())}
 
 
+def holds_anything() -> bool:
+    """Whether the reader has calls or tasks in hand, and is asked about them at sign-out."""
+    staff = context.staff()
+    return staff is not None and going_home.holds_anything(context.store(), staff.id)
+
+
 def unsigned() -> dict[str, Any]:
     """Which parts of the protocol nobody has signed, for staff."""
     parts = ("rulebook", "reviews", "postures")
@@ -247,7 +258,7 @@ def register(app: Flask) -> None:
     filters |= {"note_part": note_part, "local_day": local_day, "who": who}
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
-    app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch)
+    app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch, holds_anything=holds_anything)
 
     @app.context_processor
     def everywhere() -> dict[str, Any]:

@@ -12,11 +12,14 @@ const signOut = document.getElementById("sign-out");
 const database = await openDeviceDatabase();
 if (await endSession(database)) location.replace("/");
 
-signOut.addEventListener("submit", async (event) => {
+// With calls in hand the first press only asks what becomes of them; the answer signs out.
+const leaving = document.getElementById("going-home") ?? (signOut.method === "post" ? signOut : null);
+leaving?.addEventListener("submit", async (event) => {
+  if (event.submitter?.value === "stay") return;
   event.preventDefault();
   await sendEntries(database);
   await forgetDay(database);
-  signOut.submit();
+  leaving.submit();
 });
 window.addEventListener("online", refresh);
 setInterval(refresh, FRESH_MS);

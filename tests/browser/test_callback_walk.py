@@ -52,9 +52,9 @@ def test_theatre_is_to_do_until_the_patient_was_reached_and_it_is_done(
 
     nurse.locator(".cards a", has_text="Pat Patient").first.click()
     nurse.get_by_role("button", name="I will do it").click()
-    nurse.get_by_label("Not reached", exact=True).check()
-    nurse.get_by_label("What was said or done").fill("Rang ten times.")
-    nurse.get_by_role("button", name="Record the call").click()
+    nurse.get_by_text("another time, or a word").click()
+    nurse.locator(".nobody").get_by_label("What was said or done").fill("Rang ten times.")
+    nurse.get_by_role("button", name="Nobody answered").click()
     expect(nurse.get_by_text("Not reached; next try")).to_be_visible()
     listed(nurse, server, "/clinic/callbacks", r"theatre — Nora Nurse, by .*not reached, next try .*\d\d:\d\d")
 
@@ -66,16 +66,16 @@ def test_theatre_is_to_do_until_the_patient_was_reached_and_it_is_done(
 
     surgeon.get_by_role("button", name="It is done").click()
     expect(surgeon.get_by_text("nobody has spoken to the patient or carer about this yet")).to_be_visible()
-    surgeon.get_by_label("Reached the patient").check()
-    surgeon.get_by_label("What was said or done").fill("Comes fasting at eight.")
-    surgeon.get_by_role("button", name="Record the call").click()
+    surgeon.get_by_label("The patient", exact=True).check()
+    surgeon.locator(".spoken").get_by_label("What was said or done").fill("Comes fasting at eight.")
+    surgeon.get_by_role("button", name="Save the call").click()
     expect(surgeon.get_by_role("region", name="To do")).to_contain_text("the patient knows; theatre to be confirmed")
     listed(nurse, server, "/clinic/callbacks", r"the patient knows; theatre to be confirmed — Sol Surgeon, by")
 
-    surgeon.get_by_label("What was said or done").fill("On tomorrow’s list.")
+    surgeon.locator(".spoken").get_by_label("What was said or done").fill("On tomorrow’s list.")
     surgeon.get_by_role("button", name="It is done").click()
     expect(surgeon.get_by_text("Settled: theatre.")).to_be_visible()
-    story = surgeon.locator("section", has=surgeon.get_by_role("heading", name="What was done"))
+    story = surgeon.locator("section", has=surgeon.get_by_role("heading", name="What was done")).first
     for step in (
         "decided by Sol Surgeon",
         "Rang ten times.",

@@ -254,7 +254,7 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     measured(clinic_store, nurse, server, enrolment[0], iop_mmhg=36)
     page.goto(f"{server.address}/clinic/callbacks")
     page.locator(".cards a", has_text="Pat Patient").first.click()
-    expect(page.get_by_role("button", name="Save the outcome")).to_have_count(0)
+    expect(page.get_by_role("button", name="Save the call")).to_have_count(0)
     page.get_by_role("button", name="Claim: I will call").click()
     ask = page.locator("section", has=page.get_by_role("heading", name="Ask"))
     assert ask.locator("li").count() >= 1
@@ -262,25 +262,26 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):
         holding.claim(Desk(clinic_store, datetime.now(UTC), other, ZONE), pressure.id)
-    page.get_by_label("Not reached", exact=True).check()
-    page.get_by_label("What was said or done").fill("No answer.")
-    page.get_by_role("button", name="Record the call").click()
-    expect(page.get_by_text("Not reached; next try")).to_be_visible()
-    page.get_by_label("Reached a carer").check()
-    page.get_by_label("What was said or done").fill("Will come.")
-    page.get_by_role("button", name="Record the call").click()
+    page.get_by_role("button", name="Nobody answered").click()
+    expect(page.get_by_text("Not reached; next try").first).to_be_visible()
+    page.get_by_label("A carer", exact=True).check()
     page.get_by_label("Seen the same day").check()
     page.get_by_label("The patient or carer knows of it from this call").check()
-    page.get_by_label("Words for the record").fill("Advised to come at once.")
-    page.get_by_role("button", name="Save the outcome").click()
+    page.locator(".spoken").get_by_label("What was said or done").fill("Will come at once.")
+    page.get_by_role("button", name="Save the call").click()
     to_do = page.get_by_role("region", name="To do")
     expect(to_do).to_contain_text("the patient knows; to be seen today")
     expect(to_do).to_contain_text("Nora Nurse, by")
     extra, planned = visits.of_eye(clinic_store, enrolment[0])
     assert (extra.name, extra.target, planned.name) == ("extra visit", clinic_day(), "week 1")
-    page.get_by_label("What was said or done").fill("Seen at noon.")
+    page.locator(".spoken").get_by_label("What was said or done").fill("Seen at noon.")
     page.get_by_role("button", name="It is done").click()
     expect(page.get_by_text("Settled: seen the same day.")).to_be_visible()
     done = page.locator("section", has=page.get_by_role("heading", name="What was done"))
-    for words in ("claimed by Nora Nurse", "No answer.", "Will come. (a carer)", "(seen the same day) Seen at noon."):
+    for words in (
+        "claimed by Nora Nurse",
+        "not reached",
+        "Will come at once. (a carer)",
+        "(seen the same day) Seen at noon.",
+    ):
         expect(done).to_contain_text(words)

@@ -51,6 +51,7 @@ def test_no_violation_on_any_staff_page(
         "/surgeon/results",
         "/clinic/",
         "/clinic/callbacks",
+        "/clinic/handover",
         f"/clinic/callbacks/{call}",
         f"/clinic/eyes/{eye}",
         f"/clinic/eyes/{eye}/visit",
@@ -68,6 +69,8 @@ def test_no_violation_on_any_staff_page(
     page.goto(f"{server.address}/clinic/callbacks/{call}")
     page.get_by_role("button", name="Claim: I will call").click()
     faults += faults_of(page, "a claimed callback")
+    page.goto(f"{server.address}/going-home")
+    faults += faults_of(page, "what is in somebody's hands")
     page.goto(f"{server.address}/clinic/without-signal")
     page.wait_for_selector("html[data-ready=yes]")
     faults += faults_of(page, "locked without a signal")

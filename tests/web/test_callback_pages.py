@@ -45,16 +45,16 @@ def test_a_callback_is_listed_claimed_called_and_settled(as_nurse: FlaskClient, 
     as_nurse.post(f"{call}/claim")
     assert as_surgeon.post(f"{call}/claim").status_code == 409
     assert "Is there pain, headache or sickness?" in as_nurse.get(call).text
-    assert as_nurse.post(f"{call}/settle", data={"words": "kept this"}).status_code == 400
-    assert as_nurse.post(f"{call}/settle", data={"outcome": "no-action", "words": ""}).status_code == 400
-    assert as_nurse.post(f"{call}/settle", data={"outcome": "not-reached", "words": "no answer"}).status_code == 400
-    refused = as_nurse.post(f"{call}/settle", data={"outcome": "advice", "words": "kept this"})
+    assert as_nurse.post(f"{call}/attempt", data={"words": "kept this"}).status_code == 400
+    assert as_nurse.post(f"{call}/attempt", data={"outcome": "no-action", "words": ""}).status_code == 400
+    assert as_nurse.post(f"{call}/attempt", data={"outcome": "not-reached", "words": "no answer"}).status_code == 400
+    refused = as_nurse.post(f"{call}/attempt", data={"outcome": "advice", "words": "kept this"})
     assert refused.status_code == 400
     assert "nobody has spoken to the patient or carer" in refused.text
     assert "kept this" in refused.text
     assert as_nurse.post(f"{call}/attempt", data={"words": "x"}).status_code == 400
     assert as_nurse.post(f"{call}/attempt", data={"reached": "patient", "words": "no pain"}).status_code == 303
-    assert as_nurse.post(f"{call}/settle", data={"outcome": "advice", "words": "drops as before"}).status_code == 303
+    assert as_nurse.post(f"{call}/attempt", data={"outcome": "advice", "words": "drops as before"}).status_code == 303
     shown = words_of(as_surgeon.get(call).text)
     for words in ("Settled: advice given", "no pain", "drops as before", "Nora Nurse"):
         assert words in shown
@@ -238,3 +238,37 @@ def test_two_extra_visits_stand_side_by_side_and_are_seen_one_by_one(
     assert seen(store, eye_id) == [("extra visit", first), ("extra visit", second)]
     assert chosen(as_nurse.get(address).text) == ""
     assert "week 1, Wed 10 Mar 2027" in as_nurse.get("/clinic/").text
+
+
+def test_a_patient_is_one_line_and_one_page_with_both_eyes_every_worry_and_every_number(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, call: str, settings: Settings
+) -> None:
+    bodies = [MeasuresBody(eye="left", iop_mmhg=33, acuity="6/9"), MeasuresBody(eye="right", findings=("hypopyon",))]
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, bodies)
+    assert len(worries.open_callbacks(store)) > 3
+    shown = as_nurse.get("/clinic/callbacks").text
+    assert shown.count("Pat Patient") == 1
+    assert "Also:" in shown
+    page = as_nurse.get(call).text
+    for words in ("tel:+009876", "pressure 33 mmHg", "Pressure 46 mmHg", "6/9", "33 mmHg", "46 mmHg"):
+        assert words.lower() in page.lower(), words
+    assert page.count("Is there pain, headache or sickness?") == 1
+    assert page.count(">Picture</a>") == 2
+    assert as_nurse.post(f"{call}/claim").status_code == 303
+    assert {c.claimed_by for c in worries.open_callbacks(store)} == {nurse.id}
+
+
+def test_an_outcome_is_for_the_worries_that_are_ticked_and_for_none_without_a_tick(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, call: str, settings: Settings
+) -> None:
+    hypopyon = [MeasuresBody(eye="right", findings=("hypopyon",))]
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, hypopyon)
+    as_nurse.post(f"{call}/claim")
+    form = {"reached": "patient", "outcome": "advice", "words": "kept", "asked_about": "y"}
+    refused = as_nurse.post(f"{call}/attempt", data=form)
+    assert refused.status_code == 400
+    assert "say which of these it is about" in refused.text
+    assert "kept" in refused.text
+    everything = [c.id for c in worries.open_callbacks(store)]
+    assert as_nurse.post(f"{call}/attempt", data={**form, "about": everything[1:]}).status_code == 303
+    assert [c.id for c in worries.open_callbacks(store)] == everything[:1]

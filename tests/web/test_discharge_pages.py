@@ -14,6 +14,7 @@ FORM: dict[str, Any] = {
     "number": "D-7",
     "name": "Dora Demo",
     "born_on": "1950-05-05",
+    "reached_by": "own-phone",
     "phone": "",
     "language": "de",
     "eye": "left",
@@ -178,9 +179,10 @@ def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None
     for field in ("agent", "lens", "indication", "breaks-0-reach", "breaks-0-clock", "drops-0-times_a_day"):
         assert said[field] == [""], field
     assert "eye" not in said
+    assert "reached_by" not in said
     answer = as_nurse.post("/clinic/discharge", data={"step": "propose"})
     assert answer.status_code == 400
-    asked = {"number", "name", "born_on", "eye", "operated_on", "surgeon", "indication", "lens", "agent"}
+    asked = {"number", "name", "born_on", "reached_by", "eye", "operated_on", "surgeon", "indication", "lens", "agent"}
     assert asked <= set(errors_in(answer.text))
 
 

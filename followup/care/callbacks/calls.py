@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from followup.care.callbacks.holding import in_hand, known_callback
+from followup.care.callbacks.holding import has_in_hand, in_hand, known_callback, open_of_patient
 from followup.care.callbacks.kinds import LEVELS, URGENT
 from followup.care.callbacks.moving_up import move_up
 from followup.care.callbacks.to_do import do_by, due_with_its_tasks
@@ -27,26 +27,35 @@ def attempt(
 ) -> None:
     """Record a call: whom it reached (`patient`, `carer` or None for nobody) and what was said.
 
-    A call that reached nobody closes nothing: it sets the next try, and after as many in a row as the clinic set the
-    callback moves up.
+    One call counts for every open callback of that patient that the caller has in hand. A call that reached nobody closes
+    nothing: it sets the next try, and after as many in a row as the clinic set the callbacks move up.
     """
     with desk.store.transaction():
-        found = known_callback(desk.store, callback_id)
-        open_tasks = in_hand(desk, found)
-        step = "reached" if spoke_to else "not reached"
-        due = None if spoke_to else _next_try(found, desk.now, next_try)
-        detail = {"by": desk.actor.name, "words": words, "spoke_to": spoke_to, "next_try": due.isoformat() if due else None}
-        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, step, detail)
+        asked = known_callback(desk.store, callback_id)
+        in_hand(desk, asked)
+        mine = [c for c in open_of_patient(desk.store, asked) if has_in_hand(desk, c)]
+        due = None if spoke_to else _next_try(mine[0], desk.now, next_try)
         if due is None:
             body = stored(HeardBody(words=words))
-            events.add(desk.store, new_id(), found.eye_id, "heard", desk.now, body, desk.actor.signature, desk.now)
-            for task in open_tasks:
+            events.add(desk.store, new_id(), asked.eye_id, "heard", desk.now, body, desk.actor.signature, desk.now)
+        for found in mine:
+            _count(desk, found, spoke_to, words, clinic, due)
+
+
+def _count(desk: Desk, found: Callback, spoke_to: str | None, words: str, clinic: Clinic, due: datetime | None) -> None:
+    """What a call means for one of the callbacks it is about."""
+    step = "reached" if spoke_to else "not reached"
+    detail = {"by": desk.actor.name, "words": words, "spoke_to": spoke_to, "next_try": due.isoformat() if due else None}
+    worries.add_step(desk.store, desk.now, found.id, desk.actor.signature, step, detail)
+    if due is None:
+        for task in tasks.of_callback(desk.store, found.id):
+            if task.done_at is None:
                 tasks.told(desk.store, desk.now, task.id, do_by(task, desk.now, clinic.tz))
-            due_with_its_tasks(desk.store, desk.now, found)
-        else:
-            worries.put_due(desk.store, callback_id, due + LATE_AFTER, due)
-            _move_up_after_tries(desk.store, desk.now, found, due + LATE_AFTER, clinic.calls_before_moving_up)
-        desk.note("callback attempt", callback_id, {"reached": bool(spoke_to)})
+        due_with_its_tasks(desk.store, desk.now, found)
+    else:
+        worries.put_due(desk.store, found.id, due + LATE_AFTER, due)
+        _move_up_after_tries(desk.store, desk.now, found, due + LATE_AFTER, clinic.calls_before_moving_up)
+    desk.note("callback attempt", found.id, {"reached": bool(spoke_to)})
 
 
 def _next_try(found: Callback, now: datetime, asked: datetime | None) -> datetime:

@@ -1,18 +1,21 @@
 """Decisions on a callback, and taking them back."""
 
+from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime, timedelta
 
-from followup.care.callbacks.holding import claim, known_callback
+from followup.care.callbacks.holding import chosen, claim, known_callback, open_of_patient
 from followup.care.callbacks.kinds import DECISIONS
 from followup.care.callbacks.to_do import drop, make_task
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
+from followup.care.reading.person import eyes_beside
 from followup.care.visits.openings import open_days
 from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
 from followup.records import Store, tasks, visits, worries
+from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
 SOONER_DAYS = 3
@@ -27,27 +30,34 @@ def decide(
     words: str,
     clinic: Clinic,
     *,
+    also: Collection[str] = (),
     owner: str | None = None,
     due_at: datetime | None = None,
     decided_before: int | None = None,
 ) -> Task:
     """Decide, whoever has the callback; returns the task that this makes.
 
+    `also` are other open callbacks of the patient that it decides; each gets a task of its own.
     It goes to `owner` (a staff id), else to whoever has the callback, else it is everybody's. `due_at` is by when the
     patient is told; without it the decision and the callback's urgency say. `decided_before` is how many decisions the
-    decider has seen: `Conflict` if there was another one meanwhile.
+    decider has seen of this patient's open callbacks: `Conflict` if there was another one meanwhile.
     """
     if outcome not in DECISIONS:
         raise CareError("choose what is to happen", "outcome")
     with desk.store.transaction():
-        found = known_callback(desk.store, callback_id)
-        known = tasks.of_callback(desk.store, callback_id)
+        about = chosen(desk, callback_id, also)
+        known = made_for(desk.store, open_of_patient(desk.store, about[0]))
         if decided_before is not None and len(known) != decided_before:
             raise Conflict(f"meanwhile {known[-1].made_by_name} decided; look at it again")
-        holder = found.claimed_by if found.state == "claimed" else None
-        if found.state == "waiting":
-            claim(desk, callback_id)
-        return keep_decision(desk, found, outcome, words, clinic, owner=owner or holder, due_at=due_at)
+        for found in about:
+            if found.state == "waiting":
+                claim(desk, found.id)
+        return keep_decision(desk, about, outcome, words, clinic, owner=owner, due_at=due_at)[0]
+
+
+def made_for(store: Store, open_ones: Iterable[Callback]) -> list[Task]:
+    """Every task of these callbacks, open or not, in the order made."""
+    return sorted((t for c in open_ones for t in tasks.of_callback(store, c.id)), key=lambda t: t.id)
 
 
 def tell_of_plan(desk: Desk, callback_id: str, words: str) -> Task:
@@ -59,7 +69,7 @@ def tell_of_plan(desk: Desk, callback_id: str, words: str) -> Task:
         holder = found.claimed_by if found.state == "claimed" else None
         if found.state == "waiting":
             claim(desk, callback_id)
-        return make_task(desk, found, "plan-changed", words, owner=holder)
+        return make_task(desk, found, "plan-changed", words, new_id(), owner=holder)
 
 
 def can_undo(desk: Desk, found: Callback) -> bool:
@@ -74,7 +84,9 @@ def can_undo(desk: Desk, found: Callback) -> bool:
 
 
 def undo(desk: Desk, callback_id: str) -> None:
-    """Take back a settlement or a decision within five minutes; a visit that it added leaves the book again."""
+    """Take back a settlement or a decision within five minutes, with all that it settled or decided of the patient at once;
+    a visit that it added leaves the book again.
+    """
     with desk.store.transaction():
         found = known_callback(desk.store, callback_id)
         if not can_undo(desk, found):
@@ -83,16 +95,39 @@ def undo(desk: Desk, callback_id: str) -> None:
             )
         task = _just_decided(desk, found)
         if task is not None:
-            drop(desk, task, "taken back")
-            worries.put_due(desk.store, callback_id, found.opened_at + DUE_WITHIN[found.how_soon])
-            if ("claimed", task.made_at) in [(s.step, s.at) for s in worries.steps_of(desk.store, callback_id)]:
-                worries.release(desk.store, callback_id, desk.actor.id)
-        elif found.settled_at is not None and worries.reopen(desk.store, callback_id, desk.actor.id):
-            tasks.reopen(desk.store, callback_id, found.settled_at)
+            for same in tasks.of_decision(desk.store, task):
+                _undo_decision(desk, same)
         else:
-            raise Conflict("the same worry was raised again meanwhile; see the new callback")
-        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "taken back", {"by": desk.actor.name})
-        desk.note("callback taken back", callback_id)
+            for settled in _settled_with(desk, found):
+                _undo_settlement(desk, settled)
+
+
+def _undo_decision(desk: Desk, task: Task) -> None:
+    found = known_callback(desk.store, task.callback_id)
+    drop(desk, task, "taken back")
+    worries.put_due(desk.store, found.id, found.opened_at + DUE_WITHIN[found.how_soon])
+    if ("claimed", task.made_at) in [(s.step, s.at) for s in worries.steps_of(desk.store, found.id)]:
+        worries.release(desk.store, found.id, desk.actor.id)
+    _note_undone(desk, found)
+
+
+def _undo_settlement(desk: Desk, found: Callback) -> None:
+    assert found.settled_at is not None
+    if not worries.reopen(desk.store, found.id, desk.actor.id):
+        raise Conflict("the same worry was raised again meanwhile; see the new callback")
+    tasks.reopen(desk.store, found.id, found.settled_at)
+    _note_undone(desk, found)
+
+
+def _note_undone(desk: Desk, found: Callback) -> None:
+    worries.add_step(desk.store, desk.now, found.id, desk.actor.signature, "taken back", {"by": desk.actor.name})
+    desk.note("callback taken back", found.id)
+
+
+def _settled_with(desk: Desk, found: Callback) -> list[Callback]:
+    """What this person settled of the patient in the same moment."""
+    both = [c for eye in eyes_beside(desk.store, found.eye_id) for c in worries.callbacks_of(desk.store, eye.id)]
+    return [c for c in both or [found] if c.settled_at == found.settled_at and can_undo(desk, c)]
 
 
 def _just_decided(desk: Desk, found: Callback) -> Task | None:
@@ -109,7 +144,7 @@ def _just_decided(desk: Desk, found: Callback) -> Task | None:
 
 def keep_decision(
     desk: Desk,
-    found: Callback,
+    about: Sequence[Callback],
     outcome: str,
     words: str,
     clinic: Clinic,
@@ -117,17 +152,33 @@ def keep_decision(
     owner: str | None,
     due_at: datetime | None = None,
     told_at: datetime | None = None,
-) -> Task:
-    if found.state == "settled":
-        raise Conflict("this callback is settled")
+) -> list[Task]:
+    """A task for each callback; an eye gets one visit, however many of its worries bring it in."""
     if due_at is not None and due_at <= desk.now:
         raise CareError("by when it is done is still to come", "by")
-    visit_id = None
-    if outcome in ("sooner", "same-day"):
-        target = _extra_day(desk.store, desk.today, SOONER_DAYS if outcome == "sooner" else 0, clinic)
-        reason = f"after a callback ({found.worry})"
-        visit_id = add_extra_visit(desk, found.eye_id, desk.today, target, reason)
-    return make_task(desk, found, outcome, words, owner=owner, due_at=due_at, told_at=told_at, visit_id=visit_id)
+    booked: dict[str, str] = {}
+    decision = new_id()
+    made = []
+    for found in about:
+        if outcome in ("sooner", "same-day") and found.eye_id not in booked:
+            target = _extra_day(desk.store, desk.today, SOONER_DAYS if outcome == "sooner" else 0, clinic)
+            reason = f"after a callback ({found.worry})"
+            booked[found.eye_id] = add_extra_visit(desk, found.eye_id, desk.today, target, reason)
+        whose = owner or (found.claimed_by if found.state == "claimed" else None)
+        made.append(
+            make_task(
+                desk,
+                found,
+                outcome,
+                words,
+                decision,
+                owner=whose,
+                due_at=due_at,
+                told_at=told_at,
+                visit_id=booked.get(found.eye_id),
+            )
+        )
+    return made
 
 
 def _extra_day(store: Store, today: date, within_days: int, clinic: Clinic) -> date:

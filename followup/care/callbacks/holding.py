@@ -1,9 +1,70 @@
-"""Who has a callback or a task: claimed, taken over, given back."""
+"""Who has a callback or a task: claimed, taken over, given back.
+
+Whoever calls a patient has all open worries of both eyes; each callback keeps its own trace.
+"""
+
+from collections.abc import Collection
 
 from followup.care.desk import Desk
 from followup.care.errors import Conflict, NotFound
+from followup.care.reading.person import eyes_beside
+from followup.clinical.warnings import HOW_SOON
 from followup.records import Store, tasks, worries
 from followup.records.values import Callback, Task
+
+
+def open_of_patient(store: Store, found: Callback) -> list[Callback]:
+    """The open callbacks of both eyes of that callback's patient, the worst first, then the longest open."""
+    both = [c for eye in eyes_beside(store, found.eye_id) for c in worries.callbacks_of(store, eye.id)]
+    # An eye whose record cannot be read has no patient to be found: its callback stands alone.
+    return sorted(
+        (c for c in both or [found] if c.state != "settled"), key=lambda c: (HOW_SOON.index(c.how_soon), c.opened_at, c.id)
+    )
+
+
+def callers(desk: Desk, open_ones: list[Callback]) -> dict[str, str]:
+    """The names, by staff id, of the others who are about to call this patient: they claimed it, or are to tell them."""
+    found = {c.claimed_by: c.claimed_by_name or "" for c in open_ones if c.state == "claimed" and c.claimed_by}
+    for c in open_ones:
+        found |= {t.owner: t.owner_name or "" for t in open_tasks(desk.store, c) if t.owner and t.told_at is None}
+    return {id: name for id, name in found.items() if id != desk.actor.id}
+
+
+def claim_call(desk: Desk, callback_id: str) -> None:
+    """Take every waiting callback of that patient, to make one call. Raises `Conflict` while somebody else has the call."""
+    with desk.store.transaction():
+        open_ones = open_of_patient(desk.store, known_callback(desk.store, callback_id))
+        for name in callers(desk, open_ones).values():
+            raise Conflict(f"this patient’s call was claimed by {name}; take it over")
+        waiting = [c.id for c in open_ones if c.state == "waiting"]
+        for id in waiting or [callback_id]:
+            claim(desk, id)
+
+
+def take_call_over(desk: Desk, callback_id: str, whose: str) -> None:
+    """Take all that `whose` (a staff id) has of that patient, and what is waiting. Raises `Conflict` if that is nothing."""
+    with desk.store.transaction():
+        open_ones = open_of_patient(desk.store, known_callback(desk.store, callback_id))
+        theirs = [c for c in open_ones if c.state == "claimed" and c.claimed_by == whose]
+        todo = [t for c in open_ones for t in open_tasks(desk.store, c) if t.owner == whose]
+        if not theirs and not todo:
+            raise Conflict(_meanwhile(next(iter(callers(desk, open_ones).values()), None)))
+        for c in theirs:
+            take_over(desk, c.id, whose)
+        for task in todo:
+            _give_task(desk, task, whose)
+        for c in open_ones:
+            if c.state == "waiting":
+                claim(desk, c.id)
+
+
+def give_call_back(desk: Desk, callback_id: str) -> None:
+    """Give every callback of that patient that this person has claimed back to the list."""
+    with desk.store.transaction():
+        open_ones = open_of_patient(desk.store, known_callback(desk.store, callback_id))
+        mine = [c.id for c in open_ones if c.state == "claimed" and c.claimed_by == desk.actor.id]
+        for id in mine or [callback_id]:
+            release(desk, id)
 
 
 def claim(desk: Desk, callback_id: str) -> None:
@@ -41,26 +102,37 @@ def release(desk: Desk, callback_id: str) -> None:
 
 
 def take_task(desk: Desk, task_id: str, whose: str | None) -> None:
-    """Take what is to do from `whose` (a staff id, None: nobody's yet). Raises `Conflict` if it is theirs no more."""
+    """Take what is to do, with all that the same decision made, from `whose` (a staff id, None: nobody's yet).
+
+    Raises `Conflict` if it is theirs no more.
+    """
     with desk.store.transaction():
         task = known_task(desk.store, task_id)
-        if not tasks.give(desk.store, task_id, desk.actor.id, whose):
+        if task.done_at or task.owner != whose:
             raise Conflict(_meanwhile(None if task.done_at else task.owner_name))
-        if whose is None:
-            worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "taken", {"by": desk.actor.name})
-            desk.note("task taken", task.callback_id)
-        else:
-            _note_taken(desk, task.callback_id, whose, task.owner_name)
+        for same in tasks.of_decision(desk.store, task):
+            _give_task(desk, same, whose)
+
+
+def _give_task(desk: Desk, task: Task, whose: str | None) -> None:
+    if not tasks.give(desk.store, task.id, desk.actor.id, whose):
+        raise Conflict(_meanwhile(task.owner_name))
+    if whose is None:
+        worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "taken", {"by": desk.actor.name})
+        desk.note("task taken", task.callback_id)
+    else:
+        _note_taken(desk, task.callback_id, whose, task.owner_name)
 
 
 def give_back_task(desk: Desk, task_id: str) -> None:
-    """Put what is to do back on everybody's list."""
+    """Put what is to do back on everybody's list, with all that the same decision made."""
     with desk.store.transaction():
-        task = known_task(desk.store, task_id)
-        if not tasks.give(desk.store, task_id, None, desk.actor.id):
-            raise Conflict("only the person who has it can give it back")
-        worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "given back", {"by": desk.actor.name})
-        desk.note("task given back", task.callback_id)
+        for task in tasks.of_decision(desk.store, known_task(desk.store, task_id)):
+            if not tasks.give(desk.store, task.id, None, desk.actor.id):
+                raise Conflict("only the person who has it can give it back")
+            detail = {"by": desk.actor.name}
+            worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "given back", detail)
+            desk.note("task given back", task.callback_id)
 
 
 def _note_taken(desk: Desk, callback_id: str, whose: str, name: str | None) -> None:
@@ -97,17 +169,31 @@ def my_task(desk: Desk, task_id: str) -> tuple[Task, Callback]:
     return task, known_callback(desk.store, task.callback_id)
 
 
+def open_tasks(store: Store, found: Callback) -> list[Task]:
+    """What was decided about a callback and is not done."""
+    return [t for t in tasks.of_callback(store, found.id) if t.done_at is None]
+
+
 def has_in_hand(desk: Desk, found: Callback) -> bool:
     """Whether this person has the callback, or a task of it."""
-    open_tasks = [t for t in tasks.of_callback(desk.store, found.id) if t.done_at is None]
-    mine = any(t.owner == desk.actor.id for t in open_tasks) if open_tasks else found.claimed_by == desk.actor.id
+    todo = open_tasks(desk.store, found)
+    mine = any(t.owner == desk.actor.id for t in todo) if todo else found.claimed_by == desk.actor.id
     return mine and found.state != "settled"
 
 
-def in_hand(desk: Desk, found: Callback) -> list[Task]:
-    """The open tasks of a callback that this person has or works on. Raises `Conflict` where it is somebody else's."""
+def in_hand(desk: Desk, found: Callback) -> None:
+    """Raises `Conflict` where this person has neither the callback nor a task of it."""
     if found.state == "settled":
         raise Conflict("this callback is settled")
     if not has_in_hand(desk, found):
         raise Conflict("claim the callback first, so that nobody else calls at the same time")
-    return [t for t in tasks.of_callback(desk.store, found.id) if t.done_at is None]
+
+
+def chosen(desk: Desk, callback_id: str, also: Collection[str]) -> list[Callback]:
+    """That callback and `also` (ids of the same patient), the worst first. Raises `Conflict` if one is not open any more."""
+    first = known_callback(desk.store, callback_id)
+    wanted = {callback_id, *also}
+    found = [c for c in open_of_patient(desk.store, first) if c.id in wanted]
+    if len(found) < len(wanted):
+        raise Conflict("this callback is settled" if first.state == "settled" else "one of these was settled meanwhile")
+    return found

@@ -1,78 +1,266 @@
-"""Callbacks as the pages show them: the list, and one with all that a caller needs."""
+"""Callbacks as the pages show them: one line a patient on the lists, and one call with all that a caller needs."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from itertools import groupby
 
-from followup.care.callbacks.deciding import can_undo
-from followup.care.callbacks.holding import has_in_hand, known_callback
+from followup.care.callbacks.deciding import can_undo, made_for
+from followup.care.callbacks.holding import callers, has_in_hand, known_callback, open_of_patient
 from followup.care.desk import Desk
 from followup.care.reading.eye import Eye, load, rulebook
-from followup.records import eyes, people, tasks, worries
-from followup.records.values import Callback, Staff, Step, Taken, Task, Warning
+from followup.care.reading.person import both_eyes, last_reading
+from followup.clinical.warnings import HOW_SOON
+from followup.records import Store, eyes, people, tasks, worries
+from followup.records.values import Callback, Event, Patient, Staff, Step, Taken, Task, Warning
 from followup.records.values import Eye as KnownEye
 
 TAKEN_SHOWN = timedelta(days=1)
 
 
 @dataclass(frozen=True)
-class Listed:
-    """Every open callback with its eye, its reasons and what is to do; and what was lately taken from the reader."""
+class Line:
+    """A patient with open callbacks, the worst first; what each says, and what is to do. `eyes` by id.
+
+    `eye` is None where the record of the eye cannot be read: such a callback stands alone. `mine` is whether the reader has
+    it in hand or operated on the patient.
+    """
 
     callbacks: list[Callback]
     eyes: dict[str, KnownEye]
     reasons: dict[str, list[Warning]]
-    to_do: dict[str, list[Task]]
+    to_do: list[Task]
+    mine: bool
+
+    @property
+    def worst(self) -> Callback:
+        return self.callbacks[0]
+
+    @property
+    def eye(self) -> KnownEye | None:
+        return self.eyes.get(self.worst.eye_id)
+
+    @property
+    def decided(self) -> bool:
+        """Whether all of it waits only for what was decided to be done."""
+        return all(c.state == "to-do" for c in self.callbacks)
+
+    @property
+    def level(self) -> int:
+        return max(c.level for c in self.callbacks)
+
+    @property
+    def due_at(self) -> datetime:
+        return min(c.due_at for c in self.callbacks)
+
+    @property
+    def next_try_at(self) -> datetime | None:
+        return min((c.next_try_at for c in self.callbacks if c.next_try_at), default=None)
+
+    @property
+    def opened_at(self) -> datetime:
+        return min(c.opened_at for c in self.callbacks)
+
+    @property
+    def holders(self) -> list[str]:
+        """The names of those who have something of it in hand."""
+        names = [c.claimed_by_name for c in self.callbacks if c.state == "claimed"] + [t.owner_name for t in self.to_do]
+        return list(dict.fromkeys(name for name in names if name))
+
+    @property
+    def waiting(self) -> bool:
+        """Whether somebody is to take something of it."""
+        return any(c.free for c in self.callbacks)
+
+    @property
+    def all_reasons(self) -> list[Warning]:
+        return [w for c in self.callbacks for w in self.reasons[c.id]]
+
+
+@dataclass(frozen=True)
+class Listed:
+    """Every patient with open callbacks, and what was lately taken over from the reader or handed to them, with its `eyes`."""
+
+    lines: list[Line]
     taken: list[Taken]
+    handed: list[Taken]
+    eyes: dict[str, KnownEye]
 
 
 def listed(desk: Desk) -> Listed:
-    """By how soon, then by how long it has waited."""
+    """By how soon, then by how long it has waited: as the worst callback of each patient says."""
     store = desk.store
     open_ones = worries.open_callbacks(store)
     taken = worries.taken_from(store, desk.actor.id, desk.now - TAKEN_SHOWN)
-    return Listed(
-        open_ones,
-        eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in taken})),
-        {c.id: worries.warnings_of_callback(store, c.id) for c in open_ones},
-        tasks.open_by_callback(store),
-        taken,
+    handed = worries.handed_to(store, desk.actor.id, desk.now - TAKEN_SHOWN)
+    known = eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in (*taken, *handed)}))
+    to_do = tasks.open_by_callback(store)
+    of_patient: dict[str, list[Callback]] = {}
+    for c in open_ones:
+        of_patient.setdefault(known[c.eye_id].patient.id if c.eye_id in known else c.id, []).append(c)
+    lines = [_line(desk, calls, known, to_do) for calls in of_patient.values()]
+    return Listed(lines, taken, handed, known)
+
+
+def _line(desk: Desk, calls: list[Callback], known: dict[str, KnownEye], to_do: dict[str, list[Task]]) -> Line:
+    reasons = {c.id: worries.warnings_of_callback(desk.store, c.id) for c in calls}
+    todo = one_for_each_decision(t for c in calls for t in to_do.get(c.id, []))
+    in_hand = any(c.state == "claimed" and c.claimed_by == desk.actor.id for c in calls)
+    mine = in_hand or any(t.owner == desk.actor.id for t in todo)
+    seen = {c.eye_id: known[c.eye_id] for c in calls if c.eye_id in known}
+    return Line(calls, seen, reasons, todo, mine or _operated(desk, seen.values()))
+
+
+def _operated(desk: Desk, of: Iterable[KnownEye]) -> bool:
+    """Whether the reader operated on this patient."""
+    return any(
+        both.note is not None and both.note.surgeon == desk.actor.name
+        for eye in of
+        for both in ([eye] if eye.note else eyes.of_patient(desk.store, eye.patient.id))
     )
+
+
+def one_for_each_decision(found: Iterable[Task]) -> list[Task]:
+    """The tasks without those that only repeat one of the same decision for another worry of the eye, the earliest due first."""
+    kept: dict[tuple[str | None, ...], Task] = {}
+    for task in sorted(found, key=lambda t: (t.due_at, t.id)):
+        kept.setdefault((task.decision or task.id, task.owner, task.visit_id), task)
+    return list(kept.values())
+
+
+@dataclass(frozen=True)
+class ForSurgeon:
+    """What needs a surgeon: `mine` (my patients, or in my hands), what `moved_up`, my `colleagues`'; and what is decided."""
+
+    mine: list[Line]
+    moved_up: list[Line]
+    colleagues: list[Line]
+    decided: list[Line]
+    taken: list[Taken]
+    handed: list[Taken]
+    eyes: dict[str, KnownEye]
+
+    @property
+    def open(self) -> list[Line]:
+        return [*self.mine, *self.moved_up, *self.colleagues]
+
+
+def for_surgeon(desk: Desk) -> ForSurgeon:
+    """Each patient once. What only waits to be done comes last, unless the reader is to do it or it moved up."""
+    found = listed(desk)
+    parts: dict[str, list[Line]] = {"mine": [], "moved_up": [], "colleagues": [], "decided": []}
+    for line in found.lines:
+        to_me = any(t.owner == desk.actor.id for t in line.to_do)
+        if line.decided and not line.level and not to_me:
+            parts["decided"].append(line)
+        else:
+            parts["mine" if line.mine else "moved_up" if line.level else "colleagues"].append(line)
+    return ForSurgeon(**parts, taken=found.taken, handed=found.handed, eyes=found.eyes)
+
+
+@dataclass(frozen=True)
+class Worry:
+    """One callback of a call: why, what was done, what is to do; `rest` are warnings that say less of the same moment."""
+
+    callback: Callback
+    side: str
+    warnings: list[Warning]
+    rest: list[Warning]
+    steps: list[Step]
+    in_hand: bool
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What was measured last on an eye."""
+
+    acuity: Event | None
+    iop_mmhg: Event | None
 
 
 @dataclass(frozen=True)
 class Call:
-    """A callback with what the rules ask, what was done, what is to do, and what the reader may do."""
+    """One call for a patient: the callback asked for, every open worry of both eyes the worst first, what the rules ask, once,
+    and what the reader may do. `callers` are the names, by staff id, of others who are about to call.
+    """
 
     callback: Callback
     eye: Eye
-    warnings: list[Warning]
+    patient: Patient
+    eyes: list[Eye]
+    readings: dict[str, Reading]
+    worries: list[Worry]
     asks: list[str]
-    steps: list[Step]
     tasks: list[Task]
     decisions: int
     mine: bool
-    since: datetime | None
+    callers: dict[str, str]
     undoable: bool
     owners: list[Staff]
 
+    @property
+    def open(self) -> list[Worry]:
+        return [one for one in self.worries if one.callback.state != "settled"]
+
+    @property
+    def worst(self) -> Callback:
+        return self.worries[0].callback
+
+    @property
+    def waiting(self) -> bool:
+        return any(one.callback.state == "waiting" for one in self.open)
+
+    @property
+    def warnings(self) -> list[Warning]:
+        return [w for one in self.worries for w in (*one.warnings, *one.rest)]
+
+    @property
+    def proposed(self) -> list[str]:
+        """What an outcome is proposed for: the worries of the eye of the worst one, since what helps one eye may not the other."""
+        return [one.callback.id for one in self.open if one.callback.eye_id == self.worst.eye_id]
+
 
 def call(desk: Desk, callback_id: str) -> Call:
-    """Raises `NotFound` for an unknown callback."""
+    """The call of that callback's patient; of a settled one alone where nothing else is open. Raises `NotFound`."""
     store = desk.store
     found = known_callback(store, callback_id)
-    raised = worries.warnings_of_callback(store, callback_id)
-    rules = {rule.id: rule for rule in rulebook(store).rules}
-    made, steps = tasks.of_callback(store, callback_id), worries.steps_of(store, callback_id)
+    open_ones = open_of_patient(store, found)
+    shown = open_ones if found.state != "settled" else [found, *open_ones]
+    eye = load(store, found.eye_id, desk.zone)
+    both = both_eyes(store, eye.patient.id, desk.zone)
+    made = made_for(store, open_ones)
+    sides = {one.id: one.side for one in both}
+    told = [_worry(desk, c, sides[c.eye_id]) for c in shown]
     return Call(
         callback=found,
-        eye=load(store, found.eye_id, desk.zone),
-        warnings=raised,
-        asks=list(dict.fromkeys(question for w in raised if w.rule in rules for question in rules[w.rule].ask)),
-        steps=steps,
-        tasks=[task for task in made if task.done_at is None],
+        eye=eye,
+        patient=eye.patient,
+        eyes=both,
+        readings={one.id: Reading(last_reading(one, "acuity"), last_reading(one, "iop_mmhg")) for one in both},
+        worries=told,
+        asks=_asks(store, told),
+        tasks=one_for_each_decision(t for t in made if t.done_at is None),
         decisions=len(made),
-        mine=has_in_hand(desk, found),
-        since=next((s.at for s in reversed(steps) if s.step in ("claimed", "taken over")), None),
+        mine=any(one.in_hand for one in told),
+        callers=callers(desk, open_ones),
         undoable=can_undo(desk, found),
         owners=people.all_staff(store),
     )
+
+
+def _worry(desk: Desk, found: Callback, side: str) -> Worry:
+    raised = worries.warnings_of_callback(desk.store, found.id)
+    by_moment = [
+        list(same) for _, same in groupby(sorted(raised, key=lambda w: w.raised_at, reverse=True), lambda w: w.raised_at)
+    ]
+    worst = [min(same, key=lambda w: HOW_SOON.index(w.how_soon)) for same in by_moment]
+    told = sorted(worst, key=lambda w: HOW_SOON.index(w.how_soon))
+    steps = worries.steps_of(desk.store, found.id)
+    return Worry(found, side, told, [w for w in raised if w not in worst], steps, has_in_hand(desk, found))
+
+
+def _asks(store: Store, told: list[Worry]) -> list[str]:
+    """What the rules of everything open ask, each question once."""
+    rules = {rule.id: rule for rule in rulebook(store).rules}
+    raised = [w for one in told if one.callback.state != "settled" for w in (*one.warnings, *one.rest)]
+    return list(dict.fromkeys(question for w in raised if w.rule in rules for question in rules[w.rule].ask))

@@ -21,17 +21,21 @@ def make_task(
     found: Callback,
     outcome: str,
     words: str,
+    decision: str,
     *,
     owner: str | None,
     due_at: datetime | None = None,
     told_at: datetime | None = None,
     visit_id: str | None = None,
 ) -> Task:
+    """`decision` is the id that all tasks of one decision share."""
     kind = TASK_OF[outcome]
     usual = DUE_WITHIN[found.how_soon]
     due = due_at or desk.now + min(TELL_WITHIN.get(kind, usual), usual)
     words = words.strip()
-    id = tasks.add(desk.store, desk.now, found, kind, words, desk.actor.id, owner, due, told_at=told_at, visit_id=visit_id)
+    id = tasks.add(
+        desk.store, desk.now, found, kind, words, desk.actor.id, owner, due, decision, told_at=told_at, visit_id=visit_id
+    )
     if told_at is not None:
         tasks.told(desk.store, told_at, id, do_by(known_task(desk.store, id), desk.now, desk.zone))
     detail = {"by": desk.actor.name, "outcome": outcome, "words": words, "task": id}
@@ -58,7 +62,7 @@ def due_with_its_tasks(store: Store, now: datetime, found: Callback) -> None:
 
 
 def drop(desk: Desk, task: Task, why: str) -> None:
-    """End a task that is not done, and take its visit out of the book."""
+    """End a task that is not done, and take its visit out of the book once no other task waits for it."""
     tasks.end(desk.store, desk.now, task.id, desk.actor.id, why, given_up=True)
-    if task.visit_id:
+    if task.visit_id and not tasks.needs_visit(desk.store, task.visit_id):
         withdraw_visit(desk, task.eye_id, task.visit_id)

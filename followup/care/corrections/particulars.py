@@ -35,7 +35,7 @@ def correct(desk: Desk, patient_id: str, written: Patient, reason: str) -> list[
         before, after = ({key: str(getattr(person, key)) for key in keys} for person in (stands, written))
         if before == after:
             raise CareError("nothing was changed")
-        patients.correct(desk.store, patient_id, **written.model_dump())
+        patients.correct(desk.store, patient_id, **written.particulars)
         index(desk.store, patient_id)
         detail = {"before": before, "after": after, "reason": why}
         desk.note("particulars corrected", patient_id, detail)

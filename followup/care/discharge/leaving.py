@@ -8,7 +8,7 @@ from followup.care.discharge.note import OperationNote, check_days, operation_fr
 from followup.care.discharge.who import Patient, SamePerson, check_patient, known_or_new_patient
 from followup.care.errors import Conflict
 from followup.care.home import enrol
-from followup.care.patients import following
+from followup.care.patients import following, reaching
 from followup.care.reading.eye import load
 from followup.care.visits.visit import withdraw_visit
 from followup.clinical import schedule
@@ -48,6 +48,8 @@ def discharge(
         if operation_id and eyes.has_operation(desk.store, operation_id):
             raise Conflict("this discharge has been confirmed")
         patient_id = known_or_new_patient(desk, patient, same_person)
+        if patient.reached_by:
+            reaching.put(desk, patient_id, patient.reached_by, patient.carer_phone)
         eye = next(known for known in eyes.of_patient(desk.store, patient_id) if known.side == note.eye)
         if eye.note is None or eye.note.operated_at < note.operated_at:
             _end_earlier_plan(desk, eye.id)

@@ -3,7 +3,7 @@
 import hashlib
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -24,6 +24,13 @@ class Patient(BaseModel):
     born_on: date
     phone: Annotated[str, Field(max_length=40)] = ""
     language: str = "en"
+    reached_by: Literal["", "own-phone", "carer-phone", "no-app"] = ""
+    carer_phone: Annotated[str, Field(max_length=40)] = ""
+
+    @property
+    def particulars(self) -> dict[str, Any]:
+        """Who it is, without how they are reached."""
+        return self.model_dump(exclude={"reached_by", "carer_phone"})
 
 
 PARTICULARS = ("name", "born_on", "phone", "language")
@@ -75,7 +82,7 @@ def known_or_new_patient(desk: Desk, patient: Patient, same_person: SamePerson |
     """The patient's id; a new patient, or the known one, whose particulars change only where somebody said so."""
     known = patients.by_number(desk.store, patient.number)
     if known is None:
-        id = patients.add(desk.store, desk.now, **patient.model_dump())
+        id = patients.add(desk.store, desk.now, **patient.particulars)
         index(desk.store, id)
         return id
     other = other_particulars(desk.store, patient)
@@ -86,7 +93,7 @@ def known_or_new_patient(desk: Desk, patient: Patient, same_person: SamePerson |
             "this number belongs to a patient with other particulars: say whether it is the same person", "number"
         )
     if same_person.right == "written":
-        patients.correct(desk.store, known.id, **patient.model_dump() | {"number": known.number})
+        patients.correct(desk.store, known.id, **patient.particulars | {"number": known.number})
         index(desk.store, known.id)
         desk.note(
             "particulars corrected",

@@ -16,7 +16,7 @@ def index(store: Store, patient_id: str) -> None:
     """Keep what a patient is found by: parts of the name, the number, the phone."""
     known = patients.patient(store, patient_id)
     assert known is not None
-    patients.index(store, known.id, finding.terms([known.name], [known.number, known.phone]))
+    patients.index(store, known.id, finding.terms([known.name], [known.number, known.phone, known.carer_phone]))
 
 
 def index_whoever_is_missing(store: Store) -> None:

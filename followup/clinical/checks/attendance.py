@@ -1,11 +1,13 @@
-"""Posture, visits and silence: what did not happen."""
+"""Posture, visits and silence: what did not happen; and the calls that stand in for the app."""
 
-from collections.abc import Iterator, Mapping
-from datetime import datetime, timedelta
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
 from followup.clinical.course import Timeline, end_of
+
+CALLS_FROM = time(8)  # common practice, no source
 
 
 def _posture_missed(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -26,7 +28,7 @@ def _no_posture_entry(timeline: Timeline, threshold: Mapping[str, Any]) -> Itera
 def _finished_plan_days(timeline: Timeline) -> Iterator[tuple[Any, datetime]]:
     for day in timeline.hours_in_plan[1:]:
         at = end_of(day.day, timeline.zone)
-        if at <= timeline.now:
+        if at <= timeline.now and day.day > timeline.reached_since.astimezone(timeline.zone).date():
             yield day, at
 
 
@@ -60,9 +62,29 @@ def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]
         yield (until, None, NOTHING)
 
 
+def planned_calls(operated_on: date, days: Iterable[int], weekdays: Iterable[int]) -> dict[date, int]:
+    """When a patient without the app is called, with the day after surgery that each call is for (the first of several)."""
+    return {_moved(operated_on + timedelta(days=n), weekdays): n for n in sorted(days, reverse=True)}
+
+
+def _diary_call(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """In the morning of each of `days` after surgery, or of the next day that is one of `weekdays` (1 is Monday)."""
+    operated_on = timeline.operation.at.astimezone(timeline.zone).date()
+    for day, number in sorted(planned_calls(operated_on, threshold["days"], threshold["weekdays"]).items()):
+        at = datetime.combine(day, CALLS_FROM, timeline.zone).astimezone(UTC)
+        if timeline.reached_since < at <= timeline.now:
+            yield (at, 1.0, {"day": number})
+            yield (at, None, NOTHING)
+
+
+def _moved(day: date, weekdays: Iterable[int]) -> date:
+    return next((later for n in range(7) if (later := day + timedelta(days=n)).isoweekday() in weekdays), day)
+
+
 CHECKS = {
-    "posture-missed": Check(_posture_missed, frozenset({"share"})),
-    "no-posture-entry": Check(_no_posture_entry, frozenset()),
+    "posture-missed": Check(_posture_missed, frozenset({"share"}), app=True),
+    "no-posture-entry": Check(_no_posture_entry, frozenset(), app=True),
     "missed-visit": Check(_missed_visit, frozenset({"latest_from_day", "latest_until_day"})),
-    "silence": Check(_silence, frozenset({"hours"})),
+    "silence": Check(_silence, frozenset({"hours"}), app=True),
+    "diary-call": Check(_diary_call, frozenset({"days", "weekdays"}), app=False),
 }

@@ -15,11 +15,15 @@ NOTHING: Values = {}
 
 
 class Check(NamedTuple):
-    """How a check looks, the thresholds it needs, and whether it can look at an eye that was not operated."""
+    """How a check looks, the thresholds it needs, and whether it can look at an eye that was not operated.
+
+    `app`: only at patients with the app (True) or without it (False); at both where it is None.
+    """
 
     look: Checker
     needs: frozenset[str]
     fits_fellow: bool = False
+    app: bool | None = None
 
 
 def while_it_lasts(timeline: Timeline, first: datetime, every: timedelta, until: datetime) -> Iterator[datetime]:

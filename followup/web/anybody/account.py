@@ -7,13 +7,14 @@ from flask import Blueprint, redirect, render_template, request, session, url_fo
 from pydantic import ValidationError
 
 from followup.care import accounts
-from followup.care.errors import Refused
+from followup.care.callbacks import going_home as going_home_with
+from followup.care.errors import CareError, Refused
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import STAFF_KINDS
 from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
 from followup.web import context
-from followup.web.anybody.forms import MessagesForm, SignInForm
+from followup.web.anybody.forms import GoingHomeForm, MessagesForm, SignInForm
 from followup.web.fields import SmallForm, field_errors
 
 bp = Blueprint("account", __name__)
@@ -39,9 +40,36 @@ def sign_in() -> Any:
 
 @bp.post("/sign-out")
 def sign_out() -> Any:
+    """Sign out; whoever has calls or tasks in hand is asked first what becomes of them."""
     if SmallForm().validate_on_submit():
+        actor = context.staff()
+        if actor and going_home_with.holds_anything(context.store(), actor.id):
+            return redirect(url_for(".going_home"), 303)
         session.clear()
     return redirect(url_for("pages.index"))
+
+
+@bp.route("/going-home", methods=["GET", "POST"])
+@context.staff_only()
+def going_home() -> Any:
+    """What becomes of the calls and tasks in hand: given back, handed to a colleague or kept; then signed out, or not."""
+    form, desk = GoingHomeForm(), context.desk()
+    colleagues = [s for s in accounts.everybody(desk.store) if s.id != desk.actor.id]
+    form.to.choices = [("", "– choose –"), *((s.id, f"{s.name}, {s.role}") for s in colleagues)]
+    if form.validate_on_submit():
+        try:
+            going_home_with.hand_over(desk, form.way.data or "", form.to.data)
+            if form.then.data == "stay":
+                return redirect(url_for(_home(desk.actor.role)), 303)
+            session.clear()
+            return redirect(url_for("pages.index"), 303)
+        except CareError as error:
+            if error.field not in form:
+                raise
+            form[error.field].errors = [str(error)]
+    found = going_home_with.held(desk.store, desk.actor.id)
+    page = render_template("account/going_home.html", form=form, held=found, errors=field_errors(form))
+    return page, 400 if form.errors else 200
 
 
 @bp.route("/my-messages", methods=["GET", "POST"])

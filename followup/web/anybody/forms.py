@@ -1,13 +1,16 @@
-"""Forms for signing in and for how staff want to be reached."""
+"""Forms for signing in and out, and for how staff want to be reached."""
 
 from flask_wtf import FlaskForm
 from wtforms import (
     PasswordField,
+    RadioField,
+    SelectField,
     StringField,
     TimeField,
 )
 from wtforms.validators import InputRequired, Length
 
+from followup.care.callbacks.going_home import WAYS
 from followup.web.fields import ManyField, choices
 
 STAFF_MESSAGES = {
@@ -19,6 +22,14 @@ STAFF_MESSAGES = {
 class SignInForm(FlaskForm):
     email = StringField("E-mail", [InputRequired("write your e-mail address")])
     password = PasswordField("Password", [InputRequired("write your password")])
+
+
+class GoingHomeForm(FlaskForm):
+    """What becomes of the calls and tasks in somebody's hands. The pressed button says whether they sign out."""
+
+    way = RadioField("What becomes of them", choices=choices(WAYS), validate_choice=False)
+    to = SelectField("Who takes it", choices=[], validate_choice=False)
+    then = StringField()
 
 
 class MessagesForm(FlaskForm):

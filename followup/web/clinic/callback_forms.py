@@ -1,4 +1,4 @@
-"""The forms on a callback: a call, its end, a decision."""
+"""The forms of a call: what came of it, and a decision."""
 
 from flask_wtf import FlaskForm
 from wtforms import (
@@ -11,36 +11,44 @@ from wtforms import (
     StringField,
     TextAreaField,
 )
-from wtforms.validators import AnyOf, InputRequired, Length, Optional
+from wtforms.validators import AnyOf, Length, Optional
 from wtforms.widgets import HiddenInput
 
 from followup.care.callbacks.kinds import CHOICES, DECISIONS
-from followup.web.fields import choices
+from followup.care.errors import CareError
+from followup.web.fields import ManyField, choices
 
 
-class AttemptForm(FlaskForm):
-    """A call, and what came of what was to do: the pressed button may name a task that is done, or will not be."""
+class AboutForm(FlaskForm):
+    """What a form is about, where a patient has several open callbacks: `asked_about` says that the page offered a choice."""
+
+    about = ManyField("This is about", choices=[], validate_choice=False)
+    asked_about = HiddenField()
+
+    def ids(self, callback_id: str) -> list[str]:
+        """The callbacks it is about: those ticked; where there was nothing to tick, the one that was asked for."""
+        if self.asked_about.data and not self.about.data:
+            raise CareError("say which of these it is about", "about")
+        return self.about.data or [callback_id]
+
+
+class CallForm(AboutForm):
+    """A call, what came of it, and what came of what was to do: the pressed button may name a task that is done, or will
+    not be.
+    """
 
     reached = RadioField(
-        "Reached?",
-        choices=choices({"patient": "reached the patient", "carer": "reached a carer", "no": "not reached"}),
-        validators=[Optional()],
+        "Who was reached", choices=choices({"patient": "the patient", "carer": "a carer"}), validate_choice=False
     )
+    outcome = RadioField("What comes of it", choices=choices(CHOICES), validate_choice=False)
+    told = BooleanField("The patient or carer knows of it from this call")
     words = TextAreaField("What was said or done", [Length(max=2000)])
-    next_try = DateTimeLocalField("If not reached: next try", [Optional()])
+    next_try = DateTimeLocalField("Next try", [Optional()])
     done = HiddenField()
     given_up = HiddenField()
 
 
-class SettleForm(FlaskForm):
-    outcome = RadioField(
-        "Outcome", choices=choices(CHOICES), validators=[InputRequired("choose an outcome: nothing is closed without one")]
-    )
-    told = BooleanField("The patient or carer knows of it from this call")
-    words = TextAreaField("Words for the record", [Length(max=2000)])
-
-
-class DecideForm(FlaskForm):
+class DecideForm(AboutForm):
     """The pressed button is the outcome."""
 
     outcome = StringField(validators=[AnyOf(DECISIONS)])

@@ -1,4 +1,4 @@
-"""Callbacks: the list, one of them, and every step on the way to its outcome."""
+"""Callbacks: the list, the call for a patient and every step on the way to its outcome, and the handover at the end of the day."""
 
 from datetime import datetime
 from typing import Any
@@ -11,43 +11,44 @@ from followup.care.callbacks import deciding, holding, settling, showing
 from followup.care.callbacks.calls import TRY_AGAIN_AFTER
 from followup.care.callbacks.holding import known_task
 from followup.care.errors import CareError
+from followup.care.today import handover as handing_over
 from followup.web import context
 from followup.web.clinic.blueprint import bp, pressed
-from followup.web.clinic.callback_forms import AttemptForm, DecideForm, SettleForm
+from followup.web.clinic.callback_forms import CallForm, DecideForm
 
 
 @bp.get("/callbacks")
 @context.staff_only()
 def callback_list() -> Any:
-    """Every open callback, by how soon and then by how long it has waited."""
+    """Every patient with open callbacks, by how soon and then by how long it has waited."""
     return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
+
+
+@bp.get("/handover")
+@context.staff_only()
+def handover() -> Any:
+    """The end of the day: seen, did not come, settled, open, unreached, and who has what."""
+    return render_template("clinic/handover.html", found=handing_over.handover(context.desk()))
 
 
 @bp.get("/callbacks/<callback_id>")
 @context.staff_only()
 def callback(callback_id: str) -> Any:
-    return _callback_page(callback_id)
+    """One call: this callback and whatever else is open of its patient."""
+    return _call_page(callback_id)
 
 
-def _callback_page(
-    callback_id: str,
-    attempt: AttemptForm | None = None,
-    settle: SettleForm | None = None,
-    decide: DecideForm | None = None,
-) -> Any:
-    wrong = any(form is not None for form in (attempt, settle, decide))
-    attempt, settle = attempt or AttemptForm(formdata=None), settle or SettleForm(formdata=None)
-    decide = decide or DecideForm(formdata=None)
+def _call_page(callback_id: str, made: CallForm | None = None, decide: DecideForm | None = None) -> Any:
+    wrong = made is not None or decide is not None
     call = showing.call(context.desk(), callback_id)
+    made, decide = made or CallForm(formdata=None), decide or DecideForm(formdata=None)
+    for form in (made, decide):
+        if not form.asked_about.data:
+            form.about.data = call.proposed
     decide.owner.choices = [("", "whoever takes it"), *((s.id, s.name) for s in call.owners)]
     decide.decided_before.data = call.decisions
     return render_template(
-        "clinic/callback.html",
-        **vars(call),
-        attempt=attempt,
-        settle=settle,
-        decide=decide,
-        again_in=TRY_AGAIN_AFTER[call.callback.how_soon],
+        "clinic/callback.html", call=call, made=made, decide=decide, again_in=TRY_AGAIN_AFTER[call.worst.how_soon]
     ), (400 if wrong else 200)
 
 
@@ -55,7 +56,8 @@ def _callback_page(
 @context.staff_only()
 @pressed
 def claim(callback_id: str) -> Any:
-    holding.claim(context.desk(), callback_id)
+    """Take everything that is open of this patient, to make one call."""
+    holding.claim_call(context.desk(), callback_id)
     return _to(callback_id)
 
 
@@ -63,8 +65,8 @@ def claim(callback_id: str) -> Any:
 @context.staff_only()
 @pressed
 def take_over(callback_id: str) -> Any:
-    """Take a callback from whoever has it, as the page said."""
-    holding.take_over(context.desk(), callback_id, request.form.get("whose", ""))
+    """Take the call from whoever has it, as the page said."""
+    holding.take_call_over(context.desk(), callback_id, request.form.get("whose", ""))
     return _to(callback_id)
 
 
@@ -76,21 +78,23 @@ def decide(callback_id: str) -> Any:
     if not form.validate_on_submit():
         if form.outcome.errors:
             abort(400)
-        return _callback_page(callback_id, decide=form)
+        return _call_page(callback_id, decide=form)
     try:
+        first, *also = form.ids(callback_id)
         deciding.decide(
             context.desk(),
-            callback_id,
+            first,
             form.outcome.data,
             form.words.data or "",
             context.settings().clinic,
+            also=also,
             owner=form.owner.data or None,
             due_at=_at(form.by.data),
             decided_before=form.decided_before.data,
         )
     except CareError as error:
         _beside(form, error)
-        return _callback_page(callback_id, decide=form)
+        return _call_page(callback_id, decide=form)
     return _to(callback_id)
 
 
@@ -106,7 +110,7 @@ def undo(callback_id: str) -> Any:
 @context.staff_only()
 @pressed
 def give_back(callback_id: str) -> Any:
-    holding.release(context.desk(), callback_id)
+    holding.give_call_back(context.desk(), callback_id)
     return _to(callback_id)
 
 
@@ -130,43 +134,36 @@ def give_back_task(task_id: str) -> Any:
 @bp.post("/callbacks/<callback_id>/attempt")
 @context.staff_only()
 def attempt(callback_id: str) -> Any:
-    """Record a call, that what was to do is done, or both."""
-    form = AttemptForm()
+    """Record a call, what comes of it, that what was to do is done, or several of these at once."""
+    form = CallForm()
     if not form.validate_on_submit():
-        return _callback_page(callback_id, attempt=form)
-    spoke_to = {"patient": "patient", "carer": "carer"}.get(form.reached.data or "")
-    desk, words = context.desk(), form.words.data or ""
+        return _call_page(callback_id, made=form)
     try:
-        if not (form.reached.data or form.done.data or form.given_up.data):
-            raise CareError("say whether you reached them", "reached")
-        with desk.store.transaction():
-            if form.reached.data:
-                next_try = None if spoke_to else _at(form.next_try.data)
-                phone_calls.attempt(desk, callback_id, spoke_to, words, context.settings().clinic, next_try)
-            if form.done.data:
-                settling.finish(desk, form.done.data, "" if form.reached.data else words)
-            elif form.given_up.data:
-                settling.give_up(desk, form.given_up.data, words)
+        with context.desk().store.transaction():
+            _record(callback_id, form)
     except CareError as error:
         _beside(form, error)
-        return _callback_page(callback_id, attempt=form)
+        return _call_page(callback_id, made=form)
     return _to(callback_id)
 
 
-@bp.post("/callbacks/<callback_id>/settle")
-@context.staff_only()
-def settle(callback_id: str) -> Any:
-    """Say what came of it: what is still to be done stays on the list."""
-    form = SettleForm()
-    if not form.validate_on_submit():
-        return _callback_page(callback_id, settle=form)
-    try:
-        outcome, words, clinic = form.outcome.data, form.words.data or "", context.settings().clinic
-        settling.settle(context.desk(), callback_id, outcome, words, clinic, told=form.told.data)
-    except CareError as error:
-        _beside(form, error)
-        return _callback_page(callback_id, settle=form)
-    return _to(callback_id)
+def _record(callback_id: str, form: CallForm) -> None:
+    desk, clinic, words = context.desk(), context.settings().clinic, form.words.data or ""
+    reached, outcome = form.reached.data, form.outcome.data
+    if not (reached or outcome or form.done.data or form.given_up.data):
+        raise CareError("say whom you reached, or press “Nobody answered”", "reached")
+    if reached:
+        spoke_to = {"patient": "patient", "carer": "carer"}.get(reached)
+        phone_calls.attempt(desk, callback_id, spoke_to, words, clinic, None if spoke_to else _at(form.next_try.data))
+    said = "" if reached else words
+    if form.done.data:
+        settling.finish(desk, form.done.data, said)
+    elif form.given_up.data:
+        settling.give_up(desk, form.given_up.data, words)
+    elif outcome:
+        first, *also = form.ids(callback_id)
+        why = words if outcome == "no-action" else said
+        settling.settle(desk, first, outcome, why, clinic, also=also, told=form.told.data)
 
 
 def _to(callback_id: str) -> Any:

@@ -22,6 +22,7 @@ from wtforms.validators import DataRequired, InputRequired, Length, Optional
 
 from followup.care.corrections.correcting import LONGEST_REASON
 from followup.care.discharge.note import PROCEDURE_STEPS
+from followup.care.patients.reaching import WAYS
 from followup.clinical.course import INDICATIONS, RISKS
 from followup.clinical.coverage import REACHES
 from followup.clinical.tamponade import AGENTS, LENSES
@@ -139,6 +140,10 @@ class OperationPart:
 class DischargeForm(ParticularsPart, OperationPart, FlaskForm):
     """Patient, operation, and (once proposed) the plan."""
 
+    reached_by = RadioField(
+        "How we stay in touch", choices=choices(WAYS), validators=[InputRequired("say how the patient is reached")]
+    )
+    carer_phone = StringField("A carer’s phone", [Length(max=40)])
     same_person = RadioField("Is it the same person?", choices=choices(SAME_PERSON), validate_choice=False)
     same_person_mark = HiddenField()
     asked = HiddenField()  # the question about the gas that was shown, so that it is asked once

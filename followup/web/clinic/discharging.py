@@ -15,6 +15,7 @@ from followup.care.discharge.note import OperationNote
 from followup.care.discharge.proposal import Proposal, asks_about, propose
 from followup.care.discharge.who import OtherParticulars, Patient, SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict
+from followup.care.patients import reaching
 from followup.care.reading import person
 from followup.care.reading.bodies import first_message
 from followup.care.visits.openings import open_days
@@ -83,7 +84,7 @@ def _fill_in(form: DischargeForm, patient_id: str, eye: str) -> None:
     """Begin with a person whom the clinic knows, and with the eye that was chosen."""
     known = person.standing(context.store(), patient_id) if patient_id else None
     if known:
-        for name in ("number", "name", "born_on", "phone", "language"):
+        for name in ("number", "name", "born_on", "phone", "language", "carer_phone"):
             form[name].data = getattr(known, name)
     form.eye.data = eye if eye in SIDES else None
 
@@ -106,6 +107,11 @@ def _read(form: DischargeForm, confirming: bool) -> OtherParticulars | None:
                 say(row.form.target, "write the date of this visit, or untick Keep")
     if form.born_on.data:
         say(form.born_on, bounds.birth(form.born_on.data, context.today()))
+    if form.reached_by.data:
+        try:
+            reaching.check(form.reached_by.data, form.phone.data or "", form.carer_phone.data or "")
+        except CareError as error:
+            beside_field(form, error)
     check_operation(form, form.visits)
     particulars = (form.number, form.name, form.born_on, form.phone, form.language)
     return None if any(field.errors for field in particulars) else _known_number(form)
@@ -151,8 +157,14 @@ def _confirm(form: DischargeForm, note: OperationNote, id: str) -> Any:
     answer: Any = {"written": "written", "recorded": "recorded"}.get(form.same_person.data or "")
     same = SamePerson(answer, form.same_person_mark.data) if answer else None
     try:
+        reached = {"reached_by": form.reached_by.data, "carer_phone": (form.carer_phone.data or "").strip()}
         eye_id, code = leaving.discharge(
-            context.desk(), patient_of(form), note, _visits(form), same_person=same, operation_id=id
+            context.desk(),
+            patient_of(form).model_copy(update=reached),
+            note,
+            _visits(form),
+            same_person=same,
+            operation_id=id,
         )
         session["code"] = {"eye": eye_id, "code": code}
     except Conflict:  # confirmed a moment ago, by a second press of the button

@@ -22,8 +22,8 @@ bp.context_processor(display.unsigned)
 @bp.get("/")
 @context.staff_only("surgeon")
 def needs_me() -> Any:
-    """By how soon, then by how long it has waited; the reason in one line. What is decided and to do comes after."""
-    return render_template("surgeon/needs_me.html", **vars(showing.listed(context.desk())))
+    """Mine, what moved up, then colleagues': by how soon, then by how long it has waited. What is decided comes last."""
+    return render_template("surgeon/needs_me.html", found=showing.for_surgeon(context.desk()))
 
 
 @bp.get("/results")

@@ -1,0 +1,116 @@
+"""The end of the day on one page: who was seen, who did not come, what was settled, what is open, and who has it."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import date, datetime, time
+
+from followup.care.callbacks import showing
+from followup.care.callbacks.showing import Line
+from followup.care.desk import Desk
+from followup.care.reading.attendance import attended_by_eye
+from followup.care.today import lists
+from followup.records import events, eyes, people, visits, worries
+from followup.records.values import Callback, Eye, Patient, Task
+
+
+@dataclass(frozen=True)
+class Seen:
+    """A patient who was looked at today; `visits` are the planned ones by name, none for whoever came unplanned."""
+
+    patient: Patient
+    visits: tuple[str, ...]
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Settled:
+    """A callback that was settled today, by whom."""
+
+    callback: Callback
+    eye: Eye
+    by: str
+
+
+@dataclass(frozen=True)
+class InHand:
+    """What one person has: a line of a patient whom they call, or a task."""
+
+    line: Line
+    task: Task | None
+
+
+@dataclass(frozen=True)
+class Handover:
+    """`arrived` are those who came today and of whom nothing is entered; `waiting` what nobody has; `held` by name."""
+
+    day: date
+    seen: list[Seen]
+    arrived: list[lists.Due]
+    did_not_come: list[lists.Due]
+    settled: list[Settled]
+    waiting: list[Line]
+    unreached: list[Line]
+    held: dict[str, list[InHand]]
+
+
+def handover(desk: Desk) -> Handover:
+    """The clinic's day so far, and all that is left of it."""
+    due = lists.due_visits(desk.store, desk.now, desk.zone)
+    lines = showing.listed(desk).lines
+    due_today = [d for d in due if d.state == "due" and desk.today in (d.visit.target, d.visit.latest)]
+    return Handover(
+        day=desk.today,
+        seen=_seen(desk),
+        arrived=[d for d in due if d.state == "here"],
+        did_not_come=due_today,
+        settled=_settled(desk),
+        waiting=[line for line in lines if line.waiting],
+        unreached=[line for line in lines if line.next_try_at],
+        held=_held(lines),
+    )
+
+
+def _seen(desk: Desk) -> list[Seen]:
+    """Whoever was measured or seen today, by time; both eyes of a patient are one."""
+    since = _morning(desk)
+    looked: dict[str, datetime] = {}
+    for event in (*events.since(desk.store, "seen", since), *events.since(desk.store, "measures", since)):
+        looked[event.eye_id] = min(event.at, looked.get(event.eye_id, event.at))
+    by_patient: dict[str, list[Eye]] = defaultdict(list)
+    for eye in eyes.by_ids(desk.store, sorted(looked)).values():
+        by_patient[eye.patient.id].append(eye)
+    attended = attended_by_eye(desk.store, "seen", desk.zone)
+    found = []
+    for both in by_patient.values():
+        planned = {v.identity: v.name for eye in both for v in visits.of_eye(desk.store, eye.id)}
+        today = [id for eye in both for id, at in attended[eye.id].items() if at >= since and id in planned]
+        names = tuple(dict.fromkeys(planned[id] for id in today))
+        found.append(Seen(both[0].patient, names, min(looked[eye.id] for eye in both)))
+    return sorted(found, key=lambda s: s.at)
+
+
+def _settled(desk: Desk) -> list[Settled]:
+    done = worries.settled_since(desk.store, _morning(desk))
+    known = eyes.by_ids(desk.store, sorted({c.eye_id for c in done}))
+    names = {c.settled_by: people.staff_by_id(desk.store, c.settled_by) for c in done if c.settled_by}
+    return [
+        Settled(c, known[c.eye_id], member.name if (member := names.get(c.settled_by or "")) else "the clinic")
+        for c in done
+        if c.eye_id in known
+    ]
+
+
+def _held(lines: list[Line]) -> dict[str, list[InHand]]:
+    found: dict[str, list[InHand]] = defaultdict(list)
+    for line in lines:
+        for name in dict.fromkeys(c.claimed_by_name for c in line.callbacks if c.state == "claimed" and c.claimed_by_name):
+            found[name].append(InHand(line, None))
+        for task in line.to_do:
+            if task.owner_name:
+                found[task.owner_name].append(InHand(line, task))
+    return dict(sorted(found.items()))
+
+
+def _morning(desk: Desk) -> datetime:
+    """When the clinic's day began."""
+    return datetime.combine(desk.today, time(), desk.zone)

@@ -1,0 +1,78 @@
+"""The end of the day: whoever was seen or did not come, and everything that is open, each with who has it."""
+
+from datetime import timedelta
+
+from flask.testing import FlaskClient
+
+from followup.care.actors import Actor
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import deciding, holding, settling
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.reading.measures import MeasuresBody
+from followup.care.today.handover import Handover, handover
+from followup.care.visits import visit
+from followup.clinical import schedule
+from followup.config import Settings
+from followup.records import Store, worries
+from followup.records.values import Callback
+from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
+from tests.web.test_callback_pages import words_of
+
+TODAY = NOW.astimezone(ZONE).date()
+
+
+def patient(store: Store, nurse: Actor, name: str, *visits: schedule.Window) -> str:
+    person = patient_details(name).model_copy(update={"name": name})
+    return leaving.discharge(Desk(store, OPERATED + timedelta(hours=5), nurse, ZONE), person, operation_note(), visits)[0]
+
+
+def pressed(store: Store, nurse: Actor, name: str, iop: float = 46) -> Callback:
+    eye = patient(store, nurse, name)
+    visit.record_visit(Desk(store, NOW, nurse, ZONE), eye, [MeasuresBody(eye="right", iop_mmhg=iop)])
+    return next(c for c in worries.callbacks_of(store, eye) if c.worry == "pressure")
+
+
+def names(found: Handover) -> dict[str, list[str]]:
+    return {
+        "seen": [s.patient.name for s in found.seen],
+        "did not come": [d.eye.patient.name for d in found.did_not_come],
+        "settled": [s.eye.patient.name for s in found.settled],
+        "waiting": [line.eye.patient.name for line in found.waiting if line.eye],
+        "unreached": [line.eye.patient.name for line in found.unreached if line.eye],
+        **{who: [i.line.eye.patient.name for i in of if i.line.eye] for who, of in found.held.items()},
+    }
+
+
+def test_everything_of_the_day_stands_on_the_page_it_was_left_in(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, surgeon: Actor, settings: Settings
+) -> None:
+    calm = patient(store, nurse, "Calm", schedule.Window("week 1", TODAY, TODAY, TODAY, ""))
+    patient(store, nurse, "Absent", schedule.Window("week 1", TODAY, TODAY, TODAY, ""))
+    patient(store, nurse, "Later", schedule.Window("week 1", TODAY + timedelta(1), TODAY, TODAY + timedelta(2), ""))
+    desk, other = Desk(store, NOW, nurse, ZONE), Desk(store, NOW, surgeon, ZONE)
+    visit.record_visit(desk, calm, [MeasuresBody(eye="right", iop_mmhg=15)], visit="week 1")
+    done, away, mine, _ = (pressed(store, nurse, name) for name in ("Done", "Away", "Mine", "Nobody’s"))
+    for c in (done, away):
+        holding.claim_call(desk, c.id)
+    phone_calls.attempt(desk, away.id, None, "", settings.clinic)
+    phone_calls.attempt(desk, done.id, "patient", "", settings.clinic)
+    everything = [c.id for c in holding.open_of_patient(store, done)]
+    settling.settle(desk, everything[0], "advice", "", settings.clinic, also=everything[1:])
+    also = [c.id for c in holding.open_of_patient(store, mine)]
+    deciding.decide(other, mine.id, "theatre", "", settings.clinic, also=also, owner=surgeon.id)
+    found = names(handover(desk))
+    assert found.pop("did not come") == ["Absent"]
+    assert found.pop("seen") == ["Calm", "Done", "Away", "Mine", "Nobody’s"]
+    assert set(found.pop("settled")) == {"Done"}
+    assert "Nobody’s" in found["waiting"]
+    assert not {"Done", "Away", "Mine"} & set(found.pop("waiting"))
+    assert found == {"unreached": ["Away"], "Nora Nurse": ["Away"], "Sol Surgeon": ["Mine"]}
+    page = words_of(as_nurse.get("/clinic/handover").text)
+    for words in ("Absent Absent : week 1", "Calm Calm : week 1", "Nobody’s", "theatre, by", "advice given (Nora Nurse)"):
+        assert words in page, words
+    assert "Done Done : unplanned" in page
+
+
+def test_an_empty_day_says_so(as_nurse: FlaskClient) -> None:
+    assert words_of(as_nurse.get("/clinic/handover").text).count("Nobody, nothing.") == 5
