@@ -23,7 +23,8 @@ from tests.browser.keys import Person
 def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
     """Put the planned visit on today."""
     (planned,) = visits.of_eye(store, operation)
-    visit.move_visit(Desk(store, datetime.now(UTC), nurse, ZONE), planned.id, operation, clinic_day())
+    day = clinic_day()
+    visits.change(store, datetime.now(UTC), planned, nurse.signature, "", target=day, earliest=day)
 
 
 @pytest.fixture

@@ -38,6 +38,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m020_two_eyes": "754083ea8cdca00a",
     "m021_grounds_of_warnings": "d117b772df373e5a",
     "m025_joined_by_index": "f68d4757e610aca6",
+    "m027_book_of_visits": "20637b34ed4de958",
 }
 
 

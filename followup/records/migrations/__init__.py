@@ -8,6 +8,9 @@ from followup.records.migrations import put_right
 
 # isort: split
 from followup.records.migrations import joined
+
+# isort: split
+from followup.records.migrations import book
 from followup.records.migrations.registry import steps
 
-__all__ = ["first", "joined", "mended", "put_right", "steps", "two_eyes"]
+__all__ = ["book", "first", "joined", "mended", "put_right", "steps", "two_eyes"]

@@ -1,6 +1,6 @@
 """The clinic's pages, and the interface of its devices. Each module below adds its routes to the one blueprint."""
 
-from followup.web.clinic import blueprint, calling, correcting, day, device_api, discharging, eyes, patients, visits
+from followup.web.clinic import blueprint, booking, calling, correcting, day, device_api, discharging, eyes, patients, visits
 
-PAGES = (calling, correcting, day, discharging, eyes, patients, visits)
+PAGES = (booking, calling, correcting, day, discharging, eyes, patients, visits)
 BLUEPRINTS = (blueprint.bp, device_api.bp)
