@@ -103,6 +103,7 @@ WORDS: dict[str, dict[str, str]] = {
     "message": {
         "posture": "reminder to hold the head",
         "visit": "reminder of a visit",
+        "visit-changed": "note that a visit was moved or cancelled",
         "not-heard": "note that nothing was heard",
     },
     "message_state": {
@@ -148,6 +149,11 @@ def day(value: date | datetime | str) -> str:
 def short_day(value: date) -> str:
     """A date without its weekday, for narrow columns."""
     return str(format_date(value, "d MMM y"))
+
+
+def day_month(value: date) -> str:
+    """A date of these weeks, for narrow columns."""
+    return str(format_date(value, "d MMM"))
 
 
 def moment(value: datetime) -> str:
@@ -264,7 +270,14 @@ def unsigned() -> dict[str, Any]:
 
 def register(app: Flask) -> None:
     filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
-    filters |= {"short_day": short_day, "clock": clock, "note_part": note_part, "local_day": local_day, "who": who}
+    filters |= {
+        "short_day": short_day,
+        "day_month": day_month,
+        "clock": clock,
+        "note_part": note_part,
+        "local_day": local_day,
+        "who": who,
+    }
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
     app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch)

@@ -18,7 +18,15 @@ LIST_STATES = {
     "coming": "Coming in the next seven days",
 }
 
-FILTERS = {"today": "Today", **LIST_STATES, "somebody": "Needs somebody"}
+FILTERS = {
+    "today": "All of today",
+    "here": "Here",
+    "due": "Due",
+    "missed": "Missing",
+    "seen": "Seen",
+    "somebody": "Needs somebody",
+    "coming": "Coming",
+}
 PARTS = {"day": ("here", "due", "seen"), "missed": ("missed",), "coming": ("coming",)}
 
 DEVICE_ASSETS = ("staff/*.js", "staff/device/*.js", "shared/*.js", "base.css", "staff.css", "icons/icon*")
