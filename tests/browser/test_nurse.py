@@ -119,7 +119,7 @@ def test_who_is_missing_and_at_risk_stands_on_the_list(
     expect(missing).to_contain_text("Pat Patient")
     expect(missing).to_contain_text("day 1")
     expect(missing).to_contain_text("did not take place. And 1 more.")
-    expect(missing.locator(".sign")).to_contain_text("◆ pressure")
+    expect(missing.locator(".sign")).to_contain_text("◆ missed visit")
     expect(page.get_by_role("link", name="Needs somebody 1")).to_be_visible()
 
 
@@ -204,6 +204,8 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     in_a_week = clinic_day(7)
     page.get_by_label("Date", exact=True).fill(in_a_week.isoformat())
     page.get_by_role("button", name="Save the change").click()
+    expect(page.get_by_role("alert")).to_contain_text("Week 1 is due")
+    page.get_by_role("button", name="Yes, save it").click()
     changed = page.get_by_role("region", name="What changed")
     expect(changed).to_contain_text("face-down")
     expect(changed).to_contain_text("left-cheek")

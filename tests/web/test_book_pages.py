@@ -1,5 +1,6 @@
 """The pages of the book of visits: asked about before it is kept, done in one press, and taken back in one."""
 
+import re
 from datetime import date
 
 from flask import Flask
@@ -10,7 +11,7 @@ from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import book, visit
 from followup.config import Settings
-from followup.records import Store, visits
+from followup.records import Store, events, visits
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE
 
@@ -166,3 +167,60 @@ def test_whom_to_tell_stands_on_today_with_the_number(as_nurse: FlaskClient, sto
     assert "tel:+009876" in shown
     as_nurse.post(f"/clinic/visits/{named(store, eye_id).id}/told")
     assert 'id="to-tell"' not in as_nurse.get("/clinic/").text
+
+
+def test_a_day_is_closed_on_one_page_and_what_finds_no_place_is_named_and_stays(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, settings: Settings, eye_id: str
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    only = book.add(desk, settings.clinic, eye_id, "review", date(2027, 3, 10), "pressure")
+    assert "Wed 10 Mar 2027</strong> <span>2 of 12" in as_nurse.get("/clinic/close-day").text
+    page = as_nurse.get("/clinic/close-day?day=2027-03-10").text
+    assert "1 cannot be placed." in page
+    assert "No clinic day with a place is left in its window (10 March 2027)." in page
+    rows = dict(hidden_rows(page))
+    week = named(store, eye_id)
+    assert rows[week.identity] in ("2027-03-09", "2027-03-11")
+    assert rows[only] == ""
+    data = {"day": "2027-03-10"}
+    for n, (identity, to) in enumerate(rows.items()):
+        data |= {f"visits-{n}-identity": identity, f"visits-{n}-to": to}
+    assert "say why the clinic is closed" in as_nurse.post("/clinic/close-day", data=data).text
+    assert named(store, eye_id).target == date(2027, 3, 10)
+    done = as_nurse.post("/clinic/close-day", data={**data, "why": "training"}, follow_redirects=True).text
+    assert "Wed 10 Mar 2027 is closed; 1 visit moved." in done
+    assert "training" in done
+    assert "1 visit stands on a day" in as_nurse.get("/clinic/").text
+    assert (
+        "closed on Wednesday 10 March 2027 (training)"
+        in as_nurse.post(f"/clinic/visits/{week.identity}", data={"do": "move", "move-target": "2027-03-10"}).text
+    )
+    opened = as_nurse.post("/clinic/close-day/2027-03-10/open", data={"visits": "back"}, follow_redirects=True).text
+    assert "is open again; 1 visit returned to it." in opened
+    assert named(store, eye_id).target == date(2027, 3, 10)
+
+
+def hidden_rows(page: str) -> list[tuple[str, str]]:
+    """What the page proposes: each visit with its new day."""
+    identities = re.findall(r'name="visits-\d+-identity" type="hidden" value="([^"]*)"', page)
+    days = re.findall(r'name="visits-\d+-to" type="date" value="([^"]*)"', page)
+    return list(zip(identities, days, strict=True))
+
+
+def test_what_cannot_be_closed_is_said(as_nurse: FlaskClient) -> None:
+    assert "is over; choose today or a later day" in as_nurse.get("/clinic/close-day?day=2027-03-01").text
+    assert as_nurse.get("/clinic/close-day?day=soon").status_code == 200
+    assert as_nurse.post("/clinic/close-day/2027-03-10/open").status_code == 409
+    assert as_nurse.post("/clinic/close-day/soon/open").status_code == 404
+
+
+def test_who_came_is_counted_once_and_taken_back(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
+    week = named(store, eye_id)
+    for _ in range(2):
+        as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": week.identity})
+    (arrival,) = [e for e in events.of_eye(store, eye_id) if e.kind == "arrived"]
+    assert f"/clinic/arrivals/{arrival.id}/undo" in as_nurse.get("/clinic/").text
+    assert as_nurse.post(f"/clinic/arrivals/{arrival.id}/undo").status_code == 303
+    assert events.of_eye(store, eye_id) == []
+    assert as_nurse.post(f"/clinic/arrivals/{arrival.id}/undo").status_code == 409
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": "nothing"}).status_code == 400
