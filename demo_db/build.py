@@ -3,6 +3,7 @@
 import shlex
 import tomllib
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from functools import partial
 from importlib import resources
@@ -23,9 +24,11 @@ from followup.care.home.receive import receive
 from followup.care.reading.eye import load
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import diary
+from followup.care.visits.openings import AHEAD, openings
 from followup.care.visits.visit import record_visit
 from followup.care.watch.raising import check_eye
 from followup.clinical.course import RISKS
+from followup.clinical.schedule import Window
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store, patients, visits, worries
 from followup.records.store import new_id
@@ -146,7 +149,8 @@ class _Life:
             steroid_drops_until=day + timedelta(days=28),
             height_metres=self.height_metres,
         )
-        proposed = propose(self.store, note, at, self.zone)
+        places = openings(self.store, self.clinic, day, day + AHEAD).places
+        proposed = propose(self.store, note, at, self.zone, places)
         if proposed.plan:
             plan = proposed.plan
             note.posture = {"position": plan.position, "hours_a_day": plan.hours_a_day, "days": plan.days}
@@ -158,7 +162,8 @@ class _Life:
             reached_by=eye.get("reached_by", "own-phone"),
             carer_phone=eye.get("carer_phone", ""),
         )
-        operation, _ = leaving.discharge(Desk(self.store, at, self.nurse, self.zone), patient, note, proposed.visits)
+        windows = [_on_open_day(w, places) for w in proposed.visits]
+        operation, _ = leaving.discharge(Desk(self.store, at, self.nurse, self.zone), patient, note, windows)
         return operation
 
     def _phone(self, at: datetime) -> Device:
@@ -259,6 +264,12 @@ class _Life:
                 phone_calls.attempt(Desk(self.store, later, self.nurse, self.zone), found.id, "patient", said, self.clinic)
                 done = "Advice given, review kept."
                 settling.settle(Desk(self.store, later, self.nurse, self.zone), found.id, "advice", done, self.clinic)
+
+
+def _on_open_day(window: Window, places: dict[date, int]) -> Window:
+    """As a nurse does with a visit that finds no place in its window: the next day on which the clinic sees people."""
+    target = min(day for day in places if day >= window.target) if window.target not in places else window.target
+    return replace(window, target=target, latest=max(window.latest, target))
 
 
 def _drop(text: str, day: date) -> Drop:

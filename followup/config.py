@@ -45,6 +45,7 @@ class Clinic(BaseModel):
     subdivision: str = ""
     places: dict[str, int] = {"mon": 12, "tue": 12, "wed": 12, "thu": 12, "fri": 8}
     closed: list[str] = []
+    appointment_times: bool = False
     nurses_record_no_gas: bool = False
     calls_before_moving_up: Annotated[int, Field(ge=1, le=20)] = 3  # common practice, no source
 

@@ -61,8 +61,12 @@ def _visit(_: Callable[[str], str]) -> tuple[str, str]:
     return _("You have a visit tomorrow"), _("Your page says more. To change the date, call {phone}.")
 
 
+def _visit_changed(_: Callable[[str], str]) -> tuple[str, str]:
+    return _("One of your visits has changed"), _("Your page shows your visits. If a day does not suit you, call {phone}.")
+
+
 def _not_heard(_: Callable[[str], str]) -> tuple[str, str]:
     return _("We have not heard from you"), _("Please open your page and tell us how you are, or call {phone}.")
 
 
-_PATIENT = {"posture": _posture, "visit": _visit, "not-heard": _not_heard}
+_PATIENT = {"posture": _posture, "visit": _visit, "visit-changed": _visit_changed, "not-heard": _not_heard}

@@ -4,7 +4,7 @@ import json
 import typing
 from collections.abc import Callable
 from dataclasses import dataclass, field, fields
-from datetime import date, datetime
+from datetime import date, datetime, time
 from functools import lru_cache
 from types import UnionType
 from typing import Any, TypeVar
@@ -136,7 +136,10 @@ class FollowUp:
 
 @dataclass(frozen=True, slots=True)
 class Visit:
-    """An entry of the clinic's book as it stands: `id` of this version, `identity` through every change of it."""
+    """An entry of the clinic's book as it stands: `id` of this version, `identity` through every change of it.
+
+    `starts` is the appointment's local time, where the clinic keeps times; `why` is why this version was made.
+    """
 
     id: str
     identity: str
@@ -150,11 +153,31 @@ class Visit:
     recorded_at: datetime
     replaces: str | None
     withdrawn: bool
+    starts: time | None
+    why: str
     entered_at: datetime
 
     def holds(self, day: date) -> bool:
         """Whether its window holds that day."""
         return self.earliest <= day <= self.latest
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A visit as it was before and as it stands now; `changed` is withdrawn where it was cancelled."""
+
+    before: Visit
+    changed: Visit
+
+
+@dataclass(frozen=True, slots=True)
+class Closure:
+    """A day on which the clinic sees nobody, closed by somebody who said why."""
+
+    day: date
+    why: str
+    recorded_by: str
+    recorded_at: datetime
 
 
 @dataclass(frozen=True, slots=True)
@@ -402,6 +425,7 @@ def _object(text: str) -> dict[str, Any]:
 _PARSERS: dict[Any, Callable[[Any], Any]] = {
     datetime: from_text,
     date: date.fromisoformat,
+    time: time.fromisoformat,
     bool: bool,
     dict: _object,
     list: json.loads,

@@ -1,11 +1,13 @@
 """The clinic's book: visits as they stand, each with one identity through every change."""
 
-from datetime import date, datetime
+from dataclasses import replace
+from datetime import date, datetime, time
+from typing import Any
 
 from followup.records.eyes import SAME_EYE, in_time
 from followup.records.store import Row, Store, new_id
 from followup.records.times import to_text
-from followup.records.values import Visit, made
+from followup.records.values import Change, Closure, Visit, made
 from followup.records.watch import readable
 
 _READABLE = " AND ".join(in_time(f"v.{day}") for day in ("target", "earliest", "latest"))
@@ -31,6 +33,8 @@ def add(
     replaces: str | None = None,
     *,
     withdrawn: bool = False,
+    starts: time | None = None,
+    why: str = "",
 ) -> str:
     """Write a visit into the book, or a change of one: what replaces another keeps its `identity`."""
     id = new_id()
@@ -45,14 +49,32 @@ def add(
         "reason": reason,
         "replaces": replaces,
         "withdrawn": int(withdrawn),
+        "starts": f"{starts:%H:%M}" if starts else None,
+        "why": why,
     }
     store.insert("visits", {**row, "recorded_by": by, "recorded_at": to_text(now)})
     return id
 
 
+def change(store: Store, now: datetime, v: Visit, by: str, why: str, **changes: Any) -> str:
+    """Write a changed version of a visit; returns its id."""
+    to = replace(v, **changes)
+    dates = (to.target, to.earliest, to.latest)
+    return add(
+        store, now, v.eye_id, v.name, *dates, v.reason, by, v.id, withdrawn=to.withdrawn, starts=to.starts, why=why
+    )  # fmt: skip
+
+
 def visit(store: Store, id: str) -> Visit | None:
     """A visit as planned once, replaced or not."""
     found = store.row(_VISITS + " WHERE v.id = :id", {"id": id})
+    return _made(found) if found else None
+
+
+def standing(store: Store, identity: str) -> Visit | None:
+    """The latest version of a visit, cancelled or not."""
+    latest = " AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+    found = store.row(_VISITS + " WHERE v.identity = :id" + latest, {"id": identity})
     return _made(found) if found else None
 
 
@@ -73,6 +95,55 @@ def withdrawn_at(store: Store, eye_id: str, at: datetime) -> list[Visit]:
     sql = f"{_VISITS} WHERE v.eye_id IN {SAME_EYE} AND v.withdrawn AND v.recorded_at = :at AND {_READABLE}"
     left = f" AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id){_IN_ORDER}"
     return readable(store, "visits", store.rows(sql + left, {"id": eye_id, "at": to_text(at)}), _made)
+
+
+def cancelled_of_eye(store: Store, eye_id: str) -> list[Visit]:
+    """Visits that were taken out of the book and are not in it, by date."""
+    left = "v.withdrawn AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)"
+    sql = f"{_VISITS} WHERE v.eye_id IN {SAME_EYE} AND {left} AND {_READABLE}{_IN_ORDER}"
+    return readable(store, "visits", store.rows(sql, {"id": eye_id}), _made)
+
+
+def to_tell(store: Store) -> list[Change]:
+    """Changes that stand, of visits of followed eyes, and that the patient has not been told of; the oldest first."""
+    sql = f"""
+        {_VISITS} JOIN visits_to_tell t ON t.visit_id = v.id WHERE {_FOLLOWED} AND t.told_at IS NULL AND {_READABLE}
+        AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id) ORDER BY t.made_at, v.id
+    """
+    found = readable(store, "visits", store.rows(sql), _made)
+    pairs = ((visit(store, v.replaces or ""), v) for v in found)
+    return [Change(before, v) for before, v in pairs if before]
+
+
+def must_tell(store: Store, now: datetime, visit_id: str) -> None:
+    """The patient is to be told of this version."""
+    store.insert("visits_to_tell", {"visit_id": visit_id, "made_at": to_text(now)})
+
+
+def told(store: Store, now: datetime, visit_id: str, by: str) -> bool:
+    """The patient was told of this version; False if that was known, or need not be."""
+    sql = "UPDATE visits_to_tell SET told_at = :at, told_by = :by WHERE visit_id = :id AND told_at IS NULL"
+    return store.execute(sql, {"id": visit_id, "by": by, "at": to_text(now)}) == 1
+
+
+def is_untold(store: Store, visit_id: str) -> bool:
+    """Whether the patient is still to be told of this version."""
+    return store.row("SELECT 1 FROM visits_to_tell WHERE visit_id = :id AND told_at IS NULL", {"id": visit_id}) is not None
+
+
+def close(store: Store, now: datetime, day: date, why: str, by: str, *, closed: bool = True) -> None:
+    """Close a clinic day, or open it again."""
+    row = {"day": day.isoformat(), "closed": int(closed), "why": why}
+    store.insert("closures", {**row, "recorded_by": by, "recorded_at": to_text(now)})
+
+
+def closures(store: Store, first: date, last: date) -> list[Closure]:
+    """The days between two dates that stand closed, in order."""
+    sql = """
+        SELECT c.* FROM closures c WHERE c.closed AND c.day BETWEEN :first AND :last
+        AND NOT EXISTS (SELECT 1 FROM closures later WHERE later.day = c.day AND later.number > c.number) ORDER BY c.day
+    """
+    return [made(Closure, row) for row in store.rows(sql, {"first": first.isoformat(), "last": last.isoformat()})]
 
 
 def of_followed(store: Store) -> list[Visit]:

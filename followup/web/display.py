@@ -34,6 +34,15 @@ HOW_SOON_SHAPE = {"now": "▲", "today": "◆", "this-week": "●"}
 REACHES = {"macula": "macula", "arcade": "arcade", "equator": "equator", "periphery": "periphery"}
 WORDS: dict[str, dict[str, str]] = {
     "agent": {name: agent.words for name, agent in AGENTS.items()},
+    "agent_brief": {
+        "air": "air",
+        "sf6": "SF₆",
+        "c2f6": "C₂F₆",
+        "c3f8": "C₃F₈",
+        "silicone-oil": "oil",
+        "heavy-silicone-oil": "heavy oil",
+        "none": "–",
+    },
     "posture": POSTURES,
     "how_soon": HOW_SOON,
     "indication": INDICATIONS,
@@ -50,6 +59,7 @@ WORDS: dict[str, dict[str, str]] = {
         "measures": "measures",
         "seen": "visit took place",
         "arrived": "arrived",
+        "did-not-come": "did not come",
         "no-gas-seen": "no gas seen",
         "tamponade-removed": "oil or gas taken out",
         "heard": "reached on the phone",
@@ -95,6 +105,7 @@ WORDS: dict[str, dict[str, str]] = {
     "message": {
         "posture": "reminder to hold the head",
         "visit": "reminder of a visit",
+        "visit-changed": "note that a visit was moved or cancelled",
         "not-heard": "note that nothing was heard",
     },
     "message_state": {
@@ -139,8 +150,23 @@ def day(value: date | datetime | str) -> str:
     return str(format_date(value, "EEE d MMM y"))
 
 
+def short_day(value: date) -> str:
+    """A date without its weekday, for narrow columns."""
+    return str(format_date(value, "d MMM y"))
+
+
+def day_month(value: date) -> str:
+    """A date of these weeks, for narrow columns."""
+    return str(format_date(value, "d MMM"))
+
+
 def moment(value: datetime) -> str:
     return str(format_datetime(value, "EEE d MMM, HH:mm"))
+
+
+def clock(value: datetime) -> str:
+    """The local time of day."""
+    return str(format_datetime(value, "HH:mm"))
 
 
 def by_when(value: datetime | str) -> str:
@@ -255,7 +281,14 @@ def unsigned() -> dict[str, Any]:
 
 def register(app: Flask) -> None:
     filters = {"words": words, "day": day, "moment": moment, "by_when": by_when, "ago": ago, "span": span, "number": number}
-    filters |= {"note_part": note_part, "local_day": local_day, "who": who}
+    filters |= {
+        "short_day": short_day,
+        "day_month": day_month,
+        "clock": clock,
+        "note_part": note_part,
+        "local_day": local_day,
+        "who": who,
+    }
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
     app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch, holds_anything=holds_anything)

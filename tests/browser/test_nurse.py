@@ -23,7 +23,8 @@ from tests.browser.keys import Person
 def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
     """Put the planned visit on today."""
     (planned,) = visits.of_eye(store, operation)
-    visit.move_visit(Desk(store, datetime.now(UTC), nurse, ZONE), planned.id, operation, clinic_day())
+    day = clinic_day()
+    visits.change(store, datetime.now(UTC), planned, nurse.signature, "", target=day, earliest=day)
 
 
 @pytest.fixture
@@ -47,7 +48,7 @@ def test_the_usual_visit_takes_under_twenty_keys(
     due_today(clinic_store, nurse, server, enrolment[0])
     page.reload()
     person = Person(page)
-    person.click(page.locator("#due").get_by_role("link", name="Measures"))
+    person.click(page.locator("#day").get_by_role("link", name="Measures"))
     expect(page.locator("#right-acuity")).to_be_focused()
     expect(page.get_by_label("Visit", exact=True).locator("option:checked")).to_contain_text("week 1")
     expect(page.locator("#right-acuity-hint")).to_have_text("last: 6/60 pinhole")
@@ -73,10 +74,11 @@ def test_the_usual_visit_takes_under_twenty_keys(
     assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)
     assert by_eye["right"]["correction"] == "pinhole"
     page.get_by_role("link", name="Today’s list").click()
-    expect(page.locator("#seen")).to_contain_text("Pat Patient")
+    expect(page.locator("#day [data-state=seen]")).to_contain_text("Pat Patient")
 
 
 def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    page.get_by_role("link", name="Coming").click()
     page.locator("#coming").get_by_role("link", name="Measures").click()
     page.locator("#right-iop").fill("52")
     page.get_by_role("button", name="Save").click()
@@ -90,8 +92,10 @@ def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: 
 def test_the_list_knows_who_is_here_and_finds_by_name_number_and_card(
     page: Page, server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
+    page.get_by_role("link", name="Coming").click()
     page.locator("#coming").get_by_role("button", name="Arrived").click()
-    expect(page.locator("#here")).to_contain_text("Pat Patient")
+    page.get_by_role("link", name="Here 1").click()
+    expect(page.locator("#day [data-state=here]")).to_contain_text("Pat Patient")
     for words in ("pat pat", "T-1", f"{server.address}/enrol?code={enrolment[1]}", enrolment[1].lower()):
         page.get_by_label("Find by name, birth date, number or phone, or scan a card").fill(words)
         page.keyboard.press("Enter")  # as a scanner ends what it types
@@ -111,12 +115,12 @@ def test_who_is_missing_and_at_risk_stands_on_the_list(
     )
     measured(clinic_store, nurse, server, enrolment[0], iop_mmhg=36)
     page.reload()
-    missing = page.locator("#missed li")
+    missing = page.locator("#missed tr[id]")
     expect(missing).to_contain_text("Pat Patient")
     expect(missing).to_contain_text("day 1")
     expect(missing).to_contain_text("did not take place. And 1 more.")
-    expect(missing.locator(".urgency")).to_contain_text("today")
-    expect(page.get_by_text("At risk 1")).to_be_visible()
+    expect(missing.locator(".sign")).to_contain_text("◆ missed visit")
+    expect(page.get_by_role("link", name="Needs somebody 1")).to_be_visible()
 
 
 def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: RunningServer) -> None:
@@ -200,6 +204,8 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     in_a_week = clinic_day(7)
     page.get_by_label("Date", exact=True).fill(in_a_week.isoformat())
     page.get_by_role("button", name="Save the change").click()
+    expect(page.get_by_role("alert")).to_contain_text("Week 1 is due")
+    page.get_by_role("button", name="Yes, save it").click()
     changed = page.get_by_role("region", name="What changed")
     expect(changed).to_contain_text("face-down")
     expect(changed).to_contain_text("left-cheek")

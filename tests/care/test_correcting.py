@@ -240,6 +240,10 @@ def test_what_cannot_be_changes_nothing(
 BODIES: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
     "measures": ({"eye": "right", "iop_mmhg": 15}, {"eye": "right", "iop_mmhg": 16}),
     "heard": ({"words": "well"}, {"words": "not well"}),
+    "did-not-come": (
+        {"visit": "day 1", "visit_id": "x", "on": "2027-03-03", "barrier": "forgot"},
+        {"visit": "day 1", "visit_id": "x", "on": "2027-03-03", "barrier": "unwell"},
+    ),
     "symptoms": ({"pain": 8, "vision": "worse"}, {"pain": 0, "vision": "same"}),
     "posture": (
         {"position": "face-down", "from": "2027-03-05T07:00:00Z", "to": "2027-03-05T08:00:00Z"},

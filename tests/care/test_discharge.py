@@ -179,10 +179,9 @@ def test_the_last_days_that_can_be_are_taken(store: Store, nurse: Actor, setting
 
 def test_a_moved_visit_has_bounds_too(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     (visit, *_) = visits.of_eye(store, eye_id)
+    moves = changing.Moves(settings.clinic, {visit.identity: date(26, 11, 24)})
     with pytest.raises(CareError, match="accepted is"):
-        changing.change_plan(
-            Desk(store, NOW, nurse, settings.clinic.tz), eye_id, operation_note(), {visit.id: date(26, 11, 24)}
-        )
+        changing.change_plan(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, operation_note(), moves)
 
 
 def test_a_discharge_that_is_confirmed_twice_is_recorded_once(store: Store, nurse: Actor, settings: Settings) -> None:

@@ -13,7 +13,7 @@ from followup.care.reading import attendance
 from followup.care.reading.eye import load
 from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
-from followup.care.visits import visit
+from followup.care.visits import book, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, events, open_store, visits
@@ -46,8 +46,8 @@ def test_a_visit_not_planned_consumes_none(store: Store, nurse: Actor, eye_id: s
 
 def test_a_visit_keeps_its_identity_when_it_is_moved(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    book.move(Desk(store, NOW, nurse, ZONE), settings.clinic, week.identity, date(2027, 3, 12))
     visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, iop(), visit=week.identity)
-    visit.move_visit(Desk(store, NOW, nurse, ZONE), week.id, eye_id, date(2027, 3, 12))
     moved = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
     assert (moved.identity, moved.target) == (week.identity, date(2027, 3, 12))
     assert moved.id != week.id

@@ -5,7 +5,7 @@ import subprocess
 import sys
 import threading
 from collections.abc import Iterator
-from datetime import UTC, datetime, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 
@@ -16,11 +16,12 @@ from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.care.messages import outgoing
 from followup.care.reading.measures import MeasuresBody
-from followup.care.visits import visit
+from followup.care.today import lists
+from followup.care.visits import book, visit
 from followup.care.watch import watching
 from followup.config import Messages, Settings
 from followup.exchange import push_keys
-from followup.records import Store, people, watch, worries
+from followup.records import Store, people, visits, watch, worries
 from followup.records import messages as kept
 from followup.records.values import Device
 from tests.conftest import NOW, ZONE
@@ -441,3 +442,37 @@ def test_a_mail_server_that_is_away_keeps_no_push_waiting_and_is_asked_once(
     assert len(push_service.took) == 1
     assert asked == [1]
     assert {f.about for f in watch.faults(store)} == {f"staff:{nurse.id}", f"staff:{surgeon.id}"}
+
+
+def test_a_moved_visit_is_told_once_and_then_stands_on_the_list_no_more(
+    store: Store, posted: Settings, patient: str, push_service: PushService, nurse: Actor, eye_id: str
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    outgoing.choose(store, NOW, patient, outgoing.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture"}))
+    book.move(desk, posted.clinic, week.identity, date(2027, 3, 12))
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=4))  # it may still be taken back
+    assert push_service.took == []
+    assert len(lists.to_tell(store, NOW, desk.today)) == 1
+    for minutes in (5, 6, 7):
+        jobs.send_messages(store, posted, NOW + timedelta(minutes=minutes))
+    assert [t["title"] for t in push_service.took] == ["One of your visits has changed"]
+    assert lists.to_tell(store, NOW, desk.today) == []
+
+
+@pytest.mark.parametrize("why", ["taken back", "told by phone", "not wanted"])
+def test_a_change_of_no_more_use_is_not_told(
+    store: Store, posted: Settings, patient: str, push_service: PushService, nurse: Actor, eye_id: str, why: str
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    unwanted = {"posture", "visit"} if why == "not wanted" else {"posture"}
+    outgoing.choose(store, NOW, patient, outgoing.Choices(quiet_from=time(0), quiet_to=time(0), unwanted=unwanted))
+    version = book.cancel(desk, week.identity, "seen elsewhere")
+    if why == "taken back":
+        book.undo(desk, version)
+    if why == "told by phone":
+        book.told(desk, version)
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=30))
+    assert push_service.took == []
+    assert bool(lists.to_tell(store, NOW, desk.today)) is (why == "not wanted")  # then somebody phones

@@ -39,6 +39,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m021_grounds_of_warnings": "d117b772df373e5a",
     "m025_joined_by_index": "f68d4757e610aca6",
     "m026_one_call": "170bd5a31ae1a351",
+    "m027_book_of_visits": "20637b34ed4de958",
 }
 
 

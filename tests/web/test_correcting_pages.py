@@ -176,6 +176,11 @@ def test_what_is_wrong_is_said_and_nothing_is_lost(
 
 BODIES: dict[str, tuple[dict[str, Any], dict[str, str], dict[str, Any]]] = {
     "heard": ({"words": "well"}, {"words": "poorly"}, {"words": "poorly"}),
+    "did-not-come": (
+        {"visit": "day 1", "visit_id": "x", "on": "2027-03-03", "barrier": "forgot", "words": ""},
+        {"barrier": "unwell"},
+        {"visit": "day 1", "visit_id": "x", "on": "2027-03-03", "barrier": "unwell", "words": ""},
+    ),
     "symptoms": (
         {"pain": 8, "vision": "worse", "curtain": True, "cannot_tell": ["flashes", "fever"], "words": "so bad"},
         {"pain": "1", "curtain": "no", "fever": "no"},

@@ -81,7 +81,7 @@ def test_one_unreadable_row_takes_no_list_page_or_job_down(
         store.execute("UPDATE callbacks SET opened_at = '26-11-24' WHERE eye_id = :id", {"id": other})
     else:
         sql = """INSERT INTO visits SELECT 'x', eye_id, 'odd', 'soon', earliest, latest, reason, recorded_by,
-                 recorded_at, NULL, 0, 'x' FROM visits WHERE eye_id = :id"""
+                 recorded_at, NULL, 0, 'x', NULL, '' FROM visits WHERE eye_id = :id"""
         store.execute(sql, {"id": other})
     for path in LISTS:
         page = as_surgeon.get(path)

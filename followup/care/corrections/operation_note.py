@@ -78,7 +78,7 @@ def correct(
         )
         if eye.id != former.id:
             eyes.move_operation(desk.store, operation_id, eye.id)
-            _move_visits(desk, former.id, eye.id, planned, note)
+            _move_visits(desk, eye.id, planned, note)
             _follow_the_right_eye(desk, former, eye)
         told = "; ".join(
             f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
@@ -132,15 +132,15 @@ def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> 
     return [v for v in open_visits if v.entered_at >= since and (until is None or v.entered_at < until)]
 
 
-def _move_visits(desk: Desk, former_id: str, eye_id: str, planned: list[Visit], note: OperationNote) -> None:
+def _move_visits(desk: Desk, eye_id: str, planned: list[Visit], note: OperationNote) -> None:
     operated_on, today = note.operated_at.astimezone(desk.zone).date(), desk.today
     for v in planned:
         for day in (v.earliest, v.target, v.latest):
             if fault := bounds.after_surgery(day, operated_on, today, f"the visit {v.name}"):
                 raise CareError(f"{fault}. Move that visit first", "operated_at")
         dates = (v.name, v.target, v.earliest, v.latest, v.reason, desk.actor.signature)
-        visits.add(desk.store, desk.now, former_id, *dates, v.id, withdrawn=True)
-        visits.add(desk.store, desk.now, eye_id, *dates)
+        visits.change(desk.store, desk.now, v, desk.actor.signature, "moved to the other eye", withdrawn=True)
+        visits.add(desk.store, desk.now, eye_id, *dates, starts=v.starts)
 
 
 def _follow_the_right_eye(desk: Desk, former: Eye, eye: Eye) -> None:

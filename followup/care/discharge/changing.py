@@ -1,5 +1,7 @@
 """The plan after discharge: changed, with what changed, or a visit more."""
 
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
@@ -8,20 +10,31 @@ from followup.care.desk import Desk
 from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
 from followup.care.errors import CareError
 from followup.care.reading.eye import Eye, load
-from followup.care.visits.visit import move_visit
+from followup.care.visits import book
 from followup.clinical import schedule
+from followup.config import Clinic
 from followup.records import visits, worries
 
 
+@dataclass(frozen=True)
+class Moves:
+    """Visits that get another day, by identity; `accepted` answers what was asked about these days."""
+
+    clinic: Clinic
+    to: Mapping[str, date]
+    accepted: Collection[str] = ()
+
+
 def change_plan(
-    desk: Desk, eye_id: str, note: OperationNote, moves: dict[str, date] | None = None, settles: str | None = None
+    desk: Desk, eye_id: str, note: OperationNote, moves: Moves | None = None, settles: str | None = None
 ) -> list[tuple[str, Any, Any]]:
     """Record a changed operation note or plan, and visits moved to other days; returns what differs as (what, before, after).
 
-    `settles` is a callback of this eye that the change answers: it stays open until the patient is told what changed.
+    Raises `book.Asks` for days that somebody must accept first. `settles` is a callback of this eye that the change
+    answers: it stays open until the patient is told what changed.
     """
     operation_from(note, desk.now, desk.zone)
-    moved = [schedule.Window("moved", day, day, day, "") for day in (moves or {}).values()]
+    moved = [schedule.Window("moved", day, day, day, "") for day in (moves.to if moves else {}).values()]
     check_days(note, moved, desk.now, desk.zone)
     answered = worries.callback(desk.store, settles) if settles else None
     if settles and (answered is None or answered.eye_id != eye_id):
@@ -29,8 +42,8 @@ def change_plan(
     with desk.store.transaction():
         before = load(desk.store, eye_id, desk.zone)
         record_operation(desk, before.note.operation_id, note)
-        for visit_id, target in (moves or {}).items():
-            move_visit(desk, visit_id, eye_id, target)
+        if moves:
+            _move(desk, before, moves)
         differences = changes(before, load(desk.store, eye_id, desk.zone))
         desk.note("plan changed", eye_id, differences)
         if settles and differences:
@@ -39,14 +52,31 @@ def change_plan(
     return differences
 
 
+def _move(desk: Desk, eye: Eye, moves: Moves) -> None:
+    """Move visits of this eye, and ask about all their days at once."""
+    questions: list[str] = []
+    for identity, target in moves.to.items():
+        v = next((v for v in eye.open_visits if v.identity == identity), None)
+        if v is None:
+            raise CareError("one of these visits took place or left the book meanwhile; open the plan again", "visits")
+        try:
+            book.move(desk, moves.clinic, identity, target, starts=v.starts, accepted=moves.accepted)
+        except book.Asks as asks:
+            questions += asks.questions
+    if questions:
+        raise book.Asks(questions)
+
+
 def changes(before: Eye, after: Eye) -> list[tuple[str, Any, Any]]:
-    """What differs between two records of one operation."""
+    """What differs between two records of one operation, and which visits of the book have another day."""
     old, new = (
         {**eye.note.body, "agent": eye.note.agent, "operated_at": eye.note.operated_at.isoformat()}
-        | {f"visit {v.name}": v.target.isoformat() for v in eye.visits}
         for eye in (before, after)
     )
-    return [(key, old.get(key), new.get(key)) for key in sorted({*old, *new}) if old.get(key) != new.get(key)]
+    differing = [(key, old.get(key), new.get(key)) for key in sorted({*old, *new}) if old.get(key) != new.get(key)]
+    days = {v.identity: v.target for v in before.visits}
+    moved = [v for v in after.visits if days.get(v.identity, v.target) != v.target]
+    return [*differing, *((f"visit {v.name}", days[v.identity].isoformat(), v.target.isoformat()) for v in moved)]
 
 
 def add_visit(desk: Desk, eye_id: str, visit: schedule.Window, replaces: str | None = None) -> str:

@@ -68,4 +68,4 @@ def _end_earlier_plan(desk: Desk, eye_id: str) -> None:
     eye = load(desk.store, eye_id, desk.zone)
     for visit in eye.open_visits:
         if visit.latest >= desk.today:
-            withdraw_visit(desk, eye_id, visit.identity)
+            withdraw_visit(desk, eye_id, visit.identity, "the eye was operated again")

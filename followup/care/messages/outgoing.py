@@ -16,7 +16,7 @@ from pydantic import BaseModel, ConfigDict, Field, field_validator
 
 from followup.care.errors import CareError, translatable
 from followup.care.messages import reminders
-from followup.care.messages.reminders import ON_CALL, PATIENT_KINDS, STAFF_KINDS
+from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
 from followup.config import ADDRESS, Clinic, Messages
 from followup.records import Store, audit, eyes, patients, people, visits, watch, worries
@@ -145,7 +145,7 @@ def line_up(store: Store, now: datetime, clinic: Clinic, when: Messages) -> int:
             with part(due.person):
                 chosen = choices_of(store, due.person, clinic, when)
                 reachable = (chosen.email and when.smtp_host) or kept.subscriptions(store, due.person)
-                if reachable and due.kind not in chosen.unwanted:
+                if reachable and CHOSEN_WITH.get(due.kind, due.kind) not in chosen.unwanted:
                     made += kept.add(store, now, due.key, due.person, due.kind, due.about, due.useless_after)
     return made
 
@@ -192,6 +192,8 @@ def sent(store: Store, now: datetime, parcel: Parcel, how: str) -> None:
     with store.transaction():
         for key in parcel.keys:
             kept.end(store, now, key, "sent", how)
+            if parcel.kind == VISIT_CHANGED:
+                visits.told(store, now, key.partition(":")[2], "clock:messages")
         audit.note(store, now, "clock:messages", f"message {parcel.kind}", parcel.person, {"how": how})
 
 
@@ -208,6 +210,8 @@ def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:
         return False
     if row.kind == "visit":
         return visits.stands(store, row.key.partition(":")[2])
+    if row.kind == VISIT_CHANGED:
+        return row.key.partition(":")[2] in (change.changed.id for change in visits.to_tell(store))
     if row.kind == "posture":
         eye = eyes.eye(store, row.about)
         return eye is not None and eye.is_followed

@@ -14,8 +14,11 @@ from followup.records import Store, eyes, people, tasks, visits, worries
 from followup.records.values import Callback, Eye, Staff, Task
 
 PATIENT_KINDS = ("posture", "visit", "not-heard")
+VISIT_CHANGED = "visit-changed"
+CHOSEN_WITH = {VISIT_CHANGED: "visit"}  # kinds that go to whoever wants another one
 STAFF_KINDS = ("now", "escalation")
 ON_CALL = "contact:on-call"
+TOLD_AFTER = timedelta(minutes=5)  # a change that is taken back at once is told to nobody
 POSTURE_USEFUL = timedelta(hours=1)
 NOT_HEARD_USEFUL = timedelta(days=2)
 STAFF_USEFUL = timedelta(days=7)
@@ -38,6 +41,7 @@ def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -
     """Every message that is due now, whether it was made before or not; each worked out in a `part` by its eye's id."""
     yield from posture_reminders(store, now, when.posture_at, zone, part)
     yield from visit_reminders(store, now, when.visit_at, zone, part)
+    yield from visit_changes(store, now, zone, part)
     staff, to_do = people.all_staff(store), tasks.open_by_callback(store)
     for callback in worries.open_callbacks(store):
         found: list[Due] = []
@@ -77,6 +81,19 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: P
             eye = eyes.eye(store, visit.eye_id)
         if eye and visit.identity not in seen[visit.eye_id]:
             yield Due(f"visit:{visit.id}", f"patient:{eye.patient.id}", "visit", visit.target.isoformat(), midnight)
+
+
+def visit_changes(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
+    """Once for each visit that was moved or cancelled and whose patient was not told yet; of use until the later day ends."""
+    for change in visits.to_tell(store):
+        v, eye = change.changed, None
+        if v.recorded_at > now - TOLD_AFTER:
+            continue
+        with part(f"visits {v.id}"):
+            eye = eyes.eye(store, v.eye_id)
+        if eye:
+            ends = datetime.combine(max(v.target, change.before.target) + timedelta(days=1), time(), zone)
+            yield Due(f"{VISIT_CHANGED}:{v.id}", f"patient:{eye.patient.id}", VISIT_CHANGED, v.target.isoformat(), ends)
 
 
 def not_heard(store: Store, callback: Callback) -> Iterator[Due]:

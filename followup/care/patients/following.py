@@ -105,7 +105,7 @@ def _end(desk: Desk, eye: Eye, reason: str, words: str) -> None:
     today = desk.now.astimezone(eye.zone).date()
     for visit in eye.open_visits:
         if visit.latest >= today:  # one that was missed stays missed
-            withdraw_visit(desk, eye.id, visit.identity)
+            withdraw_visit(desk, eye.id, visit.identity, f"follow-up ended: {REASONS[reason]}")
     eyes.end(desk.store, desk.now, eye.id, reason)
     eyes.add_follow_up(desk.store, desk.now, eye.id, "ended", reason, words, desk.actor.signature)
     desk.note("follow-up ended", eye.id, {"reason": reason, "words": words})

@@ -1,7 +1,7 @@
 """What an entry of each kind says, checked and bounded."""
 
 import re
-from datetime import datetime
+from datetime import date, datetime
 from typing import Annotated, Literal
 
 from pydantic import (
@@ -194,6 +194,42 @@ class SeenBody(Body):
 
     def fact(self, at: datetime) -> course.Seen:
         return course.Seen(at, self.visit_id or self.visit)
+
+
+BARRIERS: dict[str, str] = {  # common practice, no source
+    "forgot": "forgot",
+    "not-told": "did not know of it, or of another time",
+    "unwell": "was unwell, or in hospital",
+    "way": "no way to come, or nobody to come along",
+    "posture": "could not travel in the head position",
+    "duties": "work, or somebody to look after",
+    "cost": "what it costs",
+    "afraid": "was afraid",
+    "left": "came, and left before being seen",
+    "not-known": "not known yet",
+    "other": "something else",
+}
+"""What stood in the way of somebody who did not come."""
+
+
+class DidNotComeBody(Body):
+    """Nobody came for a visit on the day it was planned for, `on`, and what stood in the way."""
+
+    visit: Name
+    visit_id: Word
+    on: date
+    barrier: str
+    words: Words = ""
+
+    @field_validator("barrier")
+    @classmethod
+    def _known(cls, value: str) -> str:
+        if value not in BARRIERS:
+            raise ValueError("choose what stood in the way")
+        return value
+
+    def fact(self, at: datetime) -> None:
+        return None
 
 
 class NoGasSeenBody(Body):

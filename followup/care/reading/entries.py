@@ -6,6 +6,7 @@ from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
 from followup.care.accounts import name_of
+from followup.care.reading.bodies import BARRIERS
 from followup.clinical import acuity
 from followup.records import Store, events, eyes, people
 from followup.records.values import Event
@@ -114,6 +115,8 @@ def _said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
         return f"{body['position'].replace('-', ' ')}, {_clock(body['from'], zone)} to {ends}"
     if kind in ("seen", "arrived"):
         return str(body["visit"])
+    if kind == "did-not-come":
+        return ": ".join(filter(None, (str(body["visit"]), BARRIERS[body["barrier"]], body.get("words"))))
     told = {k: ", ".join(map(str, v)).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
     parts = [f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v is not False and v not in ("", None, "same")]
     return ", ".join(parts) or ("all as before" if kind == "symptoms" else kind.replace("-", " "))

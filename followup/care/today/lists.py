@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import date, datetime, time, timedelta, tzinfo
 
 from followup.care.home import enrol
 from followup.care.reading import finding
@@ -11,7 +11,7 @@ from followup.care.reading.attendance import attended_by_eye
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
 from followup.records import Store, events, eyes, messages, patients, visits, worries
-from followup.records.values import Callback, Eye, Message, Patient, Refused, Unreadable, Visit
+from followup.records.values import Callback, Change, Eye, Message, Patient, Refused, Unreadable, Visit
 
 LOOK_AHEAD = timedelta(days=7)
 REQUESTS_KEPT = timedelta(days=30)
@@ -21,14 +21,20 @@ REFUSED_SHOWN = 5
 
 @dataclass(frozen=True)
 class Due:
-    """A visit on the clinic's list: `state` is here, due, missed, seen or coming; `reason` the worst open worry in words."""
+    """A visit on the clinic's list: `state` is here, due, missed, seen or coming; `reason` the worst open worry in words.
+
+    `at` is when its patient came or was seen; `arrival` the entry that says that they came.
+    """
 
     eye: Eye
     visit: Visit
     state: str
     how_soon: HowSoon | None
+    worry: str
     reason: str
     last_heard: datetime | None
+    at: datetime | None
+    arrival: str
 
 
 STATES = ("here", "due", "missed", "seen", "coming")
@@ -44,6 +50,8 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
     heard = events.last_heard(store)
     resumed = eyes.resumed_at(store)
+    arrivals = {e.body.get("visit_id"): e.id for e in events.of_kind(store, "arrived")}
+    stayed_away = {(e.body.get("visit_id"), e.body.get("on")) for e in events.of_kind(store, "did-not-come")}
     found = []
     with watching.parts(store, now, "list") as part:
         for visit in (v for v in visits.of_followed(store) if v.target <= until):
@@ -55,12 +63,25 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
                 continue
             with part(f"visits {visit.id}"):
                 here = here_at is not None and here_at.astimezone(zone).date() >= today
-                state = "seen" if seen_at else "here" if here else _state(visit, today)
+                away = (visit.identity, visit.target.isoformat()) in stayed_away
+                state = "seen" if seen_at else "here" if here else "missed" if away else _state(visit, today)
                 how_soon = worst[id].how_soon if id in worst else None
+                worry = worst[id].worry if id in worst else ""
                 reason = _reason(store, worst[id]) if id in worst else ""
                 reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
-                found.append(Due(followed[id], visit, state, how_soon, reason, heard.get(id)))
+                at, arrival = seen_at or (here_at if here else None), arrivals.get(visit.identity, "") if here else ""
+                found.append(Due(followed[id], visit, state, how_soon, worry, reason, heard.get(id), at, arrival))
     return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
+
+
+def by_time(due: Iterable[Due]) -> list[Due]:
+    """In the order in which people are expected: by day, time (where the clinic keeps times), urgency and name."""
+
+    def order(d: Due) -> tuple[date, bool, time, int, str]:
+        starts = d.visit.starts
+        return d.visit.target, starts is None, starts or time(), _rank(d.how_soon), d.eye.patient.name
+
+    return sorted(due, key=order)
 
 
 def _stage_began(eye: Eye | None, resumed: datetime | None, zone: tzinfo) -> date:
@@ -146,6 +167,25 @@ class Request:
     visit: str
     words: str
     at: datetime
+
+
+@dataclass(frozen=True)
+class ToTell:
+    """A change of a visit that its patient has to be told of; `change.changed` is withdrawn where it was cancelled."""
+
+    eye: Eye
+    change: Change
+
+
+def to_tell(store: Store, now: datetime, today: date) -> list[ToTell]:
+    """Whom nobody has told yet of a visit that was moved or cancelled, the soonest first; what is over is left out."""
+    found = []
+    for change in visits.to_tell(store):
+        with watching.alone(store, now, "list", f"visits {change.changed.id}"):
+            eye = eyes.eye(store, change.changed.eye_id)
+            if eye and max(change.before.target, change.changed.target) >= today:
+                found.append(ToTell(eye, change))
+    return sorted(found, key=lambda t: min(t.change.before.target, t.change.changed.target))
 
 
 def open_requests(store: Store, now: datetime) -> list[Request]:

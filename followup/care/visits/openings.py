@@ -1,13 +1,63 @@
-"""On which days the clinic sees people, and with how many places: from its settings."""
+"""On which days the clinic sees people, with how many places, and how many of them are taken."""
 
-from datetime import date
+from dataclasses import dataclass
+from datetime import date, timedelta
 
+from followup.care import bounds
 from followup.clinical import schedule
 from followup.config import Clinic
 from followup.protocols import closures
+from followup.records import Store, visits
+
+AHEAD = timedelta(days=400)
+
+
+@dataclass(frozen=True)
+class Openings:
+    """Every open clinic day from `first` to `last` with its places, and how many visits are booked on each day."""
+
+    first: date
+    last: date
+    places: dict[date, int]
+    booked: dict[date, int]
+    closed: dict[date, str]
+
+    def taken(self, day: date) -> int:
+        return self.booked.get(day, 0)
+
+    def free(self) -> dict[date, int]:
+        """Places that are left on each open day; fewer than none where more were booked than there are."""
+        return {day: places - self.taken(day) for day, places in self.places.items()}
+
+    def open_between(self, first: date, last: date) -> list[date]:
+        return [day for day in sorted(self.places) if first <= day <= last]
+
+    def doubt(self, day: date) -> str | None:
+        """What speaks against one more visit on a day; None where it is open and has a place."""
+        if not self.first <= day <= self.last:
+            return None
+        said = f"{day:%A} {bounds.words(day)}"
+        if day not in self.places:
+            why = f" ({self.closed[day]})" if self.closed.get(day) else ""
+            return f"the clinic is closed on {said}{why}"
+        if self.taken(day) >= self.places[day]:
+            return f"{said} is full: {self.taken(day)} of {self.places[day]} places are booked"
+        return None
+
+
+def openings(store: Store, clinic: Clinic, first: date, last: date) -> Openings:
+    """The clinic's days by its settings and by what was closed since."""
+    closed = {c.day: c.why for c in visits.closures(store, first, last)}
+    places = {day: seats for day, seats in open_days(clinic, first, last).items() if day not in closed}
+    return Openings(first, last, places, visits.booked_counts(store), closed)
+
+
+def ahead(store: Store, clinic: Clinic, today: date) -> Openings:
+    """From today on, for as long as visits are planned."""
+    return openings(store, clinic, today, today + AHEAD)
 
 
 def open_days(clinic: Clinic, first: date, last: date) -> dict[date, int]:
-    """Places on each open clinic day from first to last."""
+    """Places on each open clinic day from first to last, by the clinic's settings alone."""
     closed = closures.closed_days(clinic.country, clinic.subdivision, first, last, clinic.closed)
     return schedule.clinic_days(first, last, closures.places_by_weekday(clinic.places), closed)

@@ -1,4 +1,4 @@
-"""A clinic visit: what was measured on each eye, and what it raised; and the visits of the book."""
+"""A clinic visit: what was measured on each eye, and what it raised; and visits that come and go with what was recorded."""
 
 from collections.abc import Sequence
 from datetime import date, datetime, tzinfo
@@ -65,62 +65,27 @@ def add_extra_visit(desk: Desk, eye_id: str, today: date, target: date, reason: 
     return id
 
 
-def move_visit(desk: Desk, visit_id: str, eye_id: str, target: date) -> None:
-    """Put a visit on another day; its window grows to hold that day."""
-    with desk.store.transaction():
-        v = next((v for v in visits.of_eye(desk.store, eye_id) if v.id == visit_id), None)
-        if v is None:
-            raise NotFound("there is no such visit any more")
-        earliest, latest = min(v.earliest, target), max(v.latest, target)
-        visits.add(
-            desk.store, desk.now, v.eye_id, v.name, target, earliest, latest, v.reason, desk.actor.signature, visit_id
-        )
-        desk.note("visit moved", eye_id, {"visit": v.name, "to": target.isoformat()})
-
-
-def withdraw_visit(desk: Desk, eye_id: str, identity: str) -> None:
-    """Take a visit out of the book."""
+def withdraw_visit(desk: Desk, eye_id: str, identity: str, why: str = "what it was planned for fell away") -> None:
+    """Take a visit out of the book because of something else that was recorded."""
     v = next((v for v in visits.of_eye(desk.store, eye_id) if v.identity == identity), None)
     if v is not None:
-        visits.add(
-            desk.store,
-            desk.now,
-            v.eye_id,
-            v.name,
-            v.target,
-            v.earliest,
-            v.latest,
-            v.reason,
-            desk.actor.signature,
-            v.id,
-            withdrawn=True,
-        )
-        desk.note(
-            "visit withdrawn",
-            eye_id,
-            {"visit": v.name, "on": v.target.isoformat()},
-        )
+        visits.change(desk.store, desk.now, v, desk.actor.signature, why, withdrawn=True)
+        desk.note("visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
 def nothing_to_remove(desk: Desk, eye: Eye) -> None:
     """The oil is out: the visit at which its removal was to be planned leaves the book."""
     for visit in load(desk.store, eye.id, desk.zone).open_visits:
         if visit.name == REMOVAL_VISIT:
-            withdraw_visit(desk, eye.id, visit.identity)
+            withdraw_visit(desk, eye.id, visit.identity, "the oil was taken out")
 
 
 def removal_planned_again(desk: Desk, eye: Eye, entry: Event) -> None:
     """The oil is still there: the visit that left the book with that entry stands in it again."""
     for v in visits.withdrawn_at(desk.store, eye.id, entry.received_at):
         if v.name == REMOVAL_VISIT:
-            visits.add(
-                desk.store, desk.now, eye.id, v.name, v.target, v.earliest, v.latest, v.reason, desk.actor.signature, v.id
-            )
-            desk.note(
-                "visit planned again",
-                eye.id,
-                {"visit": v.name, "on": v.target.isoformat()},
-            )
+            visits.change(desk.store, desk.now, v, desk.actor.signature, "the oil is still there", withdrawn=False)
+            desk.note("visit planned again", eye.id, {"visit": v.name, "on": v.target.isoformat()})
 
 
 def known_eye(store: Store, eye_id: str) -> Eye:

@@ -11,6 +11,9 @@ from followup.records.migrations import joined
 
 # isort: split
 from followup.records.migrations import one_call
+
+# isort: split
+from followup.records.migrations import book
 from followup.records.migrations.registry import steps
 
-__all__ = ["first", "joined", "mended", "one_call", "put_right", "steps", "two_eyes"]
+__all__ = ["book", "first", "joined", "mended", "one_call", "put_right", "steps", "two_eyes"]

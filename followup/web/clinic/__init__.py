@@ -2,6 +2,7 @@
 
 from followup.web.clinic import (
     blueprint,
+    booking,
     calling,
     correcting,
     day,
@@ -13,5 +14,5 @@ from followup.web.clinic import (
     visits,
 )
 
-PAGES = (calling, correcting, day, discharging, eyes, on_paper, patients, visits)
+PAGES = (booking, calling, correcting, day, discharging, eyes, on_paper, patients, visits)
 BLUEPRINTS = (blueprint.bp, device_api.bp)

@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from flask import redirect, render_template, request, url_for
+from flask import redirect, render_template, request, session, url_for
 
-from followup.care.today import lists
-from followup.care.visits import visit
+from followup.care.today import arrivals, lists
+from followup.care.visits import closing
 from followup.web import context, display, workers
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.visit_forms import VisitForm
@@ -18,6 +18,17 @@ LIST_STATES = {
     "coming": "Coming in the next seven days",
 }
 
+FILTERS = {
+    "today": "All of today",
+    "here": "Here",
+    "due": "Due",
+    "missed": "Missing",
+    "seen": "Seen",
+    "somebody": "Needs somebody",
+    "coming": "Coming",
+}
+PARTS = {"day": ("here", "due", "seen"), "missed": ("missed",), "coming": ("coming",)}
+
 DEVICE_ASSETS = ("staff/*.js", "staff/device/*.js", "shared/*.js", "base.css", "staff.css", "icons/icon*")
 
 DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon")} | {"shape": display.HOW_SOON_SHAPE}
@@ -28,17 +39,39 @@ DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon
 def today() -> Any:
     """Who is due, who is missing, who is at risk."""
     words = request.args.get("find", "").strip()
-    store = context.store()
+    store, desk, shown = context.store(), context.desk(), _filter()
+    due = lists.by_time(lists.due_visits(store, context.now(), context.zone()))
     return render_template(
         "clinic/today.html",
-        due=lists.due_visits(store, context.now(), context.zone()),
+        parts={part: [d for d in due if d.state in states and _shows(shown, d)] for part, states in PARTS.items()},
+        counts={name: sum(_shows(name, d) for d in due) for name in FILTERS},
+        shown=shown,
+        filters=FILTERS,
+        states=LIST_STATES,
         find=words,
         found=lists.find(store, words, context.today()) if words else None,
         requests=lists.open_requests(store, context.now()),
+        to_tell=lists.to_tell(store, context.now(), context.today()),
+        stranded=closing.on_closed_days(desk, context.settings().clinic),
         **vars(lists.troubles(store)),
         today=context.today(),
-        states=LIST_STATES,
     )
+
+
+def _filter() -> str:
+    """What of the list is shown: as asked, else as last asked on this day; a new day begins with all of it."""
+    today, kept = context.today().isoformat(), session.get("today_shows", {})
+    asked = request.args.get("show", kept.get("show") if kept.get("on") == today else None)
+    shown = asked if asked in FILTERS else "today"
+    if request.args.get("show"):
+        session["today_shows"] = {"on": today, "show": shown}
+    return shown
+
+
+def _shows(shown: str, due: lists.Due) -> bool:
+    if shown == "somebody":
+        return due.how_soon is not None and due.state != "coming"
+    return due.state != "coming" if shown == "today" else due.state == shown
 
 
 @bp.get("/without-signal")
@@ -69,6 +102,15 @@ def service_worker() -> Any:
 @pressed
 def arrived(eye_id: str) -> Any:
     """The patient is in the clinic."""
-    body = {"visit": request.form.get("visit", ""), "visit_id": request.form.get("visit_id") or None}
-    visit.record_clinic_event(context.desk(), eye_id, "arrived", body)
-    return redirect(url_for(".today"), 303)
+    identity = request.form.get("visit_id", "")
+    arrivals.arrive(context.desk(), eye_id, identity)
+    return redirect(url_for(".today", _anchor=f"visit-{identity}"), 303)
+
+
+@bp.post("/arrivals/<event_id>/undo")
+@context.staff_only()
+@pressed
+def not_here(event_id: str) -> Any:
+    """The patient is not in the clinic after all."""
+    arrivals.not_here(context.desk(), event_id)
+    return redirect(url_for(".today", _anchor=f"visit-{request.form.get('visit_id', '')}"), 303)

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from typing import Any
 
 from flask import redirect, render_template, request, session, url_for
@@ -18,7 +18,8 @@ from followup.care.errors import CareError, Conflict
 from followup.care.patients import reaching
 from followup.care.reading import person
 from followup.care.reading.bodies import first_message
-from followup.care.visits.openings import open_days
+from followup.care.visits import book
+from followup.care.visits.openings import Openings, ahead
 from followup.clinical import schedule
 from followup.records.values import SIDES
 from followup.web import context
@@ -28,7 +29,6 @@ from followup.web.clinic.plan_form import PlanForm
 from followup.web.fields import field_errors, filled
 
 FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
-BOOKING_HORIZON = timedelta(days=400)
 
 
 @bp.route("/discharge", methods=["GET", "POST"])
@@ -49,11 +49,11 @@ def new_discharge() -> Any:
         known = _read(form, confirming)
         try:
             note = None if field_errors(form) else _note(form)
-            asks = note and asks_about(note)
+            asks = note and _asks(note, form if confirming else None)
             if note and confirming and (asks is None or form.asked.data == asks):
                 return _confirm(form, note, id)
             if note and not confirming:
-                proposal = propose(context.store(), note, context.now(), context.zone(), _clinic_days())
+                proposal = propose(context.store(), note, context.now(), context.zone(), _clinic_days().places)
                 _show_proposal(form, proposal)
         except CareError as error:
             beside_field(form, error)
@@ -78,6 +78,14 @@ def new_discharge() -> Any:
         languages=context.LANGUAGES,
     )
     return page, 400 if errors else 200
+
+
+def _asks(note: OperationNote, form: DischargeForm | None) -> str | None:
+    """What is asked once before it is confirmed: of the gas, and of the days of the visits that are kept."""
+    days = _clinic_days()
+    wanted = [(row.form.name.data, row.form.target.data) for row in form.visits if row.form.keep.data] if form else []
+    doubts = [f"{name}: {doubt}" for name, day in wanted if day and (doubt := days.doubt(day))]
+    return " ".join(filter(None, (asks_about(note), *(f"{doubt[0].upper()}{doubt[1:]}." for doubt in doubts)))) or None
 
 
 def _fill_in(form: DischargeForm, patient_id: str, eye: str) -> None:
@@ -302,8 +310,8 @@ def _plan_is_sound(form: PlanForm, operated_at: datetime) -> bool:
     return sound and not field_errors(form)
 
 
-def _clinic_days() -> dict[date, int]:
-    return open_days(context.settings().clinic, context.today(), context.today() + BOOKING_HORIZON)
+def _clinic_days() -> Openings:
+    return ahead(context.store(), context.settings().clinic, context.today())
 
 
 @bp.route("/eyes/<eye_id>/plan", methods=["GET", "POST"])
@@ -313,19 +321,32 @@ def change_plan(eye_id: str) -> Any:
     eye = operated_eye(eye_id)
     form = PlanForm()
     changed = None
+    questions: list[str] = []
     status = 200
     if request.method == "GET":
-        form.fill_from(eye.note, eye.visits)
+        form.fill_from(eye.note, eye.open_visits)
         form.callback.data = request.args.get("callback", "")
     elif _plan_is_sound(form, eye.operation.at):
         try:
             note = OperationNote.model_validate(form.changed(eye.note))
-            moves = form.moves(eye.visits)
+            moves = changing.Moves(context.settings().clinic, form.moves(eye.open_visits), form.answered())
             settles = form.callback.data if form.settles.data else None
             changed = changing.change_plan(context.desk(), eye.id, note, moves, settles)
+        except book.Asks as asks:
+            questions = asks.questions
+            form.ask(questions)
         except CareError as error:
             beside_field(form, error)
             status = 400
     else:
         status = 400
-    return render_template("clinic/plan.html", eye=eye, form=form, changed=changed, errors=field_errors(form)), status
+    page = render_template(
+        "clinic/plan.html",
+        eye=eye,
+        form=form,
+        changed=changed,
+        questions=questions,
+        cancelled=book.cancelled(context.store(), eye.id),
+        errors=field_errors(form),
+    )
+    return page, status

@@ -21,6 +21,7 @@ from wtforms.validators import InputRequired, Length, Optional
 
 from followup.care.corrections.correcting import LONGEST_REASON
 from followup.care.errors import CareError
+from followup.care.reading.bodies import BARRIERS
 from followup.care.reading.eye import Eye
 from followup.care.reading.measures import EnteredMeasures, number
 from followup.clinical import pressure
@@ -161,6 +162,15 @@ class VisitEntry(EntryForm):
         return self._sides.get(self.visit.data)
 
 
+class DidNotComeEntry(EntryForm):
+    """What stood in the way; the visit is the one it was said of."""
+
+    PARTS = ("barrier", "words")
+    side = None
+    barrier = SelectField("What stood in the way", choices=choices(BARRIERS))
+    words = TextAreaField("Words", [Length(max=1000)])
+
+
 class NoGasEntry(EntryForm):
     """Only its time: on the other eye it is asked for anew."""
 
@@ -268,6 +278,7 @@ FORMS: dict[str, type[EntryForm]] = {
     "measures": MeasuresEntry,
     "seen": VisitEntry,
     "arrived": VisitEntry,
+    "did-not-come": DidNotComeEntry,
     "no-gas-seen": NoGasEntry,
     "tamponade-removed": EntryForm,
     "heard": WordsEntry,

@@ -11,7 +11,7 @@ from followup.care.home import enrol
 from followup.care.learning import agreement
 from followup.care.reading import entries, person
 from followup.care.reading.eye import looked_at, rulebook
-from followup.care.visits import visit
+from followup.care.visits import book, visit
 from followup.care.watch.dangers import dangers
 from followup.exchange import qr
 from followup.web import charts, context
@@ -66,6 +66,7 @@ def eye_page(eye_id: str) -> Any:
         differences=agreement.differences(store, eye.events, context.zone()),
         chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
         rows=charts.course_table(eye, now),
+        cancelled=book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),

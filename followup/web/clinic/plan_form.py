@@ -3,7 +3,6 @@
 from datetime import date
 from typing import Any
 
-from flask_wtf import FlaskForm
 from wtforms import (
     BooleanField,
     FieldList,
@@ -17,6 +16,7 @@ from wtforms.validators import InputRequired, Length
 
 from followup.clinical.tamponade import AGENTS
 from followup.records.values import Note, Visit
+from followup.web.clinic.book_forms import BookForm
 from followup.web.fields import PLAN_POSITIONS, DayField, NumberText, asked_with_position, choices
 
 
@@ -25,7 +25,7 @@ class MoveForm(Form):
     target = DayField("Date", [InputRequired("write the date")])
 
 
-class PlanForm(FlaskForm):
+class PlanForm(BookForm):
     """What may change after discharge: what is in the eye, the posture, the dates."""
 
     agent = SelectField("Left in the eye", choices=choices({n: a.words for n, a in AGENTS.items()}))
@@ -50,7 +50,7 @@ class PlanForm(FlaskForm):
         self.hours_a_day.data, self.days.data = (f"{plan.get(k, 0):g}" for k in ("hours_a_day", "days"))
         self.notes.data = body.get("notes", "")
         for visit in visits:
-            self.visits.append_entry({"id": visit.id, "target": visit.target})
+            self.visits.append_entry({"id": visit.identity, "target": visit.target})
 
     def changed(self, note: Note) -> dict[str, Any]:
         """The operation note with what was changed here."""
@@ -77,7 +77,7 @@ class PlanForm(FlaskForm):
         }
 
     def moves(self, visits: list[Visit]) -> dict[str, date]:
-        """Visits that got another date here."""
-        planned = {v.id: v.target for v in visits}
+        """Visits that got another date here, by identity."""
+        planned = {v.identity: v.target for v in visits}
         rows = [row.form for row in self.visits]
         return {f.id.data: f.target.data for f in rows if planned.get(f.id.data, f.target.data) != f.target.data}

@@ -1,0 +1,319 @@
+"""The book of visits: add, move, cancel, did not come, walk in, and each of these taken back.
+
+Each verb is one transaction with one audit entry. What speaks against a day is asked about, never taken silently: a verb
+raises `Asks` until the questions that it asks are among those `accepted`.
+"""
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+
+from followup.care import bounds
+from followup.care.desk import Desk
+from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.reading.bodies import BARRIERS, VISIT_NAME_LENGTH
+from followup.care.reading.events import body_of, stored
+from followup.care.reading.eye import Eye, load
+from followup.care.visits.openings import Openings, ahead
+from followup.care.visits.visit import known_eye
+from followup.config import Clinic
+from followup.records import Store, events, visits
+from followup.records.store import new_id
+from followup.records.values import Change, Visit
+
+WALK_IN = "walk-in"
+LONGEST_WHY = 200
+SOON = timedelta(days=7)  # common practice, no source
+
+
+class Asks(CareError):
+    """What speaks against it, to be answered by whoever asked for it."""
+
+    def __init__(self, questions: list[str]) -> None:
+        super().__init__("; ".join(questions))
+        self.questions = questions
+
+
+def add(
+    desk: Desk,
+    clinic: Clinic,
+    eye_id: str,
+    name: str,
+    target: date,
+    reason: str,
+    *,
+    starts: time | None = None,
+    accepted: Collection[str] = (),
+) -> str:
+    """Put one more visit beside the plan, due on that day; returns its identity."""
+    name, reason = _said(name, "write what this visit is called", "name"), reason.strip()[:LONGEST_WHY]
+    with desk.store.transaction():
+        eye = _followed(desk, eye_id)
+        _check_day(desk, clinic, eye, target, "the visit")
+        _ask(_doubts_of_day(desk, clinic, target), accepted)
+        id = visits.add(
+            desk.store, desk.now, eye.id, name, target, target, target, reason, desk.actor.signature, starts=starts
+        )  # fmt: skip
+        desk.note("visit added", eye.id, {"visit": name, "on": target.isoformat()})
+    return id
+
+
+def move(
+    desk: Desk,
+    clinic: Clinic,
+    identity: str,
+    target: date,
+    *,
+    starts: time | None = None,
+    why: str = "",
+    accepted: Collection[str] = (),
+) -> str:
+    """Put a visit on another day, or at another time; its window grows to hold that day. Returns the new version's id."""
+    with desk.store.transaction():
+        eye, v = _open(desk, identity)
+        if (target, starts) == (v.target, v.starts):
+            raise CareError(f"{v.name} is on that day already", "target")
+        if target != v.target:
+            _check_day(desk, clinic, eye, target, f"the visit {v.name}")
+            _ask([*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)], accepted)
+        id = _move(desk, v, target, starts, why.strip()[:LONGEST_WHY])
+        desk.note("visit moved", eye.id, {"visit": v.name, "from": v.target.isoformat(), "to": target.isoformat()})
+    return id
+
+
+def cancel(desk: Desk, identity: str, why: str) -> str:
+    """Take a visit out of the book, with the reason; returns the id of the version that says so."""
+    why = _said(why, "say why this visit is cancelled", "why")
+    with desk.store.transaction():
+        eye, v = _open(desk, identity)
+        id = visits.change(desk.store, desk.now, v, desk.actor.signature, why, withdrawn=True)
+        visits.must_tell(desk.store, desk.now, id)
+        desk.note("visit cancelled", eye.id, {"visit": v.name, "on": v.target.isoformat(), "why": why})
+    return id
+
+
+def did_not_come(desk: Desk, identity: str, barrier: str, words: str = "") -> str:
+    """Nobody came; what stood in the way. The visit stays on the list until it is moved, cancelled, or takes place.
+
+    Returns the id of the entry, which is put right like any other.
+    """
+    if barrier not in BARRIERS:
+        raise CareError("choose what stood in the way", "barrier")
+    if barrier == "other" and not words.strip():
+        raise CareError("write what stood in the way", "words")
+    with desk.store.transaction():
+        eye, v = _open(desk, identity)
+        if v.target > desk.today:
+            raise CareError(f"{v.name} is still to come: it is planned for {bounds.words(v.target)}", "barrier")
+        if said_not_to_have_come(eye, v):
+            raise Conflict(f"that nobody came for {v.name} is on record already")
+        body = {"visit": v.name, "visit_id": v.identity, "on": v.target.isoformat(), "barrier": barrier}
+        id = _event(desk, eye.id, "did-not-come", {**body, "words": words.strip()})
+        desk.note("did not come", eye.id, {"id": id, "visit": v.name, "barrier": barrier})
+    return id
+
+
+def walk_in(desk: Desk, eye_id: str, reason: str) -> str:
+    """Somebody came without an appointment: a visit of today, for which they are here. Returns its identity."""
+    reason = _said(reason, "write why they come", "reason")
+    with desk.store.transaction():
+        eye, today = _followed(desk, eye_id), desk.today
+        id = visits.add(
+            desk.store, desk.now, eye.id, WALK_IN, today, today, today, reason, desk.actor.signature
+        )  # fmt: skip
+        _event(desk, eye.id, "arrived", {"visit": WALK_IN, "visit_id": id})
+        desk.note("walk-in", eye.id, {"visit": id, "reason": reason})
+    return id
+
+
+def undo(desk: Desk, version: str) -> None:
+    """Take back what made this version of a visit: the one before it stands again, or the visit leaves the book.
+
+    Raises `Conflict` where the visit was changed again, or took place.
+    """
+    with desk.store.transaction():
+        v = visits.visit(desk.store, version)
+        if v is None:
+            raise NotFound("there is no such visit")
+        latest = visits.standing(desk.store, v.identity)
+        if latest is None or latest.id != v.id:
+            raise Conflict(f"{v.name} was changed again meanwhile; look at it as it stands now")
+        if v.identity in load(desk.store, v.eye_id, desk.zone).seen_visits:
+            raise Conflict(f"{v.name} has taken place")
+        before = visits.visit(desk.store, v.replaces) if v.replaces else None
+        as_it_was = {"withdrawn": True}
+        if before is not None:
+            as_it_was = {n: getattr(before, n) for n in ("target", "earliest", "latest", "withdrawn", "starts")}
+        knows = before is not None and not visits.is_untold(desk.store, v.id)
+        id = visits.change(desk.store, desk.now, v, desk.actor.signature, "taken back", **as_it_was)
+        if knows:  # who was told of the change is to be told that it does not hold
+            visits.must_tell(desk.store, desk.now, id)
+        if before is None:
+            _take_back_arrival(desk, v)
+        desk.note("visit change taken back", v.eye_id, {"visit": v.name})
+
+
+def put_back(desk: Desk, identity: str) -> None:
+    """A cancelled visit stands in the book again, as it was."""
+    with desk.store.transaction():
+        v = visits.standing(desk.store, identity)
+        if v is None or not v.withdrawn:
+            raise Conflict("this visit is in the book")
+        _followed(desk, v.eye_id)
+        knows = not visits.is_untold(desk.store, v.id)
+        id = visits.change(desk.store, desk.now, v, desk.actor.signature, "put back", withdrawn=False)
+        if knows:
+            visits.must_tell(desk.store, desk.now, id)
+        desk.note("visit put back", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
+
+
+def told(desk: Desk, version: str) -> None:
+    """The patient knows of a change."""
+    with desk.store.transaction():
+        v = visits.visit(desk.store, version)
+        if v is None:
+            raise NotFound("there is no such visit")
+        if visits.told(desk.store, desk.now, version, desk.actor.signature):
+            desk.note("visit change told", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
+
+
+def change_of(store: Store, version: str) -> Change | None:
+    """What a version changed, while it is the latest; None once it is not, or where it changed nothing."""
+    v = visits.visit(store, version)
+    latest = visits.standing(store, v.identity) if v else None
+    before = visits.visit(store, v.replaces) if v and v.replaces else None
+    return Change(before or v, v) if v and latest and latest.id == v.id else None
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A day that a visit could be moved to, with what is booked there."""
+
+    day: date
+    taken: int
+    places: int
+    in_window: bool
+
+    @property
+    def full(self) -> bool:
+        return self.taken >= self.places
+
+
+DAYS_OFFERED = 12
+
+
+def choices(days: Openings, v: Visit | None) -> list[Choice]:
+    """Open days to come: those of the visit's window first in time, then the next ones, until there are enough."""
+    first = max(days.first, v.earliest) if v and v.latest >= days.first else days.first
+    found = [day for day in days.open_between(first, days.last) if v is None or day != v.target][:DAYS_OFFERED]
+    return [Choice(day, days.taken(day), days.places[day], v is None or v.holds(day)) for day in found]
+
+
+@dataclass(frozen=True)
+class Entry:
+    """An open visit with its eye, for the page that changes it; `missed` where it is on record that nobody came."""
+
+    eye: Eye
+    visit: Visit
+    missed: bool
+
+
+def entry(store: Store, desk: Desk, identity: str) -> Entry:
+    """An open visit. Raises `NotFound` for one that is not in the book, `Conflict` for one that took place."""
+    eye, v = _open(desk, identity)
+    return Entry(eye, v, said_not_to_have_come(eye, v))
+
+
+def said_not_to_have_come(eye: Eye, v: Visit) -> bool:
+    """Whether it is on record that nobody came on the day for which the visit stands."""
+    told = (e.body for e in eye.events if e.kind == "did-not-come")
+    return any((body.get("visit_id"), body.get("on")) == (v.identity, v.target.isoformat()) for body in told)
+
+
+def cancelled(store: Store, eye_id: str) -> list[Visit]:
+    """The visits of an eye that were taken out of the book, each with why."""
+    return visits.cancelled_of_eye(store, eye_id)
+
+
+def _open(desk: Desk, identity: str) -> tuple[Eye, Visit]:
+    latest = visits.standing(desk.store, identity)
+    if latest is None or latest.withdrawn:
+        raise NotFound("this visit is not in the book any more")
+    eye = load(desk.store, latest.eye_id, desk.zone)
+    if latest.identity in eye.seen_visits:
+        raise Conflict(f"{latest.name} has taken place: correct or withdraw that entry on the eye’s page first")
+    _followed(desk, eye.id)
+    return eye, latest
+
+
+def _followed(desk: Desk, eye_id: str) -> Eye:
+    if not known_eye(desk.store, eye_id).is_followed:
+        raise Conflict("this eye is not followed: take up its follow-up first")
+    return load(desk.store, eye_id, desk.zone)
+
+
+def _check_day(desk: Desk, clinic: Clinic, eye: Eye, target: date, what: str) -> None:
+    if target < desk.today:
+        raise CareError(f"{bounds.words(target)} is over; choose today or a later day", "target")
+    first = eye.operations[0].at.astimezone(desk.zone).date() if eye.operated else desk.today
+    last = eye.operations[-1].at.astimezone(desk.zone).date() if eye.operated else desk.today
+    fault = bounds.after_surgery(target, first, desk.today, what) and bounds.after_surgery(target, last, desk.today, what)
+    if fault:
+        raise CareError(fault, "target")
+
+
+def _doubts_of_day(desk: Desk, clinic: Clinic, target: date) -> list[str]:
+    doubt = ahead(desk.store, clinic, desk.today).doubt(target)
+    return [doubt] if doubt else []
+
+
+def _doubts_of_window(v: Visit, target: date, today: date) -> list[str]:
+    """A day out of the window is asked about; where the window is over already, one that is not soon."""
+    if v.holds(target) or (v.latest < today and target <= today + SOON):
+        return []
+    window = bounds.words(v.earliest)
+    if v.latest != v.earliest:
+        window += f" to {bounds.words(v.latest)}"
+    return [f"{v.name} {'was' if v.latest < today else 'is'} due {window}"]
+
+
+def _ask(questions: list[str], accepted: Collection[str]) -> None:
+    if not set(questions) <= set(accepted):
+        raise Asks(questions)
+
+
+def _move(desk: Desk, v: Visit, target: date, starts: time | None, why: str) -> str:
+    window = {"earliest": min(v.earliest, target), "latest": max(v.latest, target)}
+    id = visits.change(
+        desk.store, desk.now, v, desk.actor.signature, why, target=target, starts=starts, **window
+    )  # fmt: skip
+    visits.must_tell(desk.store, desk.now, id)
+    return id
+
+
+def _event(desk: Desk, eye_id: str, kind: str, body: Mapping[str, object]) -> str:
+    id = new_id()
+    kept = stored(body_of(kind, body))
+    events.add(desk.store, id, eye_id, kind, desk.now, kept, desk.actor.signature, desk.now)
+    return id
+
+
+def _take_back_arrival(desk: Desk, v: Visit) -> None:
+    """A visit that leaves the book was not come for."""
+    for event in events.of_eye(desk.store, v.eye_id):
+        if event.kind == "arrived" and event.body.get("visit_id") == v.identity:
+            body, by = {"reason": "taken back"}, desk.actor.signature
+            events.add(
+                desk.store, new_id(), v.eye_id, "withdrawal", desk.now, body, by, desk.now, corrects=event.id,
+                reason="taken back",
+            )  # fmt: skip
+
+
+def _said(words: str, asks: str, field: str) -> str:
+    words = words.strip()
+    if not words:
+        raise CareError(asks, field)
+    longest = VISIT_NAME_LENGTH if field == "name" else LONGEST_WHY
+    if len(words) > longest:
+        raise CareError(f"write at most {longest} characters", field)
+    return words
