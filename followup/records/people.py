@@ -1,9 +1,10 @@
 """Staff, patients' enrolments and phones, and counted wrong tries."""
 
+from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from followup.records.store import Row, Store, new_id
-from followup.records.times import to_text
+from followup.records.times import from_text, to_text
 from followup.records.values import Device, Enrolment, Staff, Value, made
 
 _DEVICES = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.patient_id"
@@ -87,8 +88,32 @@ def revoke_device(store: Store, now: datetime, device_id: str, by: str) -> bool:
     return store.execute(sql, {"id": device_id, "now": to_text(now), "by": by}) == 1
 
 
-def count_try(store: Store, now: datetime, what: str, key: str) -> None:
+def end_staff(store: Store, now: datetime, id: str) -> None:
+    store.execute("UPDATE staff SET left_at = :now WHERE id = :id AND left_at IS NULL", {"id": id, "now": to_text(now)})
+
+
+def set_password(store: Store, id: str, password_hash: str) -> None:
+    store.execute("UPDATE staff SET password_hash = :hash WHERE id = :id", {"id": id, "hash": password_hash})
+
+
+def count_try(store: Store, now: datetime, what: str, key: str) -> tuple[str, str, str]:
+    """Count one try; returns what names it."""
     store.insert("tries", {"what": what, "key": key, "at": to_text(now)})
+    return what, key, to_text(now)
+
+
+def forget_tries(store: Store, tries: Iterable[tuple[str, str, str]]) -> None:
+    """These were right after all."""
+    for what, key, at in tries:
+        one = "SELECT rowid FROM tries WHERE what = :what AND key = :key AND at = :at LIMIT 1"
+        store.execute(f"DELETE FROM tries WHERE rowid = ({one})", {"what": what, "key": key, "at": at})
+
+
+def tries_at(store: Store, now: datetime, what: str, key: str, window: timedelta) -> list[datetime]:
+    """When the tries within a window were made, the earliest first."""
+    sql = "SELECT at FROM tries WHERE what = :what AND key = :key AND at > :since ORDER BY at"
+    found = store.rows(sql, {"what": what, "key": key, "since": to_text(now - window)})
+    return [from_text(row["at"]) for row in found]
 
 
 def tries_within(store: Store, now: datetime, what: str, key: str, window: timedelta) -> int:

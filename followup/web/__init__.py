@@ -11,13 +11,14 @@ from flask_wtf.csrf import CSRFError, CSRFProtect
 from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
+from followup.care import signatures
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.care.reading import person
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
-from followup.web import anybody, clinic, context, display, patient, surgeon
+from followup.web import administrator, anybody, clinic, context, display, patient, routes, surgeon
 from followup.web.context import locale
 
 COMPRESSED = [
@@ -42,7 +43,7 @@ def create_app(
     person.index_whoever_is_missing(store)
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
-        SECRET_KEY=store.secret,
+        SECRET_KEY=signatures.secret(store),
         SESSION_COOKIE_NAME="staff",
         SESSION_COOKIE_HTTPONLY=True,
         SESSION_COOKIE_SAMESITE="Lax",
@@ -62,17 +63,20 @@ def create_app(
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
+    app.before_request(routes.guard)
     csrf = CSRFProtect(app)
     csrf.exempt(patient.api.bp)  # JSON only, from a SameSite=Strict cookie
     csrf.exempt(clinic.device_api.bp)  # JSON only, from a SameSite=Lax cookie or sealed
-    for blueprint in (*anybody.BLUEPRINTS, *patient.BLUEPRINTS, *clinic.BLUEPRINTS, *surgeon.BLUEPRINTS):
-        app.register_blueprint(blueprint)
+    for reader in (anybody, patient, clinic, surgeon, administrator):
+        for blueprint in reader.BLUEPRINTS:
+            app.register_blueprint(blueprint)
     display.register(app)
     app.register_error_handler(CareError, _not_possible)
     app.register_error_handler(CSRFError, _stale_form)
     app.register_error_handler(HTTPException, _http_error)
     app.register_error_handler(500, _fault)
     app.after_request(_headers)
+    app.after_request(routes.remember)
     return app
 
 

@@ -8,6 +8,12 @@ from followup.records.migrations import put_right
 
 # isort: split
 from followup.records.migrations import joined
+
+# isort: split
+from followup.records.migrations import sessions
+
+# isort: split
+from followup.records.migrations import sealed
 from followup.records.migrations.registry import steps
 
-__all__ = ["first", "joined", "mended", "put_right", "steps", "two_eyes"]
+__all__ = ["first", "joined", "mended", "put_right", "sealed", "sessions", "steps", "two_eyes"]

@@ -1,12 +1,11 @@
 """Signing in and out."""
 
 from typing import Any
-from urllib.parse import urlsplit
 
 from flask import Blueprint, redirect, render_template, request, session, url_for
 from pydantic import ValidationError
 
-from followup.care import accounts
+from followup.care import signing_in
 from followup.care.errors import Refused
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import STAFF_KINDS
@@ -25,27 +24,36 @@ def sign_in() -> Any:
     form = SignInForm()
     if form.validate_on_submit():
         try:
-            actor = accounts.sign_in(context.store(), context.now(), form.email.data, form.password.data)
+            actor = signing_in.sign_in(context.store(), context.now(), form.email.data, form.password.data, context.caller())
         except Refused as error:
             form.password.errors = [str(error)]
             return render_template("account/sign_in.html", form=form), 403
-        session.clear()
-        session["staff_id"] = actor.id
+        context.sign_out()
+        session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
         session["signed_in_as"] = form.email.data.strip().lower()
         session.permanent = True
-        return redirect(_inside(request.args.get("next")) or url_for(_home(actor.role)))
+        response = redirect(context.inside(request.args.get("next")) or url_for(_home(actor.role)))
+        response.set_cookie(
+            context.MARK_COOKIE,
+            signing_in.mark(context.store(), context.now(), form.email.data),
+            max_age=signing_in.MARK_DAYS * 86400,
+            httponly=True,
+            samesite="Lax",
+            secure=context.settings().server.secure_cookies,
+            path=url_for(".sign_in"),
+        )
+        return response
     return render_template("account/sign_in.html", form=form), 400 if form.errors else 200
 
 
 @bp.post("/sign-out")
 def sign_out() -> Any:
     if SmallForm().validate_on_submit():
-        session.clear()
+        context.sign_out()
     return redirect(url_for("pages.index"))
 
 
 @bp.route("/my-messages", methods=["GET", "POST"])
-@context.staff_only()
 def my_messages() -> Any:
     """How whoever is signed in wants to be reached, and what was sent lately."""
     store, person, when = context.store(), f"staff:{context.me().id}", context.settings().messages
@@ -74,11 +82,4 @@ def my_messages() -> Any:
 
 
 def _home(role: str) -> str:
-    return "surgeon.needs_me" if role == "surgeon" else "clinic.today"
-
-
-def _inside(target: str | None) -> str | None:
-    """The target if it is a path of this application."""
-    if not target or not target.startswith("/") or target.startswith("//") or urlsplit(target).netloc or "\\" in target:
-        return None
-    return target
+    return {"surgeon": "surgeon.needs_me", "administrator": "administrator.people"}.get(role, "clinic.today")

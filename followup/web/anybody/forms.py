@@ -6,7 +6,7 @@ from wtforms import (
     StringField,
     TimeField,
 )
-from wtforms.validators import InputRequired, Length
+from wtforms.validators import EqualTo, InputRequired, Length
 
 from followup.web.fields import ManyField, choices
 
@@ -19,6 +19,14 @@ STAFF_MESSAGES = {
 class SignInForm(FlaskForm):
     email = StringField("E-mail", [InputRequired("write your e-mail address")])
     password = PasswordField("Password", [InputRequired("write your password")])
+
+
+class PasswordForm(FlaskForm):
+    """One's own password, changed."""
+
+    old = PasswordField("Password now", [InputRequired("write the password that you have now")])
+    new = PasswordField("New password", [InputRequired("write a new password")])
+    again = PasswordField("The new one once more", [EqualTo("new", "this is not the same as the new password above")])
 
 
 class MessagesForm(FlaskForm):

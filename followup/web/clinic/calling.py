@@ -17,14 +17,12 @@ from followup.web.clinic.callback_forms import AttemptForm, DecideForm, SettleFo
 
 
 @bp.get("/callbacks")
-@context.staff_only()
 def callback_list() -> Any:
     """Every open callback, by how soon and then by how long it has waited."""
     return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
 
 
 @bp.get("/callbacks/<callback_id>")
-@context.staff_only()
 def callback(callback_id: str) -> Any:
     return _callback_page(callback_id)
 
@@ -52,7 +50,6 @@ def _callback_page(
 
 
 @bp.post("/callbacks/<callback_id>/claim")
-@context.staff_only()
 @pressed
 def claim(callback_id: str) -> Any:
     holding.claim(context.desk(), callback_id)
@@ -60,7 +57,6 @@ def claim(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/take-over")
-@context.staff_only()
 @pressed
 def take_over(callback_id: str) -> Any:
     """Take a callback from whoever has it, as the page said."""
@@ -69,7 +65,6 @@ def take_over(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/decide")
-@context.staff_only("surgeon")
 def decide(callback_id: str) -> Any:
     """The surgeon's decision: one button; a word, who and by when where they matter."""
     form = DecideForm()
@@ -95,7 +90,6 @@ def decide(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/undo")
-@context.staff_only()
 @pressed
 def undo(callback_id: str) -> Any:
     deciding.undo(context.desk(), callback_id)
@@ -103,7 +97,6 @@ def undo(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/give-back")
-@context.staff_only()
 @pressed
 def give_back(callback_id: str) -> Any:
     holding.release(context.desk(), callback_id)
@@ -111,7 +104,6 @@ def give_back(callback_id: str) -> Any:
 
 
 @bp.post("/tasks/<task_id>/take")
-@context.staff_only()
 @pressed
 def take_task(task_id: str) -> Any:
     """Take what is to do, from nobody or from whoever has it, as the page said."""
@@ -120,7 +112,6 @@ def take_task(task_id: str) -> Any:
 
 
 @bp.post("/tasks/<task_id>/give-back")
-@context.staff_only()
 @pressed
 def give_back_task(task_id: str) -> Any:
     holding.give_back_task(context.desk(), task_id)
@@ -128,7 +119,6 @@ def give_back_task(task_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/attempt")
-@context.staff_only()
 def attempt(callback_id: str) -> Any:
     """Record a call, that what was to do is done, or both."""
     form = AttemptForm()
@@ -154,7 +144,6 @@ def attempt(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/settle")
-@context.staff_only()
 def settle(callback_id: str) -> Any:
     """Say what came of it: what is still to be done stays on the list."""
     form = SettleForm()

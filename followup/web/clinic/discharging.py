@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from flask import redirect, render_template, request, session, url_for
+from flask import redirect, render_template, request, url_for
 from pydantic import ValidationError
 from wtforms import FieldList
 
@@ -31,7 +31,6 @@ BOOKING_HORIZON = timedelta(days=400)
 
 
 @bp.route("/discharge", methods=["GET", "POST"])
-@context.staff_only()
 def new_discharge() -> Any:
     """From operation note to printed card: first propose, then adjust and confirm.
 
@@ -154,7 +153,7 @@ def _confirm(form: DischargeForm, note: OperationNote, id: str) -> Any:
         eye_id, code = leaving.discharge(
             context.desk(), patient_of(form), note, _visits(form), same_person=same, operation_id=id
         )
-        session["code"] = {"eye": eye_id, "code": code}
+        context.keep_code(eye_id, code)
     except Conflict:  # confirmed a moment ago, by a second press of the button
         pass
     return _to_card(id)
@@ -295,7 +294,6 @@ def _clinic_days() -> dict[date, int]:
 
 
 @bp.route("/eyes/<eye_id>/plan", methods=["GET", "POST"])
-@context.staff_only()
 def change_plan(eye_id: str) -> Any:
     """Change what was left in the eye, the posture or the dates later; shows what changed."""
     eye = operated_eye(eye_id)
