@@ -14,6 +14,7 @@ from followup.care.watch import watching
 from followup.config import Settings, load, ready, with_server
 from followup.errors import FollowupError
 from followup.exchange import push_keys
+from followup.export_commands import export_commands
 from followup.records import Store, audit, keys, open_store, watch
 from followup.records import backup as backups
 from followup.records.lock import held
@@ -31,6 +32,7 @@ def cli(context: click.Context, config: Path | None) -> None:
 
 cli.add_command(calc)
 cli.add_command(staff)
+cli.add_command(export_commands)
 
 
 @cli.command()
@@ -167,7 +169,8 @@ def rotate(config: Path | None, leaked: bool, push: bool) -> None:
         backups.backup(store, settings.server.database.parent / "before-rotation", now)
         keys.rotate(store, now + timedelta(days=14), made, leaked=leaked)
         audit.note(store, now, "command line", "keys rotated", ", ".join(made), {"leaked": leaked})
-        told = "wrapped by the secret in " + os.environ[keys.KEY_FILE] if keys.wrapped(store) else "not wrapped"
+        outside = os.environ.get(keys.KEY_FILE)
+        told = f"wrapped by the secret in {outside}" if outside else f"not wrapped: {keys.KEY_FILE} names no file"
         store.close()
     click.echo(f"new keys for {settings.server.database}, {told}; start the server anew")
 

@@ -27,7 +27,7 @@ def _asked(of: Callable[..., Any]) -> Callable[..., Any]:
 @click.group(invoke_without_command=True)
 @_asked
 @click.pass_context
-def staff(context: click.Context, **asked: str | None) -> None:
+def staff(context: click.Context, /, **asked: str | None) -> None:
     """Who has an account. Without a command: add one, as `staff add` does."""
     if context.invoked_subcommand is None:
         _add(context.obj, **asked)
@@ -36,7 +36,7 @@ def staff(context: click.Context, **asked: str | None) -> None:
 @staff.command("add")
 @_asked
 @click.pass_obj
-def add(config: Any, **asked: str | None) -> None:
+def add(config: Any, /, **asked: str | None) -> None:
     """Add a nurse, a surgeon or an administrator."""
     _add(config, **asked)
 

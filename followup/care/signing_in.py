@@ -80,7 +80,8 @@ def _wait(tries: list[datetime], now: datetime, most: int | None) -> timedelta:
         return tries[-most] + WINDOW - now if len(tries) >= most else timedelta(0)
     if len(tries) < FREE:
         return timedelta(0)
-    return tries[-1] + min(WINDOW, FIRST_WAIT * 2 ** (len(tries) - FREE)) - now
+    doubled: timedelta = min(WINDOW, FIRST_WAIT * 2 ** min(20, len(tries) - FREE))
+    return tries[-1] + doubled - now
 
 
 def mark(store: Store, now: datetime, email: str) -> str:

@@ -63,7 +63,7 @@ class _Pool(HTTPSConnectionPool):
 
 class _OutsideOnly(HTTPAdapter):
     def init_poolmanager(self, *args: Any, **kwargs: Any) -> None:
-        super().init_poolmanager(*args, **kwargs)  # type: ignore[no-untyped-call]
+        super().init_poolmanager(*args, **kwargs)
         self.poolmanager.pool_classes_by_scheme = {"https": _Pool}
 
 
