@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from followup.care import accounts, signing_in
+from followup.care import accounts, second_factor, signing_in
 from followup.config import load
 from followup.records import Store, open_store
 
@@ -66,12 +66,15 @@ def end(config: Any, email: str) -> None:
 @staff.command("password")
 @_WHOM
 @click.option("--password", help="At least ten characters; asked for when missing.")
+@click.option("--no-second-factor", is_flag=True, help="Also for whoever lost app and recovery codes.")
 @click.pass_obj
-def password(config: Any, email: str, password: str | None) -> None:
+def password(config: Any, email: str, password: str | None, no_second_factor: bool) -> None:
     """Give EMAIL a new password; everything that is signed in with the old one is signed out."""
     store = _store(config)
     member = accounts.by_email(store, email)
     accounts.set_password(store, _now(), member.id, password or _ask())
+    if no_second_factor:
+        second_factor.drop(store, _now(), member.id, accounts.COMMAND_LINE)
     click.echo(f"{email} has a new password")
 
 

@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from itsdangerous import BadSignature
 
-from followup.care import accounts, passwords, signatures
+from followup.care import accounts, passwords, second_factor, signatures
 from followup.care.actors import Actor
 from followup.care.errors import Refused
 from followup.records import Store, audit, people, sessions
@@ -28,6 +28,7 @@ IDLE = timedelta(hours=1)
 SEEN_EVERY = timedelta(minutes=1)
 MARK_DAYS = 90
 MARK = "known-browser"
+HALF, HALF_SECONDS = "half-signed-in", 300
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +52,28 @@ def sign_in(store: Store, now: datetime, email: str, password: str, caller: Call
         people.forget_tries(store, tries)
         audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id, {"from": caller.address})
     return Actor(found.id, found.name, found.role)
+
+
+def second_step(store: Store, now: datetime, half: str, code: str, caller: Caller) -> tuple[Actor, str]:
+    """The member of staff whose password was right a moment ago, and the e-mail. Raises `Refused`; wrong codes count as passwords do."""
+    try:
+        staff_id, email = signatures.timed(store, now, HALF).loads(half, max_age=HALF_SECONDS)
+    except BadSignature as error:
+        raise Refused("that took too long; sign in anew", "code") from error
+    tries = _counted(store, now, f"second {email}", caller)
+    member = people.staff_member(store, staff_id)
+    if member is None or not second_factor.passes(store, now, staff_id, code):
+        with store.transaction():
+            audit.note(store, now, "somebody", "second factor failed", staff_id, {"from": caller.address})
+        raise Refused("this code is wrong, or was used already", "code")
+    with store.transaction():
+        people.forget_tries(store, tries)
+    return Actor(member.id, member.name, member.role), email
+
+
+def half(store: Store, now: datetime, actor: Actor, email: str) -> str:
+    """What stands for a right password until the second factor has come."""
+    return str(signatures.timed(store, now, HALF).dumps([actor.id, email.lower().strip()]))
 
 
 def _counted(store: Store, now: datetime, email: str, caller: Caller) -> list[tuple[str, str, str]]:

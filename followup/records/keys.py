@@ -31,9 +31,9 @@ def key(store: Store, name: str, make: Callable[[], str]) -> str:
     with store.transaction():
         kept = _kept(store, name)
         if kept is None:
-            kept = _wrapped(make())
+            kept = wrap(make())
             store.insert("settings", {"key": name, "value": kept})
-    return _unwrapped(kept)
+    return unwrap(kept)
 
 
 def secret(store: Store) -> str:
@@ -51,7 +51,7 @@ def former(store: Store, name: str, now: datetime) -> list[str]:
     kept = _kept(store, _FORMER + name)
     if kept is None:
         return []
-    known = json.loads(_unwrapped(kept))
+    known = json.loads(unwrap(kept))
     return [str(known["key"])] if from_text(known["until"]) > now else []
 
 
@@ -65,12 +65,15 @@ def rotate(store: Store, until: datetime, made: dict[str, str], *, leaked: bool 
             kept = _kept(store, name)
             if kept is None:
                 continue
-            before = _unwrapped(kept)
-            _keep(store, name, _wrapped(made.get(name, before)))
+            before = unwrap(kept)
+            _keep(store, name, wrap(made.get(name, before)))
             if name in made and not leaked:
-                _keep(store, _FORMER + name, _wrapped(json.dumps({"key": before, "until": to_text(until)})))
+                _keep(store, _FORMER + name, wrap(json.dumps({"key": before, "until": to_text(until)})))
             elif name in made:
                 store.execute("DELETE FROM settings WHERE key = :key", {"key": _FORMER + name})
+        for row in store.rows("SELECT id, totp_secret FROM staff WHERE totp_secret IS NOT NULL"):
+            again = {"id": row["id"], "secret": wrap(unwrap(row["totp_secret"]))}
+            store.execute("UPDATE staff SET totp_secret = :secret WHERE id = :id", again)
 
 
 def wrapped(store: Store) -> bool:
@@ -88,12 +91,14 @@ def _keep(store: Store, name: str, value: str) -> None:
     store.execute(sql, {"key": name, "value": value})
 
 
-def _wrapped(plain: str) -> str:
+def wrap(plain: str) -> str:
+    """A key as it is kept: wrapped, where there is a secret outside."""
     outside = _outside(KEY_FILE)
     return _WRAPPED + outside.encrypt(plain.encode()).decode() if outside else plain
 
 
-def _unwrapped(kept: str) -> str:
+def unwrap(kept: str) -> str:
+    """A key as it is. Raises `StoreError` where another secret wraps it."""
     if not kept.startswith(_WRAPPED):
         return kept
     for outside in (_outside(KEY_FILE), _outside(FORMER_KEY_FILE)):

@@ -96,6 +96,31 @@ def set_password(store: Store, id: str, password_hash: str) -> None:
     store.execute("UPDATE staff SET password_hash = :hash WHERE id = :id", {"id": id, "hash": password_hash})
 
 
+def second_factor(store: Store, id: str) -> tuple[str, int | None] | None:
+    """The wrapped secret of an account's app and the last step that was used; None where none is set up."""
+    found = store.row("SELECT totp_secret, totp_last FROM staff WHERE id = :id AND left_at IS NULL", {"id": id})
+    return (found["totp_secret"], found["totp_last"]) if found and found["totp_secret"] else None
+
+
+def set_second_factor(store: Store, id: str, wrapped: str | None, step: int | None, codes: Iterable[str]) -> None:
+    sql = "UPDATE staff SET totp_secret = :secret, totp_last = :step WHERE id = :id"
+    store.execute(sql, {"id": id, "secret": wrapped, "step": step})
+    store.execute("DELETE FROM recovery_codes WHERE staff_id = :id", {"id": id})
+    for code in codes:
+        store.insert("recovery_codes", {"staff_id": id, "code_hash": code})
+
+
+def use_step(store: Store, id: str, step: int) -> bool:
+    """Mark a step used; False if somebody else was faster."""
+    sql = "UPDATE staff SET totp_last = :step WHERE id = :id AND (totp_last IS NULL OR totp_last < :step)"
+    return store.execute(sql, {"id": id, "step": step}) == 1
+
+
+def use_recovery_code(store: Store, now: datetime, id: str, code: str) -> bool:
+    sql = "UPDATE recovery_codes SET used_at = :now WHERE staff_id = :id AND code_hash = :code AND used_at IS NULL"
+    return store.execute(sql, {"id": id, "code": code, "now": to_text(now)}) == 1
+
+
 def count_try(store: Store, now: datetime, what: str, key: str) -> tuple[str, str, str]:
     """Count one try; returns what names it."""
     store.insert("tries", {"what": what, "key": key, "at": to_text(now)})

@@ -112,16 +112,25 @@ def inside(target: str | None) -> str | None:
 
 def keep_code(eye_id: str, code: str) -> None:
     """Keep a fresh enrolment code for the card, sealed: the session's cookie can be read by whoever holds it."""
-    session["code"] = _sealer().encrypt(f"{eye_id} {code}".encode()).decode()
+    session["code"] = sealed_for_cookie(f"{eye_id} {code}")
 
 
 def kept_code(eye_id: str) -> str | None:
     """The code that was made for this eye in this session, or None."""
+    known, _, code = (opened_from_cookie(str(session.get("code", ""))) or "").partition(" ")
+    return code if code and known == eye_id else None
+
+
+def sealed_for_cookie(text: str) -> str:
+    """A text that only this server reads: what a session's cookie holds is signed, and everybody can read it."""
+    return _sealer().encrypt(text.encode()).decode()
+
+
+def opened_from_cookie(sealed: str) -> str | None:
     try:
-        known, code = _sealer().decrypt(str(session.get("code", "")).encode()).decode().split(" ")
+        return _sealer().decrypt(sealed.encode()).decode()
     except InvalidToken:
         return None
-    return code if known == eye_id else None
 
 
 def _sealer() -> Fernet:

@@ -55,13 +55,15 @@ ROUTES: dict[str, Route] = {
         "clinic.service_worker",
         "clinic_api.here",
     ),
-    **_forms(ANYBODY, "account.sign_in", "patient.enrolment"),
+    **_forms(ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment"),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
     **_pages(PHONE, "api.pack", "api.messages"),
     **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push"),
     **_pages(STAFF, "pages.reference"),
-    **_forms(STAFF, "account.my_messages", "account.my_account"),
+    **_forms(
+        STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
+    ),
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
     **_forms(ADMINISTRATOR, "administrator.people"),
     **_buttons(ADMINISTRATOR, "administrator.end", "administrator.sign_out"),

@@ -5,14 +5,15 @@ from typing import Any
 from flask import Blueprint, redirect, render_template, request, session, url_for
 from pydantic import ValidationError
 
-from followup.care import signing_in
+from followup.care import second_factor, signing_in
+from followup.care.actors import Actor
 from followup.care.errors import Refused
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import STAFF_KINDS
 from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
 from followup.web import context
-from followup.web.anybody.forms import MessagesForm, SignInForm
+from followup.web.anybody.forms import CodeForm, MessagesForm, SignInForm
 from followup.web.fields import SmallForm, field_errors
 
 bp = Blueprint("account", __name__)
@@ -28,22 +29,45 @@ def sign_in() -> Any:
         except Refused as error:
             form.password.errors = [str(error)]
             return render_template("account/sign_in.html", form=form), 403
-        context.sign_out()
-        session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
-        session["signed_in_as"] = form.email.data.strip().lower()
-        session.permanent = True
-        response = redirect(context.inside(request.args.get("next")) or url_for(_home(actor.role)))
-        response.set_cookie(
-            context.MARK_COOKIE,
-            signing_in.mark(context.store(), context.now(), form.email.data),
-            max_age=signing_in.MARK_DAYS * 86400,
-            httponly=True,
-            samesite="Lax",
-            secure=context.settings().server.secure_cookies,
-            path=url_for(".sign_in"),
-        )
-        return response
+        if second_factor.wanted(context.store(), actor.id):
+            session["half"] = signing_in.half(context.store(), context.now(), actor, form.email.data)
+            return redirect(url_for(".second_step", next=context.inside(request.args.get("next"))))
+        return _begun(actor, form.email.data)
     return render_template("account/sign_in.html", form=form), 400 if form.errors else 200
+
+
+@bp.route("/sign-in/code", methods=["GET", "POST"])
+def second_step() -> Any:
+    """The code of the minute, or a recovery code, after a right password."""
+    form = CodeForm()
+    if form.validate_on_submit():
+        half, caller = str(session.get("half", "")), context.caller()
+        try:
+            actor, email = signing_in.second_step(context.store(), context.now(), half, form.code.data, caller)
+        except Refused as error:
+            form.code.errors = [str(error)]
+            return render_template("account/second_step.html", form=form), 403
+        return _begun(actor, email)
+    return render_template("account/second_step.html", form=form), 400 if form.errors else 200
+
+
+def _begun(actor: Actor, email: str) -> Any:
+    """A session, whatever this browser held before, and the mark by which it is known from now on."""
+    context.sign_out()
+    session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
+    session["signed_in_as"] = email.strip().lower()
+    session.permanent = True
+    response = redirect(context.inside(request.args.get("next")) or url_for(_home(actor.role)))
+    response.set_cookie(
+        context.MARK_COOKIE,
+        signing_in.mark(context.store(), context.now(), email),
+        max_age=signing_in.MARK_DAYS * 86400,
+        httponly=True,
+        samesite="Lax",
+        secure=context.settings().server.secure_cookies,
+        path=url_for(".sign_in"),
+    )
+    return response
 
 
 @bp.post("/sign-out")

@@ -21,6 +21,18 @@ class SignInForm(FlaskForm):
     password = PasswordField("Password", [InputRequired("write your password")])
 
 
+class CodeForm(FlaskForm):
+    """A code of the minute, or a recovery code."""
+
+    code = StringField("Code", [InputRequired("write the code that the app shows"), Length(max=40)])
+
+
+class LonePasswordForm(FlaskForm):
+    """The password once more, for what must not be done by whoever finds a screen open."""
+
+    password = PasswordField("Password", [InputRequired("write your password")])
+
+
 class PasswordForm(FlaskForm):
     """One's own password, changed."""
 
