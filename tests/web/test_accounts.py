@@ -7,9 +7,21 @@ from flask.testing import FlaskClient
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.records import Store
-from tests.conftest import NOW, PASSWORD, Clock, signed_in
+from tests.conftest import NOW, PASSWORD, Clock
 
 NEW = "quite another sentence"
+
+
+def signed_in(app: Flask, email: str) -> FlaskClient:
+    """Somebody who signs in once, and not anew when the session is over."""
+    made = app.test_client()
+    assert made.post("/sign-in", data={"email": email, "password": PASSWORD}).status_code == 302
+    return made
+
+
+@pytest.fixture
+def as_nurse(app: Flask, nurse: Actor) -> FlaskClient:
+    return signed_in(app, "nurse@test.invalid")
 
 
 @pytest.fixture
