@@ -4,6 +4,7 @@ import socket
 from ipaddress import IPv4Address, IPv6Address, ip_address
 from typing import Any
 from urllib.parse import urlsplit
+from urllib.request import getproxies
 
 import requests
 from requests.adapters import HTTPAdapter
@@ -25,16 +26,22 @@ def leads_inside(endpoint: str) -> str | None:
         return "a push service has an https address without a port"
     if ("." not in host and ":" not in host) or host.endswith(INSIDE_NAMES):
         return "a push service has a public name"
+    numeric = socket.AI_NUMERICHOST if _by_proxy() else 0  # a proxy looks names up itself: here they may not be known
     try:
-        found = {str(entry[4][0]) for entry in socket.getaddrinfo(host, HTTPS, type=socket.SOCK_STREAM)}
+        found = {str(entry[4][0]) for entry in socket.getaddrinfo(host, HTTPS, type=socket.SOCK_STREAM, flags=numeric)}
     except (OSError, UnicodeError):
-        return "this name is not known now"
+        return None if numeric else "this name is not known now"
     return None if found and all(_public(number) for number in found) else "this address lies inside"
 
 
 def session() -> requests.Session:
-    """For pushes: follows nobody elsewhere, takes no proxy from the environment, and speaks to public numbers only."""
+    """For pushes: follows nobody elsewhere, and speaks to public numbers only.
+
+    Where the environment names a proxy for https, all goes through that, and whom it reaches is for it to decide.
+    """
     made = _Straight()
+    if _by_proxy():
+        return made
     made.trust_env = False
     made.mount("https://", _OutsideOnly())
     del made.adapters["http://"]
@@ -65,6 +72,10 @@ class _OutsideOnly(HTTPAdapter):
     def init_poolmanager(self, *args: Any, **kwargs: Any) -> None:
         super().init_poolmanager(*args, **kwargs)
         self.poolmanager.pool_classes_by_scheme = {"https": _Pool}
+
+
+def _by_proxy() -> bool:
+    return "https" in getproxies()
 
 
 def straight() -> requests.Session:

@@ -91,6 +91,12 @@ def member(staff_id: str | None) -> Actor | None:
     return accounts.actor(store(), staff_id, trusted=settings().clinic.nurses_record_no_gas)
 
 
+def role() -> str:
+    """Who asks, as far as this request has found out."""
+    actor = cast("Actor | None", g.get("staff"))
+    return actor.role if actor else "phone" if g.get("device") else "nobody"
+
+
 def me() -> Actor:
     """The signed-in member of staff of a protected view."""
     actor = staff()

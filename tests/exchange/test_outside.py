@@ -74,6 +74,14 @@ def test_a_push_service_that_has_come_to_lie_inside_gets_nothing(push_service: P
         Push(subscription, new_key(), "mailto:clinic@test.invalid").send(LETTER, "en")
 
 
+def test_through_a_proxy_names_are_its_own_and_numbers_are_still_looked_at(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("https_proxy", "http://proxy.example.lan:3128")
+    assert outside.leads_inside("https://push.example.org/one") is None
+    for endpoint in ("https://127.1/", "https://0x7f.1/", "https://10.0.0.5/", "https://printer.lan/"):
+        assert outside.leads_inside(endpoint) is not None
+    assert outside.session().trust_env
+
+
 def test_nothing_goes_out_without_tls() -> None:
     with pytest.raises(requests.exceptions.InvalidSchema):
         outside.session().post("http://push.example.org/", timeout=5)
