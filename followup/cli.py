@@ -1,19 +1,24 @@
 """`followup …`: each command is one call. Bad input ends with exit code 2 and one line."""
 
+import os
 import sys
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from secrets import token_hex
 
 import click
 
 from followup.calc import calc
-from followup.care import accounts
+from followup.care.home import sealing
 from followup.care.watch import watching
 from followup.config import Settings, load, ready, with_server
 from followup.errors import FollowupError
-from followup.records import Store, open_store, watch
+from followup.exchange import push_keys
+from followup.export_commands import export_commands
+from followup.records import Store, audit, keys, open_store, watch
 from followup.records import backup as backups
 from followup.records.lock import held
+from followup.staff_commands import staff
 
 
 @click.group()
@@ -26,6 +31,8 @@ def cli(context: click.Context, config: Path | None) -> None:
 
 
 cli.add_command(calc)
+cli.add_command(staff)
+cli.add_command(export_commands)
 
 
 @cli.command()
@@ -74,29 +81,32 @@ def init(config: Path | None) -> None:
 
 
 @cli.command()
-@click.option("--name", required=True, help="Full name.")
-@click.option("--role", required=True, help="nurse or surgeon")
-@click.option("--email", required=True, help="Used to sign in.")
-@click.password_option(help="At least ten characters; asked for when missing.")
+@click.option("--head", metavar="NUMBER:HASH", help="A head of the audit chain that left this machine, for example by mail.")
 @click.pass_obj
-def staff(config: Path | None, name: str, role: str, email: str, password: str) -> None:
-    """Add a nurse or a surgeon."""
-    store = _store(load(config))
-    accounts.add_staff(store, datetime.now(UTC), name, role, email, password)
-    click.echo(f"{name} can sign in as {email}")
+def check(config: Path | None, head: str | None) -> None:
+    """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is.
 
-
-@cli.command()
-@click.pass_obj
-def check(config: Path | None) -> None:
-    """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is."""
-    store = _store(ready(load(config)))
-    faults = backups.faults(store) or _not_working(store)
+    What each row holds is compared with the audit entry that recorded it, and the chain with the heads in the backup folder.
+    """
+    settings = ready(load(config))
+    store = _store(settings)
+    faults = backups.faults(store, _heads(settings, head)) or _not_working(store)
     for fault in faults:
         click.echo(fault)
     if faults:
         sys.exit(1)
     click.echo("the database and the audit chain are whole")
+
+
+def _heads(settings: Settings, given: str | None) -> list[audit.Head]:
+    """The heads of the chain that left this machine: when, number, hash."""
+    kept = audit.heads_kept(settings.server.backups) if settings.server.backups else []
+    if given is None:
+        return kept
+    number, _, hash = given.strip().partition(":")
+    if not number.isdigit() or len(hash) != 64:
+        raise click.UsageError(f"“{given}” is no head of a chain; write NUMBER:HASH as the mail says it")
+    return [*kept, ("the day of that mail", int(number), hash)]
 
 
 def _not_working(store: Store) -> list[str]:
@@ -128,8 +138,41 @@ def restore(config: Path | None, source: Path, replace: bool) -> None:
     if database.exists() and not replace:
         raise click.UsageError(f"{database} exists; with --replace it is put aside and replaced")
     before = backups.restore(source, database, datetime.now(UTC))
-    _store(load(config)).close()
+    store, folder = _store(load(config)), load(config).server.backups
+    audit.note(store, datetime.now(UTC), "command line", "restored", source.name)
+    if folder and folder.is_dir():
+        audit.keep_head(store, folder, datetime.now(UTC), restored=True)
+    store.close()
     click.echo(f"restored {database}" + (f"; what stood there is in {before}" if before else ""))
+
+
+@cli.group("keys")
+def key_commands() -> None:
+    """The clinic's keys, which sign, seal and open what devices hold."""
+
+
+@key_commands.command("rotate")
+@click.option("--leaked", is_flag=True, help="Also forget the keys of before: what devices still hold under them is lost.")
+@click.option("--push", is_flag=True, help="Also the key of pushes: every browser has to be asked anew.")
+@click.pass_obj
+def rotate(config: Path | None, leaked: bool, push: bool) -> None:
+    """Put new keys in the place of the old, wrapped by the secret in the file that FOLLOWUP_KEY_FILE names.
+
+    Everybody signs in again. For fourteen days entries that devices hold under the keys of before are still taken.
+    """
+    settings = load(config)
+    with held(settings.server.database, "keys are being rotated"):
+        store, now = _store(settings), datetime.now(UTC)
+        made = {"secret": token_hex(32), "sealing_key": sealing.new_key()} | (
+            {"push_key": push_keys.new_key()} if push else {}
+        )
+        backups.backup(store, settings.server.database.parent / "before-rotation", now)
+        keys.rotate(store, now + timedelta(days=14), made, leaked=leaked)
+        audit.note(store, now, "command line", "keys rotated", ", ".join(made), {"leaked": leaked})
+        outside = os.environ.get(keys.KEY_FILE)
+        told = f"wrapped by the secret in {outside}" if outside else f"not wrapped: {keys.KEY_FILE} names no file"
+        store.close()
+    click.echo(f"new keys for {settings.server.database}, {told}; start the server anew")
 
 
 def _store(settings: Settings) -> Store:

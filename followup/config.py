@@ -38,6 +38,7 @@ class Clinic(BaseModel):
     emergency_phone: str = "112"
     on_call: str = "the on-call eye surgeon"
     on_call_email: str = ""
+    audit_email: str = ""
     zone: str = "UTC"
     language: str = "en"
     height_metres: Annotated[float, Field(ge=-430, le=5000)] = 0
@@ -112,7 +113,7 @@ class Clinic(BaseModel):
         closures.check_subdivision(info.data.get("country", ""), value)
         return value
 
-    @field_validator("on_call_email")
+    @field_validator("on_call_email", "audit_email")
     @classmethod
     def _address(cls, value: str) -> str:
         if value and not ADDRESS.fullmatch(value):

@@ -24,7 +24,7 @@ from followup.config import Settings
 from followup.exchange import letters, push_keys
 from followup.exchange.channels import Email, NotDelivered, Push
 from followup.exchange.letters import Letter
-from followup.records import Store, eyes, watch
+from followup.records import Store, audit, eyes, watch
 from followup.records import backup as backups
 from followup.records import messages as kept_messages
 
@@ -109,10 +109,13 @@ def _send_pushes(store: Store, settings: Settings, now: datetime, going: list[_G
     if not any(one.parcel.subscriptions for one in going):
         return
     contact = push_keys.contact(settings.messages.sender, settings.server.public_address)
-    key = push_keys.private_key(store)
+    key, anywhere = push_keys.private_key(store), not settings.server.secure_cookies
     pool = ThreadPoolExecutor(PUSHES_AT_ONCE)
     sending = {
-        pool.submit(Push(subscription, key, contact).send, one.letter, one.parcel.language): (one, subscription.endpoint)
+        pool.submit(Push(subscription, key, contact, anywhere=anywhere).send, one.letter, one.parcel.language): (
+            one,
+            subscription.endpoint,
+        )
         for one in going
         if one.letter is not None
         for subscription in one.parcel.subscriptions
@@ -153,13 +156,17 @@ def _close(store: Store, now: datetime, one: _Going) -> int:
 
 
 def back_up(store: Store, settings: Settings, now: datetime) -> int:
-    """The day's checked copy, where the clinic has named a folder for it; old ones go."""
+    """The day's checked copy, where the clinic has named a folder for it; old ones go. The audit chain's head leaves, too."""
     folder = settings.server.backups
-    if folder is None:
-        return 0
-    backups.backup(store, folder, now)
-    backups.prune(folder, now, settings.server.backups_kept_days)
-    return 1
+    if folder is not None:
+        backups.backup(store, folder, now)
+        backups.prune(folder, now, settings.server.backups_kept_days)
+        audit.keep_head(store, folder, now)
+    if settings.clinic.audit_email and settings.messages.smtp_host:
+        number, hash = audit.head(store)
+        mail = Email(settings.messages, settings.clinic.audit_email, settings.clinic.name, settings.server.public_address)
+        mail.send(letters.audit_head(number, hash, now), "en")
+    return int(folder is not None)
 
 
 JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {

@@ -24,6 +24,7 @@ from typing import Any
 from granian import Granian
 from granian.constants import Interfaces
 
+from followup import logs
 from followup.config import HANDED_OVER, ConfigError, Settings, load
 from followup.records import open_store
 from followup.records.lock import PATIENCE_SECONDS, held
@@ -46,7 +47,7 @@ def serve(settings: Settings) -> None:
         open_store(server.database).close()
         _check_port(server.host, server.port)
         os.environ[HANDED_OVER] = settings.model_dump_json()
-        _log_to_stderr()
+        logs.to_stderr()
         _keep_running({"web server": run_web} | ({"clock": run_jobs} if server.jobs else {}), lock)
 
 
@@ -133,7 +134,7 @@ def _end(processes: list[SpawnProcess]) -> None:
 
 def _run(target: Callable[[int], None], lock: int) -> None:
     end_with_parent()
-    _log_to_stderr()
+    logs.to_stderr()
     target(lock)
 
 
@@ -159,6 +160,7 @@ def worker() -> Any:
     from followup.web import create_app  # needed in these processes only
 
     end_with_parent()
+    logs.to_stderr()
     return create_app()
 
 
@@ -186,10 +188,6 @@ def end_with_parent() -> None:
             os._exit(1)
     else:
         threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
-
-
-def _log_to_stderr() -> None:
-    logging.basicConfig(level=logging.INFO, format="[%(levelname)s] %(message)s")
 
 
 def _check_port(host: str, port: int) -> None:

@@ -18,7 +18,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings as hypothesis_settings
 
-from followup.care import accounts
+from followup.care import accounts, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
@@ -213,10 +213,27 @@ def client(app: Flask) -> FlaskClient:
     return app.test_client()
 
 
+class Staff(FlaskClient):
+    """A member of staff, who signs in anew whenever so much time has passed that the session is over."""
+
+    email, since = "", NOW
+
+    def open(self, *args: Any, **kwargs: Any) -> Any:
+        now = self.application.extensions["followup"]["clock"]()
+        if self.email and abs(now - self.since) >= signing_in.IDLE:
+            self.sign_in(now)
+        return super().open(*args, **kwargs)
+
+    def sign_in(self, now: datetime) -> None:
+        self.since = now
+        answer = self.post("/sign-in", data={"email": self.email, "password": PASSWORD})
+        assert answer.status_code == 302
+
+
 def signed_in(app: Flask, email: str) -> FlaskClient:
-    made = app.test_client()
-    answer = made.post("/sign-in", data={"email": email, "password": PASSWORD})
-    assert answer.status_code == 302
+    made = Staff(app, app.response_class)
+    made.email = email
+    made.sign_in(app.extensions["followup"]["clock"]())
     return made
 
 

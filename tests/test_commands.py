@@ -186,3 +186,26 @@ def test_check_names_what_is_not_working(tmp_path: Path) -> None:
     done = followup("check", folder=tmp_path)
     assert done.returncode == 1
     assert done.stdout == "not working: e-mail staff:1, 1 times since 2027-03-05 10:00 UTC (e-mail: 550 unknown)\n"
+
+
+def test_accounts_are_listed_changed_and_ended(tmp_path: Path) -> None:
+    followup("init", folder=tmp_path)
+    first = ("--name", "Sol S", "--role", "surgeon", "--email", "s@t.invalid", "--password", "several words here")
+    assert followup("staff", "add", *first, folder=tmp_path).stdout == "Sol S can sign in as s@t.invalid\n"
+    second = ("--name", "Ada A", "--role", "administrator", "--email", "a@t.invalid", "--password", "several words here")
+    assert followup("staff", *second, folder=tmp_path).returncode == 0
+    listed = followup("staff", "list", folder=tmp_path).stdout.splitlines()
+    assert [line.split()[:2] for line in listed] == [["administrator", "a@t.invalid"], ["surgeon", "s@t.invalid"]]
+    changed = followup("staff", "password", "a@t.invalid", "--password", "quite another sentence", folder=tmp_path)
+    assert changed.stdout == "a@t.invalid has a new password\n"
+    weak = followup("staff", "password", "a@t.invalid", "--password", "aaaaaaaaaa", folder=tmp_path)
+    assert (weak.returncode, weak.stderr.count("\n")) == (2, 1)
+    assert followup("staff", "sessions", "a@t.invalid", "--end", folder=tmp_path).stdout == "ended: 0\n"
+    assert followup("staff", "end", "a@t.invalid", folder=tmp_path).stdout == "a@t.invalid cannot sign in any more\n"
+    gone = followup("staff", "end", "a@t.invalid", folder=tmp_path)
+    assert (gone.returncode, gone.stderr) == (2, "followup: nobody has an account with the address a@t.invalid\n")
+    last = followup("staff", "end", "s@t.invalid", folder=tmp_path)
+    assert (last.returncode, "only surgeon" in last.stderr) == (2, True)
+    missing = followup("staff", "add", "--name", "X", folder=tmp_path)
+    assert (missing.returncode, missing.stderr) == (2, "followup: --role is missing\n")
+    assert followup("check", folder=tmp_path).returncode == 0

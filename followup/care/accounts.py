@@ -1,65 +1,92 @@
-"""Staff accounts: passwords kept as Argon2 hashes, sign-in slowed down after wrong tries."""
+"""Staff accounts: who has one, how it is changed and ended, and the names under old records."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from argon2 import PasswordHasher
-from argon2.exceptions import VerifyMismatchError
 
+from followup.care import passwords
 from followup.care.actors import Actor
-from followup.care.errors import CareError, Refused
-from followup.records import Store, audit, people
+from followup.care.errors import CareError, Conflict, NotFound, Refused
+from followup.records import Store, audit, people, sessions
 from followup.records.values import Staff
 
-ROLES = ("nurse", "surgeon")
-SHORTEST_PASSWORD = 10
-WRONG_PASSWORDS = 5
-LOCKED_FOR = timedelta(minutes=15)
+ROLES = ("nurse", "surgeon", "administrator")
+COMMAND_LINE = "command line"
 _hasher = PasswordHasher()
 
 
-def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password: str) -> str:
-    """Add a nurse or surgeon; raises `CareError` for a short password, an unknown role or a taken e-mail."""
+def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password: str, by: str = COMMAND_LINE) -> str:
+    """Add a member of staff; raises `CareError` for a weak password, an unknown role or a taken e-mail."""
     if role not in ROLES:
         raise CareError(f"“{role}” is not a role; accepted are: {', '.join(ROLES)}", "role")
-    if len(password) < SHORTEST_PASSWORD:
-        raise CareError(f"a password needs at least {SHORTEST_PASSWORD} characters", "password")
+    passwords.check(password, name, email)
     if "@" not in email:
         raise CareError(f"“{email}” is not an e-mail address", "email")
     with store.transaction():
         if people.staff_by_email(store, email):
             raise CareError(f"{email} has an account already", "email")
-        id = people.add_staff(store, now, name, role, email, _hasher.hash(password))
-        audit.note(store, now, "command line", "staff added", id, {"role": role})
+        id = people.add_staff(store, now, name, role, email, passwords.kept(_hasher, password))
+        audit.note(store, now, by, "staff added", id, {"role": role})
     return id
 
 
-def sign_in(store: Store, now: datetime, email: str, password: str) -> Actor:
-    """The member of staff, or `Refused` (the same words whether e-mail or password is wrong)."""
-    key = email.lower().strip()
-    if people.tries_within(store, now, "password", key, LOCKED_FOR) >= WRONG_PASSWORDS:
-        raise Refused("too many wrong tries; wait a quarter of an hour", "password")
+def everybody(store: Store) -> list[Staff]:
+    """Who has an account."""
+    return people.all_staff(store)
+
+
+def by_email(store: Store, email: str) -> Staff:
+    """The account of an address. Raises `NotFound`."""
     found = people.staff_by_email(store, email)
-    try:
-        _hasher.verify(found.password_hash if found else _hasher.hash("nobody"), password)
-        if found is None:
-            raise VerifyMismatchError
-    except VerifyMismatchError:
-        people.count_try(store, now, "password", key)
-        raise Refused("e-mail or password is wrong", "password") from None
+    if found is None:
+        raise NotFound(f"nobody has an account with the address {email}", "email")
+    return found
+
+
+def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> None:
+    """End an account and its sessions. What the person recorded stays, under their name. Raises `NotFound`, `Conflict`."""
     with store.transaction():
-        audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id)
-    return Actor(found.id, found.name, found.role)
+        member = people.staff_member(store, staff_id)
+        if member is None:
+            raise NotFound("there is no such account, or it was ended already")
+        others = [m for m in people.all_staff(store) if m.role == member.role and m.id != staff_id]
+        if member.role == "surgeon" and not others:
+            raise Conflict("this is the only surgeon: nobody would see what moves up; add another one first")
+        people.end_staff(store, now, staff_id)
+        sessions.end_all(store, now, staff_id, "account ended")
+        audit.note(store, now, by, "staff ended", staff_id)
+
+
+def set_password(store: Store, now: datetime, staff_id: str, password: str, by: str = COMMAND_LINE) -> None:
+    """Give an account a new password and end its sessions. Raises `CareError` for a weak one."""
+    _replace_password(store, now, staff_id, password, by, but="")
+
+
+def change_password(store: Store, now: datetime, actor: Actor, old: str, new: str, session_id: str) -> None:
+    """Change one's own password: other sessions end. Raises `Refused` for a wrong old one, `CareError` for a weak new one."""
+    member = people.staff_member(store, actor.id)
+    if member is None or not passwords.fits(_hasher, old, member.password_hash):
+        raise Refused("this is not your password now", "old")
+    if old == new:
+        raise CareError("this is the password you have already", "new")
+    _replace_password(store, now, actor.id, new, actor.signature, but=session_id)
+
+
+def _replace_password(store: Store, now: datetime, staff_id: str, password: str, by: str, but: str) -> None:
+    member = people.staff_member(store, staff_id)
+    if member is None:
+        raise NotFound("there is no such account, or it was ended")
+    passwords.check(password, member.name, member.email)
+    with store.transaction():
+        people.set_password(store, staff_id, passwords.kept(_hasher, password))
+        sessions.end_all(store, now, staff_id, "password changed", but)
+        audit.note(store, now, by, "password changed", staff_id)
 
 
 def actor(store: Store, staff_id: str | None, *, trusted: bool = False) -> Actor | None:
-    """The member of staff of a session, or None if they left; `trusted` as the clinic says of its nurses."""
+    """The member of staff of an id, or None if they left; `trusted` as the clinic says of its nurses."""
     found = people.staff_member(store, staff_id) if staff_id else None
     return Actor(found.id, found.name, found.role, trusted) if found else None
-
-
-def everybody(store: Store) -> list[Staff]:
-    """Who works at the clinic."""
-    return people.all_staff(store)
 
 
 def surgeons(store: Store) -> list[str]:

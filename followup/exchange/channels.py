@@ -14,6 +14,7 @@ from pywebpush import WebPushException, webpush
 
 from followup.config import Messages
 from followup.errors import FollowupError
+from followup.exchange import outside
 from followup.exchange.letters import Letter, footer
 from followup.records.values import Subscription
 
@@ -81,9 +82,10 @@ class Email:
 
 
 class Push:
-    """Web push to one browser, encrypted for it."""
+    """Web push to one browser, encrypted for it; to public addresses only, unless `anywhere` (a demo without TLS)."""
 
-    def __init__(self, subscription: Subscription, private_key: str, contact: str) -> None:
+    def __init__(self, subscription: Subscription, private_key: str, contact: str, *, anywhere: bool = False) -> None:
+        self._anywhere = anywhere
         self._endpoint = subscription.endpoint
         self._keys = {"p256dh": subscription.p256dh, "auth": subscription.auth}
         self._contact = contact
@@ -93,6 +95,8 @@ class Push:
     def send(self, letter: Letter, language: str) -> None:
         """Hand the letter over. Raises `NotDelivered`."""
         said = json.dumps({"title": letter.title, "words": letter.words, "path": letter.path, "language": language})
+        if not self._anywhere and (fault := outside.leads_inside(self._endpoint)):
+            raise NotDelivered(f"push: {fault}")
         try:
             webpush(
                 {"endpoint": self._endpoint, "keys": self._keys},
@@ -102,6 +106,7 @@ class Push:
                 ttl=PUSH_KEPT_SECONDS,
                 timeout=PUSH_TIMEOUT_SECONDS,
                 headers={"Urgency": "high"},
+                requests_session=outside.straight() if self._anywhere else outside.session(),
             )
         except WebPushException as error:
             status = f"the push service answered {error.status_code}" if error.status_code else "it could not be encrypted"

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import datetime
 from functools import lru_cache
 
 from babel import Locale
@@ -29,6 +30,15 @@ def letter(kind: str, language: str, count: int, clinic: str, phone: str) -> Let
     known = _translations(language)
     title, words = _PATIENT[kind](known.gettext)
     return Letter(title, words.format(clinic=clinic, phone=_isolated(phone, language)), PATIENT_PAGE)
+
+
+def audit_head(number: int, hash: str, at: datetime) -> Letter:
+    """The head of the audit chain, for somebody to keep where the database is not."""
+    words = (
+        f"The audit chain has {number} entries on {at:%Y-%m-%d %H:%M} UTC. Keep this message: it shows later whether "
+        f"entries were cut off or written anew.\n\n  followup check --head {number}:{hash}"
+    )
+    return Letter("Audit chain", words, "/administrator/audit")
 
 
 def _isolated(phone: str, language: str) -> str:

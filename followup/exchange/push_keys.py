@@ -6,15 +6,15 @@ from urllib.parse import urlsplit
 from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 
-from followup.records import Store
+from followup.records import Store, keys
 
 
 def private_key(store: Store) -> str:
     """The clinic's key as PEM, made on first use."""
-    return store.setting("push_key", _new_key)
+    return keys.key(store, "push_key", new_key)
 
 
-def _new_key() -> str:
+def new_key() -> str:
     """A private key, as PEM."""
     key = ec.generate_private_key(ec.SECP256R1())
     return key.private_bytes(

@@ -4,6 +4,7 @@ Facts are append-only (the database itself refuses to change them); corrections 
 point at the old ones. Only current-state tables (callbacks, devices, enrolments) are updated.
 """
 
-from followup.records.store import Store, open_store
+from followup.records.opening import open_store
+from followup.records.store import Store
 
 __all__ = ["Store", "open_store"]

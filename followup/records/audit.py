@@ -1,37 +1,43 @@
-"""Who did what: a chain in which every entry carries the hash of the one before it."""
+"""Who did what: a chain in which every entry carries the hash of the one before it and of every row that it records."""
 
-import hashlib
+import json
+import sqlite3
+from collections.abc import Iterable, Iterator
 from datetime import datetime
+from pathlib import Path
 from typing import Any
 
+from sqlite_utils import Database
+
+from followup.records import sealing
+from followup.records.migrations import steps
+from followup.records.sealing import FIRST
 from followup.records.store import Row, Store, as_json
 from followup.records.times import to_text
+from followup.records.values import AuditEntry, made
 
-FIRST = "0" * 64
+HEADS = "audit-heads.txt"
+SHOWN = 100
+Head = tuple[str, int, str]
+"""When it left this machine, the number of the last entry, and its hash."""
+_RESTORED = "restored"
 
 
 def note(store: Store, at: datetime, who: str, action: str, subject: str, detail: Any = None) -> None:
-    """Add an entry; call it inside the transaction of what it records."""
-    last = store.row("SELECT hash FROM audit ORDER BY number DESC LIMIT 1")
-    entry: Row = {
-        "at": to_text(at),
-        "who": who,
-        "action": action,
-        "subject": subject,
-        "detail": as_json(detail),
-        "previous": last["hash"] if last else FIRST,
-    }
-    store.insert("audit", {**entry, "hash": _hash(entry)})
+    """Add an entry; call it inside the transaction of what it records. It is written when that ends, with its facts."""
+    entry: Row = {"at": to_text(at), "who": who, "action": action, "subject": subject, "detail": as_json(detail)}
+    with store.transaction():
+        store.note(entry)
 
 
 def broken_at(store: Store) -> int | None:
     """The number of the first entry that does not fit the chain, or None when all do."""
-    previous = FIRST
+    previous, expected = FIRST, 1
     for entry in store.rows("SELECT * FROM audit ORDER BY number"):
         number, kept = entry.pop("number"), entry.pop("hash")
-        if entry["previous"] != previous or _hash(entry) != kept:
-            return int(number)
-        previous = kept
+        if number != expected or entry["previous"] != previous or sealing.entry_hash(entry) != kept:
+            return int(expected)
+        previous, expected = kept, expected + 1
     return None
 
 
@@ -39,5 +45,118 @@ def of_subject(store: Store, subject: str) -> list[Row]:
     return store.rows("SELECT * FROM audit WHERE subject = :subject ORDER BY number", {"subject": subject})
 
 
-def _hash(entry: Row) -> str:
-    return hashlib.sha256(as_json(entry).encode()).hexdigest()
+def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
+    """The latest entries, or those before a number."""
+    sql = "SELECT * FROM audit WHERE number < :before ORDER BY number DESC LIMIT :most"
+    return [made(AuditEntry, row) for row in store.rows(sql, {"before": before or 2**62, "most": SHOWN})]
+
+
+def everything(store: Store) -> Iterator[Row]:
+    yield from store.rows("SELECT * FROM audit ORDER BY number")
+
+
+def head(store: Store) -> tuple[int, str]:
+    """The number and hash of the last entry."""
+    last = store.row("SELECT number, hash FROM audit ORDER BY number DESC LIMIT 1")
+    return (last["number"], last["hash"]) if last else (0, FIRST)
+
+
+def keep_head(store: Store, folder: Path, now: datetime, *, restored: bool = False) -> str:
+    """Write the chain's head where the database is not; returns the line. What stood before a restore counts no more."""
+    number, hash = head(store)
+    line = f"{now:%Y-%m-%dT%H:%M:%SZ} {number} {hash}"
+    with (folder / HEADS).open("a", encoding="utf-8") as file:
+        file.write(f"{line} {_RESTORED}\n" if restored else f"{line}\n")
+    return line
+
+
+def heads_kept(folder: Path) -> list[Head]:
+    """The heads that were written there since the last restore: when, number, hash."""
+    try:
+        lines = (folder / HEADS).read_text(encoding="utf-8").splitlines()
+    except OSError:
+        return []
+    found: list[Head] = []
+    for line in lines:
+        at, number, hash, *mark = line.split()
+        found = [*([] if mark == [_RESTORED] else found), (at, int(number), hash)]
+    return found
+
+
+def missing_heads(store: Store, heads: Iterable[Head]) -> list[str]:
+    """Heads that left this machine and are not in the chain any more: its tail was cut, or it was written anew."""
+    last, _ = head(store)
+    faults = []
+    for at, number, hash in heads:
+        found = store.row("SELECT hash FROM audit WHERE number = :number", {"number": number})
+        if number and (found is None or found["hash"] != hash):
+            told = "written anew" if found else f"cut: it ends at {last}"
+            faults.append(f"audit entry {number}, noted outside on {at}, is not in the chain any more, which was {told}")
+    return faults
+
+
+def tampered(store: Store) -> list[str]:
+    """Rows that do not hold what was recorded, that no entry records, or that are gone; guards that are not ours.
+
+    A database of an older schema, such as an old backup, has no entries with facts yet, or other guards.
+    """
+    if {step.name for step in steps.pending(store.db)}:
+        return []
+    recorded: dict[tuple[str, str], tuple[str, int]] = {}
+    for row in store.rows("SELECT number, facts FROM audit WHERE facts != '' ORDER BY number"):
+        for table, key, hash in json.loads(row["facts"]):
+            recorded[table, key] = (hash, row["number"])
+    faults = []
+    for table, key, hash in sealing.everything(store.db.conn):
+        known = recorded.pop((table, key), None)
+        if known is None:
+            faults.append(f"{table} {key} stands there without an audit entry")
+        elif known[0] != hash:
+            faults.append(f"{table} {key} does not hold what audit entry {known[1]} recorded")
+    faults += [
+        f"{table} {key}, which audit entry {number} recorded, is gone" for (table, key), (_, number) in recorded.items()
+    ]
+    return faults + guards(store)
+
+
+def guards(store: Store) -> list[str]:
+    """Triggers, tables and indexes that are missing, changed or not ours."""
+    whole = Database(memory=True)
+    steps.apply(whole)
+    ours, here = _schema(whole.conn), _schema(store.db.conn)
+    whole.conn.close()
+    faults = [f"the {kind} {name} is missing" for kind, name in ours.keys() - here.keys()]
+    faults += [f"the {kind} {name} is not one of ours" for kind, name in here.keys() - ours.keys() if kind == "trigger"]
+    faults += [
+        f"the {kind} {name} is not as it was made"
+        for kind, name in ours.keys() & here.keys()
+        if kind == "trigger" and ours[kind, name] != here[kind, name]
+    ]
+    return sorted(faults)
+
+
+def seal_all(store: Store, at: datetime, but: set[tuple[str, str]], why: str) -> None:
+    """Record every row anew whose hash the chain does not have, after the schema changed; never those that did not fit before."""
+    recorded = {
+        (table, key): hash
+        for row in store.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number")
+        for table, key, hash in json.loads(row["facts"])
+    }
+    new = [f for f in sealing.everything(store.db.conn) if f[:2] not in but and recorded.get(f[:2]) != f[2]]
+    with store.transaction():
+        for n in range(0, len(new), 500):
+            entry: Row = {"at": to_text(at), "who": "followup", "action": why, "subject": "facts", "detail": "null"}
+            sealing.write(store.db.conn, entry, new[n : n + 500])
+
+
+def unfit(store: Store) -> set[tuple[str, str]]:
+    """Rows that do not fit their entries now."""
+    recorded: dict[tuple[str, str], str] = {}
+    for row in store.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number"):
+        recorded |= {(table, key): hash for table, key, hash in json.loads(row["facts"])}
+    return {f[:2] for f in sealing.everything(store.db.conn) if recorded.get(f[:2]) != f[2]}
+
+
+def _schema(connection: sqlite3.Connection) -> dict[tuple[str, str], str]:
+    sql = "SELECT type, name, sql FROM sqlite_master WHERE name NOT LIKE 'sqlite_%' AND name != '_sqlite_migrations'"
+    return {(kind, name): " ".join((text or "").replace('"', "").split()) for kind, name, text in connection.execute(sql)}

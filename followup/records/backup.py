@@ -3,6 +3,7 @@
 import os
 import re
 import sqlite3
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -16,16 +17,20 @@ from followup.records.store import Store, StoreError, copy_database
 NAME = re.compile(r"followup-(\d{8}T\d{6})Z\.db")
 
 
-def faults(store: Store) -> list[str]:
-    """What is wrong with a database: its file, its references, its audit chain. Empty when whole."""
+def faults(store: Store, heads: Sequence[audit.Head] = ()) -> list[str]:
+    """What is wrong with a database: its file, its references, its audit chain, and rows and guards that were tampered with.
+
+    `heads` are those of the chain that left this machine. Empty when whole.
+    """
     found = store.integrity_faults()
     if found:
         return found
     try:
         broken = audit.broken_at(store)
+        chain = [] if broken is None else [f"the audit chain breaks at entry {broken}"]
+        return chain + audit.missing_heads(store, heads) + audit.tampered(store)
     except sqlite3.DatabaseError as error:
         return [f"the database file is damaged ({error})"]
-    return [] if broken is None else [f"the audit chain breaks at entry {broken}"]
 
 
 def backup(store: Store, folder: Path, now: datetime) -> Path:

@@ -1,9 +1,10 @@
 """Staff, patients' enrolments and phones, and counted wrong tries."""
 
+from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from followup.records.store import Row, Store, new_id
-from followup.records.times import to_text
+from followup.records.times import from_text, to_text
 from followup.records.values import Device, Enrolment, Staff, Value, made
 
 _DEVICES = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.patient_id"
@@ -87,8 +88,57 @@ def revoke_device(store: Store, now: datetime, device_id: str, by: str) -> bool:
     return store.execute(sql, {"id": device_id, "now": to_text(now), "by": by}) == 1
 
 
-def count_try(store: Store, now: datetime, what: str, key: str) -> None:
+def end_staff(store: Store, now: datetime, id: str) -> None:
+    store.execute("UPDATE staff SET left_at = :now WHERE id = :id AND left_at IS NULL", {"id": id, "now": to_text(now)})
+
+
+def set_password(store: Store, id: str, password_hash: str) -> None:
+    store.execute("UPDATE staff SET password_hash = :hash WHERE id = :id", {"id": id, "hash": password_hash})
+
+
+def second_factor(store: Store, id: str) -> tuple[str, int | None] | None:
+    """The wrapped secret of an account's app and the last step that was used; None where none is set up."""
+    found = store.row("SELECT totp_secret, totp_last FROM staff WHERE id = :id AND left_at IS NULL", {"id": id})
+    return (found["totp_secret"], found["totp_last"]) if found and found["totp_secret"] else None
+
+
+def set_second_factor(store: Store, id: str, wrapped: str | None, step: int | None, codes: Iterable[str]) -> None:
+    sql = "UPDATE staff SET totp_secret = :secret, totp_last = :step WHERE id = :id"
+    store.execute(sql, {"id": id, "secret": wrapped, "step": step})
+    store.execute("DELETE FROM recovery_codes WHERE staff_id = :id", {"id": id})
+    for code in codes:
+        store.insert("recovery_codes", {"staff_id": id, "code_hash": code})
+
+
+def use_step(store: Store, id: str, step: int) -> bool:
+    """Mark a step used; False if somebody else was faster."""
+    sql = "UPDATE staff SET totp_last = :step WHERE id = :id AND (totp_last IS NULL OR totp_last < :step)"
+    return store.execute(sql, {"id": id, "step": step}) == 1
+
+
+def use_recovery_code(store: Store, now: datetime, id: str, code: str) -> bool:
+    sql = "UPDATE recovery_codes SET used_at = :now WHERE staff_id = :id AND code_hash = :code AND used_at IS NULL"
+    return store.execute(sql, {"id": id, "code": code, "now": to_text(now)}) == 1
+
+
+def count_try(store: Store, now: datetime, what: str, key: str) -> tuple[str, str, str]:
+    """Count one try; returns what names it."""
     store.insert("tries", {"what": what, "key": key, "at": to_text(now)})
+    return what, key, to_text(now)
+
+
+def forget_tries(store: Store, tries: Iterable[tuple[str, str, str]]) -> None:
+    """These were right after all."""
+    for what, key, at in tries:
+        one = "SELECT rowid FROM tries WHERE what = :what AND key = :key AND at = :at LIMIT 1"
+        store.execute(f"DELETE FROM tries WHERE rowid = ({one})", {"what": what, "key": key, "at": at})
+
+
+def tries_at(store: Store, now: datetime, what: str, key: str, window: timedelta) -> list[datetime]:
+    """When the tries within a window were made, the earliest first."""
+    sql = "SELECT at FROM tries WHERE what = :what AND key = :key AND at > :since ORDER BY at"
+    found = store.rows(sql, {"what": what, "key": key, "since": to_text(now - window)})
+    return [from_text(row["at"]) for row in found]
 
 
 def tries_within(store: Store, now: datetime, what: str, key: str, window: timedelta) -> int:

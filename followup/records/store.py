@@ -1,13 +1,10 @@
 """The database: one connection a thread, write-ahead log, transactions that take the write lock at once."""
 
-import json
 import os
-import secrets
 import sqlite3
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +12,8 @@ import uuid_utils
 from sqlite_utils import Database
 
 from followup.errors import FollowupError
-from followup.records.migrations import steps
+from followup.records import sealing
+from followup.records.sealing import as_json as as_json
 
 Row = dict[str, Any]
 DatabaseFault = sqlite3.Error
@@ -50,6 +48,7 @@ class Store:
             connection = sqlite3.connect(self.path, isolation_level=None, timeout=BUSY_MS / 1000)
             connection.execute("PRAGMA foreign_keys = ON")
             connection.execute("PRAGMA synchronous = FULL")
+            sealing.know_digests(connection)
             self._local.db = Database(connection)
         db: Database = self._local.db
         return db
@@ -61,9 +60,13 @@ class Store:
         if connection.in_transaction:
             yield
             return
+        if not hasattr(self._local, "notes"):
+            sealing.listen(connection)
+        self._local.notes = []
         connection.execute("BEGIN IMMEDIATE")
         try:
             yield
+            sealing.close(connection, self._local.notes)
         except BaseException:
             connection.execute("ROLLBACK")
             raise
@@ -80,26 +83,17 @@ class Store:
 
     def execute(self, sql: str, parameters: Row | None = None) -> int:
         """Run one statement; returns how many rows it changed."""
-        return int(self.db.conn.execute(sql, parameters or {}).rowcount)
+        with self.transaction():
+            return int(self.db.conn.execute(sql, parameters or {}).rowcount)
+
+    def note(self, entry: Row) -> None:
+        """Keep an audit entry until this transaction ends."""
+        self._local.notes.append(entry)
 
     def insert(self, table: str, row: Row) -> None:
         names = ", ".join(row)
         marks = ", ".join(f":{name}" for name in row)
         self.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", row)
-
-    def setting(self, key: str, make: Callable[[], str]) -> str:
-        """A setting of this database, made on first use."""
-        with self.transaction():
-            found = self.row("SELECT value FROM settings WHERE key = :key", {"key": key})
-            if found is None:
-                self.insert("settings", {"key": key, "value": make()})
-                return self.setting(key, make)
-            return str(found["value"])
-
-    @property
-    def secret(self) -> str:
-        """Signs the staff's session cookies."""
-        return self.setting("secret", lambda: secrets.token_hex(32))
 
     def integrity_faults(self) -> list[str]:
         """What SQLite finds wrong with the file and its references; empty when whole."""
@@ -115,30 +109,7 @@ class Store:
         if hasattr(self._local, "db"):
             self._local.db.conn.close()
             del self._local.db
-
-
-def open_store(path: Path | str, *, create: bool = False) -> Store:
-    """Open a clinic's database and bring its schema up to date; an older one is copied beside itself first.
-
-    Raises `StoreError` if the file is missing (unless `create`), or is no database of ours.
-    """
-    path = Path(path)
-    if not create and not path.exists():
-        raise StoreError(f"there is no database at {path}; make one with “followup init”")
-    path.parent.mkdir(parents=True, exist_ok=True)
-    keep_private(path)
-    store = Store(path)
-    try:
-        store.db.conn.execute("PRAGMA journal_mode = WAL")
-        pending = steps.pending(store.db)
-        if pending and steps.applied(store.db):
-            now = datetime.now(UTC)
-            copy_database(path, path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db"))
-        steps.apply(store.db)
-    except sqlite3.DatabaseError as error:
-        store.close()
-        raise StoreError(f"{path} cannot be used as a database: {error}") from error
-    return store
+            self._local.__dict__.pop("notes", None)
 
 
 def keep_private(path: Path) -> None:
@@ -161,7 +132,3 @@ def copy_database(source: Path, target: Path) -> None:
             reader.backup(writer)
     except sqlite3.Error as error:
         raise StoreError(f"{source} could not be copied to {target}: {error}") from error
-
-
-def as_json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"), default=str)

@@ -29,6 +29,38 @@ class Staff:
 
 
 @dataclass(frozen=True, slots=True)
+class Session:
+    """A member of staff signed in on one browser; `seen_at` is when it was last used, to the minute."""
+
+    id: str
+    staff_id: str
+    begun_at: datetime
+    seen_at: datetime
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class AuditEntry:
+    """One entry of the audit chain."""
+
+    number: int
+    at: datetime
+    who: str
+    action: str
+    subject: str
+
+
+@dataclass(frozen=True, slots=True)
+class PageOpened:
+    """A page that a member of staff opened, and the record it is about."""
+
+    at: datetime
+    who: str
+    page: str
+    about: str
+
+
+@dataclass(frozen=True, slots=True)
 class Patient:
     """A person; `joined_into` is the record of the same person that this one was joined into.
 

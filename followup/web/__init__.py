@@ -1,25 +1,29 @@
 """The web application: one blueprint for each reader. Views load, call care, and render."""
 
+import logging
+import time
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from flask import Flask, Response, current_app, redirect, render_template, request, url_for
+from flask import Flask, Response, current_app, g, redirect, render_template, request, url_for
 from flask_babel import Babel, get_locale, gettext
 from flask_compress import Compress
 from flask_wtf.csrf import CSRFError, CSRFProtect
 from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
+from followup.care import signatures
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.care.reading import person
 from followup.config import Settings, load
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
-from followup.web import anybody, clinic, context, display, patient, surgeon
+from followup.web import administrator, anybody, clinic, context, display, patient, routes, surgeon
 from followup.web.context import locale
 
+log = logging.getLogger(__name__)
 COMPRESSED = [
     "text/html",
     "text/css",
@@ -43,7 +47,7 @@ def create_app(
     person.index_whoever_is_missing(store)
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
-        SECRET_KEY=store.secret,
+        SECRET_KEY=signatures.secret(store),
         SESSION_COOKIE_NAME="staff",
         SESSION_COOKIE_HTTPONLY=True,
         SESSION_COOKIE_SAMESITE="Lax",
@@ -64,17 +68,23 @@ def create_app(
     app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
+    app.before_request(_begin)
+    app.before_request(routes.guard)
     csrf = CSRFProtect(app)
     csrf.exempt(patient.api.bp)  # JSON only, from a SameSite=Strict cookie
     csrf.exempt(clinic.device_api.bp)  # JSON only, from a SameSite=Lax cookie or sealed
-    for blueprint in (*anybody.BLUEPRINTS, *patient.BLUEPRINTS, *clinic.BLUEPRINTS, *surgeon.BLUEPRINTS):
-        app.register_blueprint(blueprint)
+    for reader in (anybody, patient, clinic, surgeon, administrator):
+        for blueprint in reader.BLUEPRINTS:
+            app.register_blueprint(blueprint)
     display.register(app)
     app.register_error_handler(CareError, _not_possible)
     app.register_error_handler(CSRFError, _stale_form)
     app.register_error_handler(HTTPException, _http_error)
     app.register_error_handler(500, _fault)
     app.after_request(_headers)
+    app.after_request(_told)
+    app.log_exception = _failed  # type: ignore[method-assign, assignment]
+    app.after_request(routes.remember)
     return app
 
 
@@ -114,6 +124,24 @@ def _stale_form(error: CSRFError) -> Any:
     if "staff" not in request.cookies:
         return redirect(url_for("account.sign_in"))
     return render_template("error.html", message="This form was open too long. Go back, reload and try again."), 400
+
+
+def _begin() -> None:
+    g.began = time.monotonic()
+
+
+def _told(response: Response) -> Response:
+    """One line for each request: which route and how it ended, and nothing of what was asked or sent."""
+    took = round(1000 * (time.monotonic() - g.began)) if "began" in g else None
+    rule = request.url_rule.rule if request.url_rule else "none"
+    told = {"route": rule, "method": request.method, "status": response.status_code, "ms": took, "by": context.role()}
+    log.info("request", extra=told)
+    return response
+
+
+def _failed(info: Any) -> None:
+    """In the place of Flask's own words, which name the page's address and with it a patient's record."""
+    log.error("a page failed", exc_info=info, extra={"route": request.url_rule.rule if request.url_rule else "none"})
 
 
 def _headers(response: Response) -> Response:

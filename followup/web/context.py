@@ -1,23 +1,28 @@
 """What every view needs: the store, the settings, the time, and who is asking."""
 
+from base64 import urlsafe_b64encode
 from collections.abc import Callable
 from datetime import date, datetime
-from functools import wraps
+from hashlib import sha256
 from typing import Any, TypeVar, cast
+from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
-from flask import abort, current_app, g, redirect, request, session, url_for
+from cryptography.fernet import Fernet, InvalidToken
+from flask import current_app, g, request, session
 
-from followup.care import accounts
+from followup.care import accounts, signatures, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
+from followup.care.signing_in import Caller
 from followup.config import LANGUAGES as LANGUAGES
 from followup.config import Settings
 from followup.records import Store
-from followup.records.values import Device
+from followup.records.values import Device, Session
 
 DEVICE_COOKIE = "device"
+MARK_COOKIE = "known"
 View = TypeVar("View", bound=Callable[..., Any])
 
 
@@ -58,13 +63,38 @@ def locale() -> str:
 def staff() -> Actor | None:
     """The signed-in member of staff, or None."""
     if "staff" not in g:
-        g.staff = member(session.get("staff_id"))
+        held = signed_in()
+        g.staff = member(held.staff_id) if held else None
     return cast("Actor | None", g.staff)
+
+
+def signed_in() -> Session | None:
+    """The session of whoever is signed in, or None: it may have been ended anywhere."""
+    if "signed_in" not in g:
+        g.signed_in = signing_in.session(store(), now(), session.get("session"))
+    return cast("Session | None", g.signed_in)
+
+
+def sign_out() -> None:
+    """End the session, here and for whoever holds a copy of its cookie."""
+    signing_in.end(store(), now(), session.get("session"))
+    session.clear()
+
+
+def caller() -> Caller:
+    """Where this request comes from, for the counting of wrong tries."""
+    return Caller(request.remote_addr or "", request.cookies.get(MARK_COOKIE, ""))
 
 
 def member(staff_id: str | None) -> Actor | None:
     """A member of staff with what the clinic trusts them with, or None if they left."""
     return accounts.actor(store(), staff_id, trusted=settings().clinic.nurses_record_no_gas)
+
+
+def role() -> str:
+    """Who asks, as far as this request has found out."""
+    actor = cast("Actor | None", g.get("staff"))
+    return actor.role if actor else "phone" if g.get("device") else "nobody"
 
 
 def me() -> Actor:
@@ -79,6 +109,40 @@ def desk() -> Desk:
     return Desk(store(), now(), me(), zone())
 
 
+def inside(target: str | None) -> str | None:
+    """The target if it is a path of this application: nobody is led out of it."""
+    if not target or not target.startswith("/") or target.startswith("//") or "\\" in target:
+        return None
+    return target if target.isprintable() and not urlsplit(target).netloc else None
+
+
+def keep_code(eye_id: str, code: str) -> None:
+    """Keep a fresh enrolment code for the card, sealed: the session's cookie can be read by whoever holds it."""
+    session["code"] = sealed_for_cookie(f"{eye_id} {code}")
+
+
+def kept_code(eye_id: str) -> str | None:
+    """The code that was made for this eye in this session, or None."""
+    known, _, code = (opened_from_cookie(str(session.get("code", ""))) or "").partition(" ")
+    return code if code and known == eye_id else None
+
+
+def sealed_for_cookie(text: str) -> str:
+    """A text that only this server reads: what a session's cookie holds is signed, and everybody can read it."""
+    return _sealer().encrypt(text.encode()).decode()
+
+
+def opened_from_cookie(sealed: str) -> str | None:
+    try:
+        return _sealer().decrypt(sealed.encode()).decode()
+    except InvalidToken:
+        return None
+
+
+def _sealer() -> Fernet:
+    return Fernet(urlsafe_b64encode(sha256(f"code {signatures.secret(store())}".encode()).digest()))
+
+
 def known_device() -> Device | None:
     """The phone that asks, locked out or not, or None."""
     if "device" not in g:
@@ -90,21 +154,3 @@ def device() -> Device | None:
     """The enrolled phone that asks, or None if it is unknown or locked out."""
     found = known_device()
     return found if found and not found.revoked_at else None
-
-
-def staff_only(*roles: str) -> Callable[[View], View]:
-    """Let in staff of these roles (any, if none is named): others sign in, or see 403."""
-
-    def wrap(view: View) -> View:
-        @wraps(view)
-        def guarded(*args: Any, **kwargs: Any) -> Any:
-            actor = staff()
-            if actor is None:
-                return redirect(url_for("account.sign_in", next=request.full_path if request.method == "GET" else None))
-            if roles and actor.role not in roles:
-                abort(403)
-            return view(*args, **kwargs)
-
-        return cast(View, guarded)
-
-    return wrap

@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from followup.care.home.receive import Unreadable
 from followup.care.messages import outgoing
 from followup.care.reading.bodies import first_message
+from followup.exchange import outside
 from followup.web import context
 
 MAX_UNPACKED_BYTES = 4 * 1024 * 1024
@@ -95,6 +96,7 @@ def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
         subscription = outgoing.Subscription.model_validate(asked)
     except ValidationError as error:
         return {"error": first_message(error)}, 400
-    inside = not context.settings().server.secure_cookies
-    outgoing.subscribe(context.store(), context.now(), person, subscription, device_id=device_id, inside=inside)
+    if context.settings().server.secure_cookies and (fault := outside.leads_inside(subscription.endpoint)):
+        return {"error": f"this browser’s push service cannot be used: {fault}"}, 400
+    outgoing.subscribe(context.store(), context.now(), person, subscription, device_id=device_id)
     return "", 204

@@ -15,7 +15,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from followup.care import accounts
+from followup.care import accounts, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
@@ -144,7 +144,7 @@ def clinic_store(server: RunningServer) -> Iterator[Store]:
 
 @pytest.fixture
 def nurse(clinic_store: Store) -> Actor:
-    return accounts.sign_in(clinic_store, datetime.now(UTC), "nurse@test.invalid", PASSWORD)
+    return signing_in.sign_in(clinic_store, datetime.now(UTC), "nurse@test.invalid", PASSWORD)
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import accounts
+from followup.care import accounts, signing_in
 from followup.care.actors import Actor
 from followup.care.callbacks import holding
 from followup.care.desk import Desk
@@ -264,7 +264,7 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     page.get_by_role("button", name="Claim: I will call").click()
     ask = page.locator("section", has=page.get_by_role("heading", name="Ask"))
     assert ask.locator("li").count() >= 1
-    other = accounts.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
+    other = signing_in.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
     (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):
         holding.claim(Desk(clinic_store, datetime.now(UTC), other, ZONE), pressure.id)

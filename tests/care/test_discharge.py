@@ -240,15 +240,6 @@ def test_guessing_codes_is_slowed_down(store: Store, discharged: tuple[str, str]
     assert enrol.enrolment(store, NOW + timedelta(hours=2), discharged[1], "1.2.3.4")
 
 
-def test_wrong_passwords_lock_for_a_while(store: Store, nurse: Actor) -> None:
-    for _ in range(accounts.WRONG_PASSWORDS):
-        with pytest.raises(Refused, match="e-mail or password"):
-            accounts.sign_in(store, NOW, "nurse@test.invalid", "guess")
-    with pytest.raises(Refused, match="quarter of an hour"):
-        accounts.sign_in(store, NOW, "nurse@test.invalid", PASSWORD)
-    assert accounts.sign_in(store, NOW + timedelta(minutes=16), "Nurse@Test.invalid", PASSWORD).id == nurse.id
-
-
 @pytest.mark.parametrize(
     ("role", "email", "password", "field"),
     [

@@ -59,7 +59,7 @@ def posted(settings: Settings, mailbox: Mailbox) -> Settings:
 def patient(store: Store, device: Device, push_service: PushService) -> str:
     """A patient whose phone takes pushes."""
     person = f"patient:{device.patient_id}"
-    outgoing.subscribe(store, NOW, person, push_service.subscription(), device_id=device.id, inside=True)
+    outgoing.subscribe(store, NOW, person, push_service.subscription(), device_id=device.id)
     return person
 
 
@@ -406,7 +406,7 @@ def test_push_addresses_that_hang_keep_no_mail_and_no_other_push_waiting(
     asked = push_service.subscription()
     for n in range(3):
         hangs = asked.model_copy(update={"endpoint": f"{address}/{n}"})
-        outgoing.subscribe(store, NOW - timedelta(days=1), f"staff:{nurse.id}", hangs, inside=True)
+        outgoing.subscribe(store, NOW - timedelta(days=1), f"staff:{nurse.id}", hangs)
     measure(store, nurse, eye_id, posted, 62, ON_A_POSTURE_DAY)
     jobs.run(store, posted, "messages", ON_A_POSTURE_DAY)
     assert sorted(m["To"] for m in mailbox.letters) == ["nurse@test.invalid", "surgeon@test.invalid"]
@@ -434,7 +434,7 @@ def test_a_mail_server_that_is_away_keeps_no_push_waiting_and_is_asked_once(
         thread.start()
         update = {"smtp_port": away.getsockname()[1]}
         settings = posted.model_copy(update={"messages": posted.messages.model_copy(update=update)})
-        outgoing.subscribe(store, NOW, f"staff:{nurse.id}", push_service.subscription(), inside=True)
+        outgoing.subscribe(store, NOW, f"staff:{nurse.id}", push_service.subscription())
         measure(store, nurse, eye_id, settings, 62)
         assert jobs.run(store, settings, "messages", NOW) == 1
         away.shutdown(socket.SHUT_RDWR)

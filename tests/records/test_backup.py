@@ -106,7 +106,7 @@ def test_the_day_s_backup_is_made_once_and_old_ones_go(store: Store, settings: S
     for day in range(1, 7):
         assert jobs.run(store, settings, "backup", NOW + timedelta(days=day)) == 1
         assert jobs.run(store, settings, "backup", NOW + timedelta(days=day, hours=1)) is None
-    assert sorted(path.name[9:17] for path in folder.iterdir()) == ["20270308", "20270309", "20270310", "20270311"]
+    assert sorted(path.name[9:17] for path in folder.glob("*.db")) == ["20270308", "20270309", "20270310", "20270311"]
 
 
 def test_a_stranger_s_file_and_the_last_backup_are_never_deleted(store: Store, tmp_path: Path) -> None:

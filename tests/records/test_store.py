@@ -7,7 +7,7 @@ import pytest
 from sqlite_utils import Database
 
 from followup.care.actors import Actor
-from followup.records import Store, audit, events, open_store
+from followup.records import Store, audit, events, keys, open_store
 from followup.records.migrations import steps
 from followup.records.migrations.first import APPEND_ONLY
 from followup.records.store import StoreError, new_id
@@ -30,10 +30,10 @@ def test_every_step_runs_in_order_on_an_old_database(tmp_path: Path) -> None:
 def test_opening_twice_changes_nothing(tmp_path: Path) -> None:
     first = open_store(tmp_path / "a.db", create=True)
     schema = first.db.schema
-    secret = first.secret
+    secret = keys.secret(first)
     first.close()
     again = open_store(tmp_path / "a.db")
-    assert (again.db.schema, again.secret) == (schema, secret)
+    assert (again.db.schema, keys.secret(again)) == (schema, secret)
     again.close()
 
 

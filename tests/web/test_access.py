@@ -83,6 +83,11 @@ def test_what_is_not_there_is_said(as_surgeon: FlaskClient, path: str) -> None:
     assert "There is no such" in answer.text or "there is no such" in answer.text
 
 
+def test_a_part_that_is_none_is_not_signed(as_surgeon: FlaskClient) -> None:
+    answer = as_surgeon.post("/surgeon/protocols/menu/sign", data={"fingerprint": "x"})
+    assert (answer.status_code, "no such part" in answer.text) == (404, True)
+
+
 def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) -> None:
     assert client.get("/api/v1/pack").status_code == 401
     assert client.post("/api/v1/events", json={"events": []}).status_code == 401

@@ -57,7 +57,14 @@ def test_the_plan_page_offers_no_visit_that_took_place(
 
 
 def test_a_discharge_asks_about_a_visit_on_a_closed_day(as_nurse: FlaskClient, store: Store, nurse: Actor) -> None:
-    form = {"number": "D-1", "name": "Dora Doe", "born_on": "1950-01-01", "language": "en", "eye": "left"}
+    form = {
+        "number": "D-1",
+        "name": "Dora Doe",
+        "born_on": "1950-01-01",
+        "language": "en",
+        "eye": "left",
+        "reached_by": "own-phone",
+    }
     form |= {"operated_on": "2027-03-04", "operated_time": "14:30", "surgeon": "Sol Surgeon", "lens": "phakic"}
     form |= {"indication": "retinal-detachment", "agent": "silicone-oil", "fill_percent": "90", "position": ""}
     form |= {"step": "confirm", "visits-0-keep": "y", "visits-0-name": "week 1", "visits-0-target": SUNDAY}

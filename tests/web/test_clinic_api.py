@@ -3,7 +3,9 @@
 import base64
 import json
 from datetime import datetime, timedelta
+from threading import BoundedSemaphore
 from typing import Any
+from unittest.mock import Mock
 
 import pytest
 import time_machine
@@ -14,7 +16,8 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.home import sealing
 from followup.records import Store, events
-from tests.conftest import NOW
+from followup.web.clinic import device_api
+from tests.conftest import NOW, Clock
 from tests.sealed import seal
 
 
@@ -124,7 +127,55 @@ def test_a_pass_that_is_forged_or_old_is_refused_and_the_entry_kept(
         (answer,) = send(as_nurse, packed(store, author_pass, entries))
     assert answer["results"][0]["status"] == "refused"
     assert events.of_eye(store, eye_id) == []
+    assert len(events.refused(store)) == 2
+
+
+def test_junk_from_one_address_is_soon_not_heard_and_never_fills_the_list(
+    client: FlaskClient, as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str, clock: Clock
+) -> None:
+    forged = packed(store, author_pass[:-9] + author_pass[-9:].swapcase(), [entry(eye_id, "seen")] * 50)
+    unreadable = {**forged, "data": base64.b64encode(b"x" * 40).decode()}
+    good = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="21")])
+    for packet in (forged, unreadable):
+        assert [a["results"][:1] for a in send(client, *[packet] * 10)]
     assert len(events.refused(store)) == 1
+    stopped = client.post("/api/v1/clinic/entries", json={"sealed": [good]})
+    assert (stopped.status_code, events.of_eye(store, eye_id)) == (429, [])
+    elsewhere = client.post("/api/v1/clinic/entries", json={"sealed": [good]}, environ_base={"REMOTE_ADDR": "198.51.100.7"})
+    assert elsewhere.status_code == 200
+    assert send(as_nurse, good)[0]["results"][0]["status"] == "received"  # whoever is signed in is heard
+    clock.pass_(hours=1, minutes=1)
+    assert client.post("/api/v1/clinic/entries", json={"sealed": []}).status_code == 200
+
+
+def test_a_pass_that_ran_out_is_no_junk(client: FlaskClient, store: Store, eye_id: str, author_pass: str) -> None:
+    packet = packed(store, author_pass, [entry(eye_id, "seen")])
+    with time_machine.travel(datetime.now().astimezone() + timedelta(days=15), tick=True):
+        for _ in range(2):
+            assert len(send(client, *[packet] * 20)) == 20
+
+
+def test_few_packets_are_opened_at_once_and_pages_go_on(
+    client: FlaskClient, as_nurse: FlaskClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    busy = BoundedSemaphore(1)
+    busy.acquire()
+    monkeypatch.setattr(device_api, "_opening", busy)
+    answer = client.post("/api/v1/clinic/entries", json={"sealed": []})
+    assert (answer.status_code, answer.headers["Retry-After"]) == (503, "5")
+    assert as_nurse.get("/clinic/").status_code == 200
+    busy.release()
+    assert client.post("/api/v1/clinic/entries", json={"sealed": []}).status_code == 200
+
+
+def test_the_clinic_s_key_is_read_once(store: Store, author_pass: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Reading it tests its numbers, which takes many times as long as opening a packet."""
+    sealing._read.cache_clear()
+    read = Mock(wraps=sealing.serialization.load_pem_private_key)
+    monkeypatch.setattr(sealing.serialization, "load_pem_private_key", read)
+    for _ in range(3):
+        sealing.opened(store, sealing.Sealed.model_validate(packed(store, author_pass, [])))
+    assert read.call_count == 1
 
 
 def test_a_packet_for_another_clinic_and_a_body_that_is_none_are_said_to_be_so(
@@ -133,7 +184,7 @@ def test_a_packet_for_another_clinic_and_a_body_that_is_none_are_said_to_be_so(
     packet = packed(store, author_pass, [])
     broken = {**packet, "data": base64.b64encode(b"x" * 40).decode()}
     assert send(as_nurse, broken) == [{"results": [], "error": "this packet was not sealed for this clinic"}]
-    assert as_nurse.post("/api/v1/clinic/entries", data=b"?").status_code == 400
+    assert as_nurse.post("/api/v1/clinic/entries", data=b"?", content_type="application/json").status_code == 400
 
 
 def test_a_device_whose_clock_is_off_is_put_right(

@@ -1,11 +1,13 @@
 """How a phone and a member of staff say how they want to be reached."""
 
+import socket
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
 from followup.config import Settings
+from followup.exchange import outside
 from followup.records import Store, messages
 from followup.records.values import Device
 from followup.web import create_app
@@ -75,6 +77,23 @@ def behind_tls(settings: Settings, store: Store, clock: Clock, token: str) -> Fl
     return made
 
 
+NAMES = {
+    "push.example.org": ["93.184.215.14"],
+    "leads-inside.example.org": ["10.0.0.5"],
+    "both-ways.example.org": ["93.184.215.14", "192.168.1.1"],
+}
+LOOKED_UP = socket.getaddrinfo
+
+
+def resolved(host: str, port: int, **kinds: Any) -> list[Any]:
+    """Names as a resolver of ours knows them; numbers as the system reads them, in whatever way they are written."""
+    if host in NAMES:
+        return [(socket.AF_INET, socket.SOCK_STREAM, 6, "", (number, port)) for number in NAMES[host]]
+    if host.endswith((".org", ".lan", ".local")):
+        raise socket.gaierror(socket.EAI_NONAME, "unknown")
+    return LOOKED_UP(host, port, **kinds)
+
+
 @pytest.mark.parametrize(
     ("endpoint", "status"),
     [
@@ -87,12 +106,26 @@ def behind_tls(settings: Settings, store: Store, clock: Clock, token: str) -> Fl
         ("https://169.254.169.254/latest", 400),
         ("https://intranet/", 400),
         ("https://printer.local/", 400),
+        ("https://127.1/", 400),
+        ("https://0x7f.1/", 400),
+        ("https://2130706433.example.lan/", 400),
+        ("https://push.example.lan/", 400),
+        ("https://push.example.org:9200/", 400),
+        ("https://push.example.org:443/abc", 204),
+        ("https://somebody@push.example.org/", 400),
+        ("https://leads-inside.example.org/", 400),
+        ("https://both-ways.example.org/", 400),
+        ("https://not-known.example.org/", 400),
+        ("https://[::ffff:10.0.0.5]/", 400),
+        ("https://push.example.org:port/", 400),
         ("file:///etc/passwd", 400),
     ],
 )
 def test_a_phone_cannot_aim_the_server_at_the_hospital_s_own_network(
-    behind_tls: FlaskClient, endpoint: str, status: int
+    behind_tls: FlaskClient, endpoint: str, status: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    """Ways to write 127.0.0.1: inet_aton(3). Which numbers are global: the IANA registries, as `ipaddress` has them."""
+    monkeypatch.setattr(outside.socket, "getaddrinfo", resolved)
     answer = behind_tls.post("/api/v1/push", json=subscription(endpoint), base_url="https://localhost")
     assert answer.status_code == status
 

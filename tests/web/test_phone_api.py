@@ -152,4 +152,9 @@ def test_batches_may_come_gzipped_and_answers_go_out_gzipped(as_patient: FlaskCl
     ids=["not gzip", "too large", "not JSON"],
 )
 def test_a_gzipped_body_that_cannot_be_is_refused(as_patient: FlaskClient, data: bytes) -> None:
-    assert as_patient.post("/api/v1/events", data=data, headers={"Content-Encoding": "gzip"}).status_code == 400
+    assert (
+        as_patient.post(
+            "/api/v1/events", data=data, headers={"Content-Encoding": "gzip"}, content_type="application/json"
+        ).status_code
+        == 400
+    )

@@ -26,6 +26,8 @@ from followup.records.values import Device, Eye
 
 SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
 LONGEST_KEPT = 10_000
+MOST_JUNK_FROM_ONE_ADDRESS = 20  # an hour, as for unknown codes: common practice, no source
+MOST_JUNK = 200
 NOT_TAKEN = translatable("The clinic could not take this entry. Call the clinic and tell them what it says.")
 
 log = logging.getLogger(__name__)
@@ -118,9 +120,32 @@ def receive_from_clinic(desk: Desk, batch: Sequence[Any], sent_at: datetime | No
     return _receive_all(desk.store, desk.now, ClinicDevice(desk.actor), batch, desk.zone, sent_at)
 
 
+def too_much_junk(store: Store, now: datetime, caller: str) -> bool:
+    """Whether so much that nobody here made came from this address within the hour that no more is opened or kept.
+
+    A device keeps what is not taken and sends it again later, or at once when somebody signs in on it.
+    """
+    hour = timedelta(hours=1)
+    here, everywhere = (people.tries_within(store, now, "junk", key, hour) for key in (caller, ""))
+    return here >= MOST_JUNK_FROM_ONE_ADDRESS or everywhere >= MOST_JUNK
+
+
+def count_junk(store: Store, now: datetime, caller: str) -> None:
+    """Something that nobody here made came from this address."""
+    with store.transaction():
+        for key in (caller, ""):
+            people.count_try(store, now, "junk", key)
+
+
 def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
     """Keep entries whose author cannot be told as they came, for the clinic to see, and say why they were not taken."""
     return [_refuse(store, now, _UNKNOWN, raw, reason) for raw in batch]
+
+
+def refuse_packet(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
+    """The same for what nobody of this clinic signed: kept in one row, so that it cannot fill the list."""
+    kept = _refuse(store, now, _UNKNOWN, list(batch), reason)
+    return [kept.model_copy(update={"id": str(raw.get("id", "")) if isinstance(raw, dict) else ""}) for raw in batch]
 
 
 def _receive_all(

@@ -5,6 +5,8 @@ Each sealed packet is AES-256-GCM under a key of its own, which is wrapped with 
 
 import base64
 import json
+from datetime import UTC, datetime
+from functools import lru_cache
 from typing import Annotated, Any
 
 from cryptography.exceptions import InvalidTag
@@ -13,7 +15,7 @@ from cryptography.hazmat.primitives.asymmetric import padding, rsa
 from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 from pydantic import Base64Bytes, BaseModel, ConfigDict, Field
 
-from followup.records import Store
+from followup.records import Store, keys
 
 KEY_BITS = 3072
 MOST_BYTES = 1_000_000
@@ -41,12 +43,21 @@ def public_key(store: Store) -> str:
 
 def opened(store: Store, sealed: Sealed) -> Any:
     """What a packet holds. Raises ValueError if it was not sealed for this clinic."""
-    oaep = padding.OAEP(padding.MGF1(hashes.SHA256()), hashes.SHA256(), None)
     try:
-        key = _private_key(store).decrypt(sealed.key, oaep)
-        return json.loads(AESGCM(key).decrypt(sealed.iv, sealed.data, None))
+        return json.loads(AESGCM(_unwrapped(store, sealed.key)).decrypt(sealed.iv, sealed.data, None))
     except (ValueError, InvalidTag, RecursionError) as error:
         raise ValueError("this packet was not sealed for this clinic") from error
+
+
+def _unwrapped(store: Store, wrapped: bytes) -> bytes:
+    """A packet's key, by the clinic's key of now or by that of before. Raises ValueError."""
+    oaep = padding.OAEP(padding.MGF1(hashes.SHA256()), hashes.SHA256(), None)
+    try:
+        return _private_key(store).decrypt(wrapped, oaep)
+    except ValueError:
+        for pem in keys.former(store, "sealing_key", datetime.now(UTC)):
+            return _read(pem).decrypt(wrapped, oaep)
+        raise
 
 
 def opened_entries(store: Store, sealed: Sealed) -> list[Any]:
@@ -58,13 +69,18 @@ def opened_entries(store: Store, sealed: Sealed) -> list[Any]:
 
 
 def _private_key(store: Store) -> rsa.RSAPrivateKey:
-    pem = store.setting("sealing_key", _new_key)
+    return _read(keys.key(store, "sealing_key", new_key))
+
+
+@lru_cache(maxsize=4)
+def _read(pem: str) -> rsa.RSAPrivateKey:
+    """Read once: its numbers are tested each time it is read, which takes longer than opening a packet."""
     key = serialization.load_pem_private_key(pem.encode(), None)
     assert isinstance(key, rsa.RSAPrivateKey)
     return key
 
 
-def _new_key() -> str:
+def new_key() -> str:
     key = rsa.generate_private_key(public_exponent=65537, key_size=KEY_BITS)
     return key.private_bytes(
         serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()

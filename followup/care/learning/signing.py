@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime, tzinfo
 
 from followup.care.desk import Desk
-from followup.care.errors import CareError
+from followup.care.errors import CareError, NotFound
 from followup.care.reading.eye import load, protocol
 from followup.clinical import warnings
 from followup.protocols import book
@@ -35,6 +35,8 @@ def sign(desk: Desk, part: str, fingerprint: str) -> None:
     """A surgeon signs the text in force; raises `CareError` if it changed since it was read."""
     if desk.actor.role != "surgeon":
         raise CareError("only a surgeon signs a protocol")
+    if part not in book.PARTS:
+        raise NotFound("there is no such part of the protocol")
     if protocol(desk.store, part).fingerprint != fingerprint:
         raise CareError("the text was changed since you opened it; read it again before signing")
     with desk.store.transaction():

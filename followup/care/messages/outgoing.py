@@ -7,14 +7,12 @@ after a while: a second copy does less harm than none.
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
-from ipaddress import ip_address
 from itertools import groupby
 from typing import Annotated
-from urllib.parse import urlsplit
 
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
-from followup.care.errors import CareError, translatable
+from followup.care.errors import translatable
 from followup.care.messages import reminders
 from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
@@ -121,12 +119,8 @@ def choose(store: Store, now: datetime, person: str, chosen: Choices) -> None:
         audit.note(store, now, person, "messages chosen", person, {"unwanted": sorted(chosen.unwanted)})
 
 
-def subscribe(
-    store: Store, now: datetime, person: str, asked: Subscription, *, device_id: str | None = None, inside: bool = False
-) -> None:
-    """Push to this browser from now on. Only a public https address is taken, unless `inside` (a demo without TLS)."""
-    if not inside and not _public(asked.endpoint):
-        raise CareError("this browser’s push service has no public https address", "endpoint")
+def subscribe(store: Store, now: datetime, person: str, asked: Subscription, *, device_id: str | None = None) -> None:
+    """Push to this browser from now on; whoever calls has seen where its address leads."""
     with store.transaction():
         keys = asked.keys
         kept.subscribe(store, now, person, asked.endpoint, keys.p256dh, keys.auth, device_id)
@@ -228,13 +222,3 @@ def _language(store: Store, person: str) -> str:
     kind, _, id = person.partition(":")
     patient = patients.patient(store, id) if kind == "patient" else None
     return str(patient.language) if patient else "en"
-
-
-def _public(endpoint: str) -> bool:
-    """Whether the server may be sent there: an enrolled phone must not aim it at the hospital's own network."""
-    address = urlsplit(endpoint)
-    host = address.hostname or ""
-    try:
-        return address.scheme == "https" and ip_address(host).is_global
-    except ValueError:
-        return address.scheme == "https" and "." in host and not host.endswith((".local", ".internal", ".localhost"))

@@ -14,6 +14,12 @@ from followup.records.migrations import one_call
 
 # isort: split
 from followup.records.migrations import book
+
+# isort: split
+from followup.records.migrations import sessions
+
+# isort: split
+from followup.records.migrations import sealed
 from followup.records.migrations.registry import steps
 
-__all__ = ["book", "first", "joined", "mended", "one_call", "put_right", "steps", "two_eyes"]
+__all__ = ["book", "first", "joined", "mended", "one_call", "put_right", "sealed", "sessions", "steps", "two_eyes"]

@@ -1,12 +1,12 @@
 """Signing in and out."""
 
 from typing import Any
-from urllib.parse import urlsplit
 
 from flask import Blueprint, redirect, render_template, request, session, url_for
 from pydantic import ValidationError
 
-from followup.care import accounts
+from followup.care import accounts, second_factor, signing_in
+from followup.care.actors import Actor
 from followup.care.callbacks import going_home as going_home_with
 from followup.care.errors import CareError, Refused
 from followup.care.messages import outgoing
@@ -14,7 +14,7 @@ from followup.care.messages.reminders import STAFF_KINDS
 from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
 from followup.web import context
-from followup.web.anybody.forms import GoingHomeForm, MessagesForm, SignInForm
+from followup.web.anybody.forms import CodeForm, GoingHomeForm, MessagesForm, SignInForm
 from followup.web.fields import SmallForm, field_errors
 
 bp = Blueprint("account", __name__)
@@ -26,16 +26,49 @@ def sign_in() -> Any:
     form = SignInForm()
     if form.validate_on_submit():
         try:
-            actor = accounts.sign_in(context.store(), context.now(), form.email.data, form.password.data)
+            actor = signing_in.sign_in(context.store(), context.now(), form.email.data, form.password.data, context.caller())
         except Refused as error:
             form.password.errors = [str(error)]
             return render_template("account/sign_in.html", form=form), 403
-        session.clear()
-        session["staff_id"] = actor.id
-        session["signed_in_as"] = form.email.data.strip().lower()
-        session.permanent = True
-        return redirect(_inside(request.args.get("next")) or url_for(_home(actor.role)))
+        if second_factor.wanted(context.store(), actor.id):
+            session["half"] = signing_in.half(context.store(), context.now(), actor, form.email.data)
+            return redirect(url_for(".second_step", next=context.inside(request.args.get("next"))))
+        return _begun(actor, form.email.data)
     return render_template("account/sign_in.html", form=form), 400 if form.errors else 200
+
+
+@bp.route("/sign-in/code", methods=["GET", "POST"])
+def second_step() -> Any:
+    """The code of the minute, or a recovery code, after a right password."""
+    form = CodeForm()
+    if form.validate_on_submit():
+        half, caller = str(session.get("half", "")), context.caller()
+        try:
+            actor, email = signing_in.second_step(context.store(), context.now(), half, form.code.data, caller)
+        except Refused as error:
+            form.code.errors = [str(error)]
+            return render_template("account/second_step.html", form=form), 403
+        return _begun(actor, email)
+    return render_template("account/second_step.html", form=form), 400 if form.errors else 200
+
+
+def _begun(actor: Actor, email: str) -> Any:
+    """A session, whatever this browser held before, and the mark by which it is known from now on."""
+    context.sign_out()
+    session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
+    session["signed_in_as"] = email.strip().lower()
+    session.permanent = True
+    response = redirect(context.inside(request.args.get("next")) or url_for(_home(actor.role)))
+    response.set_cookie(
+        context.MARK_COOKIE,
+        signing_in.mark(context.store(), context.now(), email),
+        max_age=signing_in.MARK_DAYS * 86400,
+        httponly=True,
+        samesite="Lax",
+        secure=context.settings().server.secure_cookies,
+        path=url_for(".sign_in"),
+    )
+    return response
 
 
 @bp.post("/sign-out")
@@ -45,12 +78,11 @@ def sign_out() -> Any:
         actor = context.staff()
         if actor and going_home_with.holds_anything(context.store(), actor.id):
             return redirect(url_for(".going_home"), 303)
-        session.clear()
+        context.sign_out()
     return redirect(url_for("pages.index"))
 
 
 @bp.route("/going-home", methods=["GET", "POST"])
-@context.staff_only()
 def going_home() -> Any:
     """What becomes of the calls and tasks in hand: given back, handed to a colleague or kept; then signed out, or not."""
     form, desk = GoingHomeForm(), context.desk()
@@ -61,7 +93,7 @@ def going_home() -> Any:
             going_home_with.hand_over(desk, form.way.data or "", form.to.data)
             if form.then.data == "stay":
                 return redirect(url_for(_home(desk.actor.role)), 303)
-            session.clear()
+            context.sign_out()
             return redirect(url_for("pages.index"), 303)
         except CareError as error:
             if error.field not in form:
@@ -73,7 +105,6 @@ def going_home() -> Any:
 
 
 @bp.route("/my-messages", methods=["GET", "POST"])
-@context.staff_only()
 def my_messages() -> Any:
     """How whoever is signed in wants to be reached, and what was sent lately."""
     store, person, when = context.store(), f"staff:{context.me().id}", context.settings().messages
@@ -102,11 +133,4 @@ def my_messages() -> Any:
 
 
 def _home(role: str) -> str:
-    return "surgeon.needs_me" if role == "surgeon" else "clinic.today"
-
-
-def _inside(target: str | None) -> str | None:
-    """The target if it is a path of this application."""
-    if not target or not target.startswith("/") or target.startswith("//") or urlsplit(target).netloc or "\\" in target:
-        return None
-    return target
+    return {"surgeon": "surgeon.needs_me", "administrator": "administrator.people"}.get(role, "clinic.today")

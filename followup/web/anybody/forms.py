@@ -8,7 +8,7 @@ from wtforms import (
     StringField,
     TimeField,
 )
-from wtforms.validators import InputRequired, Length
+from wtforms.validators import EqualTo, InputRequired, Length
 
 from followup.care.callbacks.going_home import WAYS
 from followup.web.fields import ManyField, choices
@@ -30,6 +30,26 @@ class GoingHomeForm(FlaskForm):
     way = RadioField("What becomes of them", choices=choices(WAYS), validate_choice=False)
     to = SelectField("Who takes it", choices=[], validate_choice=False)
     then = StringField()
+
+
+class CodeForm(FlaskForm):
+    """A code of the minute, or a recovery code."""
+
+    code = StringField("Code", [InputRequired("write the code that the app shows"), Length(max=40)])
+
+
+class LonePasswordForm(FlaskForm):
+    """The password once more, for what must not be done by whoever finds a screen open."""
+
+    password = PasswordField("Password", [InputRequired("write your password")])
+
+
+class PasswordForm(FlaskForm):
+    """One's own password, changed."""
+
+    old = PasswordField("Password now", [InputRequired("write the password that you have now")])
+    new = PasswordField("New password", [InputRequired("write a new password")])
+    again = PasswordField("The new one once more", [EqualTo("new", "this is not the same as the new password above")])
 
 
 class MessagesForm(FlaskForm):

@@ -51,7 +51,6 @@ def index() -> Any:
 
 
 @bp.get("/how-this-is-worked-out")
-@context.staff_only()
 def reference() -> Any:
     """Each model with its figures and sources, drawn from what the code computes with."""
     return render_template(
@@ -63,7 +62,6 @@ def reference() -> Any:
 
 
 @bp.get("/not-working")
-@context.staff_only()
 def not_working() -> Any:
     """What went wrong and still does, whom it is about, and since when."""
     store, now = context.store(), context.now()

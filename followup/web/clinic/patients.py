@@ -16,7 +16,6 @@ from followup.web.fields import field_errors
 
 
 @bp.get("/patients/<patient_id>")
-@context.staff_only()
 def patient_page(patient_id: str) -> Any:
     """Both eyes side by side: what was done, what is in each, what is planned, and what was said."""
     found = person.whole(context.store(), patient_id, context.zone())
@@ -28,7 +27,6 @@ def patient_page(patient_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/end", methods=["GET", "POST"])
-@context.staff_only()
 def end_follow_up(eye_id: str) -> Any:
     """End follow-up of an eye: what is open is shown, and is settled first or closed with the reason."""
     store, eye, form = context.store(), load_eye(eye_id), EndForm()
@@ -53,7 +51,6 @@ def end_follow_up(eye_id: str) -> Any:
 
 
 @bp.post("/eyes/<eye_id>/take-up")
-@context.staff_only()
 def take_up(eye_id: str) -> Any:
     """Take follow-up up again, with why."""
     form, eye = TakeUpForm(), load_eye(eye_id)
@@ -63,7 +60,6 @@ def take_up(eye_id: str) -> Any:
 
 
 @bp.route("/patients/<patient_id>/join", methods=["GET", "POST"])
-@context.staff_only()
 def join(patient_id: str) -> Any:
     """Find the other record, look at both beside each other, say what stands, and confirm once more."""
     store, one = context.store(), person.standing(context.store(), patient_id)

@@ -21,7 +21,6 @@ from followup.web.fields import field_errors
 
 
 @bp.route("/eyes/<eye_id>/visit", methods=["GET", "POST"])
-@context.staff_only()
 def new_visit(eye_id: str) -> Any:
     """Measures of both eyes; saving says at once what they raised, and why."""
     eye = load_eye(eye_id)
@@ -88,7 +87,6 @@ def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
 
 
 @bp.get("/eyes/<eye_id>/visit/saved")
-@context.staff_only()
 def visit_saved(eye_id: str) -> Any:
     """What saving the visit raised, with the values, the threshold and the source of each rule."""
     eye = load_eye(eye_id)

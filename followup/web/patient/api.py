@@ -63,15 +63,6 @@ class Results(BaseModel):
     results: list[Result]
 
 
-@bp.before_request
-def only_enrolled_phones() -> Any:
-    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
-    if request.endpoint in ("api.openapi", "api.acuity_table") or context.device() is not None:
-        return None
-    locked = context.known_device() is not None
-    return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
-
-
 @bp.get("/pack")
 def pack() -> Any:
     """All that the phone shows offline, in the language asked for; 304 when nothing changed."""

@@ -7,6 +7,7 @@ from flask import Blueprint, Response, redirect, render_template, request, url_f
 from flask_babel import get_locale, gettext
 from itsdangerous import BadSignature, URLSafeSerializer
 
+from followup.care import signatures
 from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
@@ -110,7 +111,7 @@ def my_calendar() -> Any:
 
 
 def _calendar_signer() -> URLSafeSerializer:
-    return URLSafeSerializer(context.store().secret, salt="calendar")
+    return signatures.lasting(context.store(), context.now(), "calendar")
 
 
 @bp.get("/manifest.webmanifest")

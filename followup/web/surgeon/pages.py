@@ -20,14 +20,12 @@ bp.context_processor(display.unsigned)
 
 
 @bp.get("/")
-@context.staff_only("surgeon")
 def needs_me() -> Any:
     """Mine, what moved up, then colleagues': by how soon, then by how long it has waited. What is decided comes last."""
     return render_template("surgeon/needs_me.html", found=showing.for_surgeon(context.desk()))
 
 
 @bp.get("/results")
-@context.staff_only("surgeon")
 def my_results() -> Any:
     """How the operations of one surgeon, or of the whole clinic, turned out."""
     form = _asked()
@@ -45,7 +43,6 @@ def my_results() -> Any:
 
 
 @bp.get("/results.csv")
-@context.staff_only("surgeon")
 def results_table() -> Any:
     """The operations behind the results, a row each, for a spreadsheet; that it left is put on record."""
     form = _asked()
@@ -65,7 +62,6 @@ def _asked() -> AskedForm:
 
 
 @bp.get("/protocols")
-@context.staff_only()
 def protocols() -> Any:
     """The three parts in force, with their signatures."""
     store = context.store()
@@ -78,7 +74,6 @@ def protocols() -> Any:
 
 
 @bp.post("/protocols/<part>/sign")
-@context.staff_only("surgeon")
 def sign(part: str) -> Any:
     form = SignForm()
     if form.validate_on_submit():
@@ -87,14 +82,12 @@ def sign(part: str) -> Any:
 
 
 @bp.route("/protocols/<part>", methods=["GET", "POST"])
-@context.staff_only("surgeon")
 def adjust_part(part: str) -> Any:
     """Read a part and adjust its numbers; first shows what the change would have done to the clinic's own past eyes."""
     return _change(part, "surgeon/protocol.html", lambda base: adjust.adjusted(base, request.form))
 
 
 @bp.route("/protocols/<part>/text", methods=["GET", "POST"])
-@context.staff_only("surgeon")
 def edit_text(part: str) -> Any:
     """The whole text of a part, for what the numbers alone cannot say."""
     return _change(part, "surgeon/protocol_text.html", str)

@@ -1,0 +1,168 @@
+"""Signing in: every guess is counted before it is looked at, and nobody's wrong guesses keep another out.
+
+A browser on which somebody signed in before holds a mark of that account and is counted by itself. Every other guess
+is counted by the account and the address it comes from, by the address, and by the account: so guesses at one account
+from elsewhere never lock the browser that its owner uses.
+"""
+
+import hashlib
+import secrets
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from itsdangerous import BadSignature
+
+from followup.care import accounts, passwords, second_factor, signatures
+from followup.care.actors import Actor
+from followup.care.errors import Refused
+from followup.records import Store, audit, people, sessions
+from followup.records.values import Session
+
+WINDOW = timedelta(minutes=15)
+FREE = 5  # wrong tries; then each doubles the wait, up to the window. Common practice, no source.
+FIRST_WAIT = timedelta(seconds=15)
+FROM_ONE_ADDRESS = 20  # within the window, over all accounts
+OF_ONE_ACCOUNT = 50  # within the window, from all addresses together
+LONGEST_SESSION = timedelta(hours=12)
+IDLE = timedelta(hours=1)
+SEEN_EVERY = timedelta(minutes=1)
+MARK_DAYS = 90
+MARK = "known-browser"
+HALF, HALF_SECONDS = "half-signed-in", 300
+
+
+@dataclass(frozen=True, slots=True)
+class Caller:
+    """Where a guess comes from: the network address, and the mark that this browser holds of an account, if any."""
+
+    address: str = ""
+    mark: str = ""
+
+
+def sign_in(store: Store, now: datetime, email: str, password: str, caller: Caller | None = None) -> Actor:
+    """The member of staff, or `Refused`: the same words, after the same work, whether e-mail or password is wrong."""
+    caller, email = caller or Caller(), email.lower().strip()
+    tries = _counted(store, now, email, caller)
+    found = people.staff_by_email(store, email)
+    if not passwords.fits(accounts._hasher, password, found.password_hash if found else None) or found is None:
+        with store.transaction():
+            audit.note(store, now, "somebody", "sign-in failed", found.id if found else "unknown", {"from": caller.address})
+        raise Refused("e-mail or password is wrong", "password")
+    with store.transaction():
+        people.forget_tries(store, tries)
+        audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id, {"from": caller.address})
+    return Actor(found.id, found.name, found.role)
+
+
+def second_step(store: Store, now: datetime, half: str, code: str, caller: Caller) -> tuple[Actor, str]:
+    """The member of staff whose password was right a moment ago, and the e-mail. Raises `Refused`; wrong codes count as passwords do."""
+    try:
+        staff_id, email = signatures.timed(store, now, HALF).loads(half, max_age=HALF_SECONDS)
+    except BadSignature as error:
+        raise Refused("that took too long; sign in anew", "code") from error
+    tries = _counted(store, now, f"second {email}", caller)
+    member = people.staff_member(store, staff_id)
+    if member is None or not second_factor.passes(store, now, staff_id, code):
+        with store.transaction():
+            audit.note(store, now, "somebody", "second factor failed", staff_id, {"from": caller.address})
+        raise Refused("this code is wrong, or was used already", "code")
+    with store.transaction():
+        people.forget_tries(store, tries)
+    return Actor(member.id, member.name, member.role), email
+
+
+def half(store: Store, now: datetime, actor: Actor, email: str) -> str:
+    """What stands for a right password until the second factor has come."""
+    return str(signatures.timed(store, now, HALF).dumps([actor.id, email.lower().strip()]))
+
+
+def _counted(store: Store, now: datetime, email: str, caller: Caller) -> list[tuple[str, str, str]]:
+    """Count this try before it is looked at, so that guesses side by side all count. Raises `Refused` when it has to wait."""
+    digest = hashlib.sha256(email.encode()).hexdigest()[:32]  # the list of tries names nobody
+    known = _account_of(store, now, caller.mark) == email
+    ways = (
+        {f"mark {hashlib.sha256(caller.mark.encode()).hexdigest()[:32]}": None}
+        if known
+        else {
+            f"pair {digest} {caller.address}": None,
+            f"address {caller.address}": FROM_ONE_ADDRESS,
+            f"account {digest}": OF_ONE_ACCOUNT,
+        }
+    )
+    with store.transaction():
+        for key, most in ways.items():
+            wait = _wait(people.tries_at(store, now, "password", key, WINDOW), now, most)
+            if wait > timedelta(0):
+                minutes = max(1, -(-int(wait.total_seconds()) // 60))
+                raise Refused(f"too many wrong tries; wait {minutes} minute{'s' if minutes > 1 else ''}", "password")
+        return [people.count_try(store, now, "password", key) for key in ways]
+
+
+def _wait(tries: list[datetime], now: datetime, most: int | None) -> timedelta:
+    if most is not None:
+        return tries[-most] + WINDOW - now if len(tries) >= most else timedelta(0)
+    if len(tries) < FREE:
+        return timedelta(0)
+    doubled: timedelta = min(WINDOW, FIRST_WAIT * 2 ** min(20, len(tries) - FREE))
+    return tries[-1] + doubled - now
+
+
+def mark(store: Store, now: datetime, email: str) -> str:
+    """What a browser keeps after somebody signed in on it: whose tries are counted by this browser alone from now on."""
+    return str(signatures.timed(store, now, MARK).dumps([email.lower().strip(), secrets.token_urlsafe(9)]))
+
+
+def _account_of(store: Store, now: datetime, mark: str) -> str | None:
+    try:
+        return str(signatures.timed(store, now, MARK).loads(mark, max_age=MARK_DAYS * 86400)[0])
+    except BadSignature:
+        return None
+
+
+def begin(store: Store, now: datetime, actor: Actor, caller: Caller) -> str:
+    """Begin a session; returns the secret that the browser keeps."""
+    token = secrets.token_urlsafe(32)
+    with store.transaction():
+        sessions.begin(store, now, actor.id, _digest(token), caller.address)
+    return token
+
+
+def session(store: Store, now: datetime, token: str | None) -> Session | None:
+    """The session of a secret, or None if it was ended, lay idle for an hour, or is twelve hours old."""
+    found = sessions.by_token(store, _digest(token)) if token else None
+    if found is None:
+        return None
+    if now - found.begun_at >= LONGEST_SESSION or now - found.seen_at >= IDLE:
+        with store.transaction():
+            sessions.end(store, now, found.id, "too old" if now - found.begun_at >= LONGEST_SESSION else "idle")
+        return None
+    if now - found.seen_at >= SEEN_EVERY:
+        sessions.seen(store, now, found.id)
+    return found
+
+
+def end(store: Store, now: datetime, token: str | None, reason: str = "signed out") -> None:
+    """End a session: whoever copied its cookie has nothing."""
+    found = sessions.by_token(store, _digest(token)) if token else None
+    if found:
+        with store.transaction():
+            sessions.end(store, now, found.id, reason)
+            audit.note(store, now, f"staff:{found.staff_id}", "signed out", found.staff_id)
+
+
+def open_sessions(store: Store, now: datetime, staff_id: str) -> list[Session]:
+    """The sessions of a member of staff that still hold."""
+    held = sessions.open_of(store, staff_id)
+    return [s for s in held if now - s.begun_at < LONGEST_SESSION and now - s.seen_at < IDLE]
+
+
+def end_sessions(store: Store, now: datetime, staff_id: str, by: str, but: str = "") -> int:
+    """End every session of a member of staff, but one; returns how many."""
+    with store.transaction():
+        ended = sessions.end_all(store, now, staff_id, "ended", but)
+        audit.note(store, now, by, "sessions ended", staff_id, {"how many": ended})
+    return ended
+
+
+def _digest(token: str) -> str:
+    return hashlib.sha256(token.encode()).hexdigest()

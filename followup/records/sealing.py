@@ -1,0 +1,141 @@
+"""Which rows the audit chain vouches for, and how it hears of every write to them.
+
+Each connection of ours has temporary triggers that note the key of every row written. When the transaction ends, the
+hashes of those rows go into its audit entry (`close`). Whoever writes past us leaves a row without an entry, an
+entry without a row, or a row that does not hold what its entry says.
+"""
+
+import hashlib
+import json
+import sqlite3
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from followup.records.times import to_text
+
+FIRST = "0" * 64
+
+
+@dataclass(frozen=True, slots=True)
+class Sealed:
+    """A table: how a row of it is known, and the columns that may change without being noted."""
+
+    key: str = "{row}id"
+    aside: tuple[str, ...] = ()
+
+
+SEALED: dict[str, Sealed] = {
+    "operation_records": Sealed(),
+    "visits": Sealed(),
+    "events": Sealed(),
+    "looks": Sealed(),
+    "warnings": Sealed(),
+    "warning_grounds": Sealed("{row}number"),
+    "callback_steps": Sealed(),
+    "follow_ups": Sealed(),
+    "protocol_texts": Sealed(),
+    "signatures": Sealed(),
+    "refused_events": Sealed("digest({row}id || '/' || coalesce({row}device_id, '') || '/' || {row}text)"),
+    "staff": Sealed(aside=("totp_last",)),
+    "patients": Sealed(),
+    "eyes": Sealed(),
+    "operations": Sealed(),
+    "devices": Sealed(aside=("heard_at",)),
+    "callbacks": Sealed(),
+    "tasks": Sealed(),
+}
+Fact = tuple[str, str, str]
+"""Table, key, and hash of what the row holds."""
+
+
+def know_digests(connection: sqlite3.Connection) -> None:
+    """Give a connection the function by which rows are known that have no short key of their own."""
+    connection.create_function("digest", 1, lambda text: hashlib.sha256(str(text).encode()).hexdigest(), deterministic=True)
+
+
+def listen(connection: sqlite3.Connection) -> None:
+    """Note the key of every sealed row that this connection writes from now on."""
+    connection.execute("CREATE TEMP TABLE IF NOT EXISTS touched (place TEXT NOT NULL, key TEXT NOT NULL)")
+    for table, sealed in _standing(connection):
+        noted = f"INSERT INTO touched VALUES ('{table}', {sealed.key.format(row='NEW.')});"
+        columns = ", ".join(name for name in _columns(connection, table) if name not in sealed.aside)
+        for verb in ("INSERT", f"UPDATE OF {columns}"):
+            name = f"touched_{table}_{verb[:6].lower()}"
+            connection.execute(f"CREATE TEMP TRIGGER IF NOT EXISTS {name} AFTER {verb} ON main.{table} BEGIN {noted} END")
+
+
+def touched(connection: sqlite3.Connection) -> list[Fact]:
+    """The rows written since last asked, as they are now."""
+    found = connection.execute("SELECT DISTINCT place, key FROM temp.touched ORDER BY rowid").fetchall()
+    if not found:
+        return []
+    connection.execute("DELETE FROM temp.touched")
+    return [fact for table, key in found for fact in of_table(connection, table, key)]
+
+
+def of_table(connection: sqlite3.Connection, table: str, key: str | None = None) -> Iterator[Fact]:
+    """The facts of a table, or of its rows of one key."""
+    sealed = SEALED[table]
+    shown = f"CAST({sealed.key.format(row='')} AS TEXT)"
+    where, given = (f" WHERE {shown} = ?", (key,)) if key is not None else ("", ())
+    if key is not None and sealed.key == "{row}id":
+        where = " WHERE id = ?"  # by its index
+    cursor = connection.execute(f"SELECT {shown}, * FROM {table}{where}", given)
+    names = [column[0] for column in cursor.description][1:]
+    for row in cursor:
+        held = {name: value for name, value in zip(names, row[1:], strict=True) if name not in sealed.aside}
+        yield table, str(row[0]), hash_of(held)
+
+
+def everything(connection: sqlite3.Connection) -> Iterator[Fact]:
+    """Every fact that stands."""
+    for table, _ in _standing(connection):
+        yield from of_table(connection, table)
+
+
+def hash_of(held: dict[str, Any]) -> str:
+    """The hash of what a row holds. What is empty is left out, so that a column added later changes nothing."""
+    told = {name: value for name, value in held.items() if value is not None and value != ""}
+    return _hash(told)
+
+
+def close(connection: sqlite3.Connection, notes: Sequence[dict[str, Any]]) -> None:
+    """Write the entries of a transaction that ends; the last of them records every row that was written."""
+    facts = touched(connection)
+    if facts and not notes:
+        at = to_text(datetime.now(UTC))
+        notes = [{"at": at, "who": "followup", "action": "recorded", "subject": facts[0][0], "detail": "null"}]
+    for n, entry in enumerate(notes, 1):
+        write(connection, entry, facts if n == len(notes) else [])
+
+
+def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fact]) -> None:
+    """Add one entry to the chain."""
+    last = connection.execute("SELECT hash FROM audit ORDER BY number DESC LIMIT 1").fetchone()
+    whole = {**entry, "previous": last[0] if last else FIRST, "facts": json.dumps(facts) if facts else ""}
+    row = {**whole, "hash": entry_hash(whole)}
+    connection.execute(f"INSERT INTO audit ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
+
+
+def entry_hash(entry: dict[str, Any]) -> str:
+    """The hash of an entry without its own; entries from before they recorded facts have none."""
+    return _hash({name: value for name, value in entry.items() if name != "facts" or value})
+
+
+def as_json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"), default=str)
+
+
+def _hash(value: Any) -> str:
+    return hashlib.sha256(as_json(value).encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def _standing(connection: sqlite3.Connection) -> list[tuple[str, Sealed]]:
+    tables = {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    return [(table, sealed) for table, sealed in SEALED.items() if table in tables]
+
+
+def _columns(connection: sqlite3.Connection, table: str) -> list[str]:
+    return [str(row[1]) for row in connection.execute(f"PRAGMA table_info({table})")]

@@ -1,0 +1,190 @@
+"""Who may do what: every route by its methods, and whom each lets in. What has no entry here cannot be reached."""
+
+from dataclasses import dataclass
+from typing import Any
+from urllib.parse import urlsplit
+
+from flask import Response, abort, redirect, request, url_for
+
+from followup.care import trail
+from followup.web import context
+
+ANYBODY, PHONE = "anybody", "phone"
+CARE = frozenset({"nurse", "surgeon"})
+SURGEON = frozenset({"surgeon"})
+ADMINISTRATOR = frozenset({"administrator"})
+STAFF = CARE | ADMINISTRATOR
+Who = str | frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """Whom a route's GET lets in, and whom its POST or PUT; None where it has none."""
+
+    read: Who | None = None
+    write: Who | None = None
+
+
+def _pages(who: Who, *endpoints: str) -> dict[str, Route]:
+    return {endpoint: Route(read=who) for endpoint in endpoints}
+
+
+def _buttons(who: Who, *endpoints: str) -> dict[str, Route]:
+    return {endpoint: Route(write=who) for endpoint in endpoints}
+
+
+def _forms(who: Who, *endpoints: str) -> dict[str, Route]:
+    return {endpoint: Route(read=who, write=who) for endpoint in endpoints}
+
+
+ROUTES: dict[str, Route] = {
+    **_pages(
+        ANYBODY,
+        "static",
+        "pages.index",
+        "pages.health",
+        "patient.shell",
+        "patient.visits_calendar",  # its address is a secret of the phone
+        "patient.my_calendar",
+        "patient.manifest",
+        "patient.service_worker",
+        "api.openapi",
+        "api.acuity_table",
+        "clinic.without_signal",  # the same for everybody: what it shows is kept on the device, under its key
+        "clinic.manifest",
+        "clinic.service_worker",
+        "clinic_api.here",
+    ),
+    **_forms(ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment"),
+    **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
+    **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
+    **_pages(PHONE, "api.pack", "api.messages"),
+    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push"),
+    **_pages(STAFF, "pages.reference"),
+    **_forms(
+        STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
+    ),
+    **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
+    **_forms(ADMINISTRATOR, "administrator.people"),
+    **_buttons(ADMINISTRATOR, "administrator.end", "administrator.sign_out"),
+    **_pages(ADMINISTRATOR, "administrator.audit", "administrator.audit_csv"),
+    **_pages(
+        CARE,
+        "clinic_api.sheet",
+        "pages.not_working",  # it names patients
+        "clinic.today",
+        "clinic.callback_list",
+        "clinic.callback",
+        "clinic.card",
+        "clinic.eye_page",
+        "clinic.entry_put_right",
+        "clinic.patient_page",
+        "clinic.visit_saved",
+        "clinic.handover",
+        "clinic.diary_page",
+        "surgeon.protocols",
+    ),
+    **_forms(
+        CARE,
+        "clinic.new_visit",
+        "clinic.correct_entry",
+        "clinic.correct_particulars",
+        "clinic.correct_note",
+        "clinic.no_gas",
+        "clinic.end_follow_up",
+        "clinic.join",
+        "clinic.new_discharge",
+        "clinic.change_plan",
+        "clinic.add_visit",
+        "clinic.change_visit",
+        "clinic.walk_in",
+        "clinic.close_day",
+        "clinic.reached_by",
+        "clinic.diary_entry",
+        "account.going_home",
+    ),
+    **_buttons(
+        CARE,
+        "clinic.arrived",
+        "clinic.new_code",
+        "clinic.revoke",
+        "clinic.oil_out",
+        "clinic.take_back",
+        "clinic.take_up",
+        "clinic.claim",
+        "clinic.take_over",
+        "clinic.undo",
+        "clinic.give_back",
+        "clinic.take_task",
+        "clinic.give_back_task",
+        "clinic.attempt",
+        "clinic.undo_visit",
+        "clinic.put_back",
+        "clinic.told",
+        "clinic.open_day",
+        "clinic.not_here",
+    ),
+    **_buttons(SURGEON, "clinic.decide", "surgeon.sign"),
+    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table"),
+    **_forms(SURGEON, "surgeon.adjust_part", "surgeon.edit_text"),
+}
+SAFE = ("GET", "HEAD")
+
+
+def guard() -> Any:
+    """Before every view: None lets the request in."""
+    if request.endpoint is None:
+        return None  # there is no such page
+    route = ROUTES.get(request.endpoint, Route())
+    who = route.read if request.method in SAFE else route.write
+    if who is None:
+        abort(403)
+    if request.method not in SAFE:
+        _own_pages_only()
+    if who == ANYBODY:
+        return None
+    return _phone() if who == PHONE else _member(frozenset(who))
+
+
+def remember(response: Response) -> Response:
+    """After every page that shows something of the clinic: who opened it, and about what."""
+    route = ROUTES.get(request.endpoint or "", Route())
+    if request.method == "GET" and isinstance(route.read, frozenset) and response.status_code == 200 and context.staff():
+        about = next(iter((request.view_args or {}).values()), "")
+        trail.opened(context.desk(), str(request.endpoint), str(about)[:80])
+    return response
+
+
+def _own_pages_only() -> None:
+    """What changes something comes from our own pages; interfaces take JSON, which no foreign form can send."""
+    origin = request.headers.get("Origin")
+    ours = (request.host, urlsplit(context.settings().server.public_address).netloc)
+    if origin is not None and urlsplit(origin).netloc not in ours:
+        abort(403, "This was sent from another site’s page.")
+    if request.headers.get("Sec-Fetch-Site") == "cross-site":
+        abort(403, "This was sent from another site’s page.")
+    if _is_interface() and request.content_length and request.mimetype != "application/json":
+        abort(415, "Send application/json.")
+
+
+def _phone() -> Any:
+    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
+    if context.device() is not None:
+        return None
+    locked = context.known_device() is not None
+    return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
+
+
+def _member(roles: frozenset[str]) -> Any:
+    actor = context.staff()
+    if actor is None and _is_interface():
+        return {"error": "nobody is signed in"}, 401
+    if actor is None:
+        return redirect(url_for("account.sign_in", next=request.full_path if request.method == "GET" else None))
+    if actor.role not in roles:
+        abort(403)
+    return None
+
+
+def _is_interface() -> bool:
+    return request.path.startswith("/api/")

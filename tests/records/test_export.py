@@ -1,0 +1,114 @@
+"""What leaves: every table with what its columns mean, one patient's whole record, and no secrets."""
+
+import csv
+import json
+import stat
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.home import enrol
+from followup.care.reading.measures import MeasuresBody
+from followup.care.visits import visit
+from followup.cli import cli
+from followup.records import Store, audit, export
+from followup.records.dictionary import KEPT_BACK, SECRET
+from followup.records.values import Device
+from tests.conftest import NOW, PASSWORD, ZONE, operation_note, patient_details
+
+
+@pytest.fixture
+def lived(store: Store, nurse: Actor, surgeon: Actor, eye_id: str, device: Device) -> Store:
+    desk = Desk(store, NOW, nurse, ZONE)
+    visit.record_visit(desk, eye_id, [MeasuresBody(eye="right", iop_mmhg=41, instrument="applanation")], visit="day 1")
+    other = patient_details("T-2").model_copy(update={"name": "Other Person"})
+    leaving.discharge(desk, other, operation_note(), [])
+    return store
+
+
+@pytest.fixture
+def config(lived: Store, tmp_path: Path) -> str:
+    file = tmp_path / "clinic.toml"
+    file.write_text(f'[clinic]\nphone = "+00 1 234"\n[server]\ndatabase = "{lived.path}"\n', encoding="utf-8")
+    return str(file)
+
+
+def followup(config: str, *words: str) -> tuple[int, str]:
+    done = CliRunner().invoke(cli, ["--config", config, *words])
+    return done.exit_code, done.output + str(done.exception or "")
+
+
+def test_every_table_leaves_with_what_its_columns_mean(lived: Store, config: str, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    assert followup(config, "export", "csv", str(folder))[0] == 0
+    with (folder / "dictionary.csv").open(encoding="utf-8", newline="") as file:
+        described = {(row["table"], row["column"]): row["meaning"] for row in csv.DictReader(file)}
+    assert all(described.values())
+    for table in export.tables(lived):
+        with (folder / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+            reader = csv.DictReader(file)
+            rows = list(reader)
+            assert {(table, name) for name in reader.fieldnames or ()} <= set(described)
+        expected = lived.row(f"SELECT count(*) AS n FROM {table}")
+        assert expected is not None
+        assert len(rows) == expected["n"] - (table == "audit")  # the entry about this export came after
+    assert [e["action"] for e in audit.of_subject(lived, "all tables")] == ["exported"]
+
+
+def test_what_signs_or_opens_something_stays(lived: Store, config: str, tmp_path: Path, token: str) -> None:
+    folder = tmp_path / "out"
+    followup(config, "export", "csv", str(folder))
+    names = {path.stem for path in folder.iterdir()}
+    assert not names & set(KEPT_BACK)
+    everything = "".join(path.read_text(encoding="utf-8") for path in folder.iterdir())
+    secrets = [row["password_hash"] for row in lived.rows("SELECT password_hash FROM staff")]
+    secrets += [row["token_hash"] for row in lived.rows("SELECT token_hash FROM devices")]
+    for secret in (*secrets, "$argon2", PASSWORD, token):
+        assert secret not in everything
+    for name in SECRET:
+        assert f",{name}," not in everything
+
+
+def test_one_patient_s_whole_record_and_nobody_else_s(lived: Store, config: str, tmp_path: Path, device: Device) -> None:
+    folder = tmp_path / "out"
+    assert followup(config, "export", "patient", "T-1", str(folder))[0] == 0
+    record = json.loads((folder / "record.json").read_text(encoding="utf-8"))
+    assert [row["name"] for row in record["patients"]["rows"]] == ["Pat Patient"]
+    kept = {"eyes": 2, "operations": 1, "visits": 2, "devices": 1, "enrolments": 1}
+    assert {table: len(record[table]["rows"]) for table in kept} == kept
+    assert "41" in str(record["events"]["rows"])
+    assert record["warnings"]["rows"]
+    assert record["callbacks"]["rows"]
+    text = (folder / "record.txt").read_text(encoding="utf-8")
+    assert text.startswith("Record of Pat Patient, number T-1")
+    for file in ("record.json", "record.txt"):
+        assert "Other Person" not in (folder / file).read_text(encoding="utf-8")
+        assert stat.S_IMODE((folder / file).stat().st_mode) == 0o600
+    assert [e["action"] for e in audit.of_subject(lived, device.patient_id)].count("exported") == 1
+
+
+def test_every_table_about_patients_is_in_a_patient_s_record(lived: Store) -> None:
+    """Whoever adds a table with an eye or a patient in it adds it to the record, too."""
+    about = [t for t in export.tables(lived) if {"eye_id", "patient_id", "callback_id"} & set(export.columns(lived, t))]
+    assert set(about) <= set(export._OF_PATIENT)
+
+
+@pytest.mark.parametrize("wrong", ["unknown", "not empty"])
+def test_nothing_is_written_over(config: str, tmp_path: Path, wrong: str) -> None:
+    folder = tmp_path / "out"
+    folder.mkdir()
+    if wrong == "not empty":
+        (folder / "mine.txt").write_text("keep", encoding="utf-8")
+    code, said = followup(config, "export", "patient", "T-1" if wrong == "not empty" else "T-99", str(folder))
+    assert (code, wrong.replace("unknown", "there is no patient") in said) == (1, True)
+    assert [path.name for path in folder.iterdir()] == (["mine.txt"] if wrong == "not empty" else [])
+
+
+def test_a_second_phone_is_in_the_record(lived: Store, nurse: Actor, device: Device) -> None:
+    code = enrol.issue_code(Desk(lived, NOW, nurse, ZONE), device.patient_id)
+    enrol.enrol(lived, NOW, code, 1952, "carer", "test")
+    assert len(export.of_patient(lived, device.patient_id)["devices"]) == 2

@@ -1,0 +1,127 @@
+"""Accounts in the browser: a copied cookie, one's own password, and the administrator's pages."""
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from followup.care import accounts
+from followup.care.actors import Actor
+from followup.records import Store
+from tests.conftest import NOW, PASSWORD, Clock
+
+NEW = "quite another sentence"
+
+
+def signed_in(app: Flask, email: str) -> FlaskClient:
+    """Somebody who signs in once, and not anew when the session is over."""
+    made = app.test_client()
+    assert made.post("/sign-in", data={"email": email, "password": PASSWORD}).status_code == 302
+    return made
+
+
+@pytest.fixture
+def as_nurse(app: Flask, nurse: Actor) -> FlaskClient:
+    return signed_in(app, "nurse@test.invalid")
+
+
+@pytest.fixture
+def as_administrator(app: Flask, store: Store) -> FlaskClient:
+    accounts.add_staff(store, NOW, "Ada Admin", "administrator", "admin@test.invalid", PASSWORD)
+    return signed_in(app, "admin@test.invalid")
+
+
+def copied(app: Flask, client: FlaskClient) -> FlaskClient:
+    """Another browser with the cookie of this one."""
+    thief, cookie = app.test_client(), client.get_cookie("staff")
+    assert cookie is not None
+    thief.set_cookie("staff", cookie.value)
+    return thief
+
+
+@pytest.mark.parametrize("way", ["/sign-out", "/api/v1/clinic/leave"])
+def test_a_cookie_copied_before_sign_out_does_not_work_after_it(app: Flask, as_nurse: FlaskClient, way: str) -> None:
+    thief = copied(app, as_nurse)
+    assert thief.get("/clinic/").status_code == 200
+    as_nurse.post(way)
+    assert thief.get("/clinic/").status_code == 302
+    assert thief.get("/api/v1/clinic/daysheet").status_code == 401
+
+
+def test_signing_in_anew_ends_the_session_before(app: Flask, as_nurse: FlaskClient) -> None:
+    thief = copied(app, as_nurse)
+    as_nurse.post("/sign-in", data={"email": "nurse@test.invalid", "password": PASSWORD})
+    assert thief.get("/clinic/").status_code == 302
+    assert as_nurse.get("/clinic/").status_code == 200
+
+
+def test_pages_lock_after_an_hour_without_use(as_nurse: FlaskClient, clock: Clock) -> None:
+    clock.pass_(minutes=59)
+    assert as_nurse.get("/clinic/").status_code == 200
+    clock.pass_(minutes=61)
+    assert as_nurse.get("/clinic/").headers["Location"].startswith("/sign-in")
+
+
+def test_the_mark_of_a_browser_goes_to_the_sign_in_page_only(app: Flask, nurse: Actor) -> None:
+    answer = app.test_client().post("/sign-in", data={"email": "nurse@test.invalid", "password": PASSWORD})
+    (mark,) = [c for c in answer.headers.getlist("Set-Cookie") if c.startswith("known=")]
+    assert "Path=/sign-in" in mark
+    assert "HttpOnly" in mark
+
+
+def test_one_changes_one_s_own_password(app: Flask, as_nurse: FlaskClient) -> None:
+    other = signed_in(app, "nurse@test.invalid")
+    page = as_nurse.post("/my-account", data={"old": "wrong", "new": NEW, "again": NEW})
+    assert (page.status_code, "not your password now" in page.text) == (400, True)
+    page = as_nurse.post("/my-account", data={"old": PASSWORD, "new": NEW, "again": NEW + "x"})
+    assert (page.status_code, "not the same" in page.text) == (400, True)
+    page = as_nurse.post("/my-account", data={"old": PASSWORD, "new": "aaaaaaaaaa", "again": "aaaaaaaaaa"})
+    assert (page.status_code, "repeats itself" in page.text) == (400, True)
+    assert as_nurse.post("/my-account", data={"old": PASSWORD, "new": NEW, "again": NEW}).status_code == 303
+    assert as_nurse.get("/my-account?kept=yes").status_code == 200
+    assert other.get("/clinic/").status_code == 302
+
+
+def test_one_signs_out_everywhere_else(app: Flask, as_nurse: FlaskClient) -> None:
+    other = signed_in(app, "nurse@test.invalid")
+    assert "Sign out everywhere else" in as_nurse.get("/my-account").text
+    as_nurse.post("/my-account/sign-others-out")
+    assert other.get("/clinic/").status_code == 302
+    assert as_nurse.get("/clinic/").status_code == 200
+
+
+def test_an_administrator_looks_after_accounts_and_sees_no_patients(
+    as_administrator: FlaskClient, as_nurse: FlaskClient, eye_id: str
+) -> None:
+    page = as_administrator.get("/administrator/").text
+    assert "nurse@test.invalid" in page
+    for path in ("/clinic/", f"/clinic/eyes/{eye_id}", "/surgeon/", "/not-working", "/api/v1/clinic/daysheet"):
+        assert as_administrator.get(path).status_code == 403, path
+    new = {"name": "Second Nurse", "role": "nurse", "email": "second@test.invalid", "password": NEW}
+    assert as_administrator.post("/administrator/", data={**new, "password": "short"}).status_code == 400
+    assert as_administrator.post("/administrator/", data=new).status_code == 303
+    assert "Second Nurse" in as_administrator.get("/administrator/").text
+
+
+def test_an_administrator_ends_sessions_and_accounts_but_not_the_own(
+    as_administrator: FlaskClient, as_nurse: FlaskClient, store: Store, nurse: Actor
+) -> None:
+    as_administrator.post(f"/administrator/people/{nurse.id}/sign-out")
+    assert as_nurse.get("/clinic/").status_code == 302
+    assert as_administrator.post(f"/administrator/people/{nurse.id}/end").status_code == 303
+    assert accounts.actor(store, nurse.id) is None
+    own = accounts.by_email(store, "admin@test.invalid").id
+    assert as_administrator.post(f"/administrator/people/{own}/end").status_code == 400
+
+
+def test_who_looked_at_what_is_on_record(as_administrator: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:
+    as_nurse.get(f"/clinic/eyes/{eye_id}/visit")
+    as_nurse.get("/api/v1/clinic/daysheet")
+    page = as_administrator.get("/administrator/audit").text
+    for said in ("clinic.new_visit", eye_id, "clinic_api.sheet", "Nora Nurse", "signed in"):
+        assert said in page
+
+
+def test_the_trail_as_a_table_is_itself_on_record(as_administrator: FlaskClient, store: Store) -> None:
+    table = as_administrator.get("/administrator/audit.csv")
+    assert table.text.splitlines()[0] == "number,at,who,action,subject,detail,facts,previous,hash"
+    assert "exported" in [row["action"] for row in store.rows("SELECT action FROM audit")]
