@@ -104,8 +104,8 @@ class Eye:
         taken_up = [f.at for f in self.follow_ups if f.what == "resumed"]
         anew = [fact for at in taken_up for fact in (Heard(at), Settled(at))]  # silence counts anew, what lasts calls again
         facts = (*here, *self.facts_beside, *seen, *settled, *anew)
-        reached = {"app": self.patient.has_app, "reached_since": self.patient.reached_since}
-        return Course(self.side, self.operations, planned, facts, self.zone, **reached)
+        has_app, since = self.patient.has_app, self.patient.reached_since
+        return Course(self.side, self.operations, planned, facts, self.zone, has_app, since)
 
     def timeline(self, now: datetime) -> Timeline:
         """The stage that stands: since the latest operation, or the whole where there was none."""
