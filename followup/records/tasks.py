@@ -54,6 +54,14 @@ def of_decision(store: Store, task: Task) -> list[Task]:
     return [_opened(row) for row in store.rows(sql, {"decision": task.decision, "owner": task.owner})]
 
 
+def made_with(store: Store, task: Task) -> list[Task]:
+    """That task and the open ones that the same decision made, whoever has them."""
+    if task.decision is None:
+        return [task]
+    sql = _TASKS + " WHERE t.decision = :decision AND t.done_at IS NULL ORDER BY t.id"
+    return [_opened(row) for row in store.rows(sql, {"decision": task.decision})]
+
+
 def needs_visit(store: Store, visit_id: str) -> bool:
     """Whether an open task still waits for that visit of the book."""
     return bool(store.rows("SELECT 1 FROM tasks WHERE visit_id = :id AND done_at IS NULL", {"id": visit_id}))

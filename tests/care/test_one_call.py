@@ -135,6 +135,21 @@ def test_one_decision_for_several_worries_is_one_line_one_visit_and_taken_back_a
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
 
 
+def test_a_decision_over_what_two_people_have_goes_to_each_and_is_taken_back_from_both(
+    store: Store, surgeon: Actor, nurse: Actor, eye_id: str, several: list[Callback], settings: Settings
+) -> None:
+    own = [c.id for c in several if c.eye_id == eye_id]
+    holding.claim(desk(store, nurse), own[0])
+    holding.claim(desk(store, surgeon), own[1])
+    deciding.decide(desk(store, surgeon, 1), own[0], "same-day", "", settings.clinic, also=own[1:])
+    owners = [tasks.of_callback(store, id)[0].owner for id in own]
+    assert owners[:2] == [nurse.id, surgeon.id]
+    assert set(owners[2:]) <= {None}
+    deciding.undo(desk(store, surgeon, 2), own[0])
+    assert [get(store, id).state for id in own[:3]] == ["claimed", "claimed", "waiting"]
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
+
+
 def test_what_one_decision_made_is_taken_told_and_done_together(
     store: Store, surgeon: Actor, nurse: Actor, eye_id: str, several: list[Callback], settings: Settings
 ) -> None:

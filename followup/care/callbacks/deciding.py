@@ -95,7 +95,7 @@ def undo(desk: Desk, callback_id: str) -> None:
             )
         task = _just_decided(desk, found)
         if task is not None:
-            for same in tasks.of_decision(desk.store, task):
+            for same in tasks.made_with(desk.store, task):
                 _undo_decision(desk, same)
         else:
             for settled in _settled_with(desk, found):

@@ -1,0 +1,216 @@
+"""A clinic's month with its callbacks: 400 eyes, three nurses, two surgeons, leave, and evenings on which people go home.
+
+No open worry is without an owner or a place on a list, nothing is settled without an outcome or, where it was urgent,
+without a conversation, and no visit that somebody decided on is lost. What happens is drawn at random from a fixed seed; how
+often it does is invented.
+"""
+
+import random
+from collections import Counter
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+
+from followup.care import accounts
+from followup.care.actors import Actor
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import deciding, going_home, holding, moving_up, settling, showing
+from followup.care.callbacks.kinds import CHOICES, DECISIONS, OUTCOMES, URGENT
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.discharge.who import Patient
+from followup.care.errors import CareError
+from followup.care.reading.measures import MeasuresBody
+from followup.care.today.handover import handover
+from followup.care.visits import diary, visit
+from followup.care.watch.raising import check_eye
+from followup.config import Settings
+from followup.records import Store, audit, eyes, tasks, visits, worries
+from followup.records.values import Callback
+from tests.conftest import PASSWORD, ZONE, operation_note, patient_details
+
+EYES, DAYS = 400, 30
+FIRST = datetime(2027, 3, 1, 8, tzinfo=UTC)
+REACHED_BY = ("own-phone", "own-phone", "carer-phone", "no-app")
+FINDINGS = ((), (), (), (), ("hypopyon",), ("leak",), ("detached",))
+BAD = (
+    {"pain": 8},
+    {"curtain": True, "vision": "worse"},
+    {"redness": "worse", "vision": "worse", "pain": 5},
+    {"words": "odd"},
+)
+
+
+class Month:
+    """The clinic, lived through day by day."""
+
+    def __init__(self, store: Store, settings: Settings) -> None:
+        self.store, self.clinic, self.chance = store, settings.clinic, random.Random(1904)
+        self.done: Counter[str] = Counter()
+        self.nurses = [self._hired(f"Nurse {name}", "nurse") for name in "ABC"]
+        self.surgeons = [self._hired(f"Surgeon {name}", "surgeon") for name in "AB"]
+        self.eyes: list[str] = []
+
+    def _hired(self, name: str, role: str) -> Actor:
+        address = f"{name.lower().replace(' ', '.')}@test.invalid"
+        return Actor(accounts.add_staff(self.store, FIRST, name, role, address, PASSWORD), name, role)
+
+    def desk(self, who: Actor, at: datetime) -> Desk:
+        return Desk(self.store, at, who, ZONE)
+
+    def operated(self, number: int, at: datetime, side: str = "right") -> None:
+        person = patient_details(f"M-{number}").model_copy(
+            update={"name": f"Person {number}", "reached_by": REACHED_BY[number % 4], "carer_phone": "+00 5"}
+        )
+        assert isinstance(person, Patient)
+        surgeon = self.chance.choice(self.surgeons).name
+        note = operation_note(eye=side, operated_at=at - timedelta(hours=6), surgeon=surgeon, steroid_drops_until=None)
+        self.eyes.append(leaving.discharge(self.desk(self.nurses[0], at), person, note, [])[0])
+
+    def at_work(self, day: int) -> list[Actor]:
+        """Who is not on leave: each person is away for a week of the month, and on Sundays all but one are."""
+        people = [*self.nurses, *self.surgeons]
+        here = [who for n, who in enumerate(people) if not n * 6 <= day < n * 6 + 5]
+        return here[:1] if day % 7 == 6 else here
+
+    def morning(self, at: datetime, here: list[Actor]) -> None:
+        """What is measured, written in diaries, or found by the clock."""
+        nurse = here[0]
+        for eye in self.chance.sample(self.eyes, min(20, len(self.eyes))):
+            iop, findings = self.chance.choice((14, 16, 17, 4, 26, 33, 48)), self.chance.choice(FINDINGS)
+            side = self.chance.choice(("right", "right", "left"))
+            body = MeasuresBody(eye=side, iop_mmhg=iop, findings=findings)  # type: ignore[arg-type]
+            visit.record_visit(self.desk(nurse, at), eye, [body])
+        for eye in self.chance.sample(self.eyes, min(8, len(self.eyes))):
+            try:
+                diary.enter(self.desk(nurse, at), eye, at.date(), self.chance.choice(BAD))
+            except CareError:  # operated only later that day
+                self.done["too early"] += 1
+        for eye in self.chance.sample(self.eyes, len(self.eyes) // 8):
+            check_eye(self.store, eye, at, ZONE)
+
+    def works(self, who: Actor, at: datetime) -> None:
+        """One person goes through the top of the list."""
+        lines = showing.listed(self.desk(who, at)).lines
+        for line in lines[: 12 if who.role == "nurse" else 6]:
+            try:
+                self._decides(who, at, line) if who.role == "surgeon" else self._calls(who, at, line)
+            except CareError as error:
+                self.done[type(error).__name__] += 1
+
+    def _decides(self, who: Actor, at: datetime, line: showing.Line) -> None:
+        about = [c.id for c in line.callbacks if c.state != "to-do" and self.chance.random() < 0.8]
+        if about:
+            owner = self.chance.choice([None, None, *(n.id for n in self.nurses)])
+            outcome = self.chance.choice(DECISIONS)
+            deciding.decide(self.desk(who, at), about[0], outcome, "", self.clinic, also=about[1:], owner=owner)
+            self.done["decided"] += 1
+            if self.chance.random() < 0.1:
+                deciding.undo(self.desk(who, at + timedelta(minutes=2)), about[-1])
+
+    def _calls(self, who: Actor, at: datetime, line: showing.Line) -> None:
+        desk, first = self.desk(who, at), line.worst
+        theirs = next((c.claimed_by for c in line.callbacks if c.state == "claimed" and c.claimed_by != who.id), None)
+        if theirs and self.chance.random() < 0.3:
+            holding.take_call_over(desk, first.id, theirs)
+        elif any(c.state == "waiting" for c in line.callbacks):
+            holding.claim_call(desk, first.id)
+        for task in line.to_do:
+            if task.owner is None:
+                holding.take_task(desk, task.id, None)
+        reached = self.chance.choice(("patient", "carer", None))
+        phone_calls.attempt(desk, first.id, reached, "", self.clinic)
+        self.done[f"reached {reached}"] += 1
+        for task in line.to_do:
+            if self.chance.random() < 0.5:
+                settling.finish(desk, task.id, "")
+            elif self.chance.random() < 0.1:
+                settling.give_up(desk, task.id, "cannot come")
+        mine = [c.id for c in holding.open_of_patient(self.store, first) if c.state == "claimed" and c.claimed_by == who.id]
+        about = [id for id in mine if self.chance.random() < 0.8]
+        if about and self.chance.random() < 0.8:
+            outcome = self.chance.choice(list(CHOICES))
+            settling.settle(desk, about[0], outcome, "as said", self.clinic, also=about[1:], told=bool(reached))
+            self.done["outcome"] += 1
+
+    def evening(self, at: datetime, here: list[Actor]) -> None:
+        """Everybody goes home, and whoever holds something says what becomes of it."""
+        for who in here:
+            if going_home.holds_anything(self.store, who.id):
+                colleague = self.chance.choice([a.id for a in (*self.nurses, *self.surgeons) if a.id != who.id])
+                way = self.chance.choice(list(going_home.WAYS))
+                going_home.hand_over(self.desk(who, at), way, colleague)
+                self.done[f"went home: {way}"] += 1
+
+    def live(self) -> Iterator[datetime]:
+        """Each day up to its evening, whose time is given."""
+        number = 0
+        for day in range(DAYS):
+            at = FIRST + timedelta(days=day)
+            while len(self.eyes) < EYES * min(1, (day + 1) / 15):
+                self.operated(number, at)
+                if number % 5 == 0:
+                    self.operated(number, at, "left")
+                number += 1
+            here = self.at_work(day)
+            with self.store.transaction():
+                self.morning(at + timedelta(hours=1), here)
+                for hour in (2, 7):
+                    moving_up.escalate_overdue(self.store, at + timedelta(hours=hour))
+                    for who in here:
+                        self.works(who, at + timedelta(hours=hour, minutes=20))
+                self.evening(at + timedelta(hours=9), here)
+                moving_up.escalate_overdue(self.store, at + timedelta(hours=10))
+            yield at + timedelta(hours=10)
+
+
+def callbacks(store: Store, *, settled: bool) -> list[Callback]:
+    """As the table has them, past the queries that make the lists."""
+    ids = store.rows("SELECT id FROM callbacks WHERE (state = 'settled') = :settled", {"settled": int(settled)})
+    return [found for row in ids if (found := worries.callback(store, row["id"]))]
+
+
+def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings) -> None:
+    month = Month(store, settings)
+    staff = {who.id for who in (*month.nurses, *month.surgeons)}
+    for at in month.live():
+        desk = month.desk(month.nurses[0], at)
+        lines = showing.listed(desk).lines
+        shown = Counter(c.id for line in lines for c in line.callbacks)
+        open_ones = callbacks(store, settled=False)
+        assert shown == Counter(c.id for c in open_ones), "every open callback on exactly one line"
+        patients = [line.eye.patient.id for line in lines if line.eye]
+        assert len(set(patients)) == len(patients), "one line a patient"
+        for c in open_ones:
+            todo = holding.open_tasks(store, c)
+            assert c.free or c.claimed_by in staff or all(t.owner in staff for t in todo)
+            assert (c.state == "to-do") == bool(todo)
+            assert c.due_at > at or c.level == 2, "what is late has moved up as far as it can, or will be due"
+            assert all(not t.visit_id or t.visit_id in {v.identity for v in visits.of_eye(store, c.eye_id)} for t in todo)
+        left = handover(desk)
+        on_page = {line.worst.id for line in left.waiting} | {i.line.worst.id for items in left.held.values() for i in items}
+        assert on_page == {line.worst.id for line in lines}, "the handover names everything that is open"
+        needs = showing.for_surgeon(month.desk(month.surgeons[0], at))
+        assert sorted(line.worst.id for line in (*needs.open, *needs.decided)) == sorted(line.worst.id for line in lines)
+
+    settled = callbacks(store, settled=True)
+    for c in settled:
+        steps = worries.steps_of(store, c.id)
+        assert c.outcome in OUTCOMES
+        assert c.settled_by in staff
+        assert [s.detail["outcome"] for s in steps if s.step == "settled"][-1] == c.outcome
+        assert holding.open_tasks(store, c) == []
+        if c.how_soon in URGENT:
+            assert phone_calls.conversation(steps), "spoken to after the last urgent sign"
+        made = [t for t in tasks.of_callback(store, c.id) if not t.given_up]
+        assert all(t.told_at for t in made)
+    assert len(month.eyes) >= EYES
+    assert len(settled) > 100, month.done
+    assert {"went home: back", "went home: to", "went home: keep", "decided", "outcome", "Conflict"} <= set(month.done), (
+        month.done
+    )
+    worried = {c.worry for c in (*settled, *callbacks(store, settled=False))}
+    assert worried >= {"infection", "pressure", "retina", "silence", "diary", "words"}
+    on_paper = [id for id, eye in eyes.by_ids(store, month.eyes).items() if not eye.patient.has_app]
+    assert len(on_paper) > EYES / 5
+    assert not [w for eye in on_paper for w in worries.warnings_of(store, eye) if w.worry in ("silence", "posture")]
+    assert audit.broken_at(store) is None
