@@ -11,6 +11,7 @@ from datetime import UTC, date, datetime, time, timedelta
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.corrections import correcting
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.patients import following
@@ -197,7 +198,8 @@ class Month:
 def test_no_visit_of_a_month_is_lost(
     store: Store, nurse: Actor, settings: Settings, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(visit, "raise_signs_of_patient", lambda *_: [])
+    for module in (visit, correcting):
+        monkeypatch.setattr(module, "raise_signs_of_patient", lambda *_: [])
     clinic = settings.clinic.model_copy(update={"places": dict.fromkeys(("mon", "tue", "wed", "thu", "fri"), 30)})
     month = Month(store, nurse, clinic)
     month.begin()
