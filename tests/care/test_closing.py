@@ -56,7 +56,7 @@ def test_the_visits_of_the_day_go_to_the_nearest_places_and_who_finds_none_is_na
     assert sum(abs((day - DAY).days) for day in days) == 8
     assert len(days) == 5
     (left,) = [one for one in found if one.to is None]
-    assert (left.eye.id, left.why_not) == (six[5], "no clinic day with a place is left in its window (10 March 2027)")
+    assert (left.eye.id, left.why_not) == (six[5], "it is due on that day alone")
 
 
 def test_closing_moves_all_in_one_transaction_with_one_entry_and_each_is_to_be_told(
