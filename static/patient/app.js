@@ -18,7 +18,7 @@ import { PostureView } from "./posture-view.js";
 import { withoutSettled } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
-import { byId, countedText, dayWords, text } from "./texts.js";
+import { byId, countedText, text, whenOf, whenWords } from "./texts.js";
 import { runningTimers, startTimer, stretch, takingOut } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
 import { VisitsView } from "./visits-view.js";
@@ -48,7 +48,7 @@ const actions = {
   receipt: () => clock.notice(receipt),
   change: (work) => transact(database, ["facts"], "readwrite", ({ facts }) => work(facts)),
   visitName,
-  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visitName(eye, visit)}`,
+  visitWords: (eye, visit) => `${whenWords(whenOf(visit))}: ${visitName(eye, visit)}`,
   save,
   saveHours,
   toggleTimer,
