@@ -155,6 +155,11 @@ def short_day(value: date) -> str:
     return str(format_date(value, "d MMM y"))
 
 
+def week_day(value: date) -> str:
+    """A date of these weeks, with its weekday."""
+    return str(format_date(value, "EEE d MMM"))
+
+
 def day_month(value: date) -> str:
     """A date of these weeks, for narrow columns."""
     return str(format_date(value, "d MMM"))
@@ -284,6 +289,7 @@ def register(app: Flask) -> None:
     filters |= {
         "short_day": short_day,
         "day_month": day_month,
+        "week_day": week_day,
         "clock": clock,
         "note_part": note_part,
         "local_day": local_day,

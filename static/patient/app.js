@@ -21,7 +21,7 @@ import { withoutSettled } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
 import { DOUBLE_TAP_MS } from "./taps.js";
-import { byId, countedText, dayWords, text } from "./texts.js";
+import { byId, countedText, text, whenOf, whenWords } from "./texts.js";
 import { breakOf, isLong, runningTimers, startTimer, stretch, sureOf, takingOut } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
 import { VerdictView } from "./verdict-view.js";
@@ -51,7 +51,7 @@ const actions = {
   receipt: () => clock.notice(receipt),
   change: (work) => transact(database, ["facts"], "readwrite", ({ facts }) => work(facts)),
   visitName,
-  visitWords: (eye, visit) => `${dayWords(visit.target)}: ${visitName(eye, visit)}`,
+  visitWords: (eye, visit) => `${whenWords(whenOf(visit))}: ${visitName(eye, visit)}`,
   say: (operation, said) => verdict.say(operation, said),
   verdictStands: () => verdict.stands,
   verdictKept: (operation) => verdict.isKept(operation),

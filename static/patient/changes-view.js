@@ -1,7 +1,7 @@
 // What the clinic changed since this phone last heard: shown on the first page until the person has seen it.
 
 import { item } from "../shared/dom.js";
-import { byId, dayWords, numberWords, text } from "./texts.js";
+import { byId, dayWords, numberWords, text, whenOf, whenWords } from "./texts.js";
 
 // The differences between two packs of one eye that a patient must know, each {key, name, before, now}. Without an earlier
 // pack of it the eye itself is new.
@@ -25,9 +25,9 @@ export function changesBetween(before, now) {
   for (const name of taken.keys()) if (!given.has(name)) found.push({ key: "drop-gone", name });
   const [old, fresh, seen] = [open(before), open(now), new Set(numbered(now).filter(([, visit]) => visit.seen).map(([place]) => place))];
   for (const [place, visit] of fresh) {
-    const said = { name: visit.words, place, now: visit.target };
+    const said = { name: visit.words, place, now: whenOf(visit) };
     if (!old.has(place)) found.push({ key: "visit-new", ...said });
-    else if (old.get(place).target !== visit.target) found.push({ key: "visit-moved", before: old.get(place).target, ...said });
+    else if (whenOf(old.get(place)) !== whenOf(visit)) found.push({ key: "visit-moved", before: whenOf(old.get(place)), ...said });
   }
   for (const [place, visit] of old) if (!fresh.has(place) && !seen.has(place)) found.push({ key: "visit-gone", name: visit.words, place });
   return found;
@@ -91,6 +91,6 @@ export class ChangesView {
       const [times, until] = value.split(" ");
       return text("drop-plan", { times: numberWords(Number(times)), until: dayWords(until) });
     }
-    return key === "hours" ? numberWords(value) : dayWords(value);
+    return key === "hours" ? numberWords(value) : whenWords(value);
   }
 }

@@ -18,6 +18,16 @@ export function dayWords(iso) {
   return new Date(year, month - 1, day).toLocaleDateString(language(), { weekday: "long", day: "numeric", month: "long" });
 }
 
+// A day, or a day with its time: 2027-03-12 09:40.
+export function whenWords(when) {
+  const [day, clock] = when.split(" ");
+  return clock ? `${dayWords(day)}, ${timeWords(new Date(`${day}T${clock}`))}` : dayWords(day);
+}
+
+export function whenOf({ target, starts }) {
+  return starts ? `${target} ${starts}` : target;
+}
+
 export function timeWords(at) {
   return at.toLocaleTimeString(language(), { hour: "2-digit", minute: "2-digit" });
 }

@@ -30,7 +30,7 @@ async function pressed(form, line) {
 // The page as it is after the press; nothing where it did not come through, so that the browser sends it itself.
 async function answerTo(form) {
   try {
-    const answer = await timed(form.action, { method: "POST", body: new URLSearchParams(new FormData(form)) });
+    const answer = await timed(form.action, { method: "POST", body: new FormData(form) });
     return answer.ok ? new DOMParser().parseFromString(await answer.text(), "text/html") : null;
   } catch {
     return null;

@@ -21,6 +21,7 @@ from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.records import Store, visits
 from tests.browser.conftest import ZONE, RunningServer, clinic_day, sign_in
+from tests.browser.keys import Person
 from tests.conftest import PASSWORD, operation_note
 
 FORTY = 40
@@ -83,7 +84,6 @@ def test_forty_patients_are_on_one_screen_of_a_tablet_and_on_one_page(
     tablet.reload()
     lines = tablet.locator("#day tr[id]")
     expect(lines).to_have_count(FORTY)
-    tablet.screenshot(path="/tmp/book-shots/forty-820.png")
     last = lines.last.bounding_box()
     assert last
     notices = tablet.locator("aside").bounding_box()  # here nobody runs the clock, which is said above the page
@@ -137,3 +137,40 @@ def test_filters_show_who_is_here_and_are_remembered_for_the_day(tablet: Page, c
     tablet.get_by_role("link", name="Callbacks").click()
     tablet.get_by_role("link", name="Today", exact=True).click()
     expect(lines).to_have_count(shown)
+
+
+def test_rebooking_takes_two_presses_and_no_key(tablet: Page, clinic_store: Store, nurse: Actor) -> None:
+    (eye,) = fill(clinic_store, nurse, 1)
+    before = visits.of_eye(clinic_store, eye)[0]
+    tablet.reload()
+    person = Person(tablet)
+    person.click(tablet.locator("#day").get_by_role("link", name="week 1"))
+    days = tablet.get_by_role("group", name="Days").get_by_role("button")
+    expect(days.first).to_contain_text("booked")
+    person.click(days.first)
+    expect(tablet.get_by_role("status")).to_contain_text("week 1 is now on")
+    print(f"\nrebooking: {person.keys} keys, {person.clicks} clicks, 2 screens, about {person.seconds:.0f} s")
+    assert (person.keys, person.clicks) == (0, 2)
+    moved = visits.of_eye(clinic_store, eye)[0]
+    assert before.latest >= moved.target > before.target
+    tablet.get_by_role("button", name="Undo").click()
+    expect(tablet.locator("#day")).to_contain_text("week 1")
+    assert visits.of_eye(clinic_store, eye)[0].target == before.target
+
+
+def test_a_day_is_closed_with_real_presses_and_its_patients_are_to_be_told(
+    tablet: Page, clinic_store: Store, nurse: Actor
+) -> None:
+    fill(clinic_store, nurse, 3)
+    tablet.reload()
+    tablet.get_by_role("link", name="Close a day").click()
+    tablet.get_by_label("Another day").fill(clinic_day().isoformat())
+    tablet.get_by_role("button", name="Show").click()
+    expect(tablet.get_by_label("Why the clinic is closed")).to_be_focused()
+    tablet.keyboard.type("the lift is out of order")
+    tablet.get_by_role("button", name="Close the day and move the visits").click()
+    expect(tablet.get_by_role("status")).to_contain_text("3 visits moved")
+    tablet.get_by_role("link", name="Today", exact=True).click()
+    tablet.get_by_text("3 patients to be told of another day").click()
+    tablet.locator("#to-tell").get_by_role("button", name="Told").first.click()
+    expect(tablet.get_by_text("2 patients to be told of another day")).to_be_visible()

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.callbacks import deciding
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict
@@ -14,7 +15,7 @@ from followup.care.visits import book, closing, visit
 from followup.care.visits.openings import ahead
 from followup.clinical import schedule
 from followup.config import Clinic, Settings
-from followup.records import Store, visits
+from followup.records import Store, visits, worries
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE, operation_note, patient_details
 
@@ -56,7 +57,7 @@ def test_the_visits_of_the_day_go_to_the_nearest_places_and_who_finds_none_is_na
     assert sum(abs((day - DAY).days) for day in days) == 8
     assert len(days) == 5
     (left,) = [one for one in found if one.to is None]
-    assert (left.eye.id, left.why_not) == (six[5], "no clinic day with a place is left in its window (10 March 2027)")
+    assert (left.eye.id, left.why_not) == (six[5], "it is due on that day alone")
 
 
 def test_closing_moves_all_in_one_transaction_with_one_entry_and_each_is_to_be_told(
@@ -134,3 +135,15 @@ def test_who_was_seen_that_day_already_is_not_moved(store: Store, desk: Desk, cl
     v = of(store, six[0])
     visit.record_visit(desk, six[0], [MeasuresBody(eye="right", iop_mmhg=15)], visit=v.identity)
     assert v.identity not in [one.visit.identity for one in closing.displaced(desk, clinic, DAY)]
+
+
+def test_an_extra_visit_after_a_callback_is_not_put_on_a_closed_day(
+    store: Store, desk: Desk, clinic: Clinic, six: list[str]
+) -> None:
+    monday = date(2027, 3, 8)  # the only clinic day within three days of that Friday
+    closing.close(desk, clinic, monday, "training", {})
+    body = MeasuresBody(eye="right", iop_mmhg=44, instrument="applanation")
+    visit.record_visit(desk, six[0], [body])
+    (call,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
+    task = deciding.decide(desk, call.id, "sooner", "look again", clinic)
+    assert task.visit_on == desk.today  # no day is open: today, as where nothing was ever open

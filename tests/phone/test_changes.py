@@ -30,6 +30,10 @@ def drops(*found: tuple[str, int, str]) -> list[dict[str, Any]]:
     return [{"name": name, "times_a_day": times, "until": until} for name, times, until in found]
 
 
+def planned(day: str, starts: str | None) -> dict[str, Any]:
+    return {"name": "week 1", "words": "week 1", "target": day, "starts": starts, "latest": "2027-03-14", "seen": False}
+
+
 OFF = {"agent": "c2f6", "fades": True, "caution": False}
 OIL = {"agent": "silicone-oil", "fades": False, "caution": False}
 
@@ -51,6 +55,10 @@ OIL = {"agent": "silicone-oil", "fades": False, "caution": False}
         ),
         (pack(gas=OFF), [{"key": "caution", "before": True, "now": False}]),
         (pack(gas=OIL), [{"key": "agent", "before": "c2f6", "now": "silicone-oil"}]),
+        (
+            pack(visits=[planned("2027-03-10", "09:40")]),
+            [{"key": "visit-new", "name": "week 1", "place": "week 1", "now": "2027-03-10 09:40"}],
+        ),
         (pack(operated_on="2027-03-01"), [{"key": "operated", "before": "2027-03-02", "now": "2027-03-01"}]),
     ],
 )
@@ -72,3 +80,13 @@ def test_a_drop_changed_twice_is_told_from_what_was_seen_to_what_stands(run: Run
 
 def test_an_eye_that_was_not_there_before_is_told(run: Run) -> None:
     assert run(BETWEEN, [None, pack(eye="left")]) == [{"key": "eye", "now": "left"}]
+
+
+@pytest.mark.parametrize(
+    ("before", "now"), [(None, "09:40"), ("09:40", None), ("09:40", "10:10")]
+)  # the clinic begins or ends to keep times, or moves one
+def test_another_time_on_the_same_day_is_told(run: Run, before: str | None, now: str | None) -> None:
+    packs = [pack(visits=[planned("2027-03-10", starts)]) for starts in (before, now)]
+    said = [f"2027-03-10 {starts}" if starts else "2027-03-10" for starts in (before, now)]
+    moved = {"key": "visit-moved", "name": "week 1", "place": "week 1", "before": said[0], "now": said[1]}
+    assert run(BETWEEN, packs) == [moved]

@@ -3,13 +3,18 @@
 import gzip
 import json
 import re
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, time, timedelta
 
 import icalendar
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.visits import book
+from followup.config import Settings
+from followup.records import Store, visits
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW
@@ -108,10 +113,28 @@ def test_the_calendar_is_standard_tells_nothing_clinical_and_ends_with_the_phone
     answer = client.get(path)
     events = icalendar.Calendar.from_ical(answer.data).walk("VEVENT")
     assert [e["dtstart"].dt.isoformat() for e in events] == ["2027-03-10"]
-    assert events[0].walk("VALARM")
+    (alarm,) = events[0].walk("VALARM")
+    assert alarm["trigger"].dt == timedelta(hours=-15)
     assert "retina" not in answer.text
     as_nurse.post(f"/clinic/devices/{device.id}/revoke")
     assert client.get(path).status_code == 404
+
+
+def test_a_time_that_the_clinic_keeps_is_in_the_pack_the_calendar_and_on_the_card(
+    as_patient: FlaskClient, as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    desk = Desk(store, NOW, nurse, settings.clinic.tz)
+    book.move(desk, settings.clinic, week.identity, date(2027, 3, 11), starts=time(9, 40))
+    (eye,) = as_patient.get("/api/v1/pack").json["eyes"]
+    assert {v["name"]: v["starts"] for v in eye["visits"]} == {"day 1": None, "week 1": "09:40"}
+    feed = as_patient.get("/me/calendar").headers["Location"]
+    (event,) = icalendar.Calendar.from_ical(as_patient.get(feed[feed.index("/calendar/") :]).data).walk("VEVENT")
+    assert event["dtstart"].dt == datetime(2027, 3, 11, 8, 40, tzinfo=UTC)  # Vienna is UTC+1 then
+    assert event["uid"] == f"{week.identity}@followup"  # one entry in the calendar, wherever it moves
+    (alarm,) = event.walk("VALARM")
+    assert alarm["trigger"].dt == timedelta(hours=-24, minutes=-40)  # at nine on the day before
+    assert "Thu 11 Mar 2027, 09:40" in as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
 
 
 def test_the_description_names_the_models_that_check(client: FlaskClient) -> None:

@@ -182,5 +182,5 @@ def keep_decision(
 
 
 def _extra_day(store: Store, today: date, within_days: int, clinic: Clinic) -> date:
-    places = open_days(clinic, today, today + timedelta(days=within_days))
+    places = open_days(clinic, today, today + timedelta(days=within_days), store)
     return schedule.extra_day(today, within_days, places, visits.booked_counts(store))

@@ -97,6 +97,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 name=v.name,
                 words=translate(v.name),
                 target=v.target,
+                starts=f"{v.starts:%H:%M}" if v.starts else None,
                 latest=v.latest,
                 seen=v.identity in seen,
             )

@@ -86,9 +86,12 @@ class PosturePlan(BaseModel):
 
 
 class Visit(BaseModel):
+    """A visit of the plan; `starts` is its local time (09:40), where the clinic keeps times."""
+
     name: str
     words: str
     target: date
+    starts: str | None
     latest: date
     seen: bool
 

@@ -144,7 +144,4 @@ def _doubts(
 def _in_words(unplaced: str | None, v: Visit) -> str:
     if unplaced is None:
         return ""
-    window = (
-        bounds.words(v.earliest) if v.earliest == v.latest else f"{bounds.words(v.earliest)} to {bounds.words(v.latest)}"
-    )
-    return f"no clinic day with a place is left in its window ({window})"
+    return "it is due on that day alone" if v.earliest == v.latest else "no day in its window has a place left"

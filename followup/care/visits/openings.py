@@ -48,8 +48,7 @@ class Openings:
 def openings(store: Store, clinic: Clinic, first: date, last: date) -> Openings:
     """The clinic's days by its settings and by what was closed since."""
     closed = {c.day: c.why for c in visits.closures(store, first, last)}
-    places = {day: seats for day, seats in open_days(clinic, first, last).items() if day not in closed}
-    return Openings(first, last, places, visits.booked_counts(store), closed)
+    return Openings(first, last, open_days(clinic, first, last, store), visits.booked_counts(store), closed)
 
 
 def ahead(store: Store, clinic: Clinic, today: date) -> Openings:
@@ -57,7 +56,8 @@ def ahead(store: Store, clinic: Clinic, today: date) -> Openings:
     return openings(store, clinic, today, today + AHEAD)
 
 
-def open_days(clinic: Clinic, first: date, last: date) -> dict[date, int]:
-    """Places on each open clinic day from first to last, by the clinic's settings alone."""
+def open_days(clinic: Clinic, first: date, last: date, store: Store) -> dict[date, int]:
+    """Places on each open clinic day from first to last."""
     closed = closures.closed_days(clinic.country, clinic.subdivision, first, last, clinic.closed)
+    closed |= {c.day for c in visits.closures(store, first, last)}
     return schedule.clinic_days(first, last, closures.places_by_weekday(clinic.places), closed)

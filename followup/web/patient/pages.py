@@ -95,7 +95,7 @@ def visits_calendar(token: str) -> Any:
     if rows is None:
         raise NotFound("there is no such calendar")
     clinic = context.settings().clinic
-    made = calendar.visits(rows, clinic.name, clinic.phone, context.now())
+    made = calendar.visits(rows, clinic.name, clinic.phone, context.now(), clinic.tz)
     return Response(made, mimetype="text/calendar", headers={"Content-Disposition": "inline; filename=visits.ics"})
 
 
