@@ -4,7 +4,7 @@ import csv
 import json
 import os
 from collections.abc import Iterable
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -60,6 +60,20 @@ def patient(config: Any, number: str, folder: Path) -> None:
         file.write(_readable(record, f"Record of {found.name}, number {found.number}"))
     _note(store, found.id, {"folder": folder.name})
     click.echo(f"wrote record.txt and record.json to {folder}")
+
+
+@click.command("retention")
+@click.option("--years", type=click.IntRange(1, 100), required=True, help="How long a record is kept after follow-up ended.")
+@click.pass_obj
+def retention(config: Any, years: int) -> None:
+    """Name the records that are past the clinic's time. Nothing is deleted: this only says what would be."""
+    store = open_store(load(config).server.database)
+    found = patients.finished_before(store, datetime.now(UTC) - timedelta(days=round(365.2425 * years)))
+    for member, ended in found:
+        rows = sum(len(part) for part in export.of_patient(store, member.id).values())
+        click.echo(f"number {member.number}: follow-up ended {ended:%Y-%m-%d}, {rows} rows")
+    many = "1 record is" if len(found) == 1 else f"{len(found)} records are"
+    click.echo(f"{many} past {years} years; nothing was deleted")
 
 
 def _readable(record: dict[str, list[dict[str, Any]]], title: str) -> str:

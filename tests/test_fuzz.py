@@ -7,16 +7,14 @@ import pytest
 from tests import fuzz
 
 
-@pytest.mark.parametrize("seed", [7, 8])
-def test_random_requests_find_no_fault(tmp_path: Path, seed: int) -> None:
-    done, faults = fuzz.run(200, seed, tmp_path)
+def test_random_requests_find_no_fault(tmp_path: Path) -> None:
+    done, faults = fuzz.run(300, 7, tmp_path)
     assert faults == []
-    assert done.statuses[200] > 20
+    assert done.statuses[200] > 30
     done.store.close()
 
 
 def test_a_fault_is_found_and_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Without the limits on what is kept, the same requests do find faults."""
     made = fuzz.Fuzz(tmp_path, 7)
     made.app.view_functions["pages.index"] = lambda: 1 / 0
     made.rules = [rule for rule in made.rules if rule.endpoint == "pages.index" and rule.rule == "/"]

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 
 from followup.records.store import Row, Store, new_id
-from followup.records.times import to_text
+from followup.records.times import from_text, to_text
 from followup.records.values import SIDES, Patient, made
 
 
@@ -120,6 +120,16 @@ def join(store: Store, id: str, into: str) -> None:
             """,
             sides,
         )
+
+
+def finished_before(store: Store, at: datetime) -> list[tuple[Patient, datetime]]:
+    """Patients of whom no eye is followed, and whose last follow-up ended before that time; with that end, the earliest first."""
+    sql = """
+        SELECT p.*, max(e.ended_at) AS last_end FROM patients p JOIN eyes e ON e.patient_id = p.id
+        WHERE p.joined_into IS NULL GROUP BY p.id
+        HAVING sum(e.followed_since IS NOT NULL AND e.ended_at IS NULL) = 0 AND last_end < :at ORDER BY last_end, p.id
+    """
+    return [(made(Patient, row), from_text(row["last_end"])) for row in store.rows(sql, {"at": to_text(at)})]
 
 
 def joined_to(store: Store, id: str) -> list[Patient]:

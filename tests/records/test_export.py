@@ -3,6 +3,7 @@
 import csv
 import json
 import stat
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -106,6 +107,24 @@ def test_nothing_is_written_over(config: str, tmp_path: Path, wrong: str) -> Non
     code, said = followup(config, "export", "patient", "T-1" if wrong == "not empty" else "T-99", str(folder))
     assert (code, wrong.replace("unknown", "there is no patient") in said) == (1, True)
     assert [path.name for path in folder.iterdir()] == (["mine.txt"] if wrong == "not empty" else [])
+
+
+def test_records_past_their_time_are_named_and_stay(lived: Store, config: str, nurse: Actor, eye_id: str) -> None:
+    """A patient with one eye still followed is not past it, however long ago the other one ended."""
+    assert followup(config, "retention", "--years", "10")[1] == "0 records are past 10 years; nothing was deleted\n"
+    ended = (datetime.now(UTC) - timedelta(days=3700)).strftime("%Y-%m-%dT%H:%M:%S.000000Z")
+    lived.execute("UPDATE eyes SET ended_at = :at WHERE id = :id", {"at": ended, "id": eye_id})
+    patient = next(row["patient_id"] for row in lived.rows("SELECT * FROM eyes WHERE id = :id", {"id": eye_id}))
+    fellow = "UPDATE eyes SET followed_since = created_at, ended_at = :at WHERE patient_id = :p AND id != :id"
+    before = lived.row("SELECT count(*) AS n FROM events")
+    lived.execute(fellow, {"p": patient, "id": eye_id, "at": None})
+    assert followup(config, "retention", "--years", "10")[1].startswith("0 records")
+    lived.execute(fellow, {"p": patient, "id": eye_id, "at": ended})
+    said = followup(config, "retention", "--years", "10")[1]
+    assert said.startswith(f"number T-1: follow-up ended {ended[:10]}, ")
+    assert "1 record is past" in said
+    assert followup(config, "retention", "--years", "11")[1].startswith("0 records")
+    assert lived.row("SELECT count(*) AS n FROM events") == before
 
 
 def test_a_second_phone_is_in_the_record(lived: Store, nurse: Actor, device: Device) -> None:
