@@ -74,9 +74,9 @@ def passes(store: Store, now: datetime, staff_id: str, code: str) -> bool:
 
 def _step(secret: str, code: str, now: datetime) -> int | None:
     """The half minute whose code this is: that of now, or one beside it for a clock that is a little off."""
-    plain, at = code.replace(" ", ""), int(now.timestamp()) // STEP_SECONDS
+    plain, at = code.replace(" ", "").encode("utf-8", "replace"), int(now.timestamp()) // STEP_SECONDS
     made = pyotp.TOTP(secret)
-    return next((n for n in (at, at - 1, at + 1) if hmac.compare_digest(made.at(n * STEP_SECONDS), plain or "-")), None)
+    return next((n for n in (at, at - 1, at + 1) if hmac.compare_digest(made.at(n * STEP_SECONDS).encode(), plain)), None)
 
 
 def _digest(code: str) -> str:

@@ -86,6 +86,11 @@ def test_wrong_codes_are_counted(store: Store, nurse: Actor, recovery: list[str]
     assert [t.startswith("too many") for t in told] == [False] * signing_in.FREE + [True] * 3
 
 
+@pytest.mark.parametrize("code", ["", "½", "\ud800", "٣٤٥٦٧٨", "0" * 5000])
+def test_what_is_no_code_at_all_is_wrong(store: Store, nurse: Actor, recovery: list[str], code: str) -> None:
+    assert not second_factor.passes(store, NOW, nurse.id, code)
+
+
 def test_half_a_sign_in_is_none_and_lasts_minutes(store: Store, nurse: Actor, recovery: list[str]) -> None:
     for half in ("", "forged"):
         with pytest.raises(Refused, match="took too long"):

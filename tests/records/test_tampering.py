@@ -131,6 +131,12 @@ def test_an_entry_taken_out_of_the_middle_breaks_the_chain_there(lived: Store) -
     assert backup.faults(lived)[0] == "the audit chain breaks at entry 3"
 
 
+def test_entries_that_were_numbered_anew_break_the_chain_there(lived: Store) -> None:
+    """The number is in no hash: heads that left this machine name it."""
+    past_us(lived, "UPDATE audit SET number = number + 1000 WHERE number > 4")
+    assert backup.faults(lived)[0] == "the audit chain breaks at entry 5"
+
+
 def test_a_cut_tail_leaves_rows_without_an_entry(lived: Store) -> None:
     past_us(lived, "DELETE FROM audit WHERE number > 4")
     faults = backup.faults(lived)
