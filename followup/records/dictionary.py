@@ -40,6 +40,9 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "born_on": "date of birth",
             "phone": "telephone as written",
             "language": "language of the patient’s pages",
+            "reached_by": "own-phone, carer-phone or no-app; empty where it was never said",
+            "reached_since": "since when (UTC); empty for from the beginning",
+            "carer_phone": "telephone of a carer, as written",
         },
     ),
     "eyes": (
@@ -69,7 +72,17 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "replaces": "the row that this one replaces: visits.id",
             "withdrawn": "1 if this row takes the visit out of the book",
             "identity": "the id under which the visit first stood in the book",
+            "starts": "appointment time, the clinic’s local time; empty where it keeps none",
+            "why": "why the row took another’s place",
         },
+    ),
+    "visits_to_tell": (
+        "Changes of visits that the patient has to be told of by somebody",
+        {"visit_id": "visits.id", "made_at": "UTC", "told_at": "UTC; empty until then", "told_by": "role and id"},
+    ),
+    "closures": (
+        "Days on which the clinic is closed, beside those of its settings; the latest row of a day counts",
+        {"number": "in order", "day": "the day", "closed": "1 closed, 0 open again", "why": "why"},
     ),
     "events": (
         "All that was recorded at home or in the clinic; never changed, put right by a later row that points back",
@@ -134,6 +147,7 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "done_by": "staff.id",
             "done_words": "how it was done",
             "given_up": "1 if it will not be done",
+            "decision": "what was decided for several callbacks at once has one id",
         },
     ),
     "follow_ups": ("Beginnings and ends of follow-up", {"what": "begun, ended or resumed"}),

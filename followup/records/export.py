@@ -16,6 +16,7 @@ _OF_PATIENT = {
     "operations": f"id IN ({_OPERATIONS})",
     "operation_records": f"operation_id IN ({_OPERATIONS})",
     "visits": f"eye_id IN ({_EYES})",
+    "visits_to_tell": f"visit_id IN (SELECT id FROM visits WHERE eye_id IN ({_EYES}))",
     "events": f"eye_id IN ({_EYES})",
     "looks": f"eye_id IN ({_EYES})",
     "refused_events": f"eye_id IN ({_EYES}) OR device_id IN (SELECT id FROM devices WHERE patient_id IN ({_PATIENT}))",

@@ -45,6 +45,8 @@ SEALED: dict[str, Sealed] = {
     "devices": Sealed(aside=("heard_at",)),
     "callbacks": Sealed(),
     "tasks": Sealed(),
+    "closures": Sealed("{row}number"),
+    "visits_to_tell": Sealed("{row}visit_id"),
 }
 Fact = tuple[str, str, str]
 """Table, key, and hash of what the row holds."""
