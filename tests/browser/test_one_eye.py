@@ -14,6 +14,7 @@ def discharge_a_patient(page: Page, server: RunningServer) -> str:
     page.get_by_label("Hospital number").fill("W-1")
     page.get_by_label("Name", exact=True).fill("Willa Walker")
     page.get_by_label("Date of birth").fill("1952-03-14")
+    page.get_by_label("The phone pages, on the patient’s own phone").check()
     page.get_by_label("Right", exact=True).check()
     page.get_by_label("Date of surgery").fill((clinic_day(-1)).isoformat())
     page.get_by_label("Surgeon").fill("Sol Surgeon")
