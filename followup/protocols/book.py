@@ -143,6 +143,7 @@ def json_schema(part: str) -> dict[str, Any]:
     return MODELS[part].model_json_schema()
 
 
+@lru_cache(maxsize=32)
 def fingerprint(text: str) -> str:
     """Short hash of what a protocol says: comments and layout do not count."""
     said = json.dumps(_parsed(text), sort_keys=True, ensure_ascii=False)

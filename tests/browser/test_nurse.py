@@ -143,6 +143,7 @@ def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: Ru
     person.type("03141952")
     person.press("Tab")
     person.type("+00 5550 123")
+    person.click(page.get_by_label("The phone pages, on the patient’s own phone"))
     person.click(page.get_by_label("Right", exact=True))
     choose("Indication", "Ret")
     choose("Lens", "Pha")
@@ -178,6 +179,7 @@ def test_going_back_from_the_card_leads_to_the_card_not_to_an_error(
     page.goto(f"{server.address}/clinic/discharge")
     for label, text in (("Hospital number", "W-1"), ("Name", "Willa Walker"), ("Date of birth", "1952-03-14")):
         page.get_by_label(label, exact=True).fill(text)
+    page.get_by_label("The phone pages, on the patient’s own phone").check()
     page.get_by_label("Left", exact=True).check()
     for label, chosen in (("Indication", "retinal-detachment"), ("Lens", "phakic"), ("Left in the eye", "silicone-oil")):
         page.get_by_label(label, exact=True).select_option(chosen)

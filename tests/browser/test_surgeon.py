@@ -84,7 +84,7 @@ def test_two_taps_decide_and_a_third_takes_it_back(
     extra, planned = visits.of_eye(clinic_store, enrolment[0])
     assert (extra.name, planned.identity, planned.target) == ("extra visit", before.identity, before.target)
     surgeon.get_by_role("button", name="Take it back").tap()
-    expect(surgeon.get_by_text("Waiting since")).to_be_visible()
+    expect(surgeon.get_by_text("Waiting, opened")).to_be_visible()
     assert [v.identity for v in visits.of_eye(clinic_store, enrolment[0])] == [before.identity]
     assert [c.state for c in worries.open_callbacks(clinic_store)] == ["waiting"]
 

@@ -61,6 +61,7 @@ def test_gas_oil_again_and_the_end(
     expect(desk.locator(".who-strip")).to_contain_text("Pat Patient")
     expect(desk.get_by_label("Hospital number")).to_have_value("T-1")
     expect(desk.get_by_role("radio", name="Right")).to_be_checked()
+    desk.get_by_label("The phone pages, on the patient’s own phone").check()
     yesterday = datetime.now(zone) - timedelta(hours=1)
     desk.get_by_label("Date of surgery").fill(yesterday.date().isoformat())
     desk.get_by_label("Time", exact=True).fill(f"{yesterday:%H:%M}")

@@ -272,3 +272,20 @@ def test_an_outcome_is_for_the_worries_that_are_ticked_and_for_none_without_a_ti
     everything = [c.id for c in worries.open_callbacks(store)]
     assert as_nurse.post(f"{call}/attempt", data={**form, "about": everything[1:]}).status_code == 303
     assert [c.id for c in worries.open_callbacks(store)] == everything[:1]
+
+
+def test_what_is_left_undecided_may_be_settled_while_the_rest_is_to_do(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, call: str, settings: Settings
+) -> None:
+    hypopyon = [MeasuresBody(eye="right", findings=("hypopyon",))]
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, hypopyon)
+    as_nurse.post(f"{call}/claim")
+    *others, last = [c.id for c in worries.open_callbacks(store)]
+    form = {"reached": "patient", "outcome": "theatre", "asked_about": "y", "about": others}
+    as_nurse.post(f"{call}/attempt", data=form)
+    page = as_nurse.get(call).text
+    assert f'<input type="hidden" name="about" value="{last}">' in page
+    assert 'name="outcome"' in page
+    assert as_nurse.post(f"{call}/attempt", data={"outcome": "advice", "about": last}).status_code == 303
+    assert {c.id for c in worries.open_callbacks(store)} == set(others)
+    assert 'name="outcome"' not in as_nurse.get(call).text

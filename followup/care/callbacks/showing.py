@@ -203,6 +203,11 @@ class Call:
         return [one for one in self.worries if one.callback.state != "settled"]
 
     @property
+    def undecided(self) -> list[Worry]:
+        """What the reader has in hand and nobody has decided: an outcome may be given for these."""
+        return [one for one in self.open if one.in_hand and one.callback.state == "claimed"]
+
+    @property
     def worst(self) -> Callback:
         return self.worries[0].callback
 
