@@ -16,15 +16,16 @@ comeBack();
 
 async function pressed(form, line) {
   const page = await answerTo(form);
-  const fresh = page?.getElementById(line.id);
-  if (!fresh) {
+  if (!page?.querySelector(LIST)) {
     form.submit();
     return;
   }
-  line.replaceWith(fresh);
-  const filters = page.querySelector(".filters");
-  if (filters) document.querySelector(".filters")?.replaceWith(filters);
-  fresh.querySelector("button")?.focus({ preventScroll: true });
+  const next = line.nextElementSibling;
+  const fresh = page.getElementById(line.id); // none where what is shown is not for this line any more
+  if (fresh) line.replaceWith(fresh);
+  else line.remove();
+  document.querySelector(".filters").replaceWith(page.querySelector(".filters"));
+  (fresh ?? next)?.querySelector("button")?.focus({ preventScroll: true });
 }
 
 // The page as it is after the press; nothing where it did not come through, so that the browser sends it itself.

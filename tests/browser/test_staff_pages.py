@@ -10,7 +10,7 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
-from followup.records import Store, worries
+from followup.records import Store, visits, worries
 from tests.browser.conftest import RunningServer, sign_in
 from tests.conftest import PASSWORD
 
@@ -41,6 +41,7 @@ def test_no_violation_on_any_staff_page(
     eye = enrolment[0]
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=36, instrument="applanation", bubble_percent=80)]
     visit.record_visit(Desk(clinic_store, datetime.now(UTC), nurse, server.settings.clinic.tz), eye, bodies)
+    (planned,) = visits.of_eye(clinic_store, eye)
     call = worries.open_callbacks(clinic_store)[0].id
     page = open_context(viewport={"width": 1280, "height": 800}).new_page()
     sign_in(page, server, "surgeon@test.invalid")
@@ -57,6 +58,12 @@ def test_no_violation_on_any_staff_page(
         f"/clinic/eyes/{eye}/visit",
         f"/clinic/eyes/{eye}/plan",
         f"/clinic/eyes/{eye}/card",
+        f"/clinic/visits/{planned.identity}",
+        f"/clinic/eyes/{eye}/visits/new",
+        f"/clinic/eyes/{eye}/walk-in",
+        "/clinic/?show=coming",
+        "/clinic/close-day",
+        f"/clinic/close-day?day={planned.target.isoformat()}",
         "/clinic/discharge",
         "/surgeon/protocols",
         "/surgeon/protocols/rulebook",

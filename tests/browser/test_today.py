@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime, time, timedelta
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
@@ -77,13 +77,31 @@ def go_on(store: Store, nurse: Actor, eyes: list[str]) -> None:
                 visit.record_visit(desk, eye, [body])
 
 
+def keep_times(server: RunningServer) -> None:
+    """The clinic gives each visit a time from now on."""
+    server.stop()
+    config = server.settings.server.database.with_suffix(".toml")
+    config.write_text(config.read_text(encoding="utf-8") + "appointment_times = true\n", encoding="utf-8")
+    server.start()
+
+
 def test_forty_patients_are_on_one_screen_of_a_tablet_and_on_one_page(
-    tablet: Page, clinic_store: Store, nurse: Actor, surgeon_signed: None
+    tablet: Page, server: RunningServer, clinic_store: Store, nurse: Actor, surgeon_signed: None
 ) -> None:
-    go_on(clinic_store, nurse, fill(clinic_store, nurse))
+    """With times, which is the fullest line."""
+    keep_times(server)
+    made = fill(clinic_store, nurse)
+    with clinic_store.transaction():
+        for n, eye in enumerate(made):
+            (planned,) = visits.of_eye(clinic_store, eye)
+            starts = time(8 + n // 6, n % 6 * 10)
+            visits.change(clinic_store, datetime.now(UTC), planned, nurse.signature, "", starts=starts)
+    go_on(clinic_store, nurse, made)
     tablet.reload()
     lines = tablet.locator("#day tr[id]")
     expect(lines).to_have_count(FORTY)
+    shown = lines.locator(".when").all_inner_texts()
+    assert shown == sorted(shown)
     last = lines.last.bounding_box()
     assert last
     notices = tablet.locator("aside").bounding_box()  # here nobody runs the clock, which is said above the page
@@ -130,6 +148,11 @@ def test_filters_show_who_is_here_and_are_remembered_for_the_day(tablet: Page, c
     ):
         tablet.get_by_role("link", name=name).click()
         expect(lines).to_have_count(count)
+    tablet.get_by_role("link", name="Here 2").click()
+    lines.first.get_by_role("button", name="Undo").click()
+    expect(lines).to_have_count(1)  # who is not here leaves what is shown, and nothing is sent twice
+    expect(tablet.get_by_role("link", name="Here 1")).to_be_visible()
+    expect(tablet.get_by_role("link", name="Due 5")).to_be_visible()
     tablet.get_by_role("link", name="Needs somebody").click()
     expect(lines.first.locator(".sign")).to_contain_text("▲")
     shown = lines.count()

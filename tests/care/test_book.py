@@ -16,7 +16,8 @@ from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
-from followup.records import Store, visits
+from followup.records import Store, events, visits
+from followup.records.store import new_id
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE, operation_note
 
@@ -270,3 +271,18 @@ def test_the_plan_asks_about_every_day_at_once_and_keeps_nothing_before(
     assert load(store, eye_id, ZONE).note.body["notes"] == ""
     changed = changing.change_plan(desk, eye_id, note, changing.Moves(clinic, to, asks.value.questions))
     assert [what for what, _, _ in changed] == ["notes", "visit week 1", "visit review"]
+
+
+@pytest.mark.parametrize("answer", ["move", "cancel", "nothing"])
+def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
+    store: Store, nurse: Actor, clinic: Clinic, eye_id: str, week: Visit, answer: str
+) -> None:
+    events.add(store, new_id(), eye_id, "visit-request", NOW, {"visit": "week 1", "words": ""}, "patient:x", NOW)
+    (wish,) = lists.open_requests(store, NOW)
+    assert wish.identity == week.identity
+    later = Desk(store, NOW + timedelta(hours=1), nurse, ZONE)
+    if answer == "move":
+        book.move(later, clinic, week.identity, FRIDAY)
+    if answer == "cancel":
+        book.cancel(later, week.identity, "seen elsewhere")
+    assert len(lists.open_requests(store, later.now)) == (1 if answer == "nothing" else 0)

@@ -18,6 +18,7 @@ STAFF = [
     "/clinic/",
     "/clinic/discharge",
     "/clinic/callbacks",
+    "/clinic/close-day",
     "/surgeon/",
     "/surgeon/results",
     "/surgeon/protocols",

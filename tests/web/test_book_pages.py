@@ -155,6 +155,10 @@ def test_who_did_not_come_is_asked_for_another_day_at_once(as_nurse: FlaskClient
     assert "Move it to" in answer.text
     assert "Did not come: day 1: no way to come" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     assert "away-barrier" not in as_nurse.get(address).text
+    (said,) = [e for e in events.of_eye(store, eye_id) if e.kind == "did-not-come"]
+    assert f"/clinic/entries/{said.id}/take-back" in answer.text
+    as_nurse.post(f"/clinic/entries/{said.id}/take-back", data={"reason": "recorded by mistake"})
+    assert "away-barrier" in as_nurse.get(address).text
 
 
 def test_a_walk_in_stands_on_the_list_as_here(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:

@@ -161,10 +161,14 @@ def troubles(store: Store) -> Troubles:
 
 @dataclass(frozen=True)
 class Request:
-    """What a patient asked about a visit; open until a person looked at the eye."""
+    """What a patient asked about a visit; open until a person looked at the eye, or moved or cancelled that visit.
+
+    `identity` is the visit's, where one of that name is in the book.
+    """
 
     eye: Eye
     visit: str
+    identity: str | None
     words: str
     at: datetime
 
@@ -195,8 +199,14 @@ def open_requests(store: Store, now: datetime) -> list[Request]:
         with watching.alone(store, now, "list", f"events {event.id}"):
             looked = eyes.last_look(store, event.eye_id)
             eye = eyes.eye(store, event.eye_id)
-            if eye and (looked is None or looked < event.received_at):
-                found.append(Request(eye, event.body["visit"], event.body.get("words", ""), event.at))
+            if eye is None or (looked is not None and looked >= event.received_at):
+                continue
+            meant = [v for v in visits.of_eye(store, eye.id) if v.name == event.body["visit"]]
+            stands = next((v for v in meant if v.recorded_at <= event.received_at), None)
+            gone = any(v.name == event.body["visit"] for v in visits.cancelled_of_eye(store, eye.id))
+            if stands or not (meant or gone):
+                identity = stands.identity if stands else None
+                found.append(Request(eye, event.body["visit"], identity, event.body.get("words", ""), event.at))
     return found
 
 

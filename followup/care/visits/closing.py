@@ -113,8 +113,12 @@ def closed_here(desk: Desk) -> list[Closure]:
 
 def on_closed_days(desk: Desk, clinic: Clinic) -> list[tuple[Eye, Visit]]:
     """Visits to come that stand on a day on which the clinic sees nobody, by date."""
-    known, days = {eye.id: eye for eye in eyes.followed(desk.store)}, ahead(desk.store, clinic, desk.today)
-    found = [v for v in _still_to_come(desk).values() if days.first < v.target <= days.last and v.target not in days.places]
+    days = ahead(desk.store, clinic, desk.today)
+    closed = {day for day in days.booked if days.first < day <= days.last and day not in days.places}
+    if not closed:  # as nearly always: then nobody's visits need be read
+        return []
+    known = {eye.id: eye for eye in eyes.followed(desk.store)}
+    found = [v for v in _still_to_come(desk).values() if v.target in closed]
     return [(known[v.eye_id], v) for v in sorted(found, key=lambda v: v.target)]
 
 

@@ -42,8 +42,9 @@ def back_to(eye_id: str, identity: str = "") -> Any:
     return redirect(url_for(".today", _anchor=f"visit-{identity}" if identity else None), 303)
 
 
-def tell_done(words: str, version: str = "", *, tell: bool = False) -> None:
-    session["just_done"] = {"words": words, "version": version, "tell": tell}
+def tell_done(words: str, version: str = "", *, tell: bool = False, entry: str = "") -> None:
+    """Say on the next page what was done, with the version of a visit or the entry that its undo takes back."""
+    session["just_done"] = {"words": words, "version": version, "tell": tell, "entry": entry}
 
 
 @bp.route("/visits/<identity>", methods=["GET", "POST"])
@@ -101,8 +102,8 @@ def _cancel(entry: book.Entry, form: Any) -> Any:
 
 def _away(entry: book.Entry, form: Any) -> Any:
     """Once it is on record that nobody came, the next thing is another day."""
-    book.did_not_come(context.desk(), entry.visit.identity, form.barrier.data or "", form.words.data or "")
-    tell_done(f"{entry.eye.patient.name} did not come for {entry.visit.name}: recorded. Is there another day?")
+    said = book.did_not_come(context.desk(), entry.visit.identity, form.barrier.data or "", form.words.data or "")
+    tell_done(f"{entry.eye.patient.name} did not come for {entry.visit.name}: recorded. Is there another day?", entry=said)
     return redirect(url_for(".change_visit", identity=entry.visit.identity, back=back_asked()), 303)
 
 
