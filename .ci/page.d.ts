@@ -11,6 +11,7 @@ type PageElement = HTMLElement & {
   disabled: boolean;
   elements: Iterable<HTMLInputElement> & Record<string, any>;
   hash: string;
+  method: string;
   href: string;
   name: string;
   options: HTMLOptionsCollection;

@@ -15,7 +15,7 @@ if (await endSession(database)) location.replace("/");
 // With calls in hand the first press only asks what becomes of them; the answer signs out.
 const leaving = document.getElementById("going-home") ?? (signOut.method === "post" ? signOut : null);
 leaving?.addEventListener("submit", async (event) => {
-  if (event.submitter?.value === "stay") return;
+  if (event.submitter?.getAttribute("value") === "stay") return;
   event.preventDefault();
   await sendEntries(database);
   await forgetDay(database);
