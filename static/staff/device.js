@@ -13,13 +13,14 @@ const database = await openDeviceDatabase();
 if (await endSession(database)) location.replace("/");
 
 // With calls in hand the first press only asks what becomes of them; the answer signs out.
-const leaving = document.getElementById("going-home") ?? (signOut.method === "post" ? signOut : null);
+const leaving = document.getElementById("going-home") ?? (signOut.getAttribute("method") === "post" ? signOut : null);
 leaving?.addEventListener("submit", async (event) => {
-  if (event.submitter?.getAttribute("value") === "stay") return;
+  const unanswered = leaving?.querySelector("[name=way]") && !leaving.querySelector("[name=way]:checked");
+  if (unanswered || event.submitter?.getAttribute("value") === "stay") return;
   event.preventDefault();
   await sendEntries(database);
   await forgetDay(database);
-  leaving.submit();
+  leaving?.submit();
 });
 window.addEventListener("online", refresh);
 setInterval(refresh, FRESH_MS);

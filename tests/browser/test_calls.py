@@ -12,7 +12,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
-from followup.records import Store, worries
+from followup.records import Store, patients, worries
 from tests.browser.conftest import ZONE, RunningServer, sign_in
 from tests.browser.keys import Person
 from tests.conftest import operation_note, patient_details
@@ -118,3 +118,18 @@ def test_the_handover_of_a_full_day_prints_on_one_page(
     expect(page.get_by_role("heading", name="Seen today 40")).to_be_visible()
     printed = page.pdf(format="A4")
     assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
+
+
+@pytest.mark.parametrize("language", ["en", "de", "es", "ar"])
+def test_the_paper_diary_prints_on_one_page_in_every_language(
+    open_context: OpenContext, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], language: str
+) -> None:
+    known = patients.by_number(clinic_store, "T-1")
+    assert known is not None
+    patients.correct(clinic_store, known.id, known.number, known.name, known.born_on, known.phone, language)
+    page = at_work(open_context, server, "nurse", f"/clinic/eyes/{enrolment[0]}/diary-page")
+    expect(page.locator("article.diary")).to_have_attribute("lang", language)
+    printed = page.pdf(format="A4", prefer_css_page_size=True)
+    assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
+    page.set_viewport_size({"width": 390, "height": 800})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390

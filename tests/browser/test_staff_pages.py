@@ -69,6 +69,8 @@ def test_no_violation_on_any_staff_page(
         "/surgeon/protocols/rulebook",
         "/surgeon/protocols/postures/text",
         "/how-this-is-worked-out",
+        f"/clinic/eyes/{eye}/diary",
+        f"/clinic/eyes/{eye}/diary-page",
         "/my-messages",
     ):
         page.goto(f"{server.address}{path}")
