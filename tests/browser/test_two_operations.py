@@ -45,7 +45,8 @@ def test_gas_oil_again_and_the_end(
     right, left = desk.locator("#right"), desk.locator("#left")
     expect(right).to_contain_text("Gas in the eye")
     expect(left).to_contain_text("Silicone oil in the eye")
-    expect(left).to_contain_text("list for oil removal")
+    planned = left.locator(".visits")
+    expect(planned).to_contain_text("list for oil removal")
 
     # The oil is taken out: one tap to the eye, one more.
     left.get_by_role("link", name="Picture").click()
@@ -53,7 +54,8 @@ def test_gas_oil_again_and_the_end(
     expect(desk.get_by_role("button", name="Oil was taken out")).to_have_count(0)
     desk.get_by_role("link", name="Both eyes").click()
     expect(left).to_contain_text("the oil was taken out")
-    expect(left).not_to_contain_text("list for oil removal")
+    expect(planned).not_to_contain_text("list for oil removal")
+    expect(left).to_contain_text("the oil was taken out, by Nora Nurse")  # cancelled, and says why
     expect(right).to_contain_text("Gas in the eye")
 
     # The right eye is operated again: the person and the eye stand in the form.
