@@ -7,6 +7,7 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from flask import Flask, Response, current_app, g, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 from flask_babel import Babel, get_locale, gettext
 from flask_compress import Compress
 from flask_wtf.csrf import CSRFError, CSRFProtect
@@ -88,7 +89,7 @@ def create_app(
     return app
 
 
-def _not_possible(error: CareError) -> Any:
+def _not_possible(error: CareError) -> Answer:
     """What cannot be done, said as asked. Any other error that gets here is our own fault: 500, logged."""
     status = next((code for kind, code in STATUS.items() if isinstance(error, kind)))
     if request.path.startswith("/api/"):
@@ -96,7 +97,7 @@ def _not_possible(error: CareError) -> Any:
     return render_template("error.html", message=str(error)), status
 
 
-def _http_error(error: HTTPException) -> Any:
+def _http_error(error: HTTPException) -> Answer:
     """What was asked for cannot be: said with the clinic's number, as everywhere."""
     if error.code is None or error.code < 400:
         return error
@@ -120,7 +121,7 @@ def _fault(error: InternalServerError) -> Any:
     return page.render(clinic=clinic, language=str(locale or "en"), direction=direction), status, headers
 
 
-def _stale_form(error: CSRFError) -> Any:
+def _stale_form(error: CSRFError) -> Answer:
     if "staff" not in request.cookies:
         return redirect(url_for("account.sign_in"))
     return render_template("error.html", message="This form was open too long. Go back, reload and try again."), 400

@@ -1,10 +1,10 @@
 """Who may do what: every route by its methods, and whom each lets in. What has no entry here cannot be reached."""
 
 from dataclasses import dataclass
-from typing import Any
 from urllib.parse import urlsplit
 
 from flask import Response, abort, redirect, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care import trail
 from followup.web import context
@@ -131,7 +131,7 @@ ROUTES: dict[str, Route] = {
 SAFE = ("GET", "HEAD")
 
 
-def guard() -> Any:
+def guard() -> Answer | None:
     """Before every view: None lets the request in."""
     if request.endpoint is None:
         return None  # there is no such page
@@ -167,7 +167,7 @@ def _own_pages_only() -> None:
         abort(415, "Send application/json.")
 
 
-def _phone() -> Any:
+def _phone() -> Answer | None:
     """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
     if context.device() is not None:
         return None
@@ -175,7 +175,7 @@ def _phone() -> Any:
     return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
 
 
-def _member(roles: frozenset[str]) -> Any:
+def _member(roles: frozenset[str]) -> Answer | None:
     actor = context.staff()
     if actor is None and _is_interface():
         return {"error": "nobody is signed in"}, 401

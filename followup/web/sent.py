@@ -6,6 +6,7 @@ import zlib
 from typing import Any
 
 from flask import request
+from flask.typing import ResponseReturnValue as Answer
 from pydantic import ValidationError
 
 from followup.care.home.receive import Unreadable
@@ -90,7 +91,7 @@ def _pieces(text: str, start: int) -> tuple[list[str], int]:
     return [piece for piece in pieces if piece.strip()], at
 
 
-def take_subscription(person: str, asked: Any, device_id: str | None) -> Any:
+def take_subscription(person: str, asked: Any, device_id: str | None) -> Answer:
     """Keep a browser's push subscription."""
     try:
         subscription = outgoing.Subscription.model_validate(asked)

@@ -2,9 +2,9 @@
 
 import csv
 import io
-from typing import Any
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care import accounts, signing_in, trail
 from followup.care.errors import CareError
@@ -16,7 +16,7 @@ bp = Blueprint("administrator", __name__, url_prefix="/administrator")
 
 
 @bp.route("/", methods=["GET", "POST"])
-def people() -> Any:
+def people() -> Answer:
     """Who has an account and where they are signed in; add one."""
     form, store, now = AccountForm(), context.store(), context.now()
     if form.validate_on_submit():
@@ -32,7 +32,7 @@ def people() -> Any:
 
 
 @bp.post("/people/<staff_id>/end")
-def end(staff_id: str) -> Any:
+def end(staff_id: str) -> Answer:
     """End an account and its sessions."""
     if SmallForm().validate_on_submit():
         if staff_id == context.me().id:
@@ -42,7 +42,7 @@ def end(staff_id: str) -> Any:
 
 
 @bp.post("/people/<staff_id>/sign-out")
-def sign_out(staff_id: str) -> Any:
+def sign_out(staff_id: str) -> Answer:
     """End every session of a member of staff."""
     if SmallForm().validate_on_submit():
         signing_in.end_sessions(context.store(), context.now(), staff_id, context.me().signature)
@@ -50,7 +50,7 @@ def sign_out(staff_id: str) -> Any:
 
 
 @bp.get("/audit")
-def audit() -> Any:
+def audit() -> Answer:
     """Who did what, the latest first, and who looked at which page."""
     before = request.args.get("before", type=int)
     found = trail.entries(context.store(), before)
@@ -58,7 +58,7 @@ def audit() -> Any:
 
 
 @bp.get("/audit.csv")
-def audit_csv() -> Any:
+def audit_csv() -> Answer:
     """The whole audit trail as a table."""
     trail.note_export(context.desk(), "audit")
     written = io.StringIO()

@@ -1,8 +1,7 @@
 """Signing in and out."""
 
-from typing import Any
-
 from flask import Blueprint, redirect, render_template, request, session, url_for
+from flask.typing import ResponseReturnValue as Answer
 from pydantic import ValidationError
 
 from followup.care import accounts, second_factor, signing_in
@@ -21,7 +20,7 @@ bp = Blueprint("account", __name__)
 
 
 @bp.route("/sign-in", methods=["GET", "POST"])
-def sign_in() -> Any:
+def sign_in() -> Answer:
     """Staff sign in with e-mail and password."""
     form = SignInForm()
     if form.validate_on_submit():
@@ -38,7 +37,7 @@ def sign_in() -> Any:
 
 
 @bp.route("/sign-in/code", methods=["GET", "POST"])
-def second_step() -> Any:
+def second_step() -> Answer:
     """The code of the minute, or a recovery code, after a right password."""
     form = CodeForm()
     if form.validate_on_submit():
@@ -52,7 +51,7 @@ def second_step() -> Any:
     return render_template("account/second_step.html", form=form), 400 if form.errors else 200
 
 
-def _begun(actor: Actor, email: str) -> Any:
+def _begun(actor: Actor, email: str) -> Answer:
     """A session, whatever this browser held before, and the mark by which it is known from now on."""
     context.sign_out()
     session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
@@ -72,7 +71,7 @@ def _begun(actor: Actor, email: str) -> Any:
 
 
 @bp.post("/sign-out")
-def sign_out() -> Any:
+def sign_out() -> Answer:
     """Sign out; whoever has calls or tasks in hand is asked first what becomes of them."""
     if SmallForm().validate_on_submit():
         actor = context.staff()
@@ -83,7 +82,7 @@ def sign_out() -> Any:
 
 
 @bp.route("/going-home", methods=["GET", "POST"])
-def going_home() -> Any:
+def going_home() -> Answer:
     """What becomes of the calls and tasks in hand: given back, handed to a colleague or kept; then signed out, or not."""
     form, desk = GoingHomeForm(), context.desk()
     colleagues = [s for s in accounts.everybody(desk.store) if s.id != desk.actor.id]
@@ -105,7 +104,7 @@ def going_home() -> Any:
 
 
 @bp.route("/my-messages", methods=["GET", "POST"])
-def my_messages() -> Any:
+def my_messages() -> Answer:
     """How whoever is signed in wants to be reached, and what was sent lately."""
     store, person, when = context.store(), f"staff:{context.me().id}", context.settings().messages
     form = MessagesForm()

@@ -1,8 +1,7 @@
 """One's own account: the password, and where one is signed in."""
 
-from typing import Any
-
 from flask import redirect, render_template, request, session, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care import accounts, second_factor, signing_in
 from followup.care.errors import CareError
@@ -14,7 +13,7 @@ from followup.web.fields import SmallForm, field_errors
 
 
 @bp.route("/my-account", methods=["GET", "POST"])
-def my_account() -> Any:
+def my_account() -> Answer:
     """Change the password; other browsers are signed out with it."""
     form, store, now, me = PasswordForm(), context.store(), context.now(), context.me()
     held = context.signed_in()
@@ -37,7 +36,7 @@ def my_account() -> Any:
 
 
 @bp.post("/my-account/sign-others-out")
-def sign_others_out() -> Any:
+def sign_others_out() -> Answer:
     """End one's sessions on every other browser."""
     held = context.signed_in()
     if SmallForm().validate_on_submit() and held:
@@ -47,7 +46,7 @@ def sign_others_out() -> Any:
 
 
 @bp.route("/my-account/second-factor", methods=["GET", "POST"])
-def set_up_second_factor() -> Any:
+def set_up_second_factor() -> Answer:
     """Set up an app that makes codes; recovery codes are shown once, when it works."""
     form, store, me = CodeForm(), context.store(), context.me()
     if request.method == "GET":
@@ -66,7 +65,7 @@ def set_up_second_factor() -> Any:
 
 
 @bp.route("/my-account/no-second-factor", methods=["GET", "POST"])
-def remove_second_factor() -> Any:
+def remove_second_factor() -> Answer:
     """Ask for no codes any more, with the password."""
     form = LonePasswordForm()
     if form.validate_on_submit():

@@ -1,8 +1,7 @@
 """Pages that belong to nobody in particular: the door, how this is worked out, and whether everything works."""
 
-from typing import Any
-
 from flask import Blueprint, redirect, render_template, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.reading.eye import rulebook
 from followup.care.watch import watching
@@ -43,7 +42,7 @@ MODELS = (
 
 
 @bp.get("/")
-def index() -> Any:
+def index() -> Answer:
     """Two doors: the patient's phone, and staff."""
     if context.device() is not None and context.staff() is None:
         return redirect(url_for("patient.shell"))
@@ -51,7 +50,7 @@ def index() -> Any:
 
 
 @bp.get("/how-this-is-worked-out")
-def reference() -> Any:
+def reference() -> Answer:
     """Each model with its figures and sources, drawn from what the code computes with."""
     return render_template(
         "reference.html",
@@ -62,14 +61,14 @@ def reference() -> Any:
 
 
 @bp.get("/not-working")
-def not_working() -> Any:
+def not_working() -> Answer:
     """What went wrong and still does, whom it is about, and since when."""
     store, now = context.store(), context.now()
     return render_template("not_working.html", faults=watching.named(store), late=watching.late(store, now))
 
 
 @bp.get("/health")
-def health() -> Any:
+def health() -> Answer:
     """For whoever watches the server: 200, or 503 with what stands still (`database`, `clock`, `disk`). No sign-in, no data."""
     stopped = watching.stopped(context.store(), context.now())
     return ({"ok": False, "stopped": stopped}, 503) if stopped else {"ok": True}

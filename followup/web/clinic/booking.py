@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from flask import abort, redirect, render_template, request, session, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.errors import CareError
 from followup.care.visits import book, closing
@@ -30,7 +31,7 @@ def back_asked() -> str:
     return asked if asked in BACK_TO else "today"
 
 
-def back_to(eye_id: str, identity: str = "") -> Any:
+def back_to(eye_id: str, identity: str = "") -> Answer:
     """Back to the page from which the book was opened; on the list, to the line of that visit."""
     asked = back_asked()
     if asked == "eye":
@@ -48,7 +49,7 @@ def tell_done(words: str, version: str = "", *, tell: bool = False, entry: str =
 
 
 @bp.route("/visits/<identity>", methods=["GET", "POST"])
-def change_visit(identity: str) -> Any:
+def change_visit(identity: str) -> Answer:
     """Move a visit, cancel it, or say that nobody came for it."""
     entry = book.entry(context.store(), context.desk(), identity)
     kinds = {"move": MoveForm, "cancel": CancelForm, "away": AwayForm}
@@ -100,7 +101,7 @@ def _cancel(entry: book.Entry, form: Any) -> Any:
     tell_done(f"{entry.eye.patient.name}: {entry.visit.name} is cancelled.", version, tell=True)
 
 
-def _away(entry: book.Entry, form: Any) -> Any:
+def _away(entry: book.Entry, form: Any) -> Answer:
     """Once it is on record that nobody came, the next thing is another day."""
     said = book.did_not_come(context.desk(), entry.visit.identity, form.barrier.data or "", form.words.data or "")
     tell_done(f"{entry.eye.patient.name} did not come for {entry.visit.name}: recorded. Is there another day?", entry=said)
@@ -111,7 +112,7 @@ _DO: dict[str, Callable[[book.Entry, Any], Any]] = {"move": _move, "cancel": _ca
 
 
 @bp.route("/eyes/<eye_id>/visits/new", methods=["GET", "POST"])
-def add_visit(eye_id: str) -> Any:
+def add_visit(eye_id: str) -> Answer:
     """Put one more visit beside the plan."""
     eye, form, clinic = load_eye(eye_id), AddForm(), context.settings().clinic
     questions: list[str] = []
@@ -143,7 +144,7 @@ def add_visit(eye_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/walk-in", methods=["GET", "POST"])
-def walk_in(eye_id: str) -> Any:
+def walk_in(eye_id: str) -> Answer:
     """Somebody came without an appointment: they stand on the list as here."""
     eye, form = load_eye(eye_id), WalkInForm()
     if form.validate_on_submit():
@@ -159,7 +160,7 @@ def walk_in(eye_id: str) -> Any:
 
 @bp.post("/visits/<version>/undo")
 @pressed
-def undo_visit(version: str) -> Any:
+def undo_visit(version: str) -> Answer:
     """Take back the last change of a visit."""
     change = book.change_of(context.store(), version)
     book.undo(context.desk(), version)
@@ -170,7 +171,7 @@ def undo_visit(version: str) -> Any:
 
 @bp.post("/visits/<identity>/put-back")
 @pressed
-def put_back(identity: str) -> Any:
+def put_back(identity: str) -> Answer:
     """A cancelled visit stands in the book again."""
     book.put_back(context.desk(), identity)
     return back_to(request.form.get("eye", ""), identity)
@@ -178,14 +179,14 @@ def put_back(identity: str) -> Any:
 
 @bp.post("/visits/<version>/told")
 @pressed
-def told(version: str) -> Any:
+def told(version: str) -> Answer:
     """The patient knows of the change."""
     book.told(context.desk(), version)
     return back_to(request.form.get("eye", ""))
 
 
 @bp.route("/close-day", methods=["GET", "POST"])
-def close_day() -> Any:
+def close_day() -> Answer:
     """Close a clinic day: its visits with the days proposed for them, changed where need be, and moved in one step."""
     desk, clinic, form = context.desk(), context.settings().clinic, CloseForm()
     chosen = _date(request.values.get("day", ""))
@@ -224,7 +225,7 @@ def close_day() -> Any:
 
 @bp.post("/close-day/<day>/open")
 @pressed
-def open_day(day: str) -> Any:
+def open_day(day: str) -> Answer:
     """Open a day again that was closed by mistake; its visits return to it if that is asked."""
     chosen = _date(day)
     if chosen is None:

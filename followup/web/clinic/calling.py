@@ -1,9 +1,9 @@
 """Callbacks: the list, the call for a patient and every step on the way to its outcome, and the handover at the end of the day."""
 
 from datetime import datetime
-from typing import Any
 
 from flask import abort, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 from flask_wtf import FlaskForm
 
 from followup.care.callbacks import calls as phone_calls
@@ -18,24 +18,24 @@ from followup.web.clinic.callback_forms import CallForm, DecideForm
 
 
 @bp.get("/callbacks")
-def callback_list() -> Any:
+def callback_list() -> Answer:
     """Every patient with open callbacks, by how soon and then by how long it has waited."""
     return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
 
 
 @bp.get("/handover")
-def handover() -> Any:
+def handover() -> Answer:
     """The end of the day: seen, did not come, settled, open, unreached, and who has what."""
     return render_template("clinic/handover.html", found=handing_over.handover(context.desk()))
 
 
 @bp.get("/callbacks/<callback_id>")
-def callback(callback_id: str) -> Any:
+def callback(callback_id: str) -> Answer:
     """One call: this callback and whatever else is open of its patient."""
     return _call_page(callback_id)
 
 
-def _call_page(callback_id: str, made: CallForm | None = None, decide: DecideForm | None = None) -> Any:
+def _call_page(callback_id: str, made: CallForm | None = None, decide: DecideForm | None = None) -> Answer:
     wrong = made is not None or decide is not None
     call = showing.call(context.desk(), callback_id)
     made, decide = made or CallForm(formdata=None), decide or DecideForm(formdata=None)
@@ -51,7 +51,7 @@ def _call_page(callback_id: str, made: CallForm | None = None, decide: DecideFor
 
 @bp.post("/callbacks/<callback_id>/claim")
 @pressed
-def claim(callback_id: str) -> Any:
+def claim(callback_id: str) -> Answer:
     """Take everything that is open of this patient, to make one call."""
     holding.claim_call(context.desk(), callback_id)
     return _to(callback_id)
@@ -59,14 +59,14 @@ def claim(callback_id: str) -> Any:
 
 @bp.post("/callbacks/<callback_id>/take-over")
 @pressed
-def take_over(callback_id: str) -> Any:
+def take_over(callback_id: str) -> Answer:
     """Take the call from whoever has it, as the page said."""
     holding.take_call_over(context.desk(), callback_id, request.form.get("whose", ""))
     return _to(callback_id)
 
 
 @bp.post("/callbacks/<callback_id>/decide")
-def decide(callback_id: str) -> Any:
+def decide(callback_id: str) -> Answer:
     """The surgeon's decision: one button; a word, who and by when where they matter."""
     form = DecideForm()
     if not form.validate_on_submit():
@@ -94,21 +94,21 @@ def decide(callback_id: str) -> Any:
 
 @bp.post("/callbacks/<callback_id>/undo")
 @pressed
-def undo(callback_id: str) -> Any:
+def undo(callback_id: str) -> Answer:
     deciding.undo(context.desk(), callback_id)
     return _to(callback_id)
 
 
 @bp.post("/callbacks/<callback_id>/give-back")
 @pressed
-def give_back(callback_id: str) -> Any:
+def give_back(callback_id: str) -> Answer:
     holding.give_call_back(context.desk(), callback_id)
     return _to(callback_id)
 
 
 @bp.post("/tasks/<task_id>/take")
 @pressed
-def take_task(task_id: str) -> Any:
+def take_task(task_id: str) -> Answer:
     """Take what is to do, from nobody or from whoever has it, as the page said."""
     holding.take_task(context.desk(), task_id, request.form.get("whose") or None)
     return _to(known_task(context.store(), task_id).callback_id)
@@ -116,13 +116,13 @@ def take_task(task_id: str) -> Any:
 
 @bp.post("/tasks/<task_id>/give-back")
 @pressed
-def give_back_task(task_id: str) -> Any:
+def give_back_task(task_id: str) -> Answer:
     holding.give_back_task(context.desk(), task_id)
     return _to(known_task(context.store(), task_id).callback_id)
 
 
 @bp.post("/callbacks/<callback_id>/attempt")
-def attempt(callback_id: str) -> Any:
+def attempt(callback_id: str) -> Answer:
     """Record a call, what comes of it, that what was to do is done, or several of these at once."""
     form = CallForm()
     if not form.validate_on_submit():
@@ -155,7 +155,7 @@ def _record(callback_id: str, form: CallForm) -> None:
         settling.settle(desk, first, outcome, why, clinic, also=also, told=form.told.data)
 
 
-def _to(callback_id: str) -> Any:
+def _to(callback_id: str) -> Answer:
     return redirect(url_for(".callback", callback_id=callback_id), 303)
 
 

@@ -1,8 +1,7 @@
 """What was entered is put right: entries, the note of an operation, a patient's particulars."""
 
-from typing import Any
-
 from flask import abort, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.corrections import correcting, operation_note, particulars
 from followup.care.errors import CareError, Conflict
@@ -29,7 +28,7 @@ def _entry(event_id: str) -> entries.Entry:
 
 
 @bp.route("/entries/<event_id>/correct", methods=["GET", "POST"])
-def correct_entry(event_id: str) -> Any:
+def correct_entry(event_id: str) -> Answer:
     """Put an entry right in the fields it was made in, or withdraw it."""
     entry = _entry(event_id)
     eye = load_eye(entry.event.eye_id)
@@ -73,7 +72,7 @@ def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> N
 
 
 @bp.get("/entries/<event_id>/put-right")
-def entry_put_right(event_id: str) -> Any:
+def entry_put_right(event_id: str) -> Answer:
     """What became of an entry: what stands now, what that raised, and which warnings rested on it."""
     entry = _entry(event_id)
     if entry.later is None:
@@ -90,7 +89,7 @@ def entry_put_right(event_id: str) -> Any:
 
 
 @bp.route("/patients/<patient_id>/particulars", methods=["GET", "POST"])
-def correct_particulars(patient_id: str) -> Any:
+def correct_particulars(patient_id: str) -> Answer:
     """Number, name, birth date, phone and language as they are right."""
     known = particulars.known(context.store(), patient_id)
     form = ParticularsForm(obj=known)
@@ -118,7 +117,7 @@ def correct_particulars(patient_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/operations/<operation_id>/note", methods=["GET", "POST"])
-def correct_note(eye_id: str, operation_id: str) -> Any:
+def correct_note(eye_id: str, operation_id: str) -> Answer:
     """Everything that was copied from the operation note, also the eye."""
     zone = context.zone()
     notes = operation_note.notes(context.store(), eye_id, operation_id)

@@ -1,8 +1,7 @@
 """Today: who is due, missing, here; and what a clinic device keeps for a day without a signal."""
 
-from typing import Any
-
 from flask import redirect, render_template, request, session, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.today import arrivals, lists
 from followup.care.visits import closing
@@ -35,7 +34,7 @@ DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon
 
 
 @bp.get("/")
-def today() -> Any:
+def today() -> Answer:
     """Who is due, who is missing, who is at risk."""
     words = request.args.get("find", "").strip()
     store, desk, shown = context.store(), context.desk(), _filter()
@@ -74,7 +73,7 @@ def _shows(shown: str, due: lists.Due) -> bool:
 
 
 @bp.get("/without-signal")
-def without_signal() -> Any:
+def without_signal() -> Answer:
     """The page that a clinic device keeps: the same for everybody, what it shows comes from the device's own store."""
     form = VisitForm(meta={"csrf": False})
     return render_template(
@@ -83,13 +82,13 @@ def without_signal() -> Any:
 
 
 @bp.get("/manifest.webmanifest")
-def manifest() -> Any:
+def manifest() -> Answer:
     """What makes the staff's pages installable on a clinic device."""
     return workers.manifest("clinic/manifest.json")
 
 
 @bp.get("/sw.js")
-def service_worker() -> Any:
+def service_worker() -> Answer:
     """The staff's service worker."""
     pages = [url_for(".without_signal"), url_for(".manifest"), url_for("api.acuity_table")]
     kept = [*pages, *workers.static_addresses(DEVICE_ASSETS)]
@@ -98,7 +97,7 @@ def service_worker() -> Any:
 
 @bp.post("/eyes/<eye_id>/arrived")
 @pressed
-def arrived(eye_id: str) -> Any:
+def arrived(eye_id: str) -> Answer:
     """The patient is in the clinic."""
     identity = request.form.get("visit_id", "")
     arrivals.arrive(context.desk(), eye_id, identity)
@@ -107,7 +106,7 @@ def arrived(eye_id: str) -> Any:
 
 @bp.post("/arrivals/<event_id>/undo")
 @pressed
-def not_here(event_id: str) -> Any:
+def not_here(event_id: str) -> Answer:
     """The patient is not in the clinic after all."""
     arrivals.not_here(context.desk(), event_id)
     return redirect(url_for(".today", _anchor=f"visit-{request.form.get('visit_id', '')}"), 303)

@@ -9,6 +9,7 @@ from threading import BoundedSemaphore
 from typing import Any
 
 from flask import Blueprint, Response, jsonify, request
+from flask.typing import ResponseReturnValue as Answer
 from itsdangerous import BadSignature, SignatureExpired, URLSafeTimedSerializer
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
@@ -54,27 +55,27 @@ class SealedEntries(BaseModel):
 
 
 @bp.get("/here")
-def here() -> Any:
+def here() -> Answer:
     """Answers whoever asks whether there is a signal."""
     return "", 204
 
 
 @bp.post("/leave")
-def leave() -> Any:
+def leave() -> Answer:
     """End the session of whoever signed out on the device, at once or when it has a signal again."""
     context.sign_out()
     return "", 204
 
 
 @bp.get("/daysheet")
-def sheet() -> Any:
+def sheet() -> Answer:
     """Today's list and entry screens for a device of whoever is signed in."""
     made = daysheet(context.desk(), author_pass(context.me()))
     return Response(made.model_dump_json(), mimetype="application/json")
 
 
 @bp.post("/entries")
-def entries() -> Any:
+def entries() -> Answer:
     """Take sealed entries; each packet is answered with its events' results, in the order sent.
 
     Anybody may send, since whoever made them may have signed out. So a few at a time are opened, and an address that
@@ -88,7 +89,7 @@ def entries() -> Any:
         _opening.release()
 
 
-def _entries() -> Any:
+def _entries() -> Answer:
     if context.staff() is None and too_much_junk(context.store(), context.now(), request.remote_addr or ""):
         return {"error": "too much came from here that nobody of this clinic made; sign in, or wait an hour"}, 429
     try:
@@ -100,7 +101,7 @@ def _entries() -> Any:
 
 
 @bp.post("/push")
-def push() -> Any:
+def push() -> Answer:
     """Push to this browser of a member of staff from now on."""
     return take_subscription(f"staff:{context.me().id}", sent_json(), None)
 

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from flask import redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 from pydantic import ValidationError
 from wtforms import FieldList
 
@@ -32,7 +33,7 @@ FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0
 
 
 @bp.route("/discharge", methods=["GET", "POST"])
-def new_discharge() -> Any:
+def new_discharge() -> Answer:
     """From operation note to printed card: first propose, then adjust and confirm.
 
     The form's own id becomes the operation's. So a discharge that is confirmed twice, or gone back to, leads to its card.
@@ -160,7 +161,7 @@ def say(field: Any, fault: str | None) -> None:
         field.errors = [*field.errors, fault]
 
 
-def _confirm(form: DischargeForm, note: OperationNote, id: str) -> Any:
+def _confirm(form: DischargeForm, note: OperationNote, id: str) -> Answer:
     answer: Any = {"written": "written", "recorded": "recorded"}.get(form.same_person.data or "")
     same = SamePerson(answer, form.same_person_mark.data) if answer else None
     try:
@@ -179,7 +180,7 @@ def _confirm(form: DischargeForm, note: OperationNote, id: str) -> Any:
     return _to_card(id)
 
 
-def _to_card(operation_id: str) -> Any:
+def _to_card(operation_id: str) -> Answer:
     return redirect(url_for(".card", eye_id=load_eye(operation_id).id), 303)
 
 
@@ -314,7 +315,7 @@ def _clinic_days() -> Openings:
 
 
 @bp.route("/eyes/<eye_id>/plan", methods=["GET", "POST"])
-def change_plan(eye_id: str) -> Any:
+def change_plan(eye_id: str) -> Answer:
     """Change what was left in the eye, the posture or the dates later; shows what changed."""
     eye = operated_eye(eye_id)
     form = PlanForm()

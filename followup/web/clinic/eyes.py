@@ -1,8 +1,7 @@
 """One eye: its page, its card and code, and what ends the caution of gas."""
 
-from typing import Any
-
 from flask import redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.actors import barred
 from followup.care.corrections import correcting, operation_note
@@ -21,7 +20,7 @@ from followup.web.fields import SmallForm
 
 
 @bp.get("/eyes/<eye_id>/card")
-def card(eye_id: str) -> Any:
+def card(eye_id: str) -> Answer:
     """The discharge card: one A4 page with the code that enrols the phone."""
     eye = operated_eye(eye_id)
     code = context.kept_code(eye.id)
@@ -41,7 +40,7 @@ def card(eye_id: str) -> Any:
 
 @bp.post("/eyes/<eye_id>/code")
 @pressed
-def new_code(eye_id: str) -> Any:
+def new_code(eye_id: str) -> Answer:
     """A fresh enrolment code, for a second phone or when the first has run out."""
     eye = load_eye(eye_id)
     code = enrol.issue_code(context.desk(), eye.patient.id)
@@ -50,7 +49,7 @@ def new_code(eye_id: str) -> Any:
 
 
 @bp.get("/eyes/<eye_id>")
-def eye_page(eye_id: str) -> Any:
+def eye_page(eye_id: str) -> Answer:
     """One eye: the whole course in one picture, and the table that says the same."""
     eye, now, store = load_eye(eye_id), context.now(), context.store()
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
@@ -74,14 +73,14 @@ def eye_page(eye_id: str) -> Any:
 
 @bp.post("/devices/<device_id>/revoke")
 @pressed
-def revoke(device_id: str) -> Any:
+def revoke(device_id: str) -> Answer:
     """Lock a lost phone out."""
     enrol.revoke(context.desk(), device_id)
     return redirect(context.inside(request.form.get("back")) or url_for(".today"), 303)
 
 
 @bp.route("/eyes/<eye_id>/no-gas", methods=["GET", "POST"])
-def no_gas(eye_id: str) -> Any:
+def no_gas(eye_id: str) -> Answer:
     """No gas seen: asked once more beside the last level and the forecast, since it lifts the caution."""
     eye, now = operated_eye(eye_id), context.now()
     if fault := barred(context.me(), "no-gas-seen"):
@@ -95,18 +94,18 @@ def no_gas(eye_id: str) -> Any:
 
 @bp.post("/eyes/<eye_id>/oil-out")
 @pressed
-def oil_out(eye_id: str) -> Any:
+def oil_out(eye_id: str) -> Answer:
     """The oil was taken out."""
     return _record(eye_id, "tamponade-removed")
 
 
-def _record(eye_id: str, kind: str) -> Any:
+def _record(eye_id: str, kind: str) -> Answer:
     visit.record_clinic_event(context.desk(), eye_id, kind, {})
     return redirect(url_for(".eye_page", eye_id=eye_id), 303)
 
 
 @bp.post("/entries/<event_id>/take-back")
-def take_back(event_id: str) -> Any:
+def take_back(event_id: str) -> Answer:
     """Withdraw an entry made by mistake, with the reason."""
     form = TakeBackForm()
     if not form.validate_on_submit():

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from flask import redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 from flask_babel import force_locale, get_locale, gettext
 
 from followup.care.errors import CareError
@@ -17,7 +18,7 @@ from followup.web.fields import field_errors
 
 
 @bp.route("/patients/<patient_id>/reached-by", methods=["GET", "POST"])
-def reached_by(patient_id: str) -> Any:
+def reached_by(patient_id: str) -> Answer:
     """How the patient stays in touch: chosen by a person, never for them."""
     known = person.standing(context.store(), patient_id)
     form = ReachForm(obj=known)
@@ -32,7 +33,7 @@ def reached_by(patient_id: str) -> Any:
 
 
 @bp.get("/eyes/<eye_id>/diary-page")
-def diary_page(eye_id: str) -> Any:
+def diary_page(eye_id: str) -> Answer:
     """The paper diary in the patient's language: one sheet to print."""
     eye = operated_eye(eye_id)
     with force_locale(eye.patient.language):
@@ -50,7 +51,7 @@ def diary_page(eye_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/diary", methods=["GET", "POST"])
-def diary_entry(eye_id: str) -> Any:
+def diary_entry(eye_id: str) -> Answer:
     """A day of the diary after the other; what it raises is said at once."""
     eye, form = operated_eye(eye_id), DiaryForm()
     raised, saved = [], None

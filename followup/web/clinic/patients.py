@@ -1,8 +1,7 @@
 """One patient: both eyes on one page, the end of follow-up, and two records of one person joined."""
 
-from typing import Any
-
 from flask import redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.errors import CareError
 from followup.care.patients import following, joining
@@ -16,7 +15,7 @@ from followup.web.fields import field_errors
 
 
 @bp.get("/patients/<patient_id>")
-def patient_page(patient_id: str) -> Any:
+def patient_page(patient_id: str) -> Answer:
     """Both eyes side by side: what was done, what is in each, what is planned, and what was said."""
     found = person.whole(context.store(), patient_id, context.zone())
     if found.patient.id != patient_id:
@@ -27,7 +26,7 @@ def patient_page(patient_id: str) -> Any:
 
 
 @bp.route("/eyes/<eye_id>/end", methods=["GET", "POST"])
-def end_follow_up(eye_id: str) -> Any:
+def end_follow_up(eye_id: str) -> Answer:
     """End follow-up of an eye: what is open is shown, and is settled first or closed with the reason."""
     store, eye, form = context.store(), load_eye(eye_id), EndForm()
     if form.validate_on_submit():
@@ -51,7 +50,7 @@ def end_follow_up(eye_id: str) -> Any:
 
 
 @bp.post("/eyes/<eye_id>/take-up")
-def take_up(eye_id: str) -> Any:
+def take_up(eye_id: str) -> Answer:
     """Take follow-up up again, with why."""
     form, eye = TakeUpForm(), load_eye(eye_id)
     form.validate_on_submit()
@@ -60,7 +59,7 @@ def take_up(eye_id: str) -> Any:
 
 
 @bp.route("/patients/<patient_id>/join", methods=["GET", "POST"])
-def join(patient_id: str) -> Any:
+def join(patient_id: str) -> Answer:
     """Find the other record, look at both beside each other, say what stands, and confirm once more."""
     store, one = context.store(), person.standing(context.store(), patient_id)
     other_id, words = request.args.get("other", ""), request.args.get("find", "").strip()

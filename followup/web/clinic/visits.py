@@ -1,8 +1,7 @@
 """Entering a visit, and what saving it raised."""
 
-from typing import Any
-
 from flask import redirect, render_template, request, session, url_for
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.errors import CareError
 from followup.care.home import sealing
@@ -21,7 +20,7 @@ from followup.web.fields import field_errors
 
 
 @bp.route("/eyes/<eye_id>/visit", methods=["GET", "POST"])
-def new_visit(eye_id: str) -> Any:
+def new_visit(eye_id: str) -> Answer:
     """Measures of both eyes; saving says at once what they raised, and why."""
     eye = load_eye(eye_id)
     form = VisitForm()
@@ -87,7 +86,7 @@ def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
 
 
 @bp.get("/eyes/<eye_id>/visit/saved")
-def visit_saved(eye_id: str) -> Any:
+def visit_saved(eye_id: str) -> Answer:
     """What saving the visit raised, with the values, the threshold and the source of each rule."""
     eye = load_eye(eye_id)
     both = person.both_eyes(context.store(), eye.patient.id, context.zone())

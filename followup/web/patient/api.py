@@ -4,6 +4,7 @@ from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, Response, jsonify, request
+from flask.typing import ResponseReturnValue as Answer
 from flask_babel import gettext
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic.json_schema import models_json_schema
@@ -64,7 +65,7 @@ class Results(BaseModel):
 
 
 @bp.get("/pack")
-def pack() -> Any:
+def pack() -> Answer:
     """All that the phone shows offline, in the language asked for; 304 when nothing changed."""
     made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
     response = Response(made.model_dump_json(), mimetype="application/json")
@@ -73,7 +74,7 @@ def pack() -> Any:
 
 
 @bp.post("/events")
-def events() -> Any:
+def events() -> Answer:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
     body = sent_events()
     if body is None:
@@ -88,7 +89,7 @@ def events() -> Any:
 
 
 @bp.post("/sealed")
-def sealed() -> Any:
+def sealed() -> Answer:
     """Open what a locked-out phone had sealed, and take it as its events."""
     try:
         batch = SealedBatch.model_validate(sent_json())
@@ -100,7 +101,7 @@ def sealed() -> Any:
 
 
 @bp.get("/messages")
-def messages() -> Any:
+def messages() -> Answer:
     """How this phone's person wants to be reached, and what is possible here."""
     when = context.settings().messages
     chosen = outgoing.choices_of(context.store(), _person(), context.settings().clinic, when)
@@ -110,7 +111,7 @@ def messages() -> Any:
 
 
 @bp.put("/messages")
-def choose_messages() -> Any:
+def choose_messages() -> Answer:
     """Keep how this phone's person wants to be reached."""
     try:
         chosen = outgoing.Choices.model_validate(sent_json())
@@ -121,7 +122,7 @@ def choose_messages() -> Any:
 
 
 @bp.post("/push")
-def push() -> Any:
+def push() -> Answer:
     """Push reminders to this phone from now on."""
     return take_subscription(_person(), sent_json(), _device().id)
 
@@ -137,7 +138,7 @@ def _device() -> Device:
 
 
 @bp.get("/acuity-table")
-def acuity_table() -> Any:
+def acuity_table() -> Answer:
     """Every usual way to write an acuity with its conversions, for pages that work offline."""
     response = jsonify(acuity.table())
     response.headers["Cache-Control"] = "public, max-age=86400"
@@ -145,7 +146,7 @@ def acuity_table() -> Any:
 
 
 @bp.get("/openapi.json")
-def openapi() -> Any:
+def openapi() -> Answer:
     """OpenAPI 3.1, from the models."""
     models: list[Any] = [
         Batch,

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 from flask_babel import get_locale, gettext
 from itsdangerous import BadSignature, URLSafeSerializer
 
@@ -37,7 +38,7 @@ def _plural_samples(form_of: Callable[[int], str]) -> dict[str, int]:
 
 
 @bp.route("/enrol", methods=["GET", "POST"])
-def enrolment() -> Any:
+def enrolment() -> Answer:
     """The one-time code and the year of birth make this phone the patient's."""
     form = EnrolForm()
     if request.method == "GET":
@@ -77,7 +78,7 @@ def _chosen_language(token: str) -> str:
 
 
 @bp.get("/me/")
-def shell() -> Any:
+def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
     response = Response(render_template("patient/shell.html", words=_words()))
     response.headers["Cache-Control"] = "no-cache"
@@ -86,7 +87,7 @@ def shell() -> Any:
 
 
 @bp.get("/calendar/<token>.ics")
-def visits_calendar(token: str) -> Any:
+def visits_calendar(token: str) -> Answer:
     """The next visits as a feed that a calendar can subscribe to; its address is the phone's own secret."""
     try:
         rows = enrol.visits_to_come(context.store(), _calendar_signer().loads(token), context.today())
@@ -100,7 +101,7 @@ def visits_calendar(token: str) -> Any:
 
 
 @bp.get("/me/calendar")
-def my_calendar() -> Any:
+def my_calendar() -> Answer:
     """Lead the phone's calendar to its own feed."""
     device = context.device()
     if device is None:
@@ -115,13 +116,13 @@ def _calendar_signer() -> URLSafeSerializer:
 
 
 @bp.get("/manifest.webmanifest")
-def manifest() -> Any:
+def manifest() -> Answer:
     """What makes the page installable."""
     return workers.manifest("patient/manifest.json")
 
 
 @bp.get("/sw.js")
-def service_worker() -> Any:
+def service_worker() -> Answer:
     """The service worker with the list and version of what it keeps."""
     return workers.worker("patient/worker.js", "/me/", shell_assets())
 

@@ -1,9 +1,9 @@
 """The surgeon's pages: who needs me and why, and the protocols to read and sign."""
 
 from collections.abc import Callable
-from typing import Any
 
 from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue as Answer
 from werkzeug.datastructures import MultiDict
 from wtforms.fields.choices import SelectChoice
 
@@ -20,13 +20,13 @@ bp.context_processor(display.unsigned)
 
 
 @bp.get("/")
-def needs_me() -> Any:
+def needs_me() -> Answer:
     """Mine, what moved up, then colleagues': by how soon, then by how long it has waited. What is decided comes last."""
     return render_template("surgeon/needs_me.html", found=showing.for_surgeon(context.desk()))
 
 
 @bp.get("/results")
-def my_results() -> Any:
+def my_results() -> Answer:
     """How the operations of one surgeon, or of the whole clinic, turned out."""
     form = _asked()
     if not form.validate():
@@ -43,7 +43,7 @@ def my_results() -> Any:
 
 
 @bp.get("/results.csv")
-def results_table() -> Any:
+def results_table() -> Answer:
     """The operations behind the results, a row each, for a spreadsheet; that it left is put on record."""
     form = _asked()
     if not form.validate():
@@ -62,7 +62,7 @@ def _asked() -> AskedForm:
 
 
 @bp.get("/protocols")
-def protocols() -> Any:
+def protocols() -> Answer:
     """The three parts in force, with their signatures."""
     store = context.store()
     return render_template(
@@ -74,7 +74,7 @@ def protocols() -> Any:
 
 
 @bp.post("/protocols/<part>/sign")
-def sign(part: str) -> Any:
+def sign(part: str) -> Answer:
     form = SignForm()
     if form.validate_on_submit():
         signing.sign(context.desk(), part, form.fingerprint.data)
@@ -82,18 +82,18 @@ def sign(part: str) -> Any:
 
 
 @bp.route("/protocols/<part>", methods=["GET", "POST"])
-def adjust_part(part: str) -> Any:
+def adjust_part(part: str) -> Answer:
     """Read a part and adjust its numbers; first shows what the change would have done to the clinic's own past eyes."""
     return _change(part, "surgeon/protocol.html", lambda base: adjust.adjusted(base, request.form))
 
 
 @bp.route("/protocols/<part>/text", methods=["GET", "POST"])
-def edit_text(part: str) -> Any:
+def edit_text(part: str) -> Answer:
     """The whole text of a part, for what the numbers alone cannot say."""
     return _change(part, "surgeon/protocol_text.html", str)
 
 
-def _change(part: str, template: str, changed_from: Callable[[str], str]) -> Any:
+def _change(part: str, template: str, changed_from: Callable[[str], str]) -> Answer:
     """Try a changed text, or keep it as the clinic's new draft. What was typed stays on the page."""
     if part not in book.PARTS:
         return render_template("error.html", message="There is no such part of the protocol."), 404
