@@ -11,10 +11,10 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.reading.measures import MeasuresBody
 from followup.care.today.handover import Handover, handover
-from followup.care.visits import visit
+from followup.care.visits import book, visit
 from followup.clinical import schedule
 from followup.config import Settings
-from followup.records import Store, worries
+from followup.records import Store, visits, worries
 from followup.records.values import Callback
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 from tests.web.test_callback_pages import words_of
@@ -36,7 +36,7 @@ def pressed(store: Store, nurse: Actor, name: str, iop: float = 46) -> Callback:
 def names(found: Handover) -> dict[str, list[str]]:
     return {
         "seen": [s.patient.name for s in found.seen],
-        "did not come": [d.eye.patient.name for d in found.did_not_come],
+        "did not come": [a.eye.patient.name for a in found.did_not_come],
         "settled": [s.eye.patient.name for s in found.settled],
         "waiting": [line.eye.patient.name for line in found.waiting if line.eye],
         "unreached": [line.eye.patient.name for line in found.unreached if line.eye],
@@ -76,3 +76,21 @@ def test_everything_of_the_day_stands_on_the_page_it_was_left_in(
 
 def test_an_empty_day_says_so(as_nurse: FlaskClient) -> None:
     assert words_of(as_nurse.get("/clinic/handover").text).count("Nobody, nothing.") == 5
+
+
+def test_whoever_did_not_come_stands_with_what_stood_in_the_way_also_when_the_visit_was_moved(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, settings: Settings
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    for name in ("Stays", "Moves"):
+        eye = patient(store, nurse, name, schedule.Window("week 1", TODAY, TODAY, TODAY + timedelta(5), ""))
+        (planned,) = visits.of_eye(store, eye)
+        book.did_not_come(desk, planned.identity, "way")
+        if name == "Moves":
+            book.move(desk, settings.clinic, planned.identity, TODAY + timedelta(4), why="no way to come")
+    found = handover(desk)
+    assert {(a.eye.patient.name, a.may_come_until is None, "week 1: " in a.why) for a in found.did_not_come} == {
+        ("Stays", False, True),
+        ("Moves", True, True),
+    }
+    assert "has another day" in as_nurse.get("/clinic/handover").text

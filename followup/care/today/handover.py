@@ -8,9 +8,10 @@ from followup.care.callbacks import showing
 from followup.care.callbacks.showing import Line
 from followup.care.desk import Desk
 from followup.care.reading.attendance import attended_by_eye
+from followup.care.reading.entries import said
 from followup.care.today import lists
 from followup.records import events, eyes, people, visits, worries
-from followup.records.values import Callback, Eye, Patient, Task
+from followup.records.values import Callback, Event, Eye, Patient, Task
 
 
 @dataclass(frozen=True)
@@ -20,6 +21,19 @@ class Seen:
     patient: Patient
     visits: tuple[str, ...]
     at: datetime
+
+
+@dataclass(frozen=True)
+class Absent:
+    """Nobody came for a visit of today; `why` is what stood in the way, empty where nobody has said.
+
+    `may_come_until` is None where it has another day by now, or none any more.
+    """
+
+    eye: Eye
+    visit: str
+    why: str
+    may_come_until: date | None
 
 
 @dataclass(frozen=True)
@@ -46,7 +60,7 @@ class Handover:
     day: date
     seen: list[Seen]
     arrived: list[lists.Due]
-    did_not_come: list[lists.Due]
+    did_not_come: list[Absent]
     settled: list[Settled]
     waiting: list[Line]
     unreached: list[Line]
@@ -62,7 +76,7 @@ def handover(desk: Desk) -> Handover:
         day=desk.today,
         seen=_seen(desk),
         arrived=[d for d in due if d.state == "here"],
-        did_not_come=due_today,
+        did_not_come=_absent(desk, due_today),
         settled=_settled(desk),
         waiting=[line for line in lines if line.waiting],
         unreached=[line for line in lines if line.next_try_at],
@@ -87,6 +101,21 @@ def _seen(desk: Desk) -> list[Seen]:
         names = tuple(dict.fromkeys(planned[id] for id in today))
         found.append(Seen(both[0].patient, names, min(looked[eye.id] for eye in both)))
     return sorted(found, key=lambda s: s.at)
+
+
+def _absent(desk: Desk, due_today: list[lists.Due]) -> list[Absent]:
+    """Whoever was not there, with what was entered about it; also those who have another day by now."""
+    entered = events.since(desk.store, "did-not-come", _morning(desk))
+    known = eyes.by_ids(desk.store, sorted({event.eye_id for event in entered}))
+    told = [_entered(desk, known[event.eye_id], event) for event in entered if event.eye_id in known]
+    named = {event.body["visit_id"] for event in entered}
+    return [*(Absent(d.eye, d.visit.name, "", d.visit.latest) for d in due_today if d.visit.identity not in named), *told]
+
+
+def _entered(desk: Desk, eye: Eye, event: Event) -> Absent:
+    planned = (v for v in visits.of_eye(desk.store, eye.id) if v.identity == event.body["visit_id"])
+    stands = next((v for v in planned if v.target == desk.today), None)
+    return Absent(eye, event.body["visit"], said(event.kind, event.body, desk.zone), stands.latest if stands else None)
 
 
 def _settled(desk: Desk) -> list[Settled]:
