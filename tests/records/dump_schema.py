@@ -1,7 +1,7 @@
 """Lives through two patients with the code of one commit and prints the database as SQL.
 
 For each commit that changes the schema: `PYTHONPATH=<a worktree of it> python dump_schema.py > schemas/<commit>.sql`.
-It uses only what every commit has.
+The copy of this file at that commit is the one to run: names of modules have moved since.
 """
 
 import sys
