@@ -18,6 +18,7 @@ AXE = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wc
 
 
 def faults_of(page: Page, name: str) -> list[str]:
+    page.wait_for_load_state("load")  # before its style sheets are there, everything is too small
     for details in page.locator("details").all():
         details.evaluate("e => { e.open = true; }")
     found = Axe().run(page, options=AXE).response["violations"]
