@@ -1,4 +1,4 @@
-"""`followup calc`: exactly the keys of the contract, and one plain line with exit code 2 for bad input. A real process."""
+"""`followup calc`: exactly the keys that DEVELOPERS.md promises, and one plain line with exit code 2 for bad input. A real process."""
 
 import json
 import subprocess

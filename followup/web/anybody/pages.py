@@ -22,6 +22,7 @@ from followup.clinical import (
     tamponade,
     warnings,
 )
+from followup.clinical.evidence import SOURCES
 from followup.web import context
 
 bp = Blueprint("pages", __name__)
@@ -58,6 +59,7 @@ def reference() -> Any:
         models=[module.MODEL for module in MODELS],
         rules=rulebook(context.store()).rules,
         durations=durations.compared(),
+        sources=SOURCES,
     )
 
 
