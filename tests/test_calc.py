@@ -33,14 +33,10 @@ BUBBLE = {
 def run(*words: str) -> subprocess.CompletedProcess[str]:
     """The command line in this process, with what it prints and its exit code."""
     out, err = io.StringIO(), io.StringIO()
-    with (
-        pytest.MonkeyPatch.context() as patch,
-        redirect_stdout(out),
-        redirect_stderr(err),
-        pytest.raises(SystemExit) as ended,
-    ):
+    with pytest.MonkeyPatch.context() as patch, redirect_stdout(out), redirect_stderr(err):
         patch.setattr(sys, "argv", ["followup", "calc", *words])
-        cli.main()
+        with pytest.raises(SystemExit) as ended:
+            cli.main()
     return subprocess.CompletedProcess(words, int(str(ended.value.code)), out.getvalue(), err.getvalue())
 
 
@@ -198,7 +194,7 @@ def write(folder: Path, course: object) -> str:
     return str(file)
 
 
-def test_course_as_the_contract_has_it(tmp_path: Path) -> None:
+def test_a_course_with_every_kind_of_fact(tmp_path: Path) -> None:
     found = answer("course", write(tmp_path, COURSE))["warnings"]
     assert {frozenset(f) for f in found} == {
         frozenset({"rule", "worry", "how_soon", "raised_at", "values", "threshold", "source", "words"})
