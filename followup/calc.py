@@ -30,7 +30,7 @@ DRAFT = "Draft: the {what} used here came with the program; no surgeon has signe
 TRIED = "Draft: the rules of {} are tried here, without asking whether a surgeon has signed them."
 
 
-class OneOf(click.ParamType):
+class OneOf(click.ParamType):  # type: ignore[type-arg]  # generic only since 8.5, and 8.1 is accepted
     """One of the core’s names, in any case; the shell completes it, and a wrong one is answered in the core’s words."""
 
     def __init__(self, name: str, accepted: Sequence[str]) -> None:
@@ -111,7 +111,7 @@ def pressure_(value: str, baseline: str | None, as_json: bool) -> None:
     rows = [
         ("pressure", _number(mmhg, 1, "mmHg")),
         ("", _number(pressure.kpa(mmhg), 2, "kPa")),
-        ("band", answer["band"]),
+        ("band", str(answer["band"])),
         ("above the eye’s own", _number(rise, 1, "mmHg")),
     ]
     notes = ["Far out: was it typed right?"] if pressure.unlikely(mmhg) else []

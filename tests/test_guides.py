@@ -143,7 +143,7 @@ def test_the_container_is_run_as_its_image_is_made() -> None:
     run = fenced("sh container")
     assert run.count(f"followup-data:{volume} ") == 2
     assert f"--publish 127.0.0.1:{Settings().server.port}:{port} " in run
-    assert set(re.findall(r"--env (FOLLOWUP_\w+)=", run)) <= {*ENVIRONMENT, "FOLLOWUP_CONFIG"}
+    assert set(re.findall(r"--env (FOLLOWUP_\w+)=", run)) <= {*ENVIRONMENT, keys.KEY_FILE, "FOLLOWUP_CONFIG"}
     assert set(re.findall(r"(FOLLOWUP_\w+)=", image)) == {"FOLLOWUP_DATABASE", "FOLLOWUP_HOST"}
 
 
