@@ -24,6 +24,33 @@ def test_kaplan_meier_matches_the_published_worked_example() -> None:
     assert [s.at_risk for s in steps] == [21, 17, 15, 12, 11, 7, 6]
 
 
+def test_its_interval_is_that_of_the_same_example() -> None:
+    # The same remissions with Greenwood’s variance and the log-log interval: Klein, Moeschberger, Survival Analysis, 2nd edition
+    # 2003, table 4.1 (standard errors 0.076, 0.087, 0.096, 0.107, 0.114, 0.128, 0.135) and formula 4.3.2; from memory.
+    published = [
+        (0.620, 0.952),
+        (0.563, 0.923),
+        (0.503, 0.889),
+        (0.432, 0.849),
+        (0.368, 0.805),
+        (0.268, 0.747),
+        (0.188, 0.680),
+    ]
+    for step, expected in zip(outcomes.kaplan_meier(REMISSION, RELAPSED), published, strict=True):
+        assert (step.low, step.high) == pytest.approx(expected, abs=0.0006)
+
+
+# Newcombe. Two-sided confidence intervals for the single proportion. Stat Med 1998;17:857, table I, score method without
+# continuity correction (from memory).
+@pytest.mark.parametrize(
+    ("events", "total", "low", "high"),
+    [(81, 263, 0.2553, 0.3662), (15, 148, 0.0624, 0.1605), (0, 20, 0.0, 0.1611), (1, 29, 0.0061, 0.1718)],
+)
+def test_wilson_matches_the_published_worked_examples(events: int, total: int, low: float, high: float) -> None:
+    found = outcomes.wilson(events, total)
+    assert (found.low, found.high) == pytest.approx((low, high), abs=0.00006)
+
+
 @given(st.lists(st.tuples(st.integers(1, 30), st.booleans()), min_size=2, max_size=60))
 def test_kaplan_meier_and_greenwood_match_lifelines(raw: list[tuple[int, bool]]) -> None:
     days, happened = [d for d, _ in raw], [e for _, e in raw]
