@@ -21,7 +21,7 @@ from followup.records.lock import held
 from followup.staff_commands import staff
 
 
-@click.group()
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="followup")
 @click.option("--config", type=click.Path(path_type=Path), help="The clinic's settings (TOML); also FOLLOWUP_CONFIG.")
 @click.pass_context

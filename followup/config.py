@@ -31,24 +31,40 @@ class ConfigError(FollowupError, ValueError):
 class Clinic(BaseModel):
     """Who the patients call, where the operations are done, and on which days the clinic sees them."""
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", use_attribute_docstrings=True)
 
     name: str = "Eye clinic"
+    """What patients and staff read as the clinic’s name."""
     phone: str = ""
+    """What patients call; on every patient page, offline too. Nothing starts without it."""
     emergency_phone: str = "112"
+    """What patients call in an emergency, or when nobody answers."""
     on_call: str = "the on-call eye surgeon"
+    """How pages name whoever is on call."""
     on_call_email: str = ""
+    """Where callbacks go that nobody settled in time; empty: to nobody."""
     audit_email: str = ""
+    """Where the head of the audit chain goes each day; empty: only to the backup folder."""
     zone: str = "UTC"
+    """Time zone in which days and times are shown; they are stored in UTC."""
     language: str = "en"
+    """Language of patients’ pages until a reader chooses: en, de, es or ar."""
     height_metres: Annotated[float, Field(ge=-430, le=5000)] = 0
+    """Height of the place of surgery: heights of journeys count from here."""
     country: str = ""
+    """Country whose public holidays are no clinic days, as two letters; empty: none."""
     subdivision: str = ""
+    """Part of the country whose holidays count too."""
     places: dict[str, int] = {"mon": 12, "tue": 12, "wed": 12, "thu": 12, "fri": 8}
+    """How many patients each weekday can take."""
     closed: list[str] = []
+    """Further days without a clinic, as year-month-day."""
     appointment_times: bool = False
+    """Whether visits have a time of day, not only a day."""
     nurses_record_no_gas: bool = False
-    calls_before_moving_up: Annotated[int, Field(ge=1, le=20)] = 3  # common practice, no source
+    """Whether nurses, too, may record *no gas seen*, which lifts the caution of gas."""
+    calls_before_moving_up: Annotated[int, Field(ge=1, le=20)] = 3
+    """After how many calls in a row that reached nobody a callback moves up. Common practice, no source."""
 
     @field_validator("zone")
     @classmethod
@@ -132,19 +148,30 @@ class Server(BaseModel):
     stand in front: that many forwarded addresses are believed.
     """
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", use_attribute_docstrings=True)
 
     database: Path = Path("followup.db")
+    """The one file that holds everything. Not on a network drive."""
     host: str = "127.0.0.1"
+    """Address to listen on."""
     port: Annotated[int, Field(ge=0, le=65535)] = 8000
+    """Port to listen on."""
     workers: Annotated[int, Field(ge=1, le=64)] = 2
+    """Web processes."""
     jobs: bool = True
+    """Whether the clock’s jobs run: without them nobody is reminded and nothing moves up."""
     backups: Path | None = None
+    """Folder for a checked copy each day; empty: none is made."""
     backups_kept_days: Annotated[int, Field(ge=1)] = 30
+    """After how many days a copy is deleted."""
     address: str = ""
+    """Address that phones reach, as the QR code on the discharge card has it; empty: host and port."""
     secure_cookies: bool = True
+    """Off only for a trial without TLS."""
     proxies: Annotated[int, Field(ge=0, le=5)] = 0
+    """How many proxies of your own stand in front: so many forwarded addresses are believed."""
     demo: bool = False
+    """For the invented clinic only."""
 
     @property
     def public_address(self) -> str:
@@ -155,18 +182,28 @@ class Server(BaseModel):
 class Messages(BaseModel):
     """How messages leave: without `smtp_host` no e-mail is sent. Times are the clinic's local times."""
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", use_attribute_docstrings=True)
 
     smtp_host: str = ""
+    """Mail server; empty: no e-mail, only web push."""
     smtp_port: Annotated[int, Field(ge=1, le=65535)] = 587
+    """Its port."""
     smtp_security: Literal["starttls", "tls", "none"] = "starttls"
+    """starttls, tls or none."""
     smtp_user: str = ""
+    """Its user; empty: without signing in."""
     smtp_password: str = ""
+    """Its password; better in the environment than in the file."""
     sender: str = ""
+    """Address that messages come from."""
     posture_at: list[time] = [time(10), time(14), time(18)]
+    """When to remind whoever is behind with posturing, in the clinic’s time."""
     visit_at: time = time(10)
+    """When to remind of a visit."""
     quiet_from: time = time(21)
+    """From when no message goes out, unless the person chose other hours."""
     quiet_to: time = time(8)
+    """Until when."""
 
     @model_validator(mode="after")
     def _sender_known(self) -> "Messages":
@@ -197,6 +234,35 @@ ENVIRONMENT = {
     "FOLLOWUP_PHONE": ("clinic", "phone"),
     "FOLLOWUP_SMTP_PASSWORD": ("messages", "smtp_password"),
 }
+
+"""Which environment variable wins over which setting of the file."""
+
+
+def table() -> str:
+    """Every setting with its default, its environment variable and what it is for, as the guide for operating shows it."""
+    variables = {place: name for name, place in ENVIRONMENT.items()}
+    rows = ["| setting | unless set | environment | what it is |", "|---|---|---|---|"]
+    for section, part in Settings.model_fields.items():
+        assert isinstance(part.annotation, type)
+        assert issubclass(part.annotation, BaseModel)
+        for key, field in part.annotation.model_fields.items():
+            variable = f"`{variables[section, key]}`" if (section, key) in variables else ""
+            default = _shown(field.default)
+            rows.append(f"| `{section}.{key}` | {default and f'`{default}`'} | {variable} | {field.description} |")
+    return "\n".join(rows)
+
+
+def _shown(default: object) -> str:
+    """A default as the settings file would have it; empty where there is none."""
+    if isinstance(default, dict):
+        return "{ " + ", ".join(f"{key} = {_shown(value)}" for key, value in default.items()) + " }" if default else ""
+    if isinstance(default, list):
+        return f"[{', '.join(map(_shown, default))}]" if default else ""
+    if isinstance(default, bool):
+        return str(default).lower()
+    if isinstance(default, str | Path):
+        return f'"{default}"' if str(default) else ""
+    return "" if default is None else str(default)
 
 
 HANDED_OVER = "FOLLOWUP_SETTINGS_JSON"

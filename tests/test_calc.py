@@ -1,12 +1,19 @@
-"""`followup calc`: exactly the keys of the contract, and one plain line with exit code 2 for bad input. A real process."""
+"""`followup calc`: exactly the keys that DEVELOPERS.md promises, and one plain line with exit code 2 for bad input."""
 
+import io
 import json
+import re
 import subprocess
+import sys
+from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 from typing import Any
 
+import click
 import pytest
 
+from followup import cli
+from followup.calc import AGENT, calc
 from tests.conftest import COMMAND
 
 ACUITY = {"logmar", "decimal", "snellen_6m", "snellen_20ft", "letters", "category", "who_category"}
@@ -24,7 +31,19 @@ BUBBLE = {
 
 
 def run(*words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run([*COMMAND, "calc", *words], capture_output=True, text=True, timeout=60)
+    """The command line in this process, with what it prints and its exit code."""
+    out, err = io.StringIO(), io.StringIO()
+    with pytest.MonkeyPatch.context() as patch, redirect_stdout(out), redirect_stderr(err):
+        patch.setattr(sys, "argv", ["followup", "calc", *words])
+        with pytest.raises(SystemExit) as ended:
+            cli.main()
+    return subprocess.CompletedProcess(words, int(str(ended.value.code)), out.getvalue(), err.getvalue())
+
+
+def test_a_real_process_says_the_same() -> None:
+    for words in (("pressure", "31", "--json"), ("pressure", "310")):
+        done, here = subprocess.run([*COMMAND, "calc", *words], capture_output=True, text=True, check=False), run(*words)
+        assert (done.returncode, done.stdout, done.stderr) == (here.returncode, here.stdout, here.stderr)
 
 
 def answer(*words: str) -> dict[str, Any]:
@@ -77,8 +96,8 @@ def test_bubble_with_levels_seen() -> None:
 
 def test_acuity_says_what_it_took_for_granted() -> None:
     shown = run("acuity", "6/9p ph").stdout
-    assert "read with: pinhole" in shown
-    assert "how many letters is not said" in shown
+    assert "Read with: pinhole" in shown
+    assert "How many letters is not said" in shown
     assert set(answer("acuity", "6/9 ph")) == ACUITY
 
 
@@ -175,7 +194,7 @@ def write(folder: Path, course: object) -> str:
     return str(file)
 
 
-def test_course_as_the_contract_has_it(tmp_path: Path) -> None:
+def test_a_course_with_every_kind_of_fact(tmp_path: Path) -> None:
     found = answer("course", write(tmp_path, COURSE))["warnings"]
     assert {frozenset(f) for f in found} == {
         frozenset({"rule", "worry", "how_soon", "raised_at", "values", "threshold", "source", "words"})
@@ -272,18 +291,149 @@ def test_a_changed_rulebook_is_tried_on_a_course(tmp_path: Path) -> None:
     assert "pressure-spike" not in {f["rule"] for f in found}  # type: ignore[attr-defined]
 
 
-def test_tables_are_for_people() -> None:
-    shown = run("bubble", "--agent", "air", "--fill", "90").stdout
-    assert "gone_day" in shown
-    assert "never clears anyone to fly" in shown
-    assert "name=day 1" in run("plan", "--agent", "air", "--operated", "2027-03-02").stdout
+def shown(*words: str) -> str:
+    done = run(*words)
+    assert (done.returncode, done.stderr) == (0, "")
+    return done.stdout
+
+
+NO_FLYING = "never clears anyone to fly, climb or have nitrous oxide: only a clinician who sees no gas does"
+NO_DECISION = "takes none: local protocol and licensed judgement come first"
+UNSIGNED = "no surgeon has signed them"
+GAS = ("bubble", "--agent", "sf6", "--percent", "20", "--fill", "95", "--lens", "phakic", "--day", "7")
+
+
+@pytest.mark.parametrize(
+    ("words", "notes"),
+    [
+        (("acuity", "6/12"), set()),
+        (("acuity", "hm"), {"stand-ins by convention"}),
+        (("pressure", "31"), {NO_DECISION, UNSIGNED}),
+        (("pressure", "55"), {NO_DECISION, UNSIGNED, "was it typed right?"}),
+        (GAS, {NO_FLYING, NO_DECISION}),
+        (("bubble", "--agent", "silicone-oil", "--fill", "95"), {NO_DECISION}),
+        (("coverage", "--eye", "right", "--break", "11", "--fill", "60"), {NO_DECISION, "the surgeon says which posture"}),
+        (("altitude", "--metres", "2438"), {NO_FLYING, NO_DECISION}),
+        (("plan", "--agent", "air", "--operated", "2027-03-02"), {NO_DECISION, UNSIGNED}),
+    ],
+)
+def test_each_answer_that_could_be_acted_on_carries_its_caution(words: tuple[str, ...], notes: set[str]) -> None:
+    every = {
+        NO_FLYING,
+        NO_DECISION,
+        UNSIGNED,
+        "stand-ins by convention",
+        "was it typed right?",
+        "the surgeon says which posture",
+    }
+    table = shown(*words)
+    assert {note for note in every if note in table} == notes
+
+
+def test_a_course_is_shown_as_a_table_with_whose_rules_they_are(tmp_path: Path) -> None:
+    from followup.protocols.book import draft_text
+
+    file = write(tmp_path, COURSE)
+    table = shown("course", file)
+    assert "2027-03-03 09:10 UTC  today" in table
+    assert "pressure-spike: Pressure 34 mmHg" in table
+    assert NO_DECISION in table
+    assert UNSIGNED in table
+    changed = tmp_path / "rules.toml"
+    changed.write_text(draft_text("rulebook"), encoding="utf-8")
+    assert f"the rules of {changed} are tried here" in shown("course", file, "--rulebook", str(changed))
+    quiet = write(tmp_path, {"operation": {"at": "2027-03-02T14:00:00Z"}})
+    assert shown("course", quiet).startswith("nothing raised")
+
+
+@pytest.mark.parametrize(
+    ("words", "rows"),
+    [
+        # Definition: log10(2); (85 - 50 logMAR) letters.
+        (("acuity", "6/12"), ["logMAR                   0.30", "decimal                  0.5", "70 letters"]),
+        # BIPM, SI brochure, 8th edition 2006, table 8: 1 mmHg is 133.322 Pa.
+        (("pressure", "31", "--baseline", "15"), ["31 mmHg", "4.13 kPa", "16 mmHg"]),
+        # ICAO Doc 7488/3, table 1: 752.7 hPa; expansion of wet gas derived.
+        (("altitude", "--metres", "2438", "--volume-ml", "2"), ["753 hPa", "1.38 times", "2.76 mL"]),
+    ],
+)
+def test_tables_have_units_and_as_many_digits_as_are_good_for_something(words: tuple[str, ...], rows: list[str]) -> None:
+    table = shown(*words)
+    assert [row for row in rows if row not in table] == []
+
+
+def test_no_table_prints_more_than_two_decimals_or_a_key() -> None:
+    for words in (
+        ("acuity", "6/9"),
+        ("pressure", "4.1 kPa"),
+        GAS,
+        (*GAS, "--seen", "2:70"),
+        ("altitude", "--metres", "990"),
+    ):
+        table = shown(*words)
+        assert not re.findall(r"\d\.\d{3}", table), table
+        assert not re.findall(r"\w_\w|None", table), table
+
+
+def test_names_are_taken_in_any_case() -> None:
+    assert answer("bubble", "--agent", "SF6", "--percent", "20", "--fill", "95", "--lens", "Phakic", "--day", "7") == answer(
+        *GAS
+    )
+    assert answer("plan", "--agent", "Air", "--operated", "2027-03-02", "--risk", "Diabetic") == answer(
+        "plan", "--agent", "air", "--operated", "2027-03-02", "--diabetic"
+    )
+    assert answer("acuity", "0.3", "--notation", "logMAR")["logmar"] == 0.3
+    assert answer("coverage", "--eye", "Right", "--break", "3", "--fill", "60", "--posture", "Upright", "--reach", "Macula")
+
+
+def test_negative_numbers_are_values_not_options() -> None:
+    assert answer("acuity", "-0.1")["logmar"] == -0.1
+    assert answer("altitude", "--metres", "-100")["pressure_hpa"] > 1013
+
+
+@pytest.mark.parametrize("command", [(), ("acuity",), ("pressure",), ("bubble",), ("plan",), ("course",)])
+def test_a_short_help_is_the_help(command: tuple[str, ...]) -> None:
+    assert shown(*command, "-h") == shown(*command, "--help")
+
+
+def test_the_course_in_the_help_can_be_run(tmp_path: Path) -> None:
+    helped = shown("course", "--help")
+    course = json.loads(helped[helped.index("{") :])
+    raised = {w["rule"] for w in answer("course", write(tmp_path, course))["warnings"]}
+    assert {"pressure-spike", "severe-pain", "infection-suspected"} <= raised
+
+
+def test_the_shell_completes_what_is_accepted() -> None:
+    context, option = click.Context(calc), click.Option(["--agent"])
+    assert [item.value for item in AGENT.shell_complete(context, option, "S")] == ["sf6", "silicone-oil"]
+
+
+PROMISED = re.compile(r"^\| `calc (\w+)` \| (.+) \|$", re.M)
+
+
+def test_the_keys_are_those_that_the_guide_promises(tmp_path: Path) -> None:
+    guide = (Path(__file__).parents[1] / "DEVELOPERS.md").read_text(encoding="utf-8")
+    given = {
+        "acuity": answer("acuity", "6/12"),
+        "pressure": answer("pressure", "31"),
+        "bubble": answer(*GAS, "--seen", "2:70"),
+        "coverage": answer("coverage", "--eye", "right", "--break", "11", "--fill", "60"),
+        "altitude": answer("altitude", "--metres", "2438"),
+        "plan": answer("plan", "--agent", "air", "--operated", "2027-03-02"),
+        "course": answer("course", write(tmp_path, COURSE)),
+    }
+    assert {name: set(re.findall(r"`(\w+)`", keys)) for name, keys in PROMISED.findall(guide)} == {
+        name: set(made) for name, made in given.items()
+    }
 
 
 @pytest.mark.parametrize(
     ("words", "says"),
     [
         (("acuity", "0.3"), "decimal"),
-        (("acuity", "60"), "--notation"),
+        (("acuity", "60"), "for example --notation logmar"),
+        (("acuity", "PL-"), "say which: LP or NLP\n"),
+        (("pressure", "-3"), "“-3” is not a pressure"),
         (("acuity", "6"), "6/6"),
         (("acuity", "6/0"), "zero"),
         (("acuity", "20/"), "whole Snellen"),

@@ -32,70 +32,142 @@ class Model:
     figures: tuple[Figure, ...]
 
 
+# In full where it is known; “incomplete” says what a library would still have to look up by the title.
 SOURCES: dict[str, str] = {
     "CP": "Common practice, no source. The responsible surgeon sets it.",
     "DEF": "Definition or arithmetic; no measurement involved.",
-    "ABO": "Vitrectomised-space volume from axial length, 144 eyes. Arq Bras Oftalmol (abstract, found by its title).",
+    "ABO": (
+        "Vitrectomised-space volume from axial length, 144 eyes, 20 to 32 mm. Arquivos Brasileiros de Oftalmologia"
+        " (incomplete: abstract read, authors and year not shown)."
+    ),
     "Arm67": "Armaly. Arch Ophthalmol 1967;77:593.",
     "Air23": "Failures of detachment surgery with air, 137 of 1715 eyes. Eye and Vision 2023;10:9.",
-    "Bach": "Bach. Visual acuity conversion table (web page), counting fingers to no light perception.",
-    "Bah16": "Bahill. Model for absorption of perfluoropropane. 2016, doi 10.18488/journal.9/2016.3.5/.",
-    "Bern12": "Pressure after 20-gauge vitrectomy, 851 eyes. Acta Ophthalmol 2012;90:744, doi 10.1111/j.1755-3768.2011.02251.x.",
-    "BJO05": "Tonometer agreement table: air puff, applanation pen, second observer. Br J Ophthalmol (year from memory: 2005).",
-    "BMJ17": "Reviews after 23-gauge vitrectomy, 200 eyes: 0.5 % found on day 1, 22 % treated for pressure by week 2. PMID 28108568.",
-    "BOSU": "UK surveillance of endophthalmitis after vitrectomy, 28 cases (read second-hand; from memory: Br J Ophthalmol 2014;98:529).",
+    "Bach": "Bach. Visual acuity conversion, web page at michaelbach.de: counting fingers to no light perception.",
+    "Bah16": "Bahill. Model for absorption of perfluoropropane intraocular gas. 2016, doi 10.18488/journal.9/2016.3.5/.",
+    "Bern12": (
+        "Pressure after 20-gauge vitrectomy, 851 eyes. Acta Ophthalmol 2012;90:744, doi 10.1111/j.1755-3768.2011.02251.x."
+    ),
+    "BJO05": (
+        "Tonnu et al. A comparison of four methods of tonometry. Br J Ophthalmol 2005;89:847 (table of agreement "
+        "read; author, title and page from memory)."
+    ),
+    "BMJ17": (
+        "Reviews after 23-gauge vitrectomy, 200 eyes: 0.5 % found on day 1, 22 % treated for pressure by week 2. "
+        "PMID 28108568."
+    ),
+    "BOSU": (
+        "Park et al. Nationwide study of endophthalmitis after pars plana vitrectomy, 28 cases. Br J Ophthalmol "
+        "2014;98:529 (read second-hand; citation from memory)."
+    ),
     "C8214": "Cochrane review CD008214.pub4, vitreous cavity haemorrhage after vitrectomy.",
     "Can20": "Day-1 gas fill and outcome of detachment surgery, 445 eyes. Eye 2020, doi 10.1038/s41433-020-0846-8.",
     "Cat14": "Cataract after vitrectomy, 193 eyes, to 24 months. PMC4181740.",
-    "CKS": "NICE CKS retinal detachment: field loss, changed sight the same day; floaters within 24 h (second-hand).",
+    "CKS": (
+        "NICE Clinical Knowledge Summary, Retinal detachment, section on referral: field loss or changed sight the"
+        " same day; floaters within 24 h (read second-hand)."
+    ),
     "Cook12": "Cook et al. Agreement of tonometers with applanation, systematic review. Ophthalmology 2012;119:1552.",
-    "Epi": "ICD-11 9D90 vision impairment categories (read second-hand).",
-    "Fos10": "Tamponade in different-sized eye models (cites Parver and Lincoff). Graefes Arch 2010, doi 10.1007/s00417-010-1579-3.",
-    "GD": "Gas dynamics after 20- and 23-gauge vitrectomy with 25 % SF6, 290 eyes (authors and year not shown: to be found by its title).",
-    "Gro99": "Grover 1999 and other trials: a stand-in convention.",
+    "Epi": (
+        "WHO ICD-11 for Mortality and Morbidity Statistics, 9D90 Vision impairment including blindness (read second-hand)."
+    ),
+    "Fos10": (
+        "Tamponade in different-sized eye models (cites Parver and Lincoff). Graefes Arch 2010, doi "
+        "10.1007/s00417-010-1579-3."
+    ),
+    "GD": (
+        "Gas dynamics after 20- and 23-gauge vitrectomy with 25 % SF6, 290 eyes (incomplete: abstract read, "
+        "authors and journal not shown)."
+    ),
+    "Gro99": (
+        "Grover et al. Visual acuity impairment in patients with retinitis pigmentosa at age 45 years or older. "
+        "Ophthalmology 1999;106:1780 (from memory): a stand-in convention."
+    ),
     "Gse16": "Gsellman, Amini. Gas and changes of altitude. IOVS 2016;57:3340, doi 10.1167/iovs.15-18010.",
     "Han93": "Han et al. Perfluoropropane 12 % against 20 %, randomised, 30 eyes. Retina 1993;13:302.",
     "Hol09": "Hollands et al. New floaters and flashes: has this patient a retinal tear? JAMA 2009;302:2243.",
-    "Hol97": "Holladay 1997/2004 convention for counting fingers and hand movements.",
+    "Hol97": (
+        "Holladay. Proper method for calculating average visual acuity. J Refract Surg 1997;13:388, and Visual "
+        "acuity measurements. J Cataract Refract Surg 2004;30:287 (both from memory): a stand-in convention."
+    ),
     "HSO14": "Morescalchi et al. Heavy silicone oil. BioMed Res Int 2014;574825.",
-    "ICAO": "ICAO standard atmosphere (Doc 7488): 1013.25 hPa, 288.15 K, 6.5 K/km to 11 km.",
-    "ICD10": "WHO ICD-10 H54, categories of vision impairment.",
+    "ICAO": "ICAO Doc 7488/3, Manual of the ICAO Standard Atmosphere, 1993: 1013.25 hPa, 288.15 K, 6.5 K/km to 11 km.",
+    "ICD10": "WHO ICD-10, H54 Visual impairment including blindness, table of categories.",
     "IJRV24": "Short- versus long-acting gas, 533 eyes. Int J Retina Vitreous 2024, doi 10.1186/s40942-024-00530-y.",
     "JCM19": "Traction after anti-VEGF before vitrectomy. J Clin Med 2019, PMC6912392.",
-    "Kai09": "Kaiser. Snellen against letter-score acuity, 163 eyes. Trans Am Ophthalmol Soc (year from memory: 2009).",
+    "Kai09": (
+        "Kaiser. Prospective evaluation of visual acuity assessment: Snellen against letter score, 163 eyes. Trans"
+        " Am Ophthalmol Soc 2009;107:311 (volume and page from memory)."
+    ),
     "Kan18": "Kanclerz, Grzybowski. Complications of expandable gases. J Ophthalmol 2018;8606494, doi 10.1155/2018/8606494.",
-    "La09": "Lange et al. Resolving low vision. Graefes Arch 2009;247:137, doi 10.1007/s00417-008-0926-0.",
+    "La09": (
+        "Lange et al. Resolving the clinical acuity categories hand motion and counting fingers. Graefes Arch Clin"
+        " Exp Ophthalmol 2009;247:137, doi 10.1007/s00417-008-0926-0."
+    ),
     "Lew88": "Lewis et al. Am J Ophthalmol 1988;106:607.",
     "Lim10": "Lim et al. Change in acuity that is real, clinic patients. Eye 2010;24:673.",
     "Lin89b": "Lincoff et al. Intraocular gas and air travel. Arch Ophthalmol 1989;107:907.",
     "LOH19": "Late-onset ocular hypertension after vitrectomy, 6048 eyes. Retina 2019;39:2107.",
     "Mex16": "Intraocular gas on mountain roads, rabbit model. BioMed Res Int 2016;7326160.",
     "Mey92": "Meyers et al. Retina 1992;12:359, levels of C3F8 in single eyes, as carried by an open data set.",
-    "Mtn": "Travel to high mountain elevations with intraocular gas, 75 patients: no harm to 1187 m (abstract, found by its title).",
-    "NICE": "NICE guideline NG81: refer and treat at 24 mmHg or more on Goldmann-type applanation.",
-    "NV13": "Neovascular glaucoma after diabetic vitrectomy, 512 eyes. J Glaucoma, September 2013 (abstract).",
-    "NZCAA": "New Zealand CAA medical manual, retinal detachment.",
+    "Mtn": (
+        "Travel to high mountain elevations with intraocular gas, 75 patients: no harm to 1187 m (incomplete: "
+        "abstract read, authors and journal not shown)."
+    ),
+    "NICE": (
+        "NICE guideline NG81, Glaucoma: diagnosis and management: refer and treat at 24 mmHg or more on Goldmann-"
+        "type applanation."
+    ),
+    "NV13": (
+        "Neovascular glaucoma after vitrectomy for diabetic retinopathy, 512 eyes. J Glaucoma, September 2013 "
+        "(incomplete: abstract read, authors and page not shown)."
+    ),
+    "NZCAA": (
+        "Civil Aviation Authority of New Zealand, Medical Manual, chapter on retinal detachment (incomplete: "
+        "edition not shown)."
+    ),
     "PIMS": "Pasu et al. Positioning in macular hole surgery. JAMA Ophthalmol 2020;138:725.",
     "PRD": "Casswell et al. Positioning after detachment repair. JAMA Ophthalmol 2020;138:634.",
     "Rah12": "Rahman, Madgula, Khan. SF6 vs C2F6. Br J Ophthalmol 2012;96:185, doi 10.1136/bjo.2010.201699.",
     "RCO18": "Royal College of Ophthalmologists, safety alert on nitrous oxide and intraocular gas, 18 Dec 2018.",
     "RD14": "When failures of detachment surgery are found, 133 eyes. Graefes Arch Clin Exp Ophthalmol 2014;252:1711.",
-    "Reb12": "Smith, Steel. Vitreous cavity haemorrhage after diabetic vitrectomy: review, 2012.",
+    "Reb12": (
+        "Smith, Steel. Vitreous cavity haemorrhage after diabetic vitrectomy: review, 2012 (incomplete: journal not shown)."
+    ),
     "Reb13": "Rebound tonometry against applanation in people of 75 and older. 2013, PMC3904777.",
-    "Ros04": "Rosser, Murdoch, Cousens. IOVS 2004;45:1076, doi 10.1167/iovs.03-1320.",
+    "Ros04": (
+        "Rosser, Murdoch, Cousens. The effect of optical defocus on the test-retest variability of visual acuity. "
+        "IOVS 2004;45:1076, doi 10.1167/iovs.03-1320."
+    ),
     "SB06": "Schulze-Bonsel et al. IOVS 2006;47:1236, doi 10.1167/iovs.05-0981.",
-    "Sel20": "Selection criteria for air tamponade, 294 eyes 2011-2018 (authors and year not shown).",
-    "SIO": "Steroid-induced ocular hypertension after 23-gauge vitrectomy, 540 patients 2019-22 (abstract, by its title).",
+    "Sel20": (
+        "Selection criteria for air tamponade during vitrectomy for rhegmatogenous retinal detachment, 294 eyes "
+        "2011-2018 (incomplete: abstract read, authors and journal not shown)."
+    ),
+    "SIO": (
+        "Steroid-induced ocular hypertension after 23-gauge vitrectomy, 540 patients 2019-22 (incomplete: abstract"
+        " read, authors and journal not shown)."
+    ),
     "SO18": "Pressure after silicone oil, 254 eyes, and its review plan. Ophthalmologica 2018;240:129.",
-    "SO19": "Sympathetic ophthalmia after vitreoretinal surgery. IOVS (ARVO abstract) 2745604.",
+    "SO19": "Sympathetic ophthalmia after vitreoretinal surgery. Invest Ophthalmol Vis Sci 2019, ARVO abstract 2745604.",
     "SOR24a": "Oil removal after detachment, 161 eyes. BMC Ophthalmol 2024, doi 10.1186/s12886-024-03618-z.",
     "SR20": "C3F8 14 % against 20 % on widefield images. Sci Rep 2020, doi 10.1038/s41598-020-75493-9.",
     "Th89": "Thompson. Kinetics of intraocular gases. Arch Ophthalmol 1989;107:687.",
     "Th92": "Thompson. Absorption of mixtures of air and perfluoropropane. Arch Ophthalmol 1992;110:1594.",
     "TSV25": "Low pressure after small-gauge vitrectomy, 840 eyes. PLoS One 2025, doi 10.1371/journal.pone.0321135.",
-    "UKDB": "UK national database convention for low vision.",
-    "VD11": "Pressure after vitrectomy with and without gas. Acta Ophthalmol 2011;89:365, doi 10.1111/j.1755-3768.2009.01703.x.",
-    "VIP21": "Vitrectomy pain study, about 446 eyes. Minerva Anestesiol, May 2021 (abstract).",
-    "VRS": "Open online vitreoretinal surgery handbook, chapter on post-operative care.",
-    "Zh": "3D-MRI vitreous volume and axial length, 570 eyes (abstract, found by its title).",
+    "UKDB": "UK national database convention for low vision (incomplete: from memory).",
+    "VD11": (
+        "Pressure after vitrectomy with and without gas. Acta Ophthalmol 2011;89:365, doi 10.1111/j.1755-3768.2009.01703.x."
+    ),
+    "VIP21": (
+        "Vitrectomy pain study, about 446 eyes. Minerva Anestesiologica, May 2021 (incomplete: abstract read, "
+        "authors and page not shown)."
+    ),
+    "VRS": (
+        "Open online vitreoretinal surgery handbook, chapter on post-operative care (incomplete: editors and "
+        "edition not shown)."
+    ),
+    "Zh": (
+        "Vitreous volume and axial length by 3D magnetic resonance imaging, 570 eyes (incomplete: abstract read, "
+        "authors and journal not shown)."
+    ),
 }

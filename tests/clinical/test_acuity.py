@@ -1,4 +1,9 @@
-"""Visual acuity against the logMAR definition, the 4 m chart's letter score, and published conversions."""
+"""Visual acuity against the logMAR definition, the 4 m chart's letter score, and published conversions.
+
+The chart: Ferris, Kassoff, Bresnick, Bailey. New visual acuity charts for clinical research. Am J Ophthalmol 1982;94:91
+(five letters a line, lines 0.1 logMAR apart; score of 85 at 20/20 by the protocol of that chart; from memory). The steps of
+decimal acuity: ISO 8596, Ophthalmic optics, Visual acuity testing, table of grades (from memory).
+"""
 
 import json
 import math
@@ -14,7 +19,7 @@ from hypothesis import strategies as st
 from followup.clinical import acuity
 from followup.clinical.errors import Ambiguous, OutOfRange, Unknown, Unreadable
 
-# Definition: logMAR = log10(MAR); letters = 85 - 50 logMAR. Steps of the standard chart (ISO 8596 / 4 m chart).
+# Definition: logMAR = log10(MAR), MAR = denominator / distance; letters = 85 - 50 logMAR (Ferris 1982, as above).
 STANDARD = [
     ("6/6", 0.00, 85),
     ("20/20", 0.00, 85),
@@ -46,25 +51,26 @@ def test_chart_readings_give_their_defined_logmar(text: str, logmar: float, lett
         assert reading.letters == letters
 
 
-# Definition of the letter score: 85 -> 0.00, 70 -> 0.30, 50 -> 0.70, 20 -> 1.30, 0 -> 1.70.
+# Definition of the letter score (Ferris 1982, as above), 85 - 50 logMAR: 85 -> 0.00, 70 -> 0.30, 50 -> 0.70, 20 -> 1.30, 0 -> 1.70.
 @pytest.mark.parametrize(("score", "logmar"), [(85, 0.0), (70, 0.3), (50, 0.7), (20, 1.3), (0, 1.7)])
 def test_letter_scores_give_their_logmar(score: int, logmar: float) -> None:
     assert acuity.read(f"{score} letters").logmar == pytest.approx(logmar)
 
 
 def test_mean_letter_score_of_a_trial_is_read_exactly() -> None:
-    # JAMA 2020;324:2383 gives 63.0 letters; logMAR 0.44 by definition.
+    # JAMA 2020;324:2383 (vitrectomy or anti-VEGF for vitreous haemorrhage), primary outcome: 63.0 letters; logMAR 0.44 by definition.
     assert acuity.read("63.0 letters").logmar == pytest.approx(0.44)
 
 
-# Schulze-Bonsel 2006: decimal 0.014 and 0.005. Lange 2009: logMAR 1.98 and 2.28 are decimal 0.0105 and 0.0052.
+# SB06: decimal 0.014 and 0.005 (the logs derived). La09: logMAR 1.98 and 2.28 are decimal 0.0105 and 0.0052.
 @pytest.mark.parametrize(("decimal", "logmar"), [(0.014, 1.854), (0.005, 2.301), (0.0105, 1.98), (0.0052, 2.28)])
 def test_low_vision_decimals_match_the_published_ones(decimal: float, logmar: float) -> None:
     assert acuity.read(str(decimal), "decimal").logmar == pytest.approx(logmar, abs=0.005)
     assert acuity.read(str(logmar), "logmar").decimal == pytest.approx(decimal, rel=0.011)
 
 
-# What people really write. Partial letters count 0.02 each: common practice, no source.
+# What people really write: common practice, no source. A letter counts 0.02: a fifth of a line of 0.1 (Bailey, Bullimore,
+# Raasch, Taylor. Clinical grading and the effects of scaling. Invest Ophthalmol Vis Sci 1991;32:422, from memory).
 @pytest.mark.parametrize(
     ("text", "logmar"),
     [
@@ -114,7 +120,7 @@ def test_reads_the_low_categories(text: str, category: str, distance: float | No
 
 
 def test_stand_ins_are_those_of_the_named_table() -> None:
-    # Bach, acuity conversion page: CF 1.9, HM 2.3, LP 2.7, NLP 3.0.
+    # Bach (web page at michaelbach.de, conversion table): CF 1.9, HM 2.3, LP 2.7, NLP 3.0.
     assert {name: acuity.read(name).logmar for name in acuity.CATEGORIES} == {"CF": 1.9, "HM": 2.3, "LP": 2.7, "NLP": 3.0}
     assert acuity.STAND_INS_VERSION
     published = {(f.name, f.source): f.value for f in acuity.OTHER_STAND_INS}
@@ -122,6 +128,7 @@ def test_stand_ins_are_those_of_the_named_table() -> None:
     assert published[("hand movements", "La09")] == 2.28
 
 
+# Common practice, no source: nobody writes the notation beside these.
 @pytest.mark.parametrize("text", ["0.3", "0,3", "0.5", "1", "1.0", "0", "2", "60", "6", "70", "20"])
 def test_a_bare_number_with_two_readings_is_asked_about(text: str) -> None:
     with pytest.raises(Ambiguous, match=r"can be read as .* or .*; say which"):
@@ -185,7 +192,7 @@ def test_fractions_as_another_converter_has_them(text: str) -> None:
     assert acuity.read(text).decimal == pytest.approx(other_converter.snellen_to_decimal(text))
 
 
-# Second opinion: the reference table of `visual-acuity-conversion` (steps of ISO 8596; rounded to a third of a line).
+# Second opinion: the table that the package `visual-acuity-conversion` carries (rounded to a third of a line).
 def test_every_row_of_a_published_table() -> None:
     rows = visual_acuity_conversion.VA_CONVERSION_TABLE
     tried = 0
@@ -247,7 +254,7 @@ def test_what_cannot_be_is_refused_in_plain_words(text: str, notation: str | Non
         acuity.read(text, notation)
 
 
-# ICD-11 9D90 / ICD-10 H54. 6/18 = 6/19 = 20/70 is one boundary printed three ways.
+# WHO ICD-11, 9D90, and WHO ICD-10, H54, table of categories. 6/18 = 6/19 = 20/70 is one boundary printed three ways.
 @pytest.mark.parametrize(
     ("text", "who"),
     [
@@ -282,7 +289,8 @@ def test_a_person_counts_by_the_better_eye() -> None:
     assert acuity.who_category_of_person(acuity.read("NLP"), acuity.read("6/9")) == "none"
 
 
-# Siderov-type clinic limit: 0.15 logMAR. Seven letters are noise, eight are not.
+# Siderov, Tiu. Variability of measurements of visual acuity in a large eye clinic. Acta Ophthalmol Scand 1999;77:673
+# (from memory): 0.15 logMAR. Seven letters are noise, eight are not.
 def test_seven_letters_are_noise_and_eight_are_a_change() -> None:
     before = acuity.read("70 letters")
     seven, eight = (acuity.change(before, acuity.read(f"{70 - n} letters")) for n in (7, 8))
@@ -292,6 +300,7 @@ def test_seven_letters_are_noise_and_eight_are_a_change() -> None:
 
 
 def test_fifteen_letters_are_three_lines_and_double_the_angle() -> None:
+    # Definition: 10 ** 0.3 is 2.
     lost = acuity.change(acuity.read("85 letters"), acuity.read("70 letters"))
     assert lost.logmar == pytest.approx(0.30)
     assert lost.lines == pytest.approx(-3)
@@ -332,7 +341,7 @@ def test_printed_fractions_stay_within_half_a_letter(logmar: float) -> None:
 
 
 def test_clinic_denominators_are_printed_where_they_fit() -> None:
-    # The 4 m chart table's clinic column (6 m and 20 ft).
+    # Names of the lines of the chart (Ferris 1982, as above; 6 m and 20 ft from memory).
     table = [
         (0.1, "6/7.5", "20/25"),
         (0.2, "6/9.5", "20/32"),

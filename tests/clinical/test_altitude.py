@@ -1,4 +1,4 @@
-"""Heights against the ICAO standard atmosphere table and the reference's derived ratios."""
+"""Heights against the ICAO standard atmosphere (Doc 7488/3, 1993, table 1), and ratios derived from it."""
 
 import pytest
 from hypothesis import given
@@ -8,7 +8,8 @@ from followup.clinical import altitude
 from followup.clinical.errors import OutOfRange, Unreadable
 
 
-# ICAO standard atmosphere (Doc 7488), pressure in hPa; the last rows from the published table, from memory.
+# ICAO Doc 7488/3, Manual of the ICAO Standard Atmosphere, 1993, table 1, pressure in hPa; the last two rows
+# from memory.
 @pytest.mark.parametrize(
     ("metres", "hpa"),
     [
@@ -46,10 +47,12 @@ def test_expansion_from_sea_level(metres: float, dry: float, wet: float) -> None
 
 
 def test_height_counts_from_the_place_of_surgery() -> None:
+    # Derived: 845.6 / 752.7 hPa of the table above.
     assert altitude.expansion(2438, 1500, wet=False) == pytest.approx(1.123, abs=0.001)
 
 
 def test_eight_thousand_feet() -> None:
+    # Definition: the international foot is 0.3048 m.
     assert pytest.approx(2438.4) == 8000 * altitude.METRES_PER_FOOT
 
 

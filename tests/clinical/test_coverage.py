@@ -16,7 +16,8 @@ def best(clock: float, reach: str = "equator", fill: float = 60, moves: c.Moves 
     return c.best_postures([c.Break(clock, reach)], fill, moves)[0].name
 
 
-# Reference vectors 75 to 80: clock hours stay in either eye. Left cheek down puts the patient's right side uppermost (hospital leaflet).
+# Derived: gas lies uppermost, and the left cheek on the pillow puts the patient’s right side (9 o’clock as the examiner sees
+# either eye) uppermost. Upright for what lies above: common practice, no source.
 @pytest.mark.parametrize(
     ("clock", "posture"), [(9, "left-cheek"), (3, "right-cheek"), (12, "upright"), (11, "upright"), (1, "upright")]
 )
@@ -25,22 +26,24 @@ def test_breaks_have_their_posture(clock: int, posture: str) -> None:
 
 
 def test_the_macula_is_covered_face_down() -> None:
+    # VRS: face down for the macula.
     assert best(12, "macula") == "face-down"
 
 
 def test_heavy_oil_covers_below_when_upright_and_never_face_down() -> None:
-    # HSO14: inferior support; face-down is the wrong default (common practice).
+    # HSO14: inferior support (Morescalchi et al., BioMed Res Int 2014;574825); face-down is the wrong default (common practice).
     names = [p.name for p in c.best_postures([c.Break(6, "equator")], 90, "sinks")]
     assert names[0] == "upright"
     assert "face-down" not in names
 
 
 def test_face_up_is_never_proposed_with_what_floats() -> None:
+    # Common practice, no source: gas lies on the lens then.
     for clock in range(1, 13):
         assert "face-up" not in [p.name for p in c.best_postures([c.Break(clock, "periphery")], 90)]
 
 
-# Nasal and temporal swap between the eyes, clock hours do not.
+# Definition: nasal is towards the nose, so it swaps between the eyes; clock hours, as the examiner sees them, do not.
 @pytest.mark.parametrize(
     ("side", "eye", "clock"),
     [("temporal", "right", 9), ("temporal", "left", 3), ("nasal", "right", 3), ("nasal", "left", 9)],
@@ -50,6 +53,7 @@ def test_nasal_and_temporal(side: str, eye: str, clock: int) -> None:
 
 
 def test_upright_covers_twelve_by_half_the_arc() -> None:
+    # Derived: a half-full sphere is covered to 90 degrees from the top.
     cover = c.cover([c.Break(12, "equator")], 50, "upright")
     assert cover.margin_degrees == pytest.approx(90)
     assert cover.covered
@@ -109,7 +113,7 @@ def test_angles_are_those_between_unit_vectors(clock: float, reach: str, pitch: 
     assert c.angle_degrees(at, c.up_vector(pitch, roll)) == pytest.approx(expected, abs=1e-5)
 
 
-# The named postures are tilts: upright, 90 degrees forward, 90 to either shoulder, and back.
+# By definition the named postures are tilts: upright, 90 degrees forward, 90 to either shoulder, and back.
 @pytest.mark.parametrize(
     ("name", "pitch", "roll"),
     [("upright", 0, 0), ("face-down", 90, 0), ("face-up", -90, 0), ("left-cheek", 0, 90), ("right-cheek", 0, -90)],

@@ -8,7 +8,8 @@ from followup.clinical import overfill, tamponade
 from tests.courses import at, measures, rules, signs
 
 
-# Worked out from the ends in the reference: SF6 30 % x1.13, 100 % x2; C2F6 20 % x1.10, 32 % x1.38; C3F8 16 % x1.07, 28 % x1.49.
+# Derived from RCO18: a straight line from 1 at the strength that does not expand to 2, 3 and 4 at 100 %,
+# 1 + (X - 1) (c - c0) / (100 - c0). SF6 30 %: 1 + 10 / 80 = 1.125; C3F8 28 %: 1 + 3 × 14 / 86 = 1.488.
 @pytest.mark.parametrize(
     ("agent", "percent", "times"),
     [

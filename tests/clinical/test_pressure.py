@@ -10,7 +10,7 @@ from followup.clinical import pressure
 from followup.clinical.errors import OutOfRange, Unknown, Unreadable
 
 
-# Definition: 1 mmHg = 0.133322 kPa.
+# BIPM, The International System of Units, 8th edition 2006, table 8: 1 mmHg is 133.322 Pa.
 @pytest.mark.parametrize(
     ("mmhg", "kpa"), [(1, 0.133322), (5, 0.667), (6.5, 0.867), (10, 1.333), (21, 2.800), (24, 3.2), (30, 4.0), (40, 5.333)]
 )
@@ -42,7 +42,7 @@ def test_impossible_pressures_are_refused(text: str, error: type) -> None:
         pressure.read(text)
 
 
-# Definition: 1 kPa is 7.5006 mmHg.
+# How people write it: common practice, no source. 1 kPa is 7.5006 mmHg, from the same table.
 @pytest.mark.parametrize(
     ("text", "mmhg"), [("2,0 kPa", 15.0), ("2,0kpa", 15.0), ("15 mmHg", 15), ("15 mm Hg", 15), ("15,5", 15.5), (" 15 ", 15)]
 )
@@ -69,10 +69,12 @@ def test_what_is_no_number_is_asked_back(text: str, says: str) -> None:
 
 
 def test_the_range_of_a_tonometer_is_accepted() -> None:
+    # Common practice, no source: beyond the dial of an applanation tonometer (0 to 80, from memory).
     assert (pressure.read("0"), pressure.read("90")) == (0, 90)
 
 
-# Bands: hypotony 5 or less [Def]; raised over 21, spike 30 or more, severe 40 or more [Bern12, SO18, Gos13]; 10 to 21 from memory.
+# Bands: hypotony under 6 [TSV25]; raised over 21, spike 30 or more, severe 40 or more [Bern12, SO18; Gosse et al., Open
+# Ophthalmol J 2013;7:42]; 10 to 21 from memory.
 @pytest.mark.parametrize(
     ("mmhg", "band"),
     [
@@ -95,7 +97,7 @@ def test_bands_change_where_published(mmhg: float, band: str) -> None:
 
 
 def test_nice_refers_from_24() -> None:
-    # NICE NG81: 23 below, 24 refer.
+    # NICE guideline NG81, Glaucoma: diagnosis and management, recommendations on referral: 23 below, 24 refer.
     assert pressure.REFER_FROM.value == 24
 
 
@@ -119,7 +121,7 @@ def test_rise_needs_a_baseline() -> None:
     assert pressure.rise(31, None) is None
 
 
-# Lewis 1988 (Becker type, level): 19 low, 25 intermediate, 32 high.
+# Lew88 (level after 6 weeks of dexamethasone): 19 low, 25 intermediate, 32 high.
 @pytest.mark.parametrize(
     ("level", "grade"), [(19, "low"), (20, "intermediate"), (25, "intermediate"), (31, "intermediate"), (32, "high")]
 )
@@ -127,7 +129,7 @@ def test_level_scheme(level: float, grade: str) -> None:
     assert pressure.steroid_response(level, 15, timedelta(weeks=6)).level == grade
 
 
-# Armaly type (rise; bands from memory): 5 low, 6 and 15 intermediate, 16 high.
+# Arm67 (protocol and bands from memory): 5 low, 6 and 15 intermediate, 16 high.
 @pytest.mark.parametrize(("rise", "grade"), [(5, "low"), (6, "intermediate"), (15, "intermediate"), (16, "high")])
 def test_rise_scheme(rise: float, grade: str) -> None:
     answer = pressure.steroid_response(14 + rise, 14, timedelta(weeks=4))

@@ -109,7 +109,7 @@ def test_pure_gas_reaches_its_published_size(agent: str, fill: float, day: float
 
 
 def test_an_expansile_mix_grows_before_it_fades() -> None:
-    # 30 % C3F8: 1 + 3 × 16 / 86 = 1.56 times, derived in the reference.
+    # 30 % C3F8: 1 + 3 × 16 / 86 = 1.56 times, derived from RCO18 as in test_overfill.
     eye = t.forecast("c3f8", 30, 40, "phakic")
     assert eye.fill_percent(2) == pytest.approx(40 * 1.56, rel=0.05)
     assert eye.fill_percent(60) < 40
@@ -120,7 +120,7 @@ def test_an_expansile_mix_grows_before_it_fades() -> None:
 
 @given(st.floats(0, 120), st.sampled_from(["phakic", "pseudophakic", "aphakic"]))
 def test_longer_gases_last_longer(day: float, lens: str) -> None:
-    # Published order: air < SF6 < C2F6 < C3F8 on any day, same lens; and less time without the lens [Th89].
+    # Order of days until gone in RCO18 and IJRV24: air < SF6 < C2F6 < C3F8, same lens; and less time without the lens [Th89].
     left = [t.forecast(agent, percent, 95, lens).fill_percent(day) for agent, percent in STANDARD.items()]
     assert left == sorted(left)
     for agent, percent in STANDARD.items():

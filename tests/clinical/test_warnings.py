@@ -242,7 +242,7 @@ def test_a_clear_eye_must_not_see_less_than_past_the_gas_or_before() -> None:
     assert "vision-fell-by-lines" in rules(below_before)
 
 
-# Half way up by geometry; the edge disturbs from 40 % of height on: common practice, no source.
+# The line of sight is reached half way up: geometry. The edge disturbs from 40 % of height on: common practice, no source.
 @pytest.mark.parametrize(("height", "judged"), [(39, True), (40, False)])
 def test_vision_is_judged_only_past_a_low_bubble(height: float, judged: bool) -> None:
     facts = [measures(10, acuity="6/24", bubble_percent=39), measures(11, acuity="6/95", bubble_percent=height)]
@@ -276,7 +276,7 @@ def test_an_eye_blind_before_is_not_reported_as_newly_blind() -> None:
 
 
 def test_pain_is_not_needed_for_infection() -> None:
-    # UK surveillance: 77.8 % had pain, so about one in five had none.
+    # BOSU: 77.8 % had pain, so about one in five had none.
     sign = next(
         s for s in signs([symptoms(4, pain=0, vision="worse", redness="worse")], 4.1) if s.rule == "infection-suspected"
     )
@@ -291,7 +291,7 @@ def test_worse_raises_again_the_same_does_not_and_well_in_between_starts_afresh(
 
 
 def test_nothing_lifts_the_caution_but_a_clinician() -> None:
-    # Elapsed time never does: day 200 of a gas published as gone by day 42.
+    # Elapsed time never does: day 200 of a gas published as gone by day 42 (IJRV24: C2F6 5 to 6 weeks).
     assert {"flying-with-gas", "nitrous-oxide-with-gas"} <= rules(
         signs([Journey(at(200), (2438,)), Anaesthetic(at(200))], 201)
     )
@@ -426,7 +426,8 @@ def test_the_order_of_arrival_does_not_matter(facts: list[Fact], random: Any) ->
 
 @given(fact_lists, st.floats(0, 40))
 def test_hour_by_hour_raises_what_one_pass_over_the_whole_course_raises(facts: list[Fact], cut: float) -> None:
-    # Every sign of an earlier look stands in a later one, at the same time: nothing is judged with hindsight, nothing withdrawn.
+    # Law, no outside source. Every sign of an earlier look stands in a later one, at the same time:
+    # nothing is judged with hindsight, nothing withdrawn.
     earlier, later = signs(facts, cut, plan=PLAN), signs(facts, 41, plan=PLAN)
     assert earlier == [s for s in later if s.raised_at <= at(cut)]
 

@@ -21,6 +21,7 @@ from followup.clinical import (
     tamponade,
     warnings,
 )
+from followup.clinical.evidence import SOURCES
 from followup.web import context
 
 bp = Blueprint("pages", __name__)
@@ -57,6 +58,7 @@ def reference() -> Answer:
         models=[module.MODEL for module in MODELS],
         rules=rulebook(context.store()).rules,
         durations=durations.compared(),
+        sources=SOURCES,
     )
 
 

@@ -1,0 +1,153 @@
+"""What README.md and followup/operating.md promise is so: answers, commands, settings, the drill, the unit, the container."""
+
+import configparser
+import re
+import shlex
+import subprocess
+from pathlib import Path
+
+import click
+import pytest
+from click.testing import CliRunner
+
+from followup.cli import cli
+from followup.config import ENVIRONMENT, Settings, load, ready, table
+from followup.records import keys
+from tests.conftest import COMMAND
+
+ROOT = Path(__file__).parents[1]
+README, OPERATING = ((ROOT / name).read_text(encoding="utf-8") for name in ("README.md", "followup/operating.md"))
+CALL = re.compile(r"^(?:\S*/)?followup(?: .*)?$")
+
+
+def fenced(kind: str) -> str:
+    found = re.search(rf"^```{kind}\n(.*?)^```$", OPERATING, re.M | re.S)
+    assert found
+    return found[1]
+
+
+def indented(text: str) -> list[str]:
+    return [line.strip() for line in text.splitlines() if line.startswith("    ")]
+
+
+def commands() -> list[str]:
+    """Every call of the program in either guide: in indented and fenced code, in the unit, and in running text."""
+    lines = indented(README + OPERATING) + fenced("sh drill").splitlines()
+    lines += re.findall(r" (followup [a-z]+)$", fenced("sh container").replace("\\\n", ""), re.M)
+    lines += [fenced("ini followup.service").split("ExecStart=")[1].splitlines()[0]]
+    lines += re.findall(r"`(followup [^`]+)`", README + OPERATING)
+    return [line.removeprefix("$ ").split("#")[0].strip() for line in lines if CALL.match(line.removeprefix("$ "))]
+
+
+def resolved(call: str) -> tuple[click.Command, list[str]]:
+    """The command that a call reaches, and the words after it."""
+    words, command = shlex.split(call)[1:], cli
+    if words[:1] == ["--config"]:
+        words = words[2:]
+    found: click.Command = command
+    while isinstance(found, click.Group) and words and words[0] in found.commands:
+        found, words = found.commands[words[0]], words[1:]
+    return found, words
+
+
+def test_the_example_in_the_readme_has_its_true_answer() -> None:
+    block = README[README.index("    $ followup calc") : README.index("`followup calc course eye.json`")]
+    asked, *told = [line.removeprefix("    ") for line in block.rstrip().splitlines()]
+    made = CliRunner().invoke(cli, shlex.split(asked)[2:])
+    assert made.output.rstrip().splitlines() == told
+
+
+def test_the_table_of_settings_is_that_of_the_models() -> None:
+    assert f"\n{table()}\n" in OPERATING
+    for line in table().splitlines()[2:]:
+        assert not line.endswith("| None |"), line
+    for variable in (*ENVIRONMENT, keys.KEY_FILE, keys.FORMER_KEY_FILE, "FOLLOWUP_CONFIG"):
+        assert f"`{variable}`" in OPERATING
+
+
+def test_the_settings_shown_can_be_used(tmp_path: Path) -> None:
+    block = OPERATING[OPERATING.index("    [clinic]\n") : OPERATING.index("What stands in the environment wins")]
+    file = tmp_path / "clinic.toml"
+    file.write_text("\n".join(indented(block)).replace("+00 …", "+00 1 234"), encoding="utf-8")
+    assert ready(load(file)).server.backups == Path("/srv/backups")
+
+
+def test_every_command_that_the_guides_name_is_there_with_its_options() -> None:
+    calls = commands()
+    assert len(calls) > 20
+    for call in calls:
+        command, words = resolved(call)
+        assert command is not cli, call
+        known = {name for parameter in command.params for name in parameter.opts} | {"--help"}
+        assert {word for word in words if word.startswith("--")} <= known, call
+
+
+def test_every_command_stands_in_the_readmes_table() -> None:
+    rows = "\n".join(line for line in README.splitlines() if line.startswith("| `followup"))
+    for name, command in cli.commands.items():
+        below = command.commands if isinstance(command, click.Group) else {}
+        for word in (name, *below):
+            assert re.search(rf"\b{word}\b", rows), f"{name} {word}"
+
+
+def test_the_backup_drill_puts_a_copy_back_beside_the_clinic(tmp_path: Path) -> None:
+    program = tmp_path / "bin" / "followup"
+    program.parent.mkdir()
+    program.write_text(f'#!/bin/sh\nexec {shlex.join(COMMAND)} "$@"\n', encoding="utf-8")
+    program.chmod(0o700)
+    (tmp_path / "clinic.toml").write_text(
+        f'[clinic]\nphone = "+00 1 234"\n[server]\ndatabase = "{tmp_path}/srv/clinic.db"\nbackups = "{tmp_path}/srv/backups"\n',
+        encoding="utf-8",
+    )
+    (tmp_path / "srv").mkdir()
+    before = """set -e
+    followup --config clinic.toml init
+    followup --config clinic.toml staff add --name N --role surgeon --email n@t.invalid --password 'several words here'
+    followup --config clinic.toml backup /srv/backups
+    """
+    script = (before + fenced("sh drill")).replace("/srv/", f"{tmp_path}/srv/")
+    path = f"{program.parent}:/usr/bin:/bin"
+    done = subprocess.run(
+        ["sh", "-c", script],
+        cwd=tmp_path,
+        env={"PATH": path, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    assert "the database and the audit chain are whole" in done.stdout
+    assert done.stdout.splitlines()[-1].startswith("surgeon")
+    assert sorted(p.name for p in (tmp_path / "srv").iterdir() if p.suffix == ".db" or p.is_dir()) == [
+        "backups",
+        "clinic.db",
+    ]
+
+
+def test_the_unit_may_write_where_the_settings_say() -> None:
+    unit = configparser.ConfigParser(strict=False, interpolation=None)
+    unit.optionxform = str  # type: ignore[assignment,method-assign]
+    unit.read_string(fenced("ini followup.service"))
+    service = unit["Service"]
+    assert service["Environment"].startswith(f"{keys.KEY_FILE}=")
+    assert resolved(service["ExecStart"])[0] is cli.commands["serve"]
+    writable = service["ReadWritePaths"].split()
+    for key in ("database", "backups"):
+        assert any(re.search(rf'^    {key} = "{folder}[/"]', OPERATING, re.M) for folder in writable), key
+
+
+def test_the_container_is_run_as_its_image_is_made() -> None:
+    image = (ROOT / "Dockerfile").read_text(encoding="utf-8")
+    (volume,) = re.findall(r"^VOLUME (\S+)$", image, re.M)
+    (port,) = re.findall(r"^EXPOSE (\d+)$", image, re.M)
+    run = fenced("sh container")
+    assert run.count(f"followup-data:{volume} ") == 2
+    assert f"--publish 127.0.0.1:{Settings().server.port}:{port} " in run
+    assert set(re.findall(r"--env (FOLLOWUP_\w+)=", run)) <= {*ENVIRONMENT, keys.KEY_FILE, "FOLLOWUP_CONFIG"}
+    assert set(re.findall(r"(FOLLOWUP_\w+)=", image)) == {"FOLLOWUP_DATABASE", "FOLLOWUP_HOST"}
+
+
+@pytest.mark.parametrize("word", ["drug", "fly", "round the clock", "certified", "free text"])
+def test_the_readme_says_what_it_does_not_do(word: str) -> None:
+    section = README[README.index("## What it does not do") : README.index("## One answer")]
+    assert word in section
