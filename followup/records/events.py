@@ -98,10 +98,10 @@ def last_measures(store: Store) -> dict[str, Event]:
     return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _made)}
 
 
-def requests_since(store: Store, since: datetime) -> list[Event]:
-    """What patients asked of the clinic about their visits since a time, newest first."""
-    sql = f"{_FOLLOWED} AND e.kind = 'visit-request' AND {_STANDS} AND e.at >= :since ORDER BY e.at DESC"
-    return readable(store, "events", store.rows(sql, {"since": to_text(since)}), _made)
+def visit_requests(store: Store) -> list[Event]:
+    """What patients asked of the clinic about their visits and was not taken back, newest first."""
+    sql = f"{_FOLLOWED} AND e.kind = 'visit-request' AND {_STANDS} ORDER BY e.at DESC"
+    return readable(store, "events", store.rows(sql), _made)
 
 
 def last_heard(store: Store) -> dict[str, datetime]:

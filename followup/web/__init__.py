@@ -37,6 +37,7 @@ COMPRESSED = [
 PARTS = ("text/css", "text/javascript")
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
+PLAINLY = {403: "Your account does not reach this page.", 404: "There is no such page."}
 
 
 def create_app(
@@ -101,7 +102,8 @@ def _http_error(error: HTTPException) -> Answer:
     """What was asked for cannot be: said with the clinic's number, as everywhere."""
     if error.code is None or error.code < 400:
         return error
-    message = "There is no such page." if error.code == 404 else error.description or error.name
+    plain = PLAINLY.get(error.code)
+    message = plain if plain and error.description == type(error).description else error.description or error.name
     if request.path.startswith("/api/"):
         return {"error": message}, error.code
     return render_template("error.html", message=message), error.code

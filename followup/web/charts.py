@@ -16,6 +16,7 @@ from followup.care.reading.eye import Eye
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.course import Timeline
 from followup.clinical.tamponade import AGENTS
+from followup.clinical.warnings import HOW_SOON
 from followup.records.values import Event, Note, Warning
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
@@ -259,8 +260,10 @@ def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
     titles = ("signs", "calls", "drops", "visits") if eye.operated else ("signs", "calls")
     strips = [Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(titles)]
     signs, callbacks = strips[:2]
+    # What is drawn later lies above: of one moment's signs the most urgent that holds is seen.
     signs.marks = [
-        Mark(days.at(w.raised_at), signs.y, _warned(w), "put-right" if w.unfounded else w.how_soon) for w in eye.warnings
+        Mark(days.at(w.raised_at), signs.y, _warned(w), "put-right" if w.unfounded else w.how_soon)
+        for w in sorted(eye.warnings, key=lambda w: (not w.unfounded, -HOW_SOON.index(w.how_soon)))
     ]
     for c in eye.callbacks:
         start, end = (days.at(at) for at in (c.opened_at, c.settled_at or now))

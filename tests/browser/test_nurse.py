@@ -249,8 +249,14 @@ def test_a_wish_for_another_time_reaches_the_list(page: Page, phone: Page) -> No
     wish = page.locator("section", has=page.get_by_role("heading", name="Patients who ask for another time"))
     expect(wish).to_contain_text("Pat Patient")
     expect(wish).to_contain_text("week 1")
-    page.get_by_role("link", name="Pat Patient").first.click()
-    expect(page.get_by_role("heading", name="Change the plan")).to_be_visible()
+    wish.get_by_role("link", name="Pat Patient").click()
+    expect(page.get_by_role("heading", name=re.compile("^Week 1, "))).to_be_visible()
+    page.go_back()
+    wish.get_by_role("link", name="The day stays").click()
+    page.get_by_label("Why").fill("rang her: the day suits after all")
+    page.get_by_role("button", name="Withdraw the entry").click()
+    page.get_by_role("navigation", name="Pages").get_by_role("link", name="Today").click()
+    expect(wish).to_have_count(0)
 
 
 def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(

@@ -8,7 +8,7 @@ import pytest
 
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, holding, settling, showing
+from followup.care.callbacks import deciding, going_home, holding, settling, showing
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.care.home import receive
@@ -157,6 +157,8 @@ def test_what_one_decision_made_is_taken_told_and_done_together(
     task = deciding.decide(desk(store, surgeon), own[0], "theatre", "", settings.clinic, also=own[1:])
     holding.take_task(desk(store, nurse, 1), task.id, None)
     phone_calls.attempt(desk(store, nurse, 2), own[1], "patient", "", settings.clinic)
+    mine = going_home.held(store, nurse.id)
+    assert (len(mine.things_to_do), mine.callback_ids) == (1, [t.callback_id for t in mine.tasks])
     settling.give_up(desk(store, nurse, 3), task.id, "refuses surgery")
     assert {get(store, id).state for id in own} == {"waiting"}
     again = deciding.decide(desk(store, surgeon, 4), own[0], "advice", "", settings.clinic, also=own[1:], owner=nurse.id)

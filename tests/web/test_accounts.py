@@ -125,3 +125,14 @@ def test_the_trail_as_a_table_is_itself_on_record(as_administrator: FlaskClient,
     table = as_administrator.get("/administrator/audit.csv")
     assert table.text.splitlines()[0] == "number,at,who,action,subject,detail,facts,previous,hash"
     assert "exported" in [row["action"] for row in store.rows("SELECT action FROM audit")]
+
+
+def test_no_page_sends_an_administrator_where_they_may_not_go(as_administrator: FlaskClient, as_nurse: FlaskClient) -> None:
+    refused = as_administrator.get("/clinic/")
+    assert (refused.status_code, "Your account does not reach this page." in refused.text) == (403, True)
+    assert "/surgeon/protocols" not in refused.text
+    assert "/surgeon/protocols" in as_nurse.get("/clinic/").text
+
+
+def test_whoever_forgot_a_password_is_told_who_helps(app: Flask) -> None:
+    assert "Forgotten the password?" in app.test_client().get("/sign-in").text

@@ -11,7 +11,7 @@ from followup.care.desk import Desk
 from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import book, visit
 from followup.config import Settings
-from followup.records import Store, events, visits
+from followup.records import Store, events, visits, worries
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE
 
@@ -235,3 +235,24 @@ def test_who_came_is_counted_once_and_taken_back(as_nurse: FlaskClient, store: S
     assert events.of_eye(store, eye_id) == []
     assert as_nurse.post(f"/clinic/arrivals/{arrival.id}/undo").status_code == 409
     assert as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": "nothing"}).status_code == 400
+
+
+def test_measures_of_whoever_arrived_for_a_missed_visit_are_that_visits(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    missed = named(store, eye_id, "day 1")
+    page = f"/clinic/eyes/{eye_id}/visit"
+    assert f'selected value="{missed.identity}"' not in as_nurse.get(page).text
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": missed.identity}).status_code == 303
+    assert f'selected value="{missed.identity}"' in as_nurse.get(page).text
+
+
+def test_whoever_moves_a_visit_sees_what_is_open_about_the_eye(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str
+) -> None:
+    page = f"/clinic/visits/{named(store, eye_id).identity}"
+    assert "data-open" not in as_nurse.get(page).text
+    body = MeasuresBody(eye="right", iop_mmhg=46, instrument="applanation")
+    visit.record_visit(Desk(store, NOW, nurse, ZONE), eye_id, [body])
+    (pressure,) = [c for c in worries.callbacks_of(store, eye_id) if c.worry == "pressure"]
+    assert f'href="/clinic/callbacks/{pressure.id}"' in as_nurse.get(page).text

@@ -40,6 +40,13 @@ def words_of(page: str) -> str:
     return re.sub(r"\s+", " ", re.sub(r"<[^>]*>", " ", page.partition("<main")[2]))
 
 
+def test_what_is_to_do_names_its_day_as_everywhere(as_nurse: FlaskClient, store: Store, nurse: Actor, call: str) -> None:
+    as_nurse.post(f"{call}/claim")
+    said = {"reached": "patient", "outcome": "same-day", "words": "comes at once"}
+    assert as_nurse.post(f"{call}/attempt", data=said).status_code == 303
+    assert "Phone the patient: come today (Fri 5 Mar 2027)" in words_of(as_nurse.get(call).text)
+
+
 def test_a_callback_is_listed_claimed_called_and_settled(as_nurse: FlaskClient, as_surgeon: FlaskClient, call: str) -> None:
     assert "Pressure 46 mmHg, at or above 40" in as_surgeon.get("/surgeon/").text
     as_nurse.post(f"{call}/claim")

@@ -1,5 +1,7 @@
 """The eye that was not operated has pages too: what is measured on it opens a callback, and that leads to its course."""
 
+import re
+
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
@@ -47,3 +49,13 @@ def test_an_eye_is_opened_by_the_name_of_its_operation_too(as_nurse: FlaskClient
     for page in ("", "/visit", "/card", "/plan"):
         assert as_nurse.get(f"/clinic/eyes/{note.operation_id}{page}").status_code == 200
     assert eyes.last_look(store, eye_id) == NOW
+
+
+def test_of_one_moments_signs_the_most_urgent_lies_on_top_of_the_picture(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    body = MeasuresBody(eye="right", iop_mmhg=55, instrument="applanation")
+    raised = record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
+    assert {w.how_soon for w in raised} == {"now", "today", "this-week"}
+    drawn = re.findall(r'class="sign ([\w-]+)"', as_nurse.get(f"/clinic/eyes/{eye_id}").text)
+    assert (drawn[0], drawn[-1]) == ("this-week", "now")

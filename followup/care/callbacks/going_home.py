@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from followup.care.callbacks.holding import known_callback
+from followup.care.callbacks.showing import one_for_each_decision
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.records import Store, eyes, people, tasks, worries
@@ -28,6 +29,11 @@ class Held:
     def callback_ids(self) -> list[str]:
         """Every callback of which something is held, each once."""
         return list(dict.fromkeys([c.id for c in self.callbacks] + [t.callback_id for t in self.tasks]))
+
+    @property
+    def things_to_do(self) -> list[Task]:
+        """The tasks as people see them: what one decision made for several worries of an eye is one."""
+        return one_for_each_decision(self.tasks)
 
 
 def held(store: Store, staff_id: str) -> Held:

@@ -3,9 +3,10 @@
 from followup.care.corrections import correcting
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
-from followup.care.reading.eye import load
+from followup.care.reading.eye import Eye, load, visit_of_today
 from followup.care.visits import visit
 from followup.records import events
+from followup.records.values import Visit
 
 
 def arrive(desk: Desk, eye_id: str, identity: str) -> None:
@@ -27,3 +28,11 @@ def not_here(desk: Desk, event_id: str) -> None:
     if found is None or found.kind != "arrived" or events.correction_of(desk.store, event_id):
         raise Conflict("that somebody came was taken back already")
     correcting.withdraw(desk, event_id, "pressed by mistake")
+
+
+def likely_visit(desk: Desk, eye: Eye) -> Visit | None:
+    """The open visit that is being entered: the one for which the patient arrived today, else the one whose window holds today."""
+    came = [e for e in eye.events if e.kind == "arrived" and e.at.astimezone(desk.zone).date() == desk.today]
+    said = {e.body.get("visit_id") for e in came}
+    here = next((v for v in eye.open_visits if v.identity in said), None)
+    return here or visit_of_today(eye.open_visits, desk.today)

@@ -48,7 +48,7 @@ def today() -> Answer:
         states=LIST_STATES,
         find=words,
         found=lists.find(store, words, context.today()) if words else None,
-        requests=lists.open_requests(store, context.now()),
+        requests=lists.open_requests(store, context.now(), context.zone()),
         to_tell=lists.to_tell(store, context.now(), context.today()),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
         **vars(lists.troubles(store)),

@@ -7,8 +7,9 @@ from followup.care.errors import CareError
 from followup.care.home import sealing
 from followup.care.learning import agreement
 from followup.care.reading import person
-from followup.care.reading.eye import Eye, rulebook, visit_of_today
+from followup.care.reading.eye import Eye, rulebook
 from followup.care.reading.measures import EnteredMeasures, MeasuresBody
+from followup.care.today.arrivals import likely_visit
 from followup.care.today.daysheet import pressure_limits
 from followup.care.visits import visit
 from followup.care.watch.raising import most_urgent_first
@@ -27,7 +28,7 @@ def new_visit(eye_id: str) -> Answer:
     form.offer(eye.open_visits)
     last = person.last_measures(person.both_eyes(context.store(), eye.patient.id, context.zone()))
     if request.method == "GET":
-        likely = visit_of_today(eye.open_visits, context.today())
+        likely = likely_visit(context.desk(), eye)
         form.visit.data = likely.identity if likely else ""
         for side, event in last.items():
             form[side].form.measured_like(event.body if event else {})

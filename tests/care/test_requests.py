@@ -1,0 +1,87 @@
+"""A patient's wish for another time stands on the list until somebody answered it."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from followup.care.actors import Actor
+from followup.care.corrections import correcting
+from followup.care.desk import Desk
+from followup.care.reading.eye import looked_at
+from followup.care.today import lists
+from followup.care.visits import book, visit
+from followup.config import Settings
+from followup.records import Store, events, visits
+from followup.records.store import new_id
+from followup.records.values import Visit
+from tests.conftest import NOW, ZONE
+
+HOUR = timedelta(hours=1)
+
+
+@pytest.fixture
+def desk(store: Store, nurse: Actor) -> Desk:
+    """An hour after the patient asked."""
+    return Desk(store, NOW + HOUR, nurse, ZONE)
+
+
+@pytest.fixture
+def planned(store: Store, eye_id: str) -> Visit:
+    return visits.of_eye(store, eye_id)[1]
+
+
+def ask(store: Store, eye_id: str, name: str) -> str:
+    id = new_id()
+    events.add(store, id, eye_id, "visit-request", NOW, {"visit": name, "words": ""}, "patient", NOW)
+    return id
+
+
+def open_ones(desk: Desk) -> list[str | None]:
+    return [r.identity for r in lists.open_requests(desk.store, desk.now, desk.zone)]
+
+
+def test_looking_at_the_eye_answers_no_wish(desk: Desk, eye_id: str, planned: Visit) -> None:
+    ask(desk.store, eye_id, planned.name)
+    looked_at(desk, eye_id)
+    assert open_ones(desk) == [planned.identity]
+
+
+def test_time_alone_answers_no_wish(desk: Desk, eye_id: str, planned: Visit) -> None:
+    ask(desk.store, eye_id, planned.name)
+    assert open_ones(replace(desk, now=NOW + timedelta(days=90))) == [planned.identity]
+
+
+def test_a_wish_is_answered_by_another_day_and_stands_again_where_that_is_undone(
+    desk: Desk, settings: Settings, eye_id: str, planned: Visit
+) -> None:
+    ask(desk.store, eye_id, planned.name)
+    day = planned.target + timedelta(days=1)
+    version = book.move(desk, settings.clinic, planned.identity, day)
+    assert open_ones(desk) == []
+    book.undo(replace(desk, now=NOW + 2 * HOUR), version)
+    assert open_ones(desk) == [planned.identity]
+
+
+def test_a_wish_is_answered_by_cancelling_by_the_visit_itself_and_by_a_word_of_the_clinic(
+    desk: Desk, settings: Settings, eye_id: str, planned: Visit
+) -> None:
+    for name in ("pressure check", "drops check"):
+        book.add(replace(desk, now=NOW - HOUR), settings.clinic, eye_id, name, planned.target, "pressure")
+    week, later = (v for v in visits.of_eye(desk.store, eye_id) if v.name.endswith("check"))
+    wishes = [ask(desk.store, eye_id, v.name) for v in (planned, week, later)]
+    assert set(open_ones(desk)) == {planned.identity, week.identity, later.identity}
+    book.cancel(desk, later.identity, "seen elsewhere")
+    assert set(open_ones(desk)) == {planned.identity, week.identity}
+    visit.record_visit(desk, eye_id, [], visit=planned.identity)
+    assert open_ones(desk) == [week.identity]
+    correcting.withdraw(desk, wishes[1], "rang her: the day suits after all")
+    assert open_ones(desk) == []
+
+
+def test_a_wish_said_twice_stands_once_and_one_about_no_visit_of_the_book_is_kept(
+    desk: Desk, eye_id: str, planned: Visit
+) -> None:
+    for name in (planned.name, planned.name, "a visit the book does not have"):
+        ask(desk.store, eye_id, name)
+    assert sorted(open_ones(desk), key=str) == sorted([planned.identity, None], key=str)
