@@ -130,7 +130,7 @@ def test_filters_show_who_is_here_and_are_remembered_for_the_day(tablet: Page, c
     ):
         tablet.get_by_role("link", name=name).click()
         expect(lines).to_have_count(count)
-    tablet.get_by_role("link", name="Needs somebody").click()
+    tablet.get_by_role("link", name="With a sign").click()
     expect(lines.first.locator(".sign")).to_contain_text("▲")
     shown = lines.count()
     assert 0 < shown < 8

@@ -11,10 +11,11 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.reading.measures import MeasuresBody
 from followup.care.today.handover import Handover, handover
-from followup.care.visits import visit
+from followup.care.visits import book, visit
 from followup.clinical import schedule
 from followup.config import Settings
-from followup.records import Store, worries
+from followup.records import Store, events, visits, worries
+from followup.records.store import new_id
 from followup.records.values import Callback
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 from tests.web.test_callback_pages import words_of
@@ -82,3 +83,16 @@ def test_everything_of_the_day_stands_on_the_page_it_was_left_in(
 
 def test_an_empty_day_says_so(as_nurse: FlaskClient) -> None:
     assert words_of(as_nurse.get("/clinic/handover").text).count("Nobody, nothing.") == 5
+
+
+def test_wishes_and_moved_visits_that_nobody_told_stand_on_the_page(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    events.add(store, new_id(), eye_id, "visit-request", NOW, {"visit": "week 1", "words": "a Friday"}, "patient", NOW)
+    assert "Ask for another time 1 Pat Patient T-1 : week 1 “a Friday”" in words_of(as_nurse.get("/clinic/handover").text)
+    desk = Desk(store, NOW + timedelta(minutes=1), nurse, ZONE)
+    book.move(desk, settings.clinic, week.identity, week.target + timedelta(days=2))
+    page = words_of(as_nurse.get("/clinic/handover").text)
+    assert "Ask for another time" not in page
+    assert "To be told of another day 1 Pat Patient T-1 : week 1, Fri 12 Mar 2027" in page

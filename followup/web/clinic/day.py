@@ -24,7 +24,7 @@ FILTERS = {
     "due": "Due",
     "missed": "Missing",
     "seen": "Seen",
-    "somebody": "Needs somebody",
+    "somebody": "With a sign",
     "coming": "Coming",
 }
 PARTS = {"day": ("here", "due", "seen"), "missed": ("missed",), "coming": ("coming",)}
