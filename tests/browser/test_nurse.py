@@ -120,7 +120,7 @@ def test_who_is_missing_and_at_risk_stands_on_the_list(
     expect(missing).to_contain_text("day 1")
     expect(missing).to_contain_text("did not take place. And 1 more.")
     expect(missing.locator(".sign")).to_contain_text("◆ missed visit")
-    expect(page.get_by_role("link", name="Needs somebody 1")).to_be_visible()
+    expect(page.get_by_role("link", name="With a sign 1")).to_be_visible()
 
 
 def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: RunningServer) -> None:

@@ -14,7 +14,8 @@ from followup.care.today.handover import Handover, handover
 from followup.care.visits import book, visit
 from followup.clinical import schedule
 from followup.config import Settings
-from followup.records import Store, visits, worries
+from followup.records import Store, events, visits, worries
+from followup.records.store import new_id
 from followup.records.values import Callback
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 from tests.web.test_callback_pages import words_of
@@ -100,3 +101,16 @@ def test_whoever_did_not_come_stands_with_what_stood_in_the_way_also_when_the_vi
         ("Moves", True, True),
     }
     assert "has another day" in as_nurse.get("/clinic/handover").text
+
+
+def test_wishes_and_moved_visits_that_nobody_told_stand_on_the_page(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
+    events.add(store, new_id(), eye_id, "visit-request", NOW, {"visit": "week 1", "words": "a Friday"}, "patient", NOW)
+    assert "Ask for another time 1 Pat Patient T-1 : week 1 “a Friday”" in words_of(as_nurse.get("/clinic/handover").text)
+    desk = Desk(store, NOW + timedelta(minutes=1), nurse, ZONE)
+    book.move(desk, settings.clinic, week.identity, week.target + timedelta(days=2))
+    page = words_of(as_nurse.get("/clinic/handover").text)
+    assert "Ask for another time" not in page
+    assert "To be told of another day 1 Pat Patient T-1 : week 1, Fri 12 Mar 2027" in page

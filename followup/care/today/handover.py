@@ -55,7 +55,10 @@ class InHand:
 
 @dataclass(frozen=True)
 class Handover:
-    """`arrived` are those who came today and of whom nothing is entered; `waiting` what nobody has; `held` by name."""
+    """`arrived` are those who came today and of whom nothing is entered; `waiting` what nobody has; `held` by name.
+
+    `wishes` are what patients asked about their visits, `to_tell` whose visit moved and nobody told.
+    """
 
     day: date
     seen: list[Seen]
@@ -65,6 +68,8 @@ class Handover:
     waiting: list[Line]
     unreached: list[Line]
     held: dict[str, list[InHand]]
+    wishes: list[lists.Request]
+    to_tell: list[lists.ToTell]
 
 
 def handover(desk: Desk) -> Handover:
@@ -81,6 +86,8 @@ def handover(desk: Desk) -> Handover:
         waiting=[line for line in lines if line.waiting],
         unreached=[line for line in lines if line.next_try_at],
         held=_held(lines),
+        wishes=lists.open_requests(desk.store, desk.zone, desk.now),
+        to_tell=lists.to_tell(desk.store, desk.now, desk.today),
     )
 
 

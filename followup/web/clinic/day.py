@@ -23,7 +23,7 @@ FILTERS = {
     "due": "Due",
     "missed": "Missing",
     "seen": "Seen",
-    "somebody": "Needs somebody",
+    "somebody": "With a sign",
     "coming": "Coming",
 }
 PARTS = {"day": ("here", "due", "seen"), "missed": ("missed",), "coming": ("coming",)}
