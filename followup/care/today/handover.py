@@ -86,7 +86,7 @@ def handover(desk: Desk) -> Handover:
         waiting=[line for line in lines if line.waiting],
         unreached=[line for line in lines if line.next_try_at],
         held=_held(lines),
-        wishes=lists.open_requests(desk.store, desk.zone, desk.now),
+        wishes=lists.open_requests(desk.store, desk.now, desk.zone),
         to_tell=lists.to_tell(desk.store, desk.now, desk.today),
     )
 
