@@ -1,4 +1,5 @@
-"""The staff's pages: no violation of WCAG 2.2 AA (axe), no sideways scrolling from 360 px up, on every page."""
+"""The staff's pages: no violation of WCAG 2.2 AA (axe), no sideways scrolling from 360 px up, on every page; its
+contrast in dark too."""
 
 from collections.abc import Callable
 from datetime import UTC, datetime
@@ -15,6 +16,7 @@ from tests.browser.conftest import RunningServer, sign_in
 from tests.conftest import PASSWORD
 
 AXE = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}}
+CONTRAST = {"runOnly": {"type": "rule", "values": ["color-contrast"]}}
 
 
 def faults_of(page: Page, name: str) -> list[str]:
@@ -22,6 +24,9 @@ def faults_of(page: Page, name: str) -> list[str]:
     for details in page.locator("details").all():
         details.evaluate("e => { e.open = true; }")
     found = Axe().run(page, options=AXE).response["violations"]
+    page.emulate_media(color_scheme="dark")
+    found += Axe().run(page, options=CONTRAST).response["violations"]
+    page.emulate_media(color_scheme="light")
     faults = [
         f"{name}: {v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]
     ]
