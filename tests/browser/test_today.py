@@ -7,7 +7,7 @@ from datetime import UTC, datetime, time, timedelta
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.care import accounts
+from followup.care import signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
@@ -50,7 +50,7 @@ def fill(store: Store, nurse: Actor, count: int = FORTY) -> list[str]:
 @pytest.fixture
 def surgeon_signed(clinic_store: Store) -> None:
     """A clinic whose protocols are signed, as in daily work."""
-    surgeon = accounts.sign_in(clinic_store, datetime.now(UTC), "surgeon@test.invalid", PASSWORD)
+    surgeon = signing_in.sign_in(clinic_store, datetime.now(UTC), "surgeon@test.invalid", PASSWORD)
     desk = Desk(clinic_store, datetime.now(UTC), surgeon, ZONE)
     for part in ("rulebook", "reviews", "postures"):
         signing.sign(desk, part, protocol(clinic_store, part).fingerprint)
