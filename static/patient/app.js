@@ -17,7 +17,7 @@ import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
 import { PlanView } from "./plan-view.js";
 import { PostureView } from "./posture-view.js";
-import { withoutSettled } from "./rules.js";
+import { waitsForClinic, withoutSettled } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealEverything, sealedCount, sendSealed } from "./sealing.js";
 import { DOUBLE_TAP_MS } from "./taps.js";
@@ -37,6 +37,7 @@ const outbox = new Outbox(database, changed);
 const choice = new EyeChoice(database, changed);
 
 let pack;
+let onThisPhone = [];
 let timers = [];
 let changes = {};
 let names = new Map();
@@ -53,6 +54,7 @@ const actions = {
   visitName,
   visitWords: (eye, visit) => `${whenWords(whenOf(visit))}: ${visitName(eye, visit)}`,
   say: (operation, said) => verdict.say(operation, said),
+  waits: (operation, said) => waitsForClinic(said, eyeOf(operation), onThisPhone),
   verdictStands: () => verdict.stands,
   verdictKept: (operation) => verdict.isKept(operation),
   keepDraft: (draft) => writeDraft(database, draft).catch(() => {}),
@@ -344,7 +346,7 @@ async function draw() {
     byId("sending").textContent = unsent ? countedText("to-send", unsent) : "";
     return;
   }
-  const entries = await outbox.all();
+  const entries = onThisPhone = await outbox.all();
   byId("who").textContent = pack.used_by === "carer" ? `${pack.patient} · ${text("as-carer")}` : pack.patient;
   const waiting = entries.filter((entry) => entry.state === "saved").length;
   byId("sending").textContent = waiting ? countedText("to-send", waiting) : text("all-sent");

@@ -146,7 +146,7 @@ export class CheckView {
     const well = verdict.level === "well";
     if (!well) this.#actions.say(operation, verdict);
     const alongside = (facts, keep, kept) => {
-      keepVerdict(facts, operation, { ...verdict, entry: kept.id });
+      keepVerdict(facts, operation, { ...verdict, entry: kept.id }, this.#actions.waits);
       facts.delete("draft"); // a page closed from here on does not bring these answers back
       keep();
     };
@@ -157,7 +157,7 @@ export class CheckView {
       this.#draw();
       if (well) byId("check-done").focus();
     } else if (!well) {
-      await this.#actions.change((facts) => keepVerdict(facts, operation, verdict)).catch(() => {});
+      await this.#actions.change((facts) => keepVerdict(facts, operation, verdict, this.#actions.waits)).catch(() => {});
     }
   }
 

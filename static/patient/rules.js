@@ -91,10 +91,20 @@ export function atTime(said, now = Date.now()) {
   };
 }
 
-// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete. The second looks
-// are those of the fresh one, which has judged the earlier ones too.
-export function standing(before, fresh) {
-  return !before || fresh.complete || rank(fresh.level) <= rank(before.level) ? fresh : { ...before, looks: fresh.looks };
+// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete and nobody `waits`
+// for the clinic about the former. The second looks are those of the fresh one, which has judged the earlier ones too.
+export function standing(before, fresh, waits = false) {
+  const gives = !before || rank(fresh.level) <= rank(before.level) || (fresh.complete && !waits);
+  return gives ? fresh : { ...before, looks: fresh.looks };
+}
+
+// Whether the clinic may still have to answer what a verdict called for: no later answer takes that away. Once the clinic's pack
+// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send.
+export function waitsForClinic({ level, entry }, eye, entries) {
+  if (!entry || !["now", "today"].includes(level)) return false;
+  const undone = entries.some(({ event, state }) => event.corrects === entry && event.kind === "withdrawal" && state === "received");
+  if (undone || eye?.receipts.some(({ id }) => id === entry)) return eye?.calling !== false;
+  return entries.some(({ event, state }) => event.id === entry && state !== "refused");
 }
 
 // What the clinic has settled since, and eyes it follows no more, need no call from here.

@@ -27,7 +27,8 @@ export class VerdictView {
 
   // At once, before anything is kept or sent.
   say(operation, verdict) {
-    this.#unkept[operation] = standing(this.#kept[operation], verdict);
+    const kept = this.#kept[operation];
+    this.#unkept[operation] = standing(kept, verdict, Boolean(kept) && this.#actions.waits(operation, kept));
     this.#draw();
     byId("verdict").focus();
   }
@@ -54,11 +55,13 @@ export class VerdictView {
   }
 }
 
-// Keeps the verdict that stands on one eye, in the transaction that keeps the entry.
-export function keepVerdict(facts, operation, verdict) {
+// Keeps the verdict that stands on one eye, in the transaction that keeps the entry. `waits` says of the former whether the
+// clinic still has to answer it.
+export function keepVerdict(facts, operation, verdict, waits) {
   facts.get("verdicts").onsuccess = ({ target: { result: before } }) => {
     const { [operation]: old, ...others } = before ?? {};
-    const stands = standing(old, verdict);
+    const former = old && atTime(old);
+    const stands = standing(former, verdict, Boolean(former) && waits(operation, former));
     facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
   };
 }

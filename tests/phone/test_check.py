@@ -395,20 +395,67 @@ def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run)
 STANDING = """
 import { standing } from "./patient/rules.js";
 
-answer = given.map(([before, fresh]) => standing(before, fresh).level);
+answer = given.map(([before, fresh, waits]) => standing(before, fresh, waits).level);
 """.strip()
 
 
-def test_a_worse_answer_wins_and_a_lesser_one_only_when_it_is_complete(run: Run) -> None:
-    pairs = [
-        ({"level": old}, {"level": new, "complete": complete})
+def test_a_worse_answer_wins_and_a_lesser_one_only_when_it_is_complete_and_nobody_waits(run: Run) -> None:
+    cases = [
+        ({"level": old}, {"level": new, "complete": complete}, waits)
         for old in LEVELS
         for new in LEVELS
         for complete in (True, False)
+        for waits in (True, False)
     ]
-    for (old, new), stands in zip(pairs, run(STANDING, pairs), strict=True):
+    for (old, new, waits), stands in zip(cases, run(STANDING, cases), strict=True):
         worse = LEVELS.index(new["level"]) <= LEVELS.index(old["level"])
-        assert stands == (new["level"] if worse or new["complete"] else old["level"]), (old, new)
+        gives = worse or (new["complete"] and not waits)
+        assert stands == (new["level"] if gives else old["level"]), (old, new, waits)
+
+
+WAITS = """
+import { waitsForClinic } from "./patient/rules.js";
+
+answer = given.map(([verdict, eye, entries]) => waitsForClinic(verdict, eye, entries));
+""".strip()
+
+
+def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run: Run) -> None:
+    known, unknown = [{"id": "e"}], [{"id": "other"}]
+
+    def entry(state: str) -> list[dict[str, Any]]:
+        return [{"event": {"id": "e", "kind": "symptoms"}, "state": state}]
+
+    def undone(state: str) -> list[dict[str, Any]]:
+        return [*entry("received"), {"event": {"id": "w", "kind": "withdrawal", "corrects": "e"}, "state": state}]
+
+    cases: list[tuple[str, bool | None, list[dict[str, str]], list[dict[str, Any]], bool]] = [
+        # level, the pack's `calling`, its receipts, the phone's entries, waits
+        ("now", False, unknown, entry("saved"), True),
+        ("now", False, unknown, entry("received"), True),  # the pack is older than the entry
+        ("now", True, known, entry("received"), True),
+        ("now", False, known, entry("received"), False),
+        ("now", None, known, entry("received"), True),  # a pack from before it said so
+        ("now", False, unknown, entry("refused"), False),
+        ("now", False, unknown, [], False),  # undone before it was sent
+        ("now", True, unknown, undone("received"), True),
+        ("now", False, unknown, undone("received"), False),
+        ("now", False, unknown, undone("saved"), True),
+        ("today", True, known, entry("received"), True),
+        ("call", True, known, entry("received"), False),
+        ("again", True, known, entry("received"), False),
+        ("this-week", True, known, entry("received"), False),
+    ]
+    given = [
+        (
+            {"level": level, "entry": "e"},
+            {"receipts": receipts, **({} if calling is None else {"calling": calling})},
+            entries,
+        )
+        for level, calling, receipts, entries, _ in cases
+    ]
+    assert run(WAITS, given) == [waits for *_, waits in cases]
+    assert run(WAITS, [({"level": "now"}, {"receipts": []}, [])]) == [False]  # what could not be kept
 
 
 SETTLED = """

@@ -104,6 +104,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
             for v in eye.visits
         ],
         drops=[Drop.model_validate(drop) for drop in eye.drops],
+        calling=any(c.settled_at is None for c in eye.callbacks),
         receipts=[
             Receipt(
                 id=e.id,

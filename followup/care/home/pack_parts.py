@@ -132,6 +132,8 @@ class Gas(BaseModel):
 
 
 class EyePack(BaseModel):
+    """One followed eye; `calling` is whether somebody at the clinic has yet to settle something about it."""
+
     operation: str
     eye: str
     operated_on: date
@@ -143,6 +145,7 @@ class EyePack(BaseModel):
     asking: Asking
     visits: list[Visit]
     drops: list[Drop]
+    calling: bool
     receipts: list[Receipt]
 
 
