@@ -61,7 +61,6 @@ def create_app(
         BABEL_DEFAULT_LOCALE="en",
         BABEL_TRANSLATION_DIRECTORIES=str(TRANSLATIONS),
         COMPRESS_ALGORITHM=["gzip"],
-        COMPRESS_ZSTD_LEVEL=19,  # the parts of a page, a few kB each
         COMPRESS_MIMETYPES=COMPRESSED,
     )
     trusted = settings.server.proxies
@@ -153,6 +152,9 @@ def _headers(response: Response) -> Response:
     if request.endpoint == "static" and response.mimetype in PARTS:
         for name in ("Accept-Ranges", "Content-Disposition", "Last-Modified"):  # its ETag says which version it is
             headers.pop(name, None)
+        if response.status_code == 200:
+            response.direct_passthrough = False
+            response.get_data()  # compressed as a whole: as a stream of unknown length it takes a hundred times as long
         return response  # no page of its own: the rest says what a page may do
     headers.setdefault(
         "Content-Security-Policy",
