@@ -162,22 +162,23 @@ class Month:
                 identity = book.add(self.desk(), self.clinic, eye, "pressure", day, "", accepted=asks.questions)
             self.now(identity, "booked", "added")
         for eye in self.some(1):
-            self.leaves_book(eye)
+            self.leaves_book(eye, self.today)
             following.end(self.desk(18), eye, "finished", "")
             self.done["ended"] += 1
         for eye in self.some(1):
-            self.leaves_book(eye)
+            operated_on = self.today - timedelta(days=1)
+            self.leaves_book(eye, operated_on)
             known = eyes.eye(self.store, eye)
             assert known
-            self.discharged(known.patient.number, self.today - timedelta(days=1))
+            self.discharged(known.patient.number, operated_on)
             self.done["operated again"] += 1
         self.discharged(f"N-{self.today:%d}", self.today - timedelta(days=1))
 
-    def leaves_book(self, eye: str) -> None:
-        """What is still to come of an eye that ends, or is operated again, leaves the book with that reason."""
+    def leaves_book(self, eye: str, since: date) -> None:
+        """What is still to come, from then on, of an eye that ends or is operated again leaves the book with that reason."""
         for v in visits.of_eye(self.store, eye):
             if self.told[v.identity] == "booked":
-                self.now(v.identity, "cancelled" if v.latest >= self.today else "did not come")
+                self.now(v.identity, "cancelled" if v.latest >= since else "did not come")
 
     def close(self) -> None:
         found = closing.displaced(self.desk(), self.clinic, CLOSED)
