@@ -35,6 +35,7 @@ EACH, WORKERS, TOO_LONG_SECONDS = 6, 2, 300
 # The quickest first.
 RULES = ("checks", "one_eye_after_another", "bounds", "second_looks", "sight", "ten_courses", "warnings")
 TESTS = {
+    "attendance": (*RULES, "without_the_app"), "success": ("success",),
     "acuity": ("bounds", "acuity"), "altitude": ("altitude", "bounds"), "bubble": ("bubble",), "chart_noise": ("sight",),
     "coverage": ("coverage",), "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
     "posture": ("posture", "bounds"), "pressure": ("pressure",), "schedule": ("bounds", "schedule"),
