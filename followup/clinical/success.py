@@ -3,6 +3,7 @@
 An eye with oil or heavy liquid in it is not yet attached by its own: what is counted then begins when that was taken out.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Literal
@@ -59,9 +60,11 @@ def after_operations(course: Course, now: datetime, ended_at: datetime | None = 
     return [_after(stage, _looks(stage, ended_at)) for stage in course.timelines(now) if stage.operated]
 
 
-def in_the_end(course: Course, now: datetime, ended_at: datetime | None = None) -> InTheEnd | None:
-    """The eye at its last look; None before that was long enough after, or where nobody looked since the last operation."""
-    stages = after_operations(course, now, ended_at)
+def in_the_end(stages: Sequence[AfterOperation]) -> InTheEnd | None:
+    """The eye at its last look; None before that was long enough after, or where nobody looked since the last operation.
+
+    `stages` are all operations on the eye, in order.
+    """
     last = stages[-1] if stages else None
     if last is None or last.last_look is None:
         return None

@@ -17,6 +17,7 @@ from wtforms import (
 from wtforms.fields.choices import SelectChoice
 from wtforms.widgets import CheckboxInput, ListWidget
 
+from followup.care.errors import CareError
 from followup.care.reading.measures import number
 from followup.clinical import acuity, pressure
 from followup.clinical.coverage import POSTURES as POSTURE_NAMES
@@ -126,6 +127,14 @@ def asked_with_position(form: Any, field: Field) -> None:
     """A head position without hours or days would be no plan at all, and be dropped without a word."""
     if form.position.data and not field.errors and not field.number:
         raise ValidationError("write this for the head position, or choose no posturing")
+
+
+def say_beside(form: Any, error: CareError, otherwise: str | None = None) -> None:
+    """Say a fault beside the field that it belongs to, else beside `otherwise`; without one it is an answer of its own."""
+    name = error.field if error.field in form else otherwise
+    if name is None:
+        raise error
+    form[name].errors = [*form[name].errors, str(error)]
 
 
 class SmallForm(FlaskForm):

@@ -59,5 +59,5 @@ def test_a_spike_is_one_within_fourteen_days(day: float, top: float) -> None:
     ],
 )
 def test_how_an_eye_stands_in_the_end(facts: tuple[Fact, ...], agent: str, end: tuple[str, bool] | None) -> None:
-    found = success.in_the_end(course(*facts, agent=agent), NOW)
+    found = success.in_the_end(success.after_operations(course(*facts, agent=agent), NOW))
     assert (found and (found.state, found.once)) == end

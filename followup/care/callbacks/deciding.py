@@ -3,12 +3,11 @@
 from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime, timedelta
 
-from followup.care.callbacks.holding import chosen, claim, known_callback, open_of_patient
+from followup.care.callbacks.holding import chosen, claim, known_callback, of_patient, open_of_patient
 from followup.care.callbacks.kinds import DECISIONS
 from followup.care.callbacks.to_do import drop, make_task
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
-from followup.care.reading.person import eyes_beside
 from followup.care.visits.openings import open_days
 from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
@@ -126,8 +125,7 @@ def _note_undone(desk: Desk, found: Callback) -> None:
 
 def _settled_with(desk: Desk, found: Callback) -> list[Callback]:
     """What this person settled of the patient in the same moment."""
-    both = [c for eye in eyes_beside(desk.store, found.eye_id) for c in worries.callbacks_of(desk.store, eye.id)]
-    return [c for c in both or [found] if c.settled_at == found.settled_at and can_undo(desk, c)]
+    return [c for c in of_patient(desk.store, found) if c.settled_at == found.settled_at and can_undo(desk, c)]
 
 
 def _just_decided(desk: Desk, found: Callback) -> Task | None:

@@ -13,13 +13,15 @@ from followup.records import Store, tasks, worries
 from followup.records.values import Callback, Task
 
 
+def of_patient(store: Store, found: Callback) -> list[Callback]:
+    """The callbacks of both eyes of that callback's patient. An eye whose record cannot be read has none: it stands alone."""
+    return [c for eye in eyes_beside(store, found.eye_id) for c in worries.callbacks_of(store, eye.id)] or [found]
+
+
 def open_of_patient(store: Store, found: Callback) -> list[Callback]:
     """The open callbacks of both eyes of that callback's patient, the worst first, then the longest open."""
-    both = [c for eye in eyes_beside(store, found.eye_id) for c in worries.callbacks_of(store, eye.id)]
-    # An eye whose record cannot be read has no patient to be found: its callback stands alone.
-    return sorted(
-        (c for c in both or [found] if c.state != "settled"), key=lambda c: (HOW_SOON.index(c.how_soon), c.opened_at, c.id)
-    )
+    open_ones = (c for c in of_patient(store, found) if c.state != "settled")
+    return sorted(open_ones, key=lambda c: (HOW_SOON.index(c.how_soon), c.opened_at, c.id))
 
 
 def callers(desk: Desk, open_ones: list[Callback]) -> dict[str, str]:

@@ -8,7 +8,7 @@ from typing import Any
 from followup.care import bounds
 from followup.care.corrections.correcting import reason_of
 from followup.care.desk import Desk
-from followup.care.discharge.note import OperationNote, check_days, operation_from
+from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.visits.visit import eye_on_side, known_eye
@@ -64,18 +64,7 @@ def correct(
             raise CareError("nothing was changed")
         found = grounds.found(desk.store, former.patient.id, desk.now, desk.zone)
         planned = _planned_for(desk.store, former.id, operation_id, desk.zone) if eye.id != former.id else []
-        note_id = eyes.add_note(
-            desk.store,
-            desk.now,
-            operation_id,
-            note.eye,
-            note.operated_at,
-            note.agent,
-            note.surgeon,
-            note.body(desk.zone),
-            desk.actor.signature,
-            why,
-        )
+        note_id = record_operation(desk, operation_id, note, why)
         if eye.id != former.id:
             eyes.move_operation(desk.store, operation_id, eye.id)
             _move_visits(desk, eye.id, planned, note)

@@ -127,8 +127,9 @@ def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operatio
         raise CareError(str(error)) from error
 
 
-def record_operation(desk: Desk, operation_id: str, note: OperationNote) -> None:
-    eyes.add_note(
+def record_operation(desk: Desk, operation_id: str, note: OperationNote, why: str = "") -> str:
+    """Keep the note of an operation, or (with `why`) one that puts it right; returns its id."""
+    return eyes.add_note(
         desk.store,
         desk.now,
         operation_id,
@@ -138,4 +139,5 @@ def record_operation(desk: Desk, operation_id: str, note: OperationNote) -> None
         note.surgeon,
         note.body(desk.zone),
         desk.actor.signature,
+        why,
     )

@@ -1,7 +1,7 @@
 """How the clinic's operations turned out: counted from what was recorded, with the core's intervals."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 from statistics import median
@@ -38,15 +38,6 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True)
-class Operated:
-    """One operation that was asked for: its note, its eye, and what was found until the next."""
-
-    note: Note
-    eye: Eye
-    after: AfterOperation
-
-
-@dataclass(frozen=True, slots=True)
 class Course:
     """An eye with an operation that was asked for: how it stands in the end, and its sight before that operation and now."""
 
@@ -62,6 +53,19 @@ class Course:
             return None
         change = acuity.change(self.before, self.last)
         return change.direction if change.exceeds_noise else "same"
+
+
+@dataclass(frozen=True, slots=True)
+class Operated:
+    """One operation that was asked for: its note, what was found until the next, and the course of its eye."""
+
+    note: Note
+    after: AfterOperation
+    course: Course
+
+    @property
+    def eye(self) -> Eye:
+        return self.course.eye
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +112,7 @@ def results(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = Non
                 eye = load(store, row.id, zone)
                 if found := _asked_for(eye, asked or Asked(), now):
                     operations += found
-                    courses.append(_course(found, now))
+                    courses.append(found[0].course)
     spike_from = rulebook(store).bands.spike_from
     spiked = [(o, top >= spike_from) for o in operations if (top := o.after.highest_early_mmhg) is not None]
     ends = [seen for o in operations if (seen := o.after.seen_on_its_own) is not None]
@@ -141,16 +145,13 @@ def results(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = Non
 
 def _asked_for(eye: Eye, asked: Asked, now: datetime) -> list[Operated]:
     begun = [note for note, operation in eye.stages if operation.at <= now]
-    found = success.after_operations(eye.course, now, eye.known.ended_at)
-    return [
-        Operated(note, eye, after) for note, after in zip(begun, found, strict=True) if asked.includes(note, after, eye.zone)
-    ]
-
-
-def _course(found: Sequence[Operated], now: datetime) -> Course:
-    eye, first = found[0].eye, found[0].after.operation
-    end = success.in_the_end(eye.course, now, eye.known.ended_at)
-    return Course(eye, end, first.baseline_acuity, success.last_acuity(eye.course, now))
+    stages = success.after_operations(eye.course, now, eye.known.ended_at)
+    found = [(note, after) for note, after in zip(begun, stages, strict=True) if asked.includes(note, after, eye.zone)]
+    if not found:
+        return []
+    before = found[0][1].operation.baseline_acuity
+    course = Course(eye, success.in_the_end(stages), before, success.last_acuity(eye.course, now))
+    return [Operated(note, after, course) for note, after in found]
 
 
 def _attendance(eye: Eye, today: date) -> list[bool]:

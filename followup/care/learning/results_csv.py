@@ -7,7 +7,6 @@ from io import StringIO
 
 from followup.care.desk import Desk
 from followup.care.learning.results import Asked, Operated, results
-from followup.clinical import success
 from followup.clinical.acuity import Acuity
 
 COLUMNS = (
@@ -41,8 +40,7 @@ def table(desk: Desk, asked: Asked) -> str:
 
 
 def _row(operated: Operated, desk: Desk) -> Iterator[str]:
-    eye, after = operated.eye, operated.after
-    end = success.in_the_end(eye.course, desk.now, eye.known.ended_at)
+    eye, after, end = operated.eye, operated.after, operated.course.end
     yield _plain(eye.patient.number)
     yield eye.side
     yield _day(after.operation.at, desk)
@@ -55,7 +53,7 @@ def _row(operated: Operated, desk: Desk) -> Iterator[str]:
     yield end.state if end else ""
     yield {True: "yes", False: "no"}[end.once] if end else ""
     yield _logmar(after.operation.baseline_acuity)
-    yield _logmar(success.last_acuity(eye.course, desk.now))
+    yield _logmar(operated.course.last)
     yield "" if after.highest_early_mmhg is None else f"{after.highest_early_mmhg:g}"
 
 

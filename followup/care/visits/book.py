@@ -7,6 +7,7 @@ raises `Asks` until the questions that it asks are among those `accepted`.
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date, time, timedelta
+from typing import Any
 
 from followup.care import bounds
 from followup.care.desk import Desk
@@ -15,7 +16,6 @@ from followup.care.reading.bodies import BARRIERS, VISIT_NAME_LENGTH
 from followup.care.reading.events import body_of, stored
 from followup.care.reading.eye import Eye, load
 from followup.care.visits.openings import Openings, ahead
-from followup.care.visits.visit import known_eye
 from followup.config import Clinic
 from followup.records import Store, events, visits
 from followup.records.store import new_id
@@ -49,11 +49,11 @@ def add(
     name, reason = _said(name, "write what this visit is called", "name"), reason.strip()[:LONGEST_WHY]
     with desk.store.transaction():
         eye = _followed(desk, eye_id)
-        _check_day(desk, clinic, eye, target, "the visit")
+        _check_day(desk, eye, target, "the visit")
         _ask(_doubts_of_day(desk, clinic, target), accepted)
         id = visits.add(
             desk.store, desk.now, eye.id, name, target, target, target, reason, desk.actor.signature, starts=starts
-        )  # fmt: skip
+        )
         desk.note("visit added", eye.id, {"visit": name, "on": target.isoformat()})
     return id
 
@@ -74,11 +74,27 @@ def move(
         if (target, starts) == (v.target, v.starts):
             raise CareError(f"{v.name} is on that day already", "target")
         if target != v.target:
-            _check_day(desk, clinic, eye, target, f"the visit {v.name}")
+            _check_day(desk, eye, target, f"the visit {v.name}")
             _ask([*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)], accepted)
-        id = _move(desk, v, target, starts, why.strip()[:LONGEST_WHY])
+        id = put_on(desk, v, target, starts, why.strip()[:LONGEST_WHY])
         desk.note("visit moved", eye.id, {"visit": v.name, "from": v.target.isoformat(), "to": target.isoformat()})
     return id
+
+
+def put_on(desk: Desk, v: Visit, target: date, starts: time | None, why: str) -> str:
+    """A visit stands on that day, its window grows to hold it, and its patient is to be told; returns the new version's id."""
+    window = {"earliest": min(v.earliest, target), "latest": max(v.latest, target)}
+    id = visits.change(desk.store, desk.now, v, desk.actor.signature, why, target=target, starts=starts, **window)
+    visits.must_tell(desk.store, desk.now, id)
+    return id
+
+
+def change_back(desk: Desk, v: Visit, why: str, *, knows: bool = True, **as_it_was: Any) -> None:
+    """A visit is again what it was: whoever was told of the change (and `knows` of the visit) is to be told of this too."""
+    told_of_it = knows and not visits.is_untold(desk.store, v.id)
+    id = visits.change(desk.store, desk.now, v, desk.actor.signature, why, **as_it_was)
+    if told_of_it:
+        visits.must_tell(desk.store, desk.now, id)
 
 
 def cancel(desk: Desk, identity: str, why: str) -> str:
@@ -118,9 +134,7 @@ def walk_in(desk: Desk, eye_id: str, reason: str) -> str:
     reason = _said(reason, "write why they come", "reason")
     with desk.store.transaction():
         eye, today = _followed(desk, eye_id), desk.today
-        id = visits.add(
-            desk.store, desk.now, eye.id, WALK_IN, today, today, today, reason, desk.actor.signature
-        )  # fmt: skip
+        id = visits.add(desk.store, desk.now, eye.id, WALK_IN, today, today, today, reason, desk.actor.signature)
         _event(desk, eye.id, "arrived", {"visit": WALK_IN, "visit_id": id})
         desk.note("walk-in", eye.id, {"visit": id, "reason": reason})
     return id
@@ -144,10 +158,7 @@ def undo(desk: Desk, version: str) -> None:
         as_it_was = {"withdrawn": True}
         if before is not None:
             as_it_was = {n: getattr(before, n) for n in ("target", "earliest", "latest", "withdrawn", "starts")}
-        knows = before is not None and not visits.is_untold(desk.store, v.id)
-        id = visits.change(desk.store, desk.now, v, desk.actor.signature, "taken back", **as_it_was)
-        if knows:  # who was told of the change is to be told that it does not hold
-            visits.must_tell(desk.store, desk.now, id)
+        change_back(desk, v, "taken back", knows=before is not None, **as_it_was)
         if before is None:
             _take_back_arrival(desk, v)
         desk.note("visit change taken back", v.eye_id, {"visit": v.name})
@@ -160,10 +171,7 @@ def put_back(desk: Desk, identity: str) -> None:
         if v is None or not v.withdrawn:
             raise Conflict("this visit is in the book")
         _followed(desk, v.eye_id)
-        knows = not visits.is_untold(desk.store, v.id)
-        id = visits.change(desk.store, desk.now, v, desk.actor.signature, "put back", withdrawn=False)
-        if knows:
-            visits.must_tell(desk.store, desk.now, id)
+        change_back(desk, v, "put back", withdrawn=False)
         desk.note("visit put back", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
@@ -218,7 +226,7 @@ class Entry:
     missed: bool
 
 
-def entry(store: Store, desk: Desk, identity: str) -> Entry:
+def entry(desk: Desk, identity: str) -> Entry:
     """An open visit. Raises `NotFound` for one that is not in the book, `Conflict` for one that took place."""
     eye, v = _open(desk, identity)
     return Entry(eye, v, said_not_to_have_come(eye, v))
@@ -242,17 +250,20 @@ def _open(desk: Desk, identity: str) -> tuple[Eye, Visit]:
     eye = load(desk.store, latest.eye_id, desk.zone)
     if latest.identity in eye.seen_visits:
         raise Conflict(f"{latest.name} has taken place: correct or withdraw that entry on the eye’s page first")
-    _followed(desk, eye.id)
-    return eye, latest
+    return _if_followed(eye), latest
 
 
 def _followed(desk: Desk, eye_id: str) -> Eye:
-    if not known_eye(desk.store, eye_id).is_followed:
+    return _if_followed(load(desk.store, eye_id, desk.zone))
+
+
+def _if_followed(eye: Eye) -> Eye:
+    if not eye.known.is_followed:
         raise Conflict("this eye is not followed: take up its follow-up first")
-    return load(desk.store, eye_id, desk.zone)
+    return eye
 
 
-def _check_day(desk: Desk, clinic: Clinic, eye: Eye, target: date, what: str) -> None:
+def _check_day(desk: Desk, eye: Eye, target: date, what: str) -> None:
     if target < desk.today:
         raise CareError(f"{bounds.words(target)} is over; choose today or a later day", "target")
     first = eye.operations[0].at.astimezone(desk.zone).date() if eye.operated else desk.today
@@ -280,15 +291,6 @@ def _doubts_of_window(v: Visit, target: date, today: date) -> list[str]:
 def _ask(questions: list[str], accepted: Collection[str]) -> None:
     if not set(questions) <= set(accepted):
         raise Asks(questions)
-
-
-def _move(desk: Desk, v: Visit, target: date, starts: time | None, why: str) -> str:
-    window = {"earliest": min(v.earliest, target), "latest": max(v.latest, target)}
-    id = visits.change(
-        desk.store, desk.now, v, desk.actor.signature, why, target=target, starts=starts, **window
-    )  # fmt: skip
-    visits.must_tell(desk.store, desk.now, id)
-    return id
 
 
 def _event(desk: Desk, eye_id: str, kind: str, body: Mapping[str, object]) -> str:

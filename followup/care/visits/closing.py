@@ -9,7 +9,7 @@ from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.care.reading.attendance import attended_by_eye
-from followup.care.visits.book import LONGEST_WHY, Asks
+from followup.care.visits.book import LONGEST_WHY, Asks, change_back, put_on
 from followup.care.visits.openings import AHEAD, Openings, ahead
 from followup.clinical import schedule
 from followup.config import Clinic
@@ -65,13 +65,7 @@ def close(desk: Desk, clinic: Clinic, day: date, why: str, to: Mapping[str, date
         if questions := _doubts(desk, ahead(desk.store, clinic, desk.today), of_day, to, set(accepted)):
             raise Asks(questions)
         for identity, target in to.items():
-            v = of_day[identity]
-            window = {"earliest": min(v.earliest, target), "latest": max(v.latest, target)}
-            said = f"the clinic is closed on {bounds.words(day)}: {why}"[:LONGEST_WHY]
-            id = visits.change(
-                desk.store, desk.now, v, desk.actor.signature, said, target=target, starts=None, **window
-            )  # fmt: skip
-            visits.must_tell(desk.store, desk.now, id)
+            put_on(desk, of_day[identity], target, None, f"the clinic is closed on {bounds.words(day)}: {why}"[:LONGEST_WHY])
         detail = {"why": why, "moved": len(to), "left": len(of_day) - len(to)}
         desk.note("day closed", day.isoformat(), detail)
     return len(to)
@@ -90,11 +84,7 @@ def open_again(desk: Desk, day: date, *, back: bool) -> int:
         moved = moved_by(desk, closure) if back and day >= desk.today else []
         for v, before in moved:
             was = {n: getattr(before, n) for n in ("target", "earliest", "latest", "starts")}
-            knows = not visits.is_untold(desk.store, v.id)
-            said = f"the clinic is open on {bounds.words(day)} after all"
-            id = visits.change(desk.store, desk.now, v, desk.actor.signature, said, **was)
-            if knows:
-                visits.must_tell(desk.store, desk.now, id)
+            change_back(desk, v, f"the clinic is open on {bounds.words(day)} after all", **was)
         desk.note("day opened again", day.isoformat(), {"returned": len(moved)})
     return len(moved)
 

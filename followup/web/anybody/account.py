@@ -14,7 +14,7 @@ from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
 from followup.web import context
 from followup.web.anybody.forms import CodeForm, GoingHomeForm, MessagesForm, SignInForm
-from followup.web.fields import SmallForm, field_errors
+from followup.web.fields import SmallForm, field_errors, say_beside
 
 bp = Blueprint("account", __name__)
 
@@ -95,9 +95,7 @@ def going_home() -> Answer:
             context.sign_out()
             return redirect(url_for("pages.index"), 303)
         except CareError as error:
-            if error.field not in form:
-                raise
-            form[error.field].errors = [str(error)]
+            say_beside(form, error)
     found = going_home_with.held(desk.store, desk.actor.id)
     page = render_template("account/going_home.html", form=form, held=found, errors=field_errors(form))
     return page, 400 if form.errors else 200

@@ -14,8 +14,9 @@ from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye, pressed
 from followup.web.clinic.book_forms import AddForm, AwayForm, CancelForm, CloseForm, MoveForm, WalkInForm
 from followup.web.display import day as day_words
-from followup.web.fields import field_errors
+from followup.web.fields import field_errors, say_beside
 
+NOT_SHOWN = ("FieldList", "CSRFTokenField", "HiddenField")
 BACK_TO = ("today", "eye", "patient", "plan")
 
 
@@ -51,7 +52,7 @@ def tell_done(words: str, version: str = "", *, tell: bool = False, entry: str =
 @bp.route("/visits/<identity>", methods=["GET", "POST"])
 def change_visit(identity: str) -> Answer:
     """Move a visit, cancel it, or say that nobody came for it."""
-    entry = book.entry(context.store(), context.desk(), identity)
+    entry = book.entry(context.desk(), identity)
     kinds = {"move": MoveForm, "cancel": CancelForm, "away": AwayForm}
     # Several forms on a page: their token is the page's own, which is checked before any view.
     forms: dict[str, Any] = {name: form(prefix=name, meta={"csrf": False}) for name, form in kinds.items()}
@@ -244,6 +245,4 @@ def _date(text: str) -> date | None:
 
 def _beside(form: Any, error: CareError) -> None:
     """Say a fault beside its field, or else beside the form's first."""
-    fallback = next(field for field in form if field.type not in ("FieldList", "CSRFTokenField", "HiddenField"))
-    field = form[error.field] if error.field and error.field in form else fallback
-    field.errors = [*field.errors, str(error)]
+    say_beside(form, error, next(n for n, f in form._fields.items() if f.type not in NOT_SHOWN))

@@ -4,7 +4,6 @@ from datetime import datetime
 
 from flask import abort, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
-from flask_wtf import FlaskForm
 
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, holding, settling, showing
@@ -15,6 +14,7 @@ from followup.care.today import handover as handing_over
 from followup.web import context
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.callback_forms import CallForm, DecideForm
+from followup.web.fields import say_beside
 
 
 @bp.get("/callbacks")
@@ -87,7 +87,7 @@ def decide(callback_id: str) -> Answer:
             decided_before=form.decided_before.data,
         )
     except CareError as error:
-        _beside(form, error)
+        say_beside(form, error)
         return _call_page(callback_id, decide=form)
     return _to(callback_id)
 
@@ -131,7 +131,7 @@ def attempt(callback_id: str) -> Answer:
         with context.desk().store.transaction():
             _record(callback_id, form)
     except CareError as error:
-        _beside(form, error)
+        say_beside(form, error)
         return _call_page(callback_id, made=form)
     return _to(callback_id)
 
@@ -157,13 +157,6 @@ def _record(callback_id: str, form: CallForm) -> None:
 
 def _to(callback_id: str) -> Answer:
     return redirect(url_for(".callback", callback_id=callback_id), 303)
-
-
-def _beside(form: FlaskForm, error: CareError) -> None:
-    """Put what is wrong beside the field it belongs to; anything else is an answer of its own."""
-    if error.field not in form:
-        raise error
-    form[error.field].errors = [str(error)]
 
 
 def _at(local: datetime | None) -> datetime | None:

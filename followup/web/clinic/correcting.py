@@ -11,13 +11,7 @@ from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.discharge_forms import NoteForm, ParticularsForm, note_data
 from followup.web.clinic.discharging import beside_field, check_operation, note_of, patient_of
 from followup.web.clinic.entry_forms import FORMS, EntryForm
-from followup.web.fields import field_errors
-
-
-def _beside(form: EntryForm | ParticularsForm, error: CareError) -> None:
-    """Put what is wrong beside the field it belongs to, else beside the reason."""
-    field = getattr(form, error.field or "reason", form.reason)
-    field.errors = [*field.errors, str(error)]
+from followup.web.fields import field_errors, say_beside
 
 
 def _entry(event_id: str) -> entries.Entry:
@@ -48,7 +42,7 @@ def correct_entry(event_id: str) -> Answer:
         except Conflict:
             raise
         except CareError as error:
-            _beside(form, error)
+            say_beside(form, error, "reason")
     if errors := field_errors(form):
         status = 400
     return render_template(
@@ -101,7 +95,7 @@ def correct_particulars(patient_id: str) -> Answer:
                 changed = particulars.correct(context.desk(), patient_id, patient_of(form), form.reason.data)
                 known = particulars.known(context.store(), patient_id)
         except CareError as error:
-            _beside(form, error)
+            say_beside(form, error, "reason")
             status = 409 if isinstance(error, Conflict) else 400
         if field_errors(form) and status == 200:
             status = 400

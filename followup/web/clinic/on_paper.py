@@ -1,7 +1,6 @@
 """Patients without the app: how they are reached, the printed diary, and its days as the nurse enters them."""
 
 from datetime import date, timedelta
-from typing import Any
 
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
@@ -14,7 +13,7 @@ from followup.care.visits import diary
 from followup.web import context, display
 from followup.web.clinic.blueprint import bp, operated_eye
 from followup.web.clinic.diary_form import DiaryForm, ReachForm
-from followup.web.fields import field_errors
+from followup.web.fields import field_errors, say_beside
 
 
 @bp.route("/patients/<patient_id>/reached-by", methods=["GET", "POST"])
@@ -27,7 +26,7 @@ def reached_by(patient_id: str) -> Answer:
             reaching.put(context.desk(), known.id, form.reached_by.data, form.carer_phone.data or "")
             return redirect(url_for(".patient_page", patient_id=known.id), 303)
         except CareError as error:
-            _beside(form, error)
+            say_beside(form, error)
     errors = field_errors(form)
     return render_template("clinic/reached_by.html", patient=known, form=form, errors=errors), 400 if errors else 200
 
@@ -61,7 +60,7 @@ def diary_entry(eye_id: str) -> Answer:
             saved = form.day.data
             form = DiaryForm(formdata=None, day=_next(saved))
         except CareError as error:
-            _beside(form, error)
+            say_beside(form, error)
     elif request.method == "GET":
         form.day.data = context.today()
     errors = field_errors(form)
@@ -71,9 +70,3 @@ def diary_entry(eye_id: str) -> Answer:
 
 def _next(day: date) -> date:
     return min(day + timedelta(days=1), context.today())
-
-
-def _beside(form: Any, error: CareError) -> None:
-    if error.field not in form:
-        raise error
-    form[error.field].errors = [str(error)]

@@ -11,7 +11,7 @@ from followup.care.visits import book
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.patient_forms import EndForm, JoinForm, TakeUpForm
-from followup.web.fields import field_errors
+from followup.web.fields import field_errors, say_beside
 
 
 @bp.get("/patients/<patient_id>")
@@ -35,9 +35,7 @@ def end_follow_up(eye_id: str) -> Answer:
             following.end(context.desk(), eye.id, reason, words, closes=closes)
             return redirect(url_for(".patient_page", patient_id=eye.patient.id), 303)
         except CareError as error:
-            if error.field not in form:
-                raise
-            form[error.field].errors = [str(error)]
+            say_beside(form, error)
     own, both = (following.still_open(store, following.concerned(store, eye.known, why)) for why in ("finished", "died"))
     return render_template(
         "clinic/end.html",
