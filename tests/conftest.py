@@ -22,12 +22,12 @@ from followup.care import accounts, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import OperationNote
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
+from followup.records.operation_note import OperationNote
 from followup.records.values import Device
 from followup.web import create_app
 

@@ -11,8 +11,8 @@ from pydantic import ValidationError
 
 from followup.care.home.receive import Unreadable
 from followup.care.messages import outgoing
-from followup.care.reading.bodies import first_message
 from followup.exchange import outside
+from followup.records.bodies.base import first_message
 from followup.web import context
 
 MAX_UNPACKED_BYTES = 4 * 1024 * 1024

@@ -19,12 +19,13 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
 from followup.care.errors import CareError
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today.handover import handover
 from followup.care.visits import diary, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, audit, eyes, tasks, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.home import SymptomsBody
 from followup.records.values import Callback
 from tests.conftest import PASSWORD, ZONE, operation_note, patient_details
 
@@ -33,10 +34,10 @@ FIRST = datetime(2027, 3, 1, 8, tzinfo=UTC)
 REACHED_BY = ("own-phone", "own-phone", "carer-phone", "no-app")
 FINDINGS = ((), (), (), (), ("hypopyon",), ("leak",), ("detached",))
 BAD = (
-    {"pain": 8},
-    {"curtain": True, "vision": "worse"},
-    {"redness": "worse", "vision": "worse", "pain": 5},
-    {"words": "odd"},
+    SymptomsBody(pain=8),
+    SymptomsBody(curtain=True, vision="worse"),
+    SymptomsBody(redness="worse", vision="worse", pain=5),
+    SymptomsBody(words="odd"),
 )
 
 

@@ -8,10 +8,10 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import book, visit
 from followup.config import Settings
 from followup.records import Store, events, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE
 

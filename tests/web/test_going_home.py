@@ -14,10 +14,10 @@ from followup.care.callbacks import deciding, holding, moving_up, showing
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, tasks, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, operation_note, patient_details, signed_in
 from tests.web.test_callback_pages import words_of

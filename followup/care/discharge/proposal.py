@@ -3,13 +3,14 @@
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
-from followup.care.discharge.note import OperationNote, operation_from
+from followup.care.discharge.note import operation_from
 from followup.care.reading.eye import protocol
 from followup.clinical import coverage, overfill, posture, schedule, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError
 from followup.protocols import book
 from followup.records import Store, visits
+from followup.records.operation_note import OperationNote
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from pydantic import BaseModel
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
 from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.records.operation_note import Drop
 
 
 class BubbleDay(BaseModel):
@@ -94,12 +95,6 @@ class Visit(BaseModel):
     starts: str | None
     latest: date
     seen: bool
-
-
-class Drop(BaseModel):
-    name: str
-    times_a_day: int
-    until: date
 
 
 class Receipt(BaseModel):

@@ -1,18 +1,17 @@
-"""Measures of one eye: as they are kept, and as people type them."""
+"""Measures of one eye as people type them."""
 
 import math
-from datetime import datetime
-from typing import Annotated, Literal
+from typing import Literal
 
 from pydantic import (
     BaseModel,
     ConfigDict,
-    Field,
     ValidationError,
 )
 
-from followup.care.reading.bodies import Body, Notes, Word, first_message
-from followup.clinical import acuity, course, pressure
+from followup.clinical import pressure
+from followup.records.bodies.base import Notes, first_message
+from followup.records.bodies.clinic import MeasuresBody
 
 CORRECTIONS: dict[str, str] = {
     "unaided": "unaided",
@@ -20,34 +19,6 @@ CORRECTIONS: dict[str, str] = {
     "pinhole": "pinhole",
     "best": "best corrected",
 }
-
-
-class MeasuresBody(Body):
-    """One eye at a visit. `acuity` as written on the chart; `bubble_percent` is the height of the meniscus."""
-
-    eye: Literal["right", "left"]
-    acuity: Word | None = None
-    notation: Literal["snellen", "decimal", "logmar", "letters"] | None = None
-    correction: Word | None = None
-    iop_mmhg: Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)] | None = None
-    instrument: Word | None = None
-    bubble_percent: Annotated[float, Field(ge=0, le=100)] | None = None
-    pain: Annotated[int, Field(ge=0, le=10)] | None = None
-    findings: tuple[str, ...] = ()
-    notes: Notes = ""
-
-    def fact(self, at: datetime) -> course.Measures:
-        return course.Measures(
-            at=at,
-            eye=self.eye,
-            acuity=acuity.read(self.acuity, self.notation) if self.acuity else None,
-            correction=self.correction,
-            iop_mmhg=self.iop_mmhg,
-            instrument=self.instrument,
-            bubble_percent=self.bubble_percent,
-            pain=self.pain,
-            findings=frozenset(self.findings),
-        )
 
 
 def number(text: str) -> float | None:

@@ -4,7 +4,7 @@ Each verb is one transaction with one audit entry. What speaks against a day is 
 raises `Asks` until the questions that it asks are among those `accepted`.
 """
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, time, timedelta
 from typing import Any
@@ -12,14 +12,15 @@ from typing import Any
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.reading.bodies import BARRIERS, VISIT_NAME_LENGTH
-from followup.care.reading.events import body_of, stored
 from followup.care.reading.eye import Eye, load
 from followup.care.visits.openings import Openings, ahead
 from followup.config import Clinic
 from followup.records import Store, events, visits
+from followup.records.bodies.base import VISIT_NAME_LENGTH, Body
+from followup.records.bodies.clinic import BARRIERS, ArrivedBody, DidNotComeBody
+from followup.records.bodies.home import WithdrawalBody
 from followup.records.store import new_id
-from followup.records.values import Change, Visit
+from followup.records.values import Change, Visit, saying
 
 WALK_IN = "walk-in"
 LONGEST_WHY = 200
@@ -123,8 +124,8 @@ def did_not_come(desk: Desk, identity: str, barrier: str, words: str = "") -> st
             raise CareError(f"{v.name} is still to come: it is planned for {bounds.words(v.target)}", "barrier")
         if said_not_to_have_come(eye, v):
             raise Conflict(f"that nobody came for {v.name} is on record already")
-        body = {"visit": v.name, "visit_id": v.identity, "on": v.target.isoformat(), "barrier": barrier}
-        id = _event(desk, eye.id, "did-not-come", {**body, "words": words.strip()})
+        said = DidNotComeBody(visit=v.name, visit_id=v.identity, on=v.target, barrier=barrier, words=words.strip())
+        id = _event(desk, eye.id, said)
         desk.note("did not come", eye.id, {"id": id, "visit": v.name, "barrier": barrier})
     return id
 
@@ -135,7 +136,7 @@ def walk_in(desk: Desk, eye_id: str, reason: str) -> str:
     with desk.store.transaction():
         eye, today = _followed(desk, eye_id), desk.today
         id = visits.add(desk.store, desk.now, eye.id, WALK_IN, today, today, today, reason, desk.actor.signature)
-        _event(desk, eye.id, "arrived", {"visit": WALK_IN, "visit_id": id})
+        _event(desk, eye.id, ArrivedBody(visit=WALK_IN, visit_id=id))
         desk.note("walk-in", eye.id, {"visit": id, "reason": reason})
     return id
 
@@ -234,8 +235,7 @@ def entry(desk: Desk, identity: str) -> Entry:
 
 def said_not_to_have_come(eye: Eye, v: Visit) -> bool:
     """Whether it is on record that nobody came on the day for which the visit stands."""
-    told = (e.body for e in eye.events if e.kind == "did-not-come")
-    return any((body.get("visit_id"), body.get("on")) == (v.identity, v.target.isoformat()) for body in told)
+    return any((said.visit_id, said.on) == (v.identity, v.target) for _, said in saying(eye.events, DidNotComeBody))
 
 
 def cancelled(store: Store, eye_id: str) -> list[Visit]:
@@ -293,18 +293,17 @@ def _ask(questions: list[str], accepted: Collection[str]) -> None:
         raise Asks(questions)
 
 
-def _event(desk: Desk, eye_id: str, kind: str, body: Mapping[str, object]) -> str:
+def _event(desk: Desk, eye_id: str, said: Body) -> str:
     id = new_id()
-    kept = stored(body_of(kind, body))
-    events.add(desk.store, id, eye_id, kind, desk.now, kept, desk.actor.signature, desk.now)
+    events.add(desk.store, id, eye_id, said.KIND, desk.now, said, desk.actor.signature, desk.now)
     return id
 
 
 def _take_back_arrival(desk: Desk, v: Visit) -> None:
     """A visit that leaves the book was not come for."""
-    for event in events.of_eye(desk.store, v.eye_id):
-        if event.kind == "arrived" and event.body.get("visit_id") == v.identity:
-            body, by = {"reason": "taken back"}, desk.actor.signature
+    for event, arrived in saying(events.of_eye(desk.store, v.eye_id), ArrivedBody):
+        if arrived.visit_id == v.identity:
+            body, by = WithdrawalBody(reason="taken back"), desk.actor.signature
             events.add(
                 desk.store, new_id(), v.eye_id, "withdrawal", desk.now, body, by, desk.now, corrects=event.id,
                 reason="taken back",

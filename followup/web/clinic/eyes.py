@@ -4,11 +4,11 @@ from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.actors import barred
-from followup.care.corrections import correcting, operation_note
+from followup.care.corrections import correcting
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
-from followup.care.reading import entries, person
+from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
 from followup.care.visits import book, visit
 from followup.care.watch.dangers import dangers
@@ -34,7 +34,7 @@ def card(eye_id: str) -> Answer:
         address=f"{context.settings().server.public_address}{address}",
         forecast=eye.forecast(context.now()),
         dangers=dangers(rulebook(context.store()), [eye.operation]),
-        changed=operation_note.last_change(context.store(), eye.note.operation_id),
+        changed=operations.last_change(context.store(), eye.note.operation_id),
     )
 
 
@@ -67,7 +67,7 @@ def eye_page(eye_id: str) -> Answer:
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
         no_gas=eye.no_gas_record if eye.operated else None,
-        histories=operation_note.histories(store, eye.notes),
+        histories=operations.histories(store, eye.notes),
     )
 
 

@@ -16,11 +16,11 @@ from followup.care.home.pack_parts import Pack
 from followup.care.home.receive import Result, receive
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import PATIENT_KINDS
-from followup.care.reading.bodies import first_message
-from followup.care.reading.events import PATIENT_KINDS as EVENT_KINDS
 from followup.care.reading.events import Envelope
 from followup.clinical import acuity
 from followup.exchange import push_keys
+from followup.records.bodies.base import first_message
+from followup.records.bodies.kinds import PATIENT_KINDS as EVENT_KINDS
 from followup.records.values import Device
 from followup.web import context
 from followup.web.sent import sent_events, sent_json, take_subscription
