@@ -25,8 +25,8 @@ from followup.care.visits import diary
 from followup.care.visits.openings import AHEAD, openings
 from followup.care.visits.visit import record_visit
 from followup.care.watch.raising import check_eye
-from followup.clinical.course import RISKS
 from followup.clinical.schedule import Window
+from followup.clinical.surgery import RISKS
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store, patients, visits, worries
 from followup.records.bodies.base import Body

@@ -15,9 +15,20 @@ import click
 from click.shell_completion import CompletionItem
 
 from followup.care import bounds
-from followup.clinical import acuity, altitude, coverage, pressure, schedule, tamponade
-from followup.clinical.course import RISKS
+from followup.clinical import (
+    acuity,
+    agents,
+    altitude,
+    coverage,
+    forecasts,
+    pressure,
+    schedule,
+    seen_levels,
+    tamponade,
+    vision,
+)
 from followup.clinical.errors import Ambiguous, one_of, within
+from followup.clinical.surgery import RISKS
 from followup.exchange import course_file
 from followup.protocols import book
 
@@ -46,7 +57,7 @@ class OneOf(click.ParamType):  # type: ignore[type-arg]  # generic only since 8.
         return self.name.upper()
 
 
-AGENT = OneOf("tamponade", tuple(tamponade.AGENTS))
+AGENT = OneOf("tamponade", tuple(agents.AGENTS))
 as_json = click.option("--json", "as_json", is_flag=True, help="Give JSON for programs.")
 
 
@@ -59,7 +70,7 @@ def calc() -> None:
 @click.argument("text")
 @click.option(
     "--notation",
-    type=OneOf("notation", acuity.NOTATIONS),
+    type=OneOf("notation", vision.NOTATIONS),
     help="snellen, decimal, logmar or letters, where the text alone is ambiguous.",
 )
 @as_json
@@ -88,7 +99,7 @@ def acuity_(text: str, notation: str | None, as_json: bool) -> None:
         ("Snellen at 6 m", reading.snellen_6m or NONE),
         ("Snellen at 20 ft", reading.snellen_20ft or NONE),
         ("letter score", _number(reading.letters, 0, "letters")),
-        *([("category", acuity.CATEGORY_WORDS[reading.category])] if reading.category else []),
+        *([("category", vision.CATEGORY_WORDS[reading.category])] if reading.category else []),
         ("vision impairment (WHO)", reading.who_category),
     ]
     _give(answer, as_json, rows, notes)
@@ -119,10 +130,10 @@ def pressure_(value: str, baseline: str | None, as_json: bool) -> None:
 
 
 @calc.command("bubble")
-@click.option("--agent", type=AGENT, required=True, help=", ".join(tamponade.AGENTS))
+@click.option("--agent", type=AGENT, required=True, help=", ".join(agents.AGENTS))
 @click.option("--percent", type=float, default=None, help="Concentration of the gas in air.")
 @click.option("--fill", type=float, required=True, help="Fill at the end of surgery, percent of volume.")
-@click.option("--lens", type=OneOf("lens", tamponade.LENSES), default="unknown", help=", ".join(tamponade.LENSES))
+@click.option("--lens", type=OneOf("lens", agents.LENSES), default="unknown", help=", ".join(agents.LENSES))
 @click.option("--day", type=float, default=0.0, help="Days after surgery.")
 @click.option(
     "--seen",
@@ -165,7 +176,7 @@ def bubble_(
         low, high = forecast.reading(day)
         answer |= {"reading_low_percent": _round(low), "reading_high_percent": _round(high)}
         rows.append((f"next reading on day {day:g}", f"{low:.0f} to {high:.0f} % of the height (95 %)"))
-    _give(answer, as_json, rows, [*([GAS] if agent in tamponade.GASES else []), SUPPORT])
+    _give(answer, as_json, rows, [*([GAS] if agent in agents.GASES else []), SUPPORT])
 
 
 @calc.command("coverage")
@@ -180,7 +191,7 @@ def bubble_(
 @as_json
 def coverage_(eye: str, clocks: tuple[float, ...], reach: str, posture: str, fill: float, agent: str, as_json: bool) -> None:
     """Is a break covered in a posture, and which postures cover best?"""
-    moves = tamponade.AGENTS[agent].moves
+    moves = agents.AGENTS[agent].moves
     breaks = [coverage.Break(clock, reach) for clock in clocks]
     cover = coverage.cover(breaks, fill, posture, moves)
     best = [
@@ -217,7 +228,7 @@ def altitude_(metres: float, from_metres: float, volume_ml: float, as_json: bool
 
 
 @calc.command("plan")
-@click.option("--agent", type=AGENT, required=True, help=", ".join(tamponade.AGENTS))
+@click.option("--agent", type=AGENT, required=True, help=", ".join(agents.AGENTS))
 @click.option("--operated", required=True, help="Date of surgery, for example 2027-03-02.")
 @click.option("--diabetic", is_flag=True, help="Short for --risk diabetic.")
 @click.option("--risk", "risks", type=OneOf("risk", tuple(RISKS)), multiple=True, help=", ".join(RISKS))
@@ -311,7 +322,7 @@ POSTURE = "Geometry of a round eye that looks straight ahead; the surgeon says w
 def _percent(agent: str, percent: float | None) -> float:
     if percent is not None:
         return percent
-    substance = tamponade.AGENTS.get(agent)
+    substance = agents.AGENTS.get(agent)
     if substance and substance.non_expansile:
         raise click.UsageError(f"{substance.words} needs --percent, its concentration: above 0 to 100")
     return 100.0 if agent == "air" else 0.0
@@ -327,16 +338,16 @@ def _course_texts(files: tuple[Path, ...]) -> Iterator[tuple[str, str]]:
             yield _text(file), str(file)
 
 
-def _seen(level: str) -> tamponade.Observation:
+def _seen(level: str) -> seen_levels.Observation:
     """A level as it is typed, DAY:HEIGHT; both checked here, so that the message names the option."""
     day, _, height = level.partition(":")
     try:
-        seen = tamponade.Observation(float(day), float(height))
+        seen = seen_levels.Observation(float(day), float(height))
     except ValueError as error:
         raise click.UsageError(
             f"--seen “{level}” is not DAY:HEIGHT; write for example 7:60, seen on day 7 at 60 % of the height"
         ) from error
-    within("--seen: a day of", seen.day, 0, tamponade.LAST_DAY)
+    within("--seen: a day of", seen.day, 0, forecasts.LAST_DAY)
     within("--seen: a bubble height of", seen.meniscus_percent, 0, 100, " %")
     return seen
 

@@ -12,6 +12,7 @@ from followup.care.reading.eye import operation_of
 from followup.clinical import callbacks, course, second_looks, warnings
 from followup.clinical.coverage import EYES
 from followup.clinical.errors import ClinicalError
+from followup.clinical.facts import Fact, Measures, Settled
 from followup.errors import FollowupError
 from followup.records.bodies.base import first_message, kept_time
 from followup.records.bodies.kinds import body_of, times_in
@@ -153,7 +154,7 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
         visits = tuple(course.PlannedVisit(v.name, v.earliest, v.latest) for v in file.visits)
         eye, zone = operations[0].eye, ZoneInfo(file.done[0].zone)
         fellow = next(side for side in EYES if side != eye)
-        of_fellow = tuple(f for f in facts if isinstance(f, course.Measures | course.Settled))
+        of_fellow = tuple(f for f in facts if isinstance(f, Measures | Settled))
         told = (
             course.Course(eye, operations, visits, facts, zone, file.app),
             course.Course(fellow, facts=of_fellow, zone=zone),
@@ -169,7 +170,7 @@ def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[
     """What the server would have raised over a course file, as the command line gives it. Raises `CourseFileError`."""
     courses, until = read(raw)
     signs = warnings.in_order(sign for told in courses for sign in warnings.evaluate(told, rulebook, until))
-    settled = [f for f in courses[0].facts if isinstance(f, course.Settled) and f.at <= until]
+    settled = [f for f in courses[0].facts if isinstance(f, Settled) and f.at <= until]
     return {
         "warnings": [_sign_as_json(sign) for sign in signs],
         "callbacks": [_callback_as_json(callback) for callback in callbacks.callbacks(signs, settled)],
@@ -207,7 +208,7 @@ def _as_text(at: datetime) -> str:
     return at.isoformat().replace("+00:00", "Z")
 
 
-def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> course.Fact | None:
+def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> Fact | None:
     place = f"fact {number + 1}"
     fields = dict(raw)
     if fault := bounds.entry(raw):
@@ -223,7 +224,7 @@ def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> course.Fac
         kept_time(at)
         if kind == "settled":
             done = _SettledBody.model_validate(fields)
-            return None if done.outcome == "not-reached" else course.Settled(at, done.worry)
+            return None if done.outcome == "not-reached" else Settled(at, done.worry)
         body = body_of(kind, fields)
         for time in (at, *times_in(body)):
             if not bounds.FIRST_EVENT <= time <= operated_at + LONGEST_COURSE:

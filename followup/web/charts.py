@@ -12,9 +12,9 @@ from math import ceil, floor
 from followup.care.callbacks.kinds import OUTCOMES
 from followup.care.reading.entries import said
 from followup.care.reading.eye import Eye
-from followup.clinical import acuity, bubble, posture, pressure
-from followup.clinical.course import Timeline
-from followup.clinical.tamponade import AGENTS
+from followup.clinical import bubble, posture, pressure, vision
+from followup.clinical.agents import AGENTS
+from followup.clinical.timeline import Timeline
 from followup.clinical.warnings import HOW_SOON
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import BubbleSeenBody, DropsBody
@@ -164,10 +164,10 @@ def _warned(w: Warning) -> str:
 
 def _acuity_panel(top: float, measures: Measured, days: Axis) -> Panel:
     panel = Panel("Acuity, logMAR", top)
-    y = scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
+    y = scale(vision.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
-    panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
+    panel.ticks += [(y(figure.value), name) for name, figure in vision.STAND_INS.items() if name in ("CF", "HM")]
     for event, body in measures:
         if seen := body.fact(event.at).acuity:
             kind = "category" if seen.category else "clinic"

@@ -16,10 +16,11 @@ from followup.care.patients.reaching import WAYS
 from followup.care.reading.eye import protocol
 from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
-from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
+from followup.clinical.agents import AGENTS
 from followup.clinical.evidence import SOURCES
+from followup.clinical.facts import FINDINGS
 from followup.clinical.pressure import INSTRUMENTS
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.surgery import INDICATIONS, RISKS
 from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
 

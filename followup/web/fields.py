@@ -19,14 +19,14 @@ from wtforms.widgets import CheckboxInput, ListWidget
 
 from followup.care.errors import CareError
 from followup.care.reading.measures import number
-from followup.clinical import acuity, pressure
+from followup.clinical import acuity, pressure, vision
 from followup.clinical.coverage import POSTURES as POSTURE_NAMES
 from followup.clinical.errors import ClinicalError
 from followup.web.display import POSTURES
 
 NOTATIONS = [
     SelectChoice("", "as written"),
-    *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in acuity.NOTATIONS),
+    *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in vision.NOTATIONS),
 ]
 
 

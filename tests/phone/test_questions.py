@@ -6,7 +6,7 @@ from typing import Any, get_args
 import pytest
 
 from followup.care.home import pack as packs
-from followup.clinical.course import SYMPTOM_SIGNS
+from followup.clinical.facts import SYMPTOM_SIGNS
 from followup.config import Settings
 from followup.records import Store
 from followup.records.bodies import kinds

@@ -11,7 +11,7 @@ from followup.care.reading.entries import said, who
 from followup.care.visits.visit import eye_on_side, known_eye, nothing_to_remove, removal_planned_again
 from followup.care.watch import grounds
 from followup.care.watch.raising import most_urgent_first, raise_signs_of_patient
-from followup.clinical import tamponade
+from followup.clinical import agents
 from followup.records import Store, events, eyes, visits, worries
 from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody, VisitBody
@@ -187,7 +187,7 @@ def _keeps_the_caution(store: Store, entry: Event, eye: Eye, onto: Eye, when: da
         raise CareError("“no gas seen” lifts a caution: withdraw it here and record it anew, beside the last level seen")
     if entry.kind == "tamponade-removed" and onto.id != eye.id:
         left = next((n.agent for n in reversed(eyes.notes_of(store, onto.id)) if n.operated_at <= when), "none")
-        if left not in tamponade.LIQUIDS:
+        if left not in agents.LIQUIDS:
             raise CareError(f"there was no oil in the {onto.side} eye then: withdraw the entry instead", "side")
 
 

@@ -8,8 +8,8 @@ from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.eye import operation_of
 from followup.clinical import acuity, pressure, schedule, tamponade
-from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
+from followup.clinical.surgery import Operation
 from followup.records import eyes
 from followup.records.operation_note import OperationNote
 

@@ -24,7 +24,7 @@ from followup.care.home.pack_parts import (
 )
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.clinical import bubble, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
 from followup.records.bodies.kinds import stored
@@ -177,7 +177,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
 
 
-def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
+def _bubble_day(eye: Eye, forecast: forecasts.Forecast, day: int, zone: tzinfo) -> BubbleDay:
     level = forecast.at(day)
     low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
     return BubbleDay(

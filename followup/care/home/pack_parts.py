@@ -7,7 +7,7 @@ from pydantic import BaseModel
 
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
-from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.clinical.timeline import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
 from followup.records.operation_note import Drop
 
 

@@ -7,7 +7,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_valida
 
 from followup.care import bounds
 from followup.care.reading.measures import EnteredMeasures
-from followup.clinical import course
+from followup.clinical import facts
 from followup.records.bodies.base import Body, Illegible, Word, first_message, kept_time
 from followup.records.bodies.kinds import body_of, times_in
 from followup.records.values import Event
@@ -57,7 +57,7 @@ class ClinicEnvelope(SentEvent):
         return entered
 
 
-def fact_in_time(event: Event) -> course.Fact | None:
+def fact_in_time(event: Event) -> facts.Fact | None:
     """The clinical fact of an event, if it says one. Raises ValueError where it says none that can be, or a time that cannot."""
     if isinstance(event.body, Illegible):
         raise ValueError("this entry cannot be read")

@@ -8,20 +8,12 @@ from followup.care.desk import Desk
 from followup.care.errors import NotFound
 from followup.care.reading.attendance import attended
 from followup.care.reading.events import fact_in_time
-from followup.clinical import acuity, posture, tamponade, warnings
-from followup.clinical.course import (
-    Anaesthetic,
-    Course,
-    Fact,
-    Heard,
-    Journey,
-    Operation,
-    PlannedVisit,
-    Seen,
-    Settled,
-    Timeline,
-)
+from followup.clinical import acuity, agents, forecasts, posture, warnings
+from followup.clinical.course import Course, PlannedVisit
 from followup.clinical.coverage import Break
+from followup.clinical.facts import Anaesthetic, Fact, Heard, Journey, Seen, Settled
+from followup.clinical.surgery import Operation
+from followup.clinical.timeline import Timeline
 from followup.protocols import book
 from followup.records import Store, events, eyes, protocols, visits, worries
 from followup.records.operation_note import Drop, OperationNote
@@ -87,8 +79,8 @@ class Eye:
         return list(zip(self.notes, self.operations, strict=True))
 
     @property
-    def agent(self) -> tamponade.Agent:
-        return tamponade.AGENTS[self.operation.agent]
+    def agent(self) -> agents.Agent:
+        return agents.AGENTS[self.operation.agent]
 
     @property
     def drops(self) -> tuple[Drop, ...]:
@@ -110,7 +102,7 @@ class Eye:
         """The stage that stands: since the latest operation, or the whole where there was none."""
         return self.course.timeline(now)
 
-    def forecast(self, now: datetime) -> tamponade.Forecast:
+    def forecast(self, now: datetime) -> forecasts.Forecast:
         """The forecast with every level seen up to now; only of an eye that was operated."""
         return self.timeline(now).forecasts[-1][1]
 

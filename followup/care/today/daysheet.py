@@ -14,7 +14,7 @@ from followup.care.reading.eye import rulebook, visit_of_today
 from followup.care.today import lists
 from followup.care.watch import watching
 from followup.clinical import pressure
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.agents import AGENTS
 from followup.clinical.warnings import Rulebook
 from followup.records import Store, events, eyes, visits
 from followup.records.bodies.clinic import MeasuresBody

@@ -6,7 +6,7 @@ from typing import Annotated, Any, ClassVar
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, ValidationError, ValidationInfo, model_validator
 
-from followup.clinical import course
+from followup.clinical import facts
 from followup.clinical.errors import ClinicalError
 from followup.records.times import FIRST_YEAR, LAST_YEAR, keeps
 
@@ -49,7 +49,7 @@ class Body(BaseModel):
     KIND: ClassVar[str]
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, allow_inf_nan=False)
 
-    def fact(self, at: datetime) -> course.Fact | None:
+    def fact(self, at: datetime) -> facts.Fact | None:
         """The clinical fact this says, or None where it says none."""
         raise NotImplementedError
 

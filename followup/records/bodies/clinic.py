@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, field_validator
 
-from followup.clinical import acuity, course, pressure
+from followup.clinical import acuity, facts, pressure
 from followup.records.bodies.base import Body, Name, Notes, Word, Words
 
 BARRIERS: dict[str, str] = {  # common practice, no source
@@ -39,8 +39,8 @@ class MeasuresBody(Body):
     findings: tuple[str, ...] = ()
     notes: Notes = ""
 
-    def fact(self, at: datetime) -> course.Measures:
-        return course.Measures(
+    def fact(self, at: datetime) -> facts.Measures:
+        return facts.Measures(
             at=at,
             eye=self.eye,
             acuity=acuity.read(self.acuity, self.notation) if self.acuity else None,
@@ -59,7 +59,7 @@ class VisitBody(Body):
     visit: Name
     visit_id: Word | None = None
 
-    def fact(self, at: datetime) -> course.Fact | None:
+    def fact(self, at: datetime) -> facts.Fact | None:
         return None
 
 
@@ -74,8 +74,8 @@ class SeenBody(VisitBody):
 
     KIND = "seen"
 
-    def fact(self, at: datetime) -> course.Seen:
-        return course.Seen(at, self.visit_id or self.visit)
+    def fact(self, at: datetime) -> facts.Seen:
+        return facts.Seen(at, self.visit_id or self.visit)
 
 
 class DidNotComeBody(Body):
@@ -105,8 +105,8 @@ class HeardBody(Body):
     KIND = "heard"
     words: Notes = ""
 
-    def fact(self, at: datetime) -> course.Heard:
-        return course.Heard(at)
+    def fact(self, at: datetime) -> facts.Heard:
+        return facts.Heard(at)
 
 
 class NoGasSeenBody(Body):
@@ -114,8 +114,8 @@ class NoGasSeenBody(Body):
 
     KIND = "no-gas-seen"
 
-    def fact(self, at: datetime) -> course.NoGasSeen:
-        return course.NoGasSeen(at)
+    def fact(self, at: datetime) -> facts.NoGasSeen:
+        return facts.NoGasSeen(at)
 
 
 class TamponadeRemovedBody(Body):
@@ -123,5 +123,5 @@ class TamponadeRemovedBody(Body):
 
     KIND = "tamponade-removed"
 
-    def fact(self, at: datetime) -> course.TamponadeRemoved:
-        return course.TamponadeRemoved(at)
+    def fact(self, at: datetime) -> facts.TamponadeRemoved:
+        return facts.TamponadeRemoved(at)

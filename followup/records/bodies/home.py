@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import AliasChoices, Field, field_validator
 
-from followup.clinical import course, posture
+from followup.clinical import facts, posture
 from followup.records.bodies.base import DROP_NAME_LENGTH, Body, Name, Words, kept_time
 
 Trend = Literal["better", "same", "worse"]
@@ -43,8 +43,8 @@ class SymptomsBody(Body):
     cannot_tell: tuple[Question, ...] = ()
     words: Words = ""
 
-    def fact(self, at: datetime) -> course.Symptoms:
-        return course.Symptoms(at=at, **self.model_dump(exclude={"cannot_tell"}))
+    def fact(self, at: datetime) -> facts.Symptoms:
+        return facts.Symptoms(at=at, **self.model_dump(exclude={"cannot_tell"}))
 
 
 class PostureBody(Body):
@@ -57,8 +57,8 @@ class PostureBody(Body):
 
     _kept = field_validator("start", "end")(kept_time)
 
-    def fact(self, at: datetime) -> course.Postured:
-        return course.Postured(at, posture.Block(self.position, self.start, self.end))
+    def fact(self, at: datetime) -> facts.Postured:
+        return facts.Postured(at, posture.Block(self.position, self.start, self.end))
 
 
 class BubbleSeenBody(Body):
@@ -67,8 +67,8 @@ class BubbleSeenBody(Body):
     KIND = "bubble-seen"
     percent: Annotated[float, Field(ge=0, le=100)]
 
-    def fact(self, at: datetime) -> course.BubbleSeen:
-        return course.BubbleSeen(at, self.percent)
+    def fact(self, at: datetime) -> facts.BubbleSeen:
+        return facts.BubbleSeen(at, self.percent)
 
 
 class JourneyBody(Body):
@@ -77,8 +77,8 @@ class JourneyBody(Body):
     KIND = "journey"
     heights_metres: Annotated[tuple[float, ...], Field(min_length=1, max_length=50)]
 
-    def fact(self, at: datetime) -> course.Journey:
-        return course.Journey(at, self.heights_metres)
+    def fact(self, at: datetime) -> facts.Journey:
+        return facts.Journey(at, self.heights_metres)
 
 
 class AnaestheticBody(Body):
@@ -87,8 +87,8 @@ class AnaestheticBody(Body):
     KIND = "anaesthetic"
     words: Words = ""
 
-    def fact(self, at: datetime) -> course.Anaesthetic:
-        return course.Anaesthetic(at, self.words)
+    def fact(self, at: datetime) -> facts.Anaesthetic:
+        return facts.Anaesthetic(at, self.words)
 
 
 class DropsBody(Body):
@@ -97,8 +97,8 @@ class DropsBody(Body):
     KIND = "drops"
     name: Annotated[str, Field(max_length=DROP_NAME_LENGTH)]
 
-    def fact(self, at: datetime) -> course.Heard:
-        return course.Heard(at)
+    def fact(self, at: datetime) -> facts.Heard:
+        return facts.Heard(at)
 
 
 class VisitRequestBody(Body):
@@ -108,8 +108,8 @@ class VisitRequestBody(Body):
     visit: Name
     words: Words = ""
 
-    def fact(self, at: datetime) -> course.Heard:
-        return course.Heard(at)
+    def fact(self, at: datetime) -> facts.Heard:
+        return facts.Heard(at)
 
 
 class WithdrawalBody(Body):

@@ -23,9 +23,9 @@ from wtforms.validators import DataRequired, InputRequired, Length, Optional
 from followup.care.corrections.correcting import LONGEST_REASON
 from followup.care.discharge.note import PROCEDURE_STEPS
 from followup.care.patients.reaching import WAYS
-from followup.clinical.course import INDICATIONS, RISKS
+from followup.clinical.agents import AGENTS, LENSES
 from followup.clinical.coverage import REACHES
-from followup.clinical.tamponade import AGENTS, LENSES
+from followup.clinical.surgery import INDICATIONS, RISKS
 from followup.records.values import Note
 from followup.web.context import LANGUAGES
 from followup.web.fields import (

@@ -24,7 +24,7 @@ from followup.care.errors import CareError
 from followup.care.reading.eye import Eye
 from followup.care.reading.measures import EnteredMeasures, number
 from followup.clinical import pressure
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records.bodies.base import Body, Illegible
 from followup.records.bodies.clinic import BARRIERS, MeasuresBody, VisitBody
 from followup.records.bodies.home import BubbleSeenBody, DropsBody, JourneyBody, PostureBody, SymptomsBody

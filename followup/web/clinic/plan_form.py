@@ -13,7 +13,7 @@ from wtforms import (
 )
 from wtforms.validators import InputRequired, Length
 
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.agents import AGENTS
 from followup.records.operation_note import OperationNote, Positioning
 from followup.records.values import Note, Visit
 from followup.web.clinic.book_forms import BookForm

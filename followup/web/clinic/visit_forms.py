@@ -17,7 +17,7 @@ from wtforms.validators import InputRequired, Length
 
 from followup.care.reading.measures import CORRECTIONS
 from followup.clinical import pressure
-from followup.clinical.course import FINDINGS
+from followup.clinical.facts import FINDINGS
 from followup.clinical.pressure import INSTRUMENTS
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
