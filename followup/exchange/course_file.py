@@ -9,7 +9,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_valida
 
 from followup.care import bounds
 from followup.care.reading.eye import operation_of
-from followup.clinical import callbacks, course, second_looks, warnings
+from followup.clinical import course
 from followup.clinical.coverage import EYES
 from followup.clinical.errors import ClinicalError
 from followup.clinical.facts import Fact, Measures, Settled
@@ -164,48 +164,6 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
     except (ClinicalError, KeyError) as error:
         raise CourseFileError(f"operation: {error}") from error
     return told, file.until or max(thing.at for thing in (*operations, *facts))
-
-
-def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[dict[str, Any]]]:
-    """What the server would have raised over a course file, as the command line gives it. Raises `CourseFileError`."""
-    courses, until = read(raw)
-    signs = warnings.in_order(sign for told in courses for sign in warnings.evaluate(told, rulebook, until))
-    settled = [f for f in courses[0].facts if isinstance(f, Settled) and f.at <= until]
-    return {
-        "warnings": [_sign_as_json(sign) for sign in signs],
-        "callbacks": [_callback_as_json(callback) for callback in callbacks.callbacks(signs, settled)],
-        "rechecks": [
-            {"asked_at": _as_text(asked.asked_at), "due_at": _as_text(asked.due_at), "signs": list(asked.signs)}
-            for asked in second_looks.second_looks(courses[0], rulebook, until)
-        ],
-    }
-
-
-def _sign_as_json(s: warnings.Sign) -> dict[str, Any]:
-    return {
-        "rule": s.rule,
-        "worry": s.worry,
-        "how_soon": s.how_soon,
-        "raised_at": _as_text(s.raised_at),
-        "values": s.values,
-        "threshold": dict(s.threshold),
-        "source": s.source,
-        "words": s.words,
-    }
-
-
-def _callback_as_json(c: callbacks.Callback) -> dict[str, Any]:
-    return {
-        "how_soon": c.how_soon,
-        "opened_at": _as_text(c.opened_at),
-        "due_at": _as_text(c.due_at),
-        "settled_at": _as_text(c.settled_at) if c.settled_at else None,
-        "rules": list(c.rules),
-    }
-
-
-def _as_text(at: datetime) -> str:
-    return at.isoformat().replace("+00:00", "Z")
 
 
 def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> Fact | None:
