@@ -256,7 +256,7 @@ def test_an_oil_level_far_off_is_flagged() -> None:
 
 
 def test_nothing_left_in_the_eye_has_no_forecast() -> None:
-    for eye in (t.forecast("none", 0, 0), t.forecast("sf6", 20, 0)):
+    for eye in (t.forecast("none", 0, 0), t.forecast("none", 0, 50), t.forecast("sf6", 20, 0)):
         assert eye.at(3) == forecasts.Level(0.0, 0.0, 0.0)
         assert eye.fill_percent(3) == 0
         assert (eye.gone, eye.clear_of_sight) == (None, None)
