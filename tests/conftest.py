@@ -219,7 +219,7 @@ class Staff(FlaskClient):
     email, since = "", NOW
 
     def open(self, *args: Any, **kwargs: Any) -> Any:
-        now = self.application.extensions["followup"]["clock"]()
+        now = self.application.extensions["followup"].clock()
         if self.email and abs(now - self.since) >= signing_in.IDLE:
             self.sign_in(now)
         return super().open(*args, **kwargs)
@@ -233,7 +233,7 @@ class Staff(FlaskClient):
 def signed_in(app: Flask, email: str) -> FlaskClient:
     made = Staff(app, app.response_class)
     made.email = email
-    made.sign_in(app.extensions["followup"]["clock"]())
+    made.sign_in(app.extensions["followup"].clock())
     return made
 
 

@@ -12,7 +12,7 @@ from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.today import lists
-from followup.care.visits import book, visit
+from followup.care.visits import book, in_book, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, events, visits
@@ -132,7 +132,7 @@ def test_a_cancelled_visit_keeps_its_reason_and_can_be_put_back(
     with pytest.raises(CareError, match="say why"):
         book.cancel(desk, week.identity, "  ")
     assert notes_made(store, lambda: book.cancel(desk, week.identity, "seen elsewhere")) == ["visit cancelled"]
-    (gone,) = book.cancelled(store, eye_id)
+    (gone,) = in_book.cancelled(store, eye_id)
     assert (gone.name, gone.why) == ("week 1", "seen elsewhere")
     with pytest.raises(NotFound):
         book.move(desk, clinic, week.identity, FRIDAY)
@@ -140,7 +140,7 @@ def test_a_cancelled_visit_keeps_its_reason_and_can_be_put_back(
     assert "week 1" not in [w.values["visit"] for w in raised if w.worry == "missed-visit"]
     assert notes_made(store, lambda: book.put_back(desk, week.identity)) == ["visit put back"]
     assert named(store, eye_id, "week 1").target == WEDNESDAY
-    assert book.cancelled(store, eye_id) == []
+    assert in_book.cancelled(store, eye_id) == []
 
 
 def test_who_did_not_come_stays_on_the_list_until_there_is_another_day(

@@ -105,10 +105,10 @@ def test_a_full_day_is_shown_as_full_and_asked_about(app: Flask, as_nurse: Flask
 
 def full(app: Flask) -> None:
     """A clinic with one place a day, from now on."""
-    settings: Settings = app.extensions["followup"]["settings"]
+    settings: Settings = app.extensions["followup"].settings
     places = {"mon": 1, "tue": 1, "wed": 1, "thu": 1, "fri": 1}
     clinic = settings.clinic.model_copy(update={"places": places, "appointment_times": True})
-    app.extensions["followup"]["settings"] = settings.model_copy(update={"clinic": clinic})
+    app.extensions["followup"].settings = settings.model_copy(update={"clinic": clinic})
 
 
 def test_where_the_clinic_keeps_times_a_visit_has_one(app: Flask, as_nurse: FlaskClient, store: Store, eye_id: str) -> None:

@@ -7,9 +7,10 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
+from followup.clinical import pressure
 from followup.clinical.durations import compared
 from followup.clinical.evidence import SOURCES
-from followup.records import Store, audit, events, eyes, patients, visits
+from followup.records import Store, audit, events, eyes, patients, visits, worries
 from followup.records.bodies.kinds import stored
 
 FORM: dict[str, Any] = {
@@ -277,6 +278,17 @@ VISIT = {
     "left-correction": "unaided",
     "left-instrument": "applanation",
 }
+
+
+def test_a_posted_pressure_is_read_once_on_its_way_to_the_warning(
+    as_nurse: FlaskClient, store: Store, eye_id: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    typed: list[str | float] = []
+    read = pressure.read
+    monkeypatch.setattr(pressure, "read", lambda value: typed.append(value) or read(value))
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT).status_code == 303
+    assert "pressure-spike" in {w.rule for w in worries.warnings_of(store, eye_id)}
+    assert typed == ["34"]
 
 
 def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:

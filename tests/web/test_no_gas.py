@@ -103,7 +103,7 @@ def test_a_nurse_records_it_only_where_the_clinic_lets_nurses(
     assert refused.status_code == 400
     assert "a surgeon records" in refused.text
     assert caution(as_patient)
-    app.extensions["followup"]["settings"] = replace_clinic(settings, nurses_record_no_gas=True)
+    app.extensions["followup"].settings = replace_clinic(settings, nurses_record_no_gas=True)
     assert "No gas seen …" in as_nurse.get(page).text
     assert as_nurse.post(f"{page}/visit", data=typed).status_code == 303
     assert not caution(as_patient)

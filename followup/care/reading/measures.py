@@ -51,24 +51,29 @@ class EnteredMeasures(BaseModel):
     findings: tuple[str, ...] = ()
     notes: Notes = ""
 
-    def body(self) -> MeasuresBody | None:
-        """What was measured; None where nothing was entered. Raises ValueError in the user's words."""
-        iop = pressure.read(self.iop) if self.iop.strip() else None
-        pain = number(self.pain)
+    def body(self, iop_mmhg: float | None = None) -> MeasuresBody | None:
+        """What was measured; None where nothing was entered. Raises ValueError in the user's words.
+
+        `iop_mmhg` is the pressure where a form has read it already.
+        """
+        acuity, notes = self.acuity.strip() or None, self.notes.strip()
+        iop = iop_mmhg if iop_mmhg is not None or not self.iop.strip() else pressure.read(self.iop)
+        level, pain = number(self.bubble_percent), number(self.pain)
+        if not any(value not in (None, (), "") for value in (acuity, iop, level, pain, self.findings, notes)):
+            return None
         entered = {
-            "acuity": self.acuity.strip() or None,
+            "eye": self.eye,
+            "acuity": acuity,
+            "notation": (self.notation or None) if acuity else None,
+            "correction": (self.correction or None) if acuity else None,
             "iop_mmhg": iop,
-            "bubble_percent": number(self.bubble_percent),
+            "instrument": (self.instrument or None) if iop is not None else None,
+            "bubble_percent": level,
             "pain": pain,
             "findings": self.findings,
-            "notes": self.notes.strip(),
+            "notes": notes,
         }
-        if not any(value not in (None, (), "") for value in entered.values()):
-            return None
-        entered["notation"] = (self.notation or None) if entered["acuity"] else None
-        entered["correction"] = (self.correction or None) if entered["acuity"] else None
-        entered["instrument"] = (self.instrument or None) if iop is not None else None
         try:
-            return MeasuresBody.model_validate({"eye": self.eye, **entered})
+            return MeasuresBody.model_validate(entered)
         except ValidationError as error:
             raise ValueError(f"{self.eye} eye: {first_message(error)}") from error

@@ -4,8 +4,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from datetime import date, datetime, time
 
-from followup.care.callbacks import showing
-from followup.care.callbacks.showing import Line
+from followup.care.callbacks.lines import Line, listed
 from followup.care.desk import Desk
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.reading.entries import said
@@ -76,7 +75,7 @@ class Handover:
 def handover(desk: Desk) -> Handover:
     """The clinic's day so far, and all that is left of it."""
     due = lists.due_visits(desk.store, desk.now, desk.zone)
-    lines = showing.listed(desk).lines
+    lines = listed(desk).lines
     due_today = [d for d in due if d.state == "due" and desk.today in (d.visit.target, d.visit.latest)]
     return Handover(
         day=desk.today,

@@ -17,7 +17,7 @@ from followup.care.discharge.who import OtherParticulars, Patient, SamePerson, o
 from followup.care.errors import CareError, Conflict
 from followup.care.patients import reaching
 from followup.care.reading import person
-from followup.care.visits import book
+from followup.care.visits import book, in_book
 from followup.care.visits.openings import Openings, ahead
 from followup.clinical import schedule
 from followup.records.bodies.base import first_message
@@ -345,7 +345,7 @@ def change_plan(eye_id: str) -> Answer:
         form=form,
         changed=changed,
         questions=questions,
-        cancelled=book.cancelled(context.store(), eye.id),
+        cancelled=in_book.cancelled(context.store(), eye.id),
         errors=field_errors(form),
     )
     return page, status

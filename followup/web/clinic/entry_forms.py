@@ -119,7 +119,7 @@ class MeasuresEntry(EntryForm):
         typed = {name: value or "" for name, value in form.data.items()}
         sent = {**typed, "eye": self.chosen_side(), "findings": tuple(form.findings.data or ())}
         try:
-            entered = EnteredMeasures.model_validate(sent).body()
+            entered = EnteredMeasures.model_validate(sent).body(form.iop.mmhg)
         except ValueError as error:
             raise CareError(str(error)) from error
         if entered is None:

@@ -10,7 +10,7 @@ from followup.care.home import enrol
 from followup.care.learning import agreement
 from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
-from followup.care.visits import book, visit
+from followup.care.visits import in_book, visit
 from followup.care.watch.dangers import dangers
 from followup.exchange import qr
 from followup.web import charts, context
@@ -61,7 +61,7 @@ def eye_page(eye_id: str) -> Answer:
         differences=agreement.differences(store, eye.events, context.zone()),
         chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
         rows=charts.course_table(eye, now),
-        cancelled=book.cancelled(store, eye.id),
+        cancelled=in_book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),

@@ -82,7 +82,7 @@ def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
     """The body of one eye, or None where nothing was entered."""
     typed = {name: value or "" for name, value in f.data.items() if name != "findings"}
     try:
-        return EnteredMeasures.model_validate({"eye": side, **typed, "findings": tuple(f.findings.data)}).body()
+        return EnteredMeasures.model_validate({"eye": side, **typed, "findings": tuple(f.findings.data)}).body(f.iop.mmhg)
     except ValueError as error:
         raise CareError(str(error)) from error
 
