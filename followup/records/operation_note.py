@@ -1,9 +1,9 @@
 """The note of an operation: one typed value from the form, the theatre list or a course file to the records and back."""
 
 from datetime import date, datetime, timedelta, tzinfo
-from typing import Annotated, Any
+from typing import Any
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, model_validator
+from pydantic import BaseModel, ConfigDict, ValidationError, ValidationInfo, model_validator
 
 from followup.records.bodies.base import DROP_NAME_LENGTH, STORED
 from followup.records.times import from_text
@@ -42,8 +42,8 @@ class Positioning(_Part):
 class Drop(_Part):
     """A drop as the clinic prescribed it; the app repeats it and computes nothing."""
 
-    name: Annotated[str, Field(min_length=1, max_length=DROP_NAME_LENGTH)]
-    times_a_day: Annotated[int, Field(ge=1, le=24)]
+    name: str
+    times_a_day: int
     until: date
 
 
@@ -75,9 +75,19 @@ class OperationNote(_Part):
     def _bounded(self, info: ValidationInfo) -> "OperationNote":
         if self.operated_at.tzinfo is None:
             raise ValueError("the time of surgery needs its offset")
-        if len(self.drops) > MOST_PLAUSIBLE_DROPS and info.context is not STORED:
-            raise ValueError(f"write at most {MOST_PLAUSIBLE_DROPS} drops")
+        if info.context is not STORED:
+            self._check_drops()
         return self
+
+    def _check_drops(self) -> None:
+        """What was kept once stays readable, whatever the limits are now."""
+        if len(self.drops) > MOST_PLAUSIBLE_DROPS:
+            raise ValueError(f"write at most {MOST_PLAUSIBLE_DROPS} drops")
+        for drop in self.drops:
+            if not 1 <= len(drop.name) <= DROP_NAME_LENGTH:
+                raise ValueError(f"the name of a drop has 1 to {DROP_NAME_LENGTH} characters")
+            if not 1 <= drop.times_a_day <= 24:
+                raise ValueError(f"{drop.name}: a drop is taken 1 to 24 times a day")
 
     def steroid_end(self, zone: tzinfo) -> datetime | None:
         """When steroid drops end: with their last local day."""
