@@ -15,6 +15,7 @@ from followup.config import Settings, load, ready, with_server
 from followup.errors import FollowupError
 from followup.exchange import push_keys
 from followup.export_commands import export_commands, retention
+from followup.import_commands import import_commands
 from followup.records import Store, audit, keys, open_store, watch
 from followup.records import backup as backups
 from followup.records.lock import held
@@ -34,6 +35,7 @@ cli.add_command(calc)
 cli.add_command(staff)
 cli.add_command(export_commands)
 cli.add_command(retention)
+cli.add_command(import_commands)
 
 
 @cli.command()

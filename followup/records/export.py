@@ -26,6 +26,8 @@ _OF_PATIENT = {
     "callback_steps": f"callback_id IN ({_CALLBACKS})",
     "tasks": f"callback_id IN ({_CALLBACKS})",
     "follow_ups": f"eye_id IN ({_EYES})",
+    "consents": f"patient_id IN ({_PATIENT})",
+    "listed_operations": f"number IN (SELECT number FROM patients WHERE id IN ({_PATIENT}))",
     "devices": f"patient_id IN ({_PATIENT})",
     "enrolments": f"patient_id IN ({_PATIENT})",
     "messages": f"person IN ({_PERSON})",

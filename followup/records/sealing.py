@@ -47,6 +47,8 @@ SEALED: dict[str, Sealed] = {
     "tasks": Sealed(),
     "closures": Sealed("{row}number"),
     "visits_to_tell": Sealed("{row}visit_id"),
+    "listed_operations": Sealed(),
+    "consents": Sealed(),
 }
 Fact = tuple[str, str, str]
 """Table, key, and hash of what the row holds."""

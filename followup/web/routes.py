@@ -64,6 +64,7 @@ ROUTES: dict[str, Route] = {
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
     ),
+    **_forms(STAFF, "clinic.theatre_list"),  # for an administrator without who waits
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
     **_forms(ADMINISTRATOR, "administrator.people"),
     **_buttons(ADMINISTRATOR, "administrator.end", "administrator.sign_out"),
@@ -79,6 +80,8 @@ ROUTES: dict[str, Route] = {
         "clinic.eye_page",
         "clinic.entry_put_right",
         "clinic.patient_page",
+        "clinic.record_to_read",
+        "clinic.record_for_programs",
         "clinic.visit_saved",
         "clinic.handover",
         "clinic.diary_page",
@@ -106,6 +109,7 @@ ROUTES: dict[str, Route] = {
     **_buttons(
         CARE,
         "clinic.arrived",
+        "clinic.put_aside",
         "clinic.new_code",
         "clinic.revoke",
         "clinic.oil_out",
@@ -125,7 +129,7 @@ ROUTES: dict[str, Route] = {
         "clinic.not_here",
     ),
     **_buttons(SURGEON, "clinic.decide", "surgeon.sign"),
-    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table"),
+    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table", "surgeon.export_tables"),
     **_forms(SURGEON, "surgeon.adjust_part", "surgeon.edit_text"),
 }
 SAFE = ("GET", "HEAD")

@@ -1,8 +1,9 @@
 """One patient: both eyes on one page, the end of follow-up, and two records of one person joined."""
 
-from flask import redirect, render_template, request, url_for
+from flask import Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
+from followup.care import taking_out
 from followup.care.errors import CareError
 from followup.care.patients import following, joining
 from followup.care.reading import person
@@ -23,6 +24,24 @@ def patient_page(patient_id: str) -> Answer:
     readings = {eye.id: {what: person.last_reading(eye, what) for what in ("acuity", "iop_mmhg")} for eye in found.eyes}
     gone = {eye.id: book.cancelled(context.store(), eye.id) for eye in found.eyes}
     return render_template("clinic/patient.html", found=found, readings=readings, cancelled=gone, take_up=TakeUpForm())
+
+
+@bp.get("/patients/<patient_id>/record.txt")
+def record_to_read(patient_id: str) -> Answer:
+    """All that is on record about a patient, for the patient to read."""
+    return _record(patient_id, 0, "text/plain", "record.txt")
+
+
+@bp.get("/patients/<patient_id>/record.json")
+def record_for_programs(patient_id: str) -> Answer:
+    """The same for another program."""
+    return _record(patient_id, 1, "application/json", "record.json")
+
+
+def _record(patient_id: str, way: int, mimetype: str, name: str) -> Answer:
+    known = person.standing(context.store(), patient_id)
+    made = taking_out.record(context.store(), context.now(), context.me().signature, known.id)
+    return Response(made[way], mimetype=mimetype, headers={"Content-Disposition": f"attachment; filename={name}"})
 
 
 @bp.route("/eyes/<eye_id>/end", methods=["GET", "POST"])
