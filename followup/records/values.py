@@ -76,6 +76,18 @@ class ListedOperation:
 
 
 @dataclass(frozen=True, slots=True)
+class Consent:
+    """What was said about consent to something: given, or taken back."""
+
+    at: datetime
+    what: str
+    given: bool
+    said_by: str
+    words: str
+    recorded_by: str
+
+
+@dataclass(frozen=True, slots=True)
 class Patient:
     """A person; `joined_into` is the record of the same person that this one was joined into.
 

@@ -103,6 +103,7 @@ ROUTES: dict[str, Route] = {
         "clinic.walk_in",
         "clinic.close_day",
         "clinic.reached_by",
+        "clinic.consent",
         "clinic.diary_entry",
         "account.going_home",
     ),
