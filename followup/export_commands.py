@@ -1,7 +1,7 @@
 """`followup export …`: all tables for the clinic's own use, or one patient's whole record for that patient."""
 
 import os
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +11,7 @@ from followup.care import taking_out
 from followup.care.accounts import COMMAND_LINE
 from followup.config import load
 from followup.errors import FollowupError
-from followup.records import export, open_store, patients
+from followup.records import open_store
 
 _FOLDER = click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
 
@@ -55,20 +55,6 @@ def patient(config: Any, number: str, folder: Path) -> None:
         with _private(folder / name) as file:
             file.write(text)
     click.echo(f"wrote record.txt and record.json to {folder}")
-
-
-@click.command("retention")
-@click.option("--years", type=click.IntRange(1, 100), required=True, help="How long a record is kept after follow-up ended.")
-@click.pass_obj
-def retention(config: Any, years: int) -> None:
-    """Name the records that are past the clinic's time. Nothing is deleted: this only says what would be."""
-    store = open_store(load(config).server.database)
-    found = patients.finished_before(store, datetime.now(UTC) - timedelta(days=round(365.2425 * years)))
-    for member, ended in found:
-        rows = sum(len(part) for part in export.of_patient(store, member.id).values())
-        click.echo(f"number {member.number}: follow-up ended {ended:%Y-%m-%d}, {rows} rows")
-    many = "1 record is" if len(found) == 1 else f"{len(found)} records are"
-    click.echo(f"{many} past {years} years; nothing was deleted")
 
 
 def _check(folder: Path) -> None:

@@ -10,7 +10,7 @@ _EYES = f"SELECT id FROM eyes WHERE patient_id IN ({_PATIENT})"
 _CALLBACKS = f"SELECT id FROM callbacks WHERE eye_id IN ({_EYES})"
 _OPERATIONS = f"SELECT id FROM operations WHERE eye_id IN ({_EYES})"
 _PERSON = f"SELECT 'patient:' || id FROM ({_PATIENT})"
-_OF_PATIENT = {
+OF_PATIENT = {
     "patients": f"id IN ({_PATIENT})",
     "eyes": f"id IN ({_EYES})",
     "operations": f"id IN ({_OPERATIONS})",
@@ -58,7 +58,7 @@ def rows(store: Store, table: str) -> Iterator[Row]:
 def of_patient(store: Store, patient_id: str) -> dict[str, list[Row]]:
     """All that is about one patient, by table; records that were joined into this one's too."""
     found = {}
-    for table, where in _OF_PATIENT.items():
+    for table, where in OF_PATIENT.items():
         sql = f"SELECT {', '.join(columns(store, table))} FROM {table} WHERE {where}"
         found[table] = store.rows(sql, {"id": patient_id})
     return found

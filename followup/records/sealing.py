@@ -93,6 +93,12 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
         yield table, str(row[0]), hash_of(held)
 
 
+def key_of_refused(row: dict[str, Any]) -> str:
+    """How a row of refused events is known: it has no short key of its own."""
+    told = f"{row['id']}/{row['device_id'] or ''}/{row['text']}"
+    return hashlib.sha256(told.encode()).hexdigest()
+
+
 def everything(connection: sqlite3.Connection) -> Iterator[Fact]:
     """Every fact that stands."""
     for table, _ in _standing(connection):

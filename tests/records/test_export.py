@@ -98,7 +98,7 @@ def test_one_patient_s_whole_record_and_nobody_else_s(lived: Store, config: str,
 def test_every_table_about_patients_is_in_a_patient_s_record(lived: Store) -> None:
     """Whoever adds a table with an eye or a patient in it adds it to the record, too."""
     about = [t for t in export.tables(lived) if {"eye_id", "patient_id", "callback_id"} & set(export.columns(lived, t))]
-    assert set(about) <= set(export._OF_PATIENT)
+    assert set(about) <= set(export.OF_PATIENT)
 
 
 def test_a_patient_s_record_and_every_table_leave_from_pages_too(
