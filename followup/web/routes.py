@@ -55,7 +55,9 @@ ROUTES: dict[str, Route] = {
         "clinic.service_worker",
         "clinic_api.here",
     ),
-    **_forms(ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment"),
+    **_forms(
+        ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment", "account.forgotten", "account.new_password"
+    ),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
     **_pages(PHONE, "api.pack", "api.messages"),
@@ -66,8 +68,8 @@ ROUTES: dict[str, Route] = {
     ),
     **_forms(STAFF, "clinic.theatre_list"),  # for an administrator without who waits
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
-    **_forms(ADMINISTRATOR, "administrator.people"),
-    **_buttons(ADMINISTRATOR, "administrator.end", "administrator.sign_out"),
+    **_forms(ADMINISTRATOR, "administrator.people", "administrator.end"),
+    **_buttons(ADMINISTRATOR, "administrator.sign_out", "administrator.reset_link"),
     **_pages(ADMINISTRATOR, "administrator.audit", "administrator.audit_csv"),
     **_pages(
         CARE,
