@@ -59,9 +59,10 @@ class MessageSettings(BaseModel):
 
 
 class Results(BaseModel):
-    """What became of each event, in the order sent."""
+    """What became of each event, in the order sent; another `generation` than before: send again what was received."""
 
     results: list[Result]
+    generation: str
 
 
 @bp.get("/pack")
@@ -85,7 +86,7 @@ def events() -> Answer:
     sent_at = bounds.clock(body.get("sent_at"))
     results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
     told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
-    return jsonify(Results(results=told).model_dump())
+    return jsonify(Results(results=told, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.post("/sealed")
@@ -97,7 +98,7 @@ def sealed() -> Answer:
     except ValueError as error:
         return {"error": str(error)}, 400
     results = receive(context.store(), context.now(), _device(), entries, context.zone())
-    return jsonify(Results(results=results).model_dump())
+    return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.get("/messages")
