@@ -28,6 +28,7 @@ from followup.clinical import bubble, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
 from followup.records.bodies.kinds import stored
+from followup.records.generation import generation as generation
 from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
@@ -46,6 +47,7 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
     book = rulebook(store)
     return Pack(
         made_at=now,
+        generation=generation(store),
         zone=clinic.zone,
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,

@@ -153,9 +153,10 @@ class EndedEye(BaseModel):
 
 
 class Pack(BaseModel):
-    """Everything the phone shows offline."""
+    """Everything the phone shows offline. `generation` is another one after a restore: what was received may be lost then."""
 
     made_at: datetime
+    generation: str
     zone: str
     patient: str
     used_by: str

@@ -8,6 +8,7 @@ from followup.care.corrections import correcting
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
+from followup.care.patients import consenting
 from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
 from followup.care.visits import in_book, visit
@@ -35,6 +36,7 @@ def card(eye_id: str) -> Answer:
         forecast=eye.forecast(context.now()),
         dangers=dangers(rulebook(context.store()), [eye.operation]),
         changed=operations.last_change(context.store(), eye.note.operation_id),
+        consents=consenting.history(context.store(), eye.patient.id),
     )
 
 
