@@ -83,6 +83,15 @@ def test_an_entry_that_cannot_be_read_is_set_aside_shown_and_left_out_of_lists(s
     assert told.words == "visit id 7"
 
 
+def test_an_acuity_that_no_eye_can_have_is_set_aside_where_it_was_kept_once(store: Store, eye_id: str) -> None:
+    events.add(store, "odd", eye_id, "measures", NOW, {"eye": "right", "acuity": "6/0", "iop_mmhg": 15}, "nurse:n", NOW)
+    eye = load(store, eye_id, ZONE)
+    assert (eye.events, [event.id for event in eye.set_aside]) == ([], ["odd"])
+    told = entry(store, "odd", ZONE)
+    assert told is not None
+    assert told.words == "cannot be read"
+
+
 def test_words_never_fail(store: Store) -> None:
     assert said(Illegible(kept={"iop_mmhg": None, "at": datetime(2027, 3, 2, tzinfo=UTC)}), ZONE)
     assert said(MeasuresBody(eye="right"), ZONE) == "right eye"
