@@ -15,13 +15,14 @@ from typing import Any
 from followup.clinical import acuity, pressure, tamponade
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
-from followup.clinical.checks.symptoms import signs_of
+from followup.clinical.checks.symptoms import LOOKS_IN_A_ROW, signs_of
 from followup.clinical.course import SIGHT_COVERED_FROM, Course, Timeline
 from followup.clinical.evidence import Model
 from followup.clinical.rulebook import HOW_SOON, Eyes, HowSoon, Rule, Rulebook
 from followup.clinical.second_looks import Raised, in_days, told
 
 __all__ = [
+    "LOOKS_IN_A_ROW",
     "CHECKS",
     "HOW_SOON",
     "MODEL",
