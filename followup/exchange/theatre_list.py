@@ -11,8 +11,8 @@ from typing import Literal
 from followup.care import bounds
 from followup.care.discharge.waiting import Problem, Row
 from followup.care.reading.measures import number
-from followup.clinical import tamponade
-from followup.clinical.course import INDICATIONS
+from followup.clinical.agents import AGENTS, LENSES
+from followup.clinical.surgery import INDICATIONS
 from followup.config import LANGUAGES
 from followup.errors import FollowupError
 
@@ -120,8 +120,8 @@ COLUMNS: dict[str, tuple[str, Callable[[_Reader, str], str]]] = {
     "phone": ("phone", _text(40)),
     "language": ("language of the phone pages", _one_of(LANGUAGES)),
     "indication": ("indication", _one_of(INDICATIONS)),
-    "lens": ("lens", _one_of(tamponade.LENSES)),
-    "agent": ("left in the eye", _one_of({name: agent.words for name, agent in tamponade.AGENTS.items()})),
+    "lens": ("lens", _one_of(LENSES)),
+    "agent": ("left in the eye", _one_of({name: agent.words for name, agent in AGENTS.items()})),
     "percent": ("concentration, %", _Reader.percent),
     "fill_percent": ("fill at the end of surgery, %", _Reader.percent),
     "notes": ("notes", _text(2000)),

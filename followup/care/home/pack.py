@@ -11,7 +11,6 @@ from followup.care.home.pack_parts import (
     AnaestheticRule,
     Asking,
     BubbleDay,
-    Drop,
     EndedEye,
     EyePack,
     Gas,
@@ -25,9 +24,10 @@ from followup.care.home.pack_parts import (
 )
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.clinical import bubble, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
+from followup.records.bodies.kinds import stored
 from followup.records.generation import generation as generation
 from followup.records.values import Device
 
@@ -105,14 +105,14 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
             )
             for v in eye.visits
         ],
-        drops=[Drop.model_validate(drop) for drop in eye.drops],
+        drops=list(eye.drops),
         calling=any(c.settled_at is None for c in eye.callbacks),
         receipts=[
             Receipt(
                 id=e.id,
                 kind=e.kind,
                 at=e.at,
-                body=e.body,
+                body=stored(e.body),
                 by=e.author.partition(":")[0],
                 looked_at=looked is not None and e.received_at <= looked,
                 settled=e.kind == "symptoms"
@@ -179,7 +179,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
 
 
-def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
+def _bubble_day(eye: Eye, forecast: forecasts.Forecast, day: int, zone: tzinfo) -> BubbleDay:
     level = forecast.at(day)
     low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
     return BubbleDay(
@@ -203,7 +203,8 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
                 second_look=_second_look(rule, translate),
-                twice_within_hours=rule.threshold.get("within_hours"),
+                again_within_hours=rule.threshold.get("within_hours"),
+                looks=rule.threshold.get("looks", warnings.LOOKS_IN_A_ROW),
                 **_said(rule, eye, translate),
             )
         )
@@ -212,7 +213,7 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
 
 def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
     look = rule.second_look
-    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours, looks=look.looks)
 
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
