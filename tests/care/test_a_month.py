@@ -10,6 +10,8 @@ from collections import Counter
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
+import pytest
+
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
@@ -169,7 +171,8 @@ def callbacks(store: Store, *, settled: bool) -> list[Callback]:
     return [found for row in ids if (found := worries.callback(store, row["id"]))]
 
 
-def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings) -> None:
+def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(showing, "LINES", EYES)  # the whole list on one page
     month = Month(store, settings)
     staff = {who.id for who in (*month.nurses, *month.surgeons)}
     for at in month.live():
