@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from followup.clinical.checks import CHECKS
-from followup.clinical.course import Course, Timeline
+from followup.clinical.course import Course
 from followup.clinical.rulebook import Rule, Rulebook
 from followup.clinical.second_looks import Asked, told
+from followup.clinical.timeline import Timeline
 
 LEEWAY = timedelta(seconds=1)  # hours are fractions: what falls on this very moment is looked at once more
 

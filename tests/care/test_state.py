@@ -26,7 +26,6 @@ from followup.care.errors import CareError
 from followup.care.patients import following, joining, reaching
 from followup.care.reading import state
 from followup.care.reading.eye import load, rulebook
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import arrivals, lists
 from followup.care.visits import book, diary
 from followup.care.visits.visit import record_visit
@@ -35,12 +34,15 @@ from followup.cli import cli
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.home import SymptomsBody
 from tests.conftest import NOW, OPERATED, ZONE, patient_details
 from tests.conftest import operation_note as note_of
 
 PLAN = (("day 1", 1, 1, 2), ("week 1", 7, 5, 11), ("week 2", 14, 11, 18), ("month 1", 30, 23, 40))
-SAID: tuple[dict[str, Any], ...] = (
-    {"pain": 8}, {"floaters": "worse"}, {"vision": "worse"}, {"curtain": True}, {"words": "odd"}, {"pain": 1, "vision": "same"},
+SAID = (
+    SymptomsBody(pain=8), SymptomsBody(floaters="worse"), SymptomsBody(vision="worse"), SymptomsBody(curtain=True),
+    SymptomsBody(words="odd"), SymptomsBody(pain=1, vision="same"),
 )  # fmt: skip
 
 
@@ -175,9 +177,11 @@ class Clinic:
         book.undo(self.desk, self.chance.choice(visits.of_eye(self.store, self.eye())).id)
 
     def corrected(self) -> None:
-        entry = events.event(self.store, self.entry())
-        assert entry
-        correcting.correct(self.desk, entry.id, {**entry.body, "iop_mmhg": self.chance.choice((14, 41))}, "misread")
+        measured = [e for e in events.of_eye(self.store, self.eye()) if isinstance(e.body, MeasuresBody)]
+        entry = self.chance.choice(measured)
+        assert isinstance(entry.body, MeasuresBody)
+        right = entry.body.model_copy(update={"iop_mmhg": self.chance.choice((14, 41))})
+        correcting.correct(self.desk, entry.id, right, "misread")
 
     def withdrawn(self) -> None:
         correcting.withdraw(self.desk, self.entry(), "wrong patient")

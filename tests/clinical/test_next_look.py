@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import never
-from followup.clinical.course import Course, Heard, Measures, NoGasSeen, Seen, Settled, Symptoms
+from followup.clinical.course import Course
+from followup.clinical.facts import Heard, Measures, NoGasSeen, Seen, Settled, Symptoms
 from followup.clinical.next_look import next_look
 from followup.clinical.warnings import evaluate
 from followup.protocols import book

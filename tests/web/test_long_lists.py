@@ -8,7 +8,7 @@ from flask.testing import FlaskClient
 
 from followup import jobs
 from followup.care.actors import Actor
-from followup.care.callbacks import showing
+from followup.care.callbacks import lines as calls
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.today import lists
@@ -24,7 +24,7 @@ TODAY = date(2027, 3, 5)
 def seven(store: Store, nurse: Actor, settings: Settings, monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """Seven eyes with a missed, a due and a coming visit each; three lines make a page. Half were operated by somebody else."""
     monkeypatch.setattr(lists, "LINES", 3)
-    monkeypatch.setattr(showing, "LINES", 3)
+    monkeypatch.setattr(calls, "LINES", 3)
     windows = [
         schedule.Window(name, TODAY + timedelta(days=n), TODAY + timedelta(days=n), TODAY + timedelta(days=n), "review")
         for name, n in (("day 1", -2), ("today", 0), ("week 1", 5))

@@ -13,8 +13,10 @@ from followup.care.reading.attendance import attended
 from followup.clinical.warnings import HOW_SOON
 from followup.protocols import book
 from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
+from followup.records.bodies.clinic import ArrivedBody, DidNotComeBody
+from followup.records.bodies.home import VisitRequestBody
 from followup.records.states import State
-from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState
+from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState, saying
 
 SHAPE = 1  # to be counted up whenever states hold something else than before
 AT_A_TIME = 100
@@ -97,13 +99,13 @@ def _wishes(store: Store, eye_id: str, of_visits: Sequence[tuple[Visit, VisitSta
     in_book = [*(v for v, _ in of_visits), *(visits.cancelled_of_eye(store, eye_id) if asked else ())]
     seen_at = {state.identity: state.seen_at for _, state in of_visits}
     met: set[str] = set()
-    for event in asked:
-        name, words = (str(event.body.get(part, "")) for part in ("visit", "words"))
+    for event, said in saying(asked, VisitRequestBody):
+        name = said.visit
         visit = _meant(event, name, in_book, seen_at)
         answered = visit is not None and (seen_at.get(visit.identity) or _has_moved(store, visit, event.received_at))
         if not answered and name not in met:
             met.add(name)
-            yield WishState(event.id, eye_id, event.at, name, visit.identity if visit else None, words)
+            yield WishState(event.id, eye_id, event.at, name, visit.identity if visit else None, said.words)
 
 
 def _meant(asked: Event, name: str, in_book: Iterable[Visit], seen_at: Mapping[str, datetime | None]) -> Visit | None:
@@ -125,8 +127,8 @@ def _visits(store: Store, eye: Eye, open_ones: Sequence[Callback], zone: tzinfo)
     planned = visits.of_eye(store, eye.id)
     told = events.of_attendance(store, eye.id)
     seen, here = (attended(planned, [e for e in told if e.kind == kind], zone) for kind in ("seen", "arrived"))
-    arrivals = {e.body.get("visit_id"): e.id for e in told if e.kind == "arrived"}
-    away = {(e.body.get("visit_id"), e.body.get("on")) for e in told if e.kind == "did-not-come"}
+    arrivals = {said.visit_id: e.id for e, said in saying(told, ArrivedBody)}
+    away = {(said.visit_id, said.on) for _, said in saying(told, DidNotComeBody)}
     since = _stage_began(store, eye, zone)
     return [
         (
@@ -141,7 +143,7 @@ def _visits(store: Store, eye: Eye, open_ones: Sequence[Callback], zone: tzinfo)
                 urgency=HOW_SOON.index(open_ones[0].how_soon) if open_ones else NO_URGENCY,
                 name=eye.patient.name,
                 waited=v.identity not in seen and v.latest >= since,
-                away=(v.identity, v.target.isoformat()) in away,
+                away=(v.identity, v.target) in away,
                 seen_at=seen.get(v.identity),
                 here_at=here.get(v.identity),
                 arrival=arrivals.get(v.identity, ""),
@@ -193,11 +195,11 @@ def _eye(
 
 def _posturing(eye: Eye, zone: tzinfo) -> tuple[date | None, date | None]:
     assert eye.note is not None
-    plan = eye.note.body.get("posture")
+    plan = eye.note.body.posture
     if not plan:
         return None, None
     first = eye.note.operated_at.astimezone(zone).date()
-    return first, first + timedelta(days=plan["days"])
+    return first, first + timedelta(days=plan.days)
 
 
 def _reason(store: Store, worst: Callback, many: int) -> str:

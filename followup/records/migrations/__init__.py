@@ -23,6 +23,9 @@ from followup.records.migrations import sessions
 
 # isort: split
 from followup.records.migrations import sealed
+
+# isort: split
+from followup.records.migrations import rights
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -33,6 +36,7 @@ __all__ = [
     "mended",
     "one_call",
     "put_right",
+    "rights",
     "sealed",
     "sessions",
     "steps",
