@@ -203,7 +203,8 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
                 second_look=_second_look(rule, translate),
-                twice_within_hours=rule.threshold.get("within_hours"),
+                again_within_hours=rule.threshold.get("within_hours"),
+                looks=rule.threshold.get("looks", warnings.LOOKS_IN_A_ROW),
                 **_said(rule, eye, translate),
             )
         )
@@ -212,7 +213,7 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
 
 def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
     look = rule.second_look
-    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours, looks=look.looks)
 
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
