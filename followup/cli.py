@@ -10,7 +10,8 @@ import click
 
 from followup.calc import calc
 from followup.care.home import sealing
-from followup.care.watch import watching
+from followup.care.reading import state
+from followup.care.watch import raising, watching
 from followup.config import Settings, load, ready, with_server
 from followup.errors import FollowupError
 from followup.exchange import push_keys
@@ -87,15 +88,19 @@ def init(config: Path | None) -> None:
 
 @cli.command()
 @click.option("--head", metavar="NUMBER:HASH", help="A head of the audit chain that left this machine, for example by mail.")
+@click.option("--rebuild", is_flag=True, help="Make the current state of each eye anew from what is recorded, then check.")
 @click.pass_obj
-def check(config: Path | None, head: str | None) -> None:
+def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is.
 
-    What each row holds is compared with the audit entry that recorded it, and the chain with the heads in the backup folder.
+    What each row holds is compared with the audit entry that recorded it, the chain with the heads in the backup folder, and
+    the current state of each eye, from which lists and the clock work, with what is recorded.
     """
     settings = ready(load(config))
     store = _store(settings)
-    faults = backups.faults(store, _heads(settings, head)) or _not_working(store)
+    faults = backups.faults(store, _heads(settings, head))
+    if not faults:
+        faults = _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
     for fault in faults:
         click.echo(fault)
     if faults:
@@ -123,6 +128,18 @@ def _not_working(store: Store) -> list[str]:
         if f.what != "row"
     ]
     return rows + met
+
+
+def _not_as_recorded(store: Store, settings: Settings, *, rebuild: bool) -> list[str]:
+    """Where the current state is not what is recorded."""
+    now, zone = datetime.now(UTC), settings.clinic.tz
+    if rebuild:
+        state.rebuild(store, now, zone)
+    else:
+        state.bring_up_to_date(store, now, zone)
+    late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
+    found = state.differences(store, zone) + late
+    return [f"{fault}; mend it with “followup check --rebuild”" for fault in found]
 
 
 @cli.command()

@@ -16,6 +16,9 @@ from followup.records.migrations import one_call
 from followup.records.migrations import book
 
 # isort: split
+from followup.records.migrations import current
+
+# isort: split
 from followup.records.migrations import sessions
 
 # isort: split
@@ -27,6 +30,7 @@ from followup.records.migrations.registry import steps
 
 __all__ = [
     "book",
+    "current",
     "first",
     "joined",
     "mended",
