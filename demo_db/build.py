@@ -16,7 +16,7 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import Drop, OperationNote
+from followup.care.discharge.note import OperationNote, drops_in, steroid_end
 from followup.care.discharge.proposal import propose
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
@@ -33,6 +33,8 @@ from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store, patients, visits, worries
 from followup.records.store import new_id
 from followup.records.values import Device
+
+USUAL_DROPS = ("antibiotic 4 × a day, 7 days", "steroid 4-3-2-1 × a day, 1 week each")
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
@@ -131,7 +133,7 @@ class _Life:
     def _discharged(self, at: datetime) -> str:
         eye = self.eye
         day = self.operated_at.astimezone(self.zone).date()
-        drops = [_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"])]
+        drops = drops_in("\n".join(eye.get("drops", USUAL_DROPS)), day, day)
         note = OperationNote(
             eye=eye["eye"],
             operated_at=self.operated_at,
@@ -146,7 +148,7 @@ class _Life:
             risks=[r for r in eye.get("risks", []) if r in RISKS],
             baseline={"acuity": eye["before"]["acuity"], "iop_mmhg": eye["before"]["iop"]},
             drops=drops,
-            steroid_drops_until=day + timedelta(days=28),
+            steroid_drops_until=steroid_end(drops),
             height_metres=self.height_metres,
         )
         places = openings(self.store, self.clinic, day, day + AHEAD).places
@@ -270,11 +272,6 @@ def _on_open_day(window: Window, places: dict[date, int]) -> Window:
     """As a nurse does with a visit that finds no place in its window: the next day on which the clinic sees people."""
     target = min(day for day in places if day >= window.target) if window.target not in places else window.target
     return replace(window, target=target, latest=max(window.latest, target))
-
-
-def _drop(text: str, day: date) -> Drop:
-    name, times, days = text.rsplit(maxsplit=2)
-    return Drop(name=name, times_a_day=int(times), until=day + timedelta(days=int(days)))
 
 
 def _home_body(words: list[str]) -> dict[str, Any]:

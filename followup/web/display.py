@@ -228,7 +228,7 @@ def note_part(value: Any, key: str) -> str:
     if value in (None, "", [], {}):
         return "none"
     if key == "drops":
-        return "; ".join(f"{d['name']}, {_times(d['times_a_day'])} a day until {day(d['until'])}" for d in value)
+        return "; ".join(map(drop_words, value))
     if key == "breaks":
         return ", ".join(f"{b['clock']:g} o’clock {b['reach']}" for b in value)
     if key == "posture":
@@ -244,6 +244,12 @@ def note_part(value: Any, key: str) -> str:
     return ", ".join(
         words(part, kind) if kind else number(part, 1) if isinstance(part, float) else str(part) for part in many
     )
+
+
+def drop_words(drop: dict[str, Any]) -> str:
+    """A drop of a note in a line, with the steps of a taper."""
+    steps = drop.get("steps") or [drop]
+    return f"{drop['name']}, " + ", then ".join(f"{_times(s['times_a_day'])} a day until {day(s['until'])}" for s in steps)
 
 
 def _times(count: int) -> str:
@@ -292,6 +298,7 @@ def register(app: Flask) -> None:
         "week_day": week_day,
         "clock": clock,
         "note_part": note_part,
+        "drop_words": drop_words,
         "local_day": local_day,
         "who": who,
     }

@@ -101,6 +101,8 @@ def _part(note: Note, key: str) -> Any:
         return note.body.get("steroid_last_day")
     if key == "operated_at":
         return note.operated_at.isoformat()
+    if key == "breaks":  # in whatever order they were noted
+        return sorted(note.body.get(key, ()), key=lambda b: (b["clock"], b["reach"]))
     return getattr(note, key) if key in ("eye", "agent", "surgeon") else note.body.get(key)
 
 

@@ -1,17 +1,17 @@
 """The note of an operation as the clinic writes it, checked, and the operation that it says."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date, datetime, timedelta, tzinfo
 from typing import Annotated, Any
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, ConfigDict, Field, SerializerFunctionWrapHandler, model_serializer, model_validator
 
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.bodies import DROP_NAME_LENGTH
 from followup.care.reading.eye import operation_of
-from followup.clinical import acuity, pressure, schedule, tamponade
+from followup.clinical import acuity, drops, pressure, schedule, second_thoughts, tamponade
 from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.records import eyes
@@ -33,14 +33,44 @@ PROCEDURE_STEPS: dict[str, str] = {
 }
 
 
+TimesADay = Annotated[int, Field(ge=1, le=drops.MOST_TIMES_A_DAY)]
+
+
+class DropStep(BaseModel):
+    model_config = ConfigDict(extra="forbid")
+
+    times_a_day: TimesADay
+    until: date
+
+
 class Drop(BaseModel):
-    """A drop as the clinic prescribed it; the app repeats it and computes nothing."""
+    """A drop as the clinic prescribed it; the app repeats it and computes nothing.
+
+    `steps` are those of a taper, in order; `times_a_day` is then the first and `until` the last day of all.
+    """
 
     model_config = ConfigDict(extra="forbid")
 
     name: Annotated[str, Field(min_length=1, max_length=DROP_NAME_LENGTH)]
-    times_a_day: Annotated[int, Field(ge=1, le=24)]
+    times_a_day: TimesADay
     until: date
+    steps: Annotated[list[DropStep], Field(max_length=drops.MOST_STEPS)] = []
+
+    @classmethod
+    def of(cls, drop: drops.Prescribed) -> "Drop":
+        first, *later = steps = [DropStep(times_a_day=s.times_a_day, until=s.until) for s in drop.steps]
+        return cls(name=drop.name, times_a_day=first.times_a_day, until=drop.until, steps=steps if later else [])
+
+    @property
+    def prescribed(self) -> drops.Prescribed:
+        steps = tuple(drops.Step(s.times_a_day, s.until) for s in self.steps)
+        return drops.Prescribed(self.name, steps or (drops.Step(self.times_a_day, self.until),))
+
+    @model_serializer(mode="wrap")
+    def _plain_without_steps(self, whole: SerializerFunctionWrapHandler) -> dict[str, Any]:
+        """A drop that stays the same is written as notes had it before there were tapers."""
+        said: dict[str, Any] = whole(self)
+        return said if self.steps else {key: value for key, value in said.items() if key != "steps"}
 
 
 class OperationNote(BaseModel):
@@ -93,6 +123,38 @@ def check_days(note: OperationNote, visits: Sequence[schedule.Window], now: date
     for day, what, field in days:
         if fault := bounds.after_surgery(day, operated_on, today, what):
             raise CareError(fault, field)
+
+
+def drops_in(text: str, operated_on: date, today: date) -> list[Drop]:
+    """The drops that a text says, one a line. Raises `CareError` for what cannot be read, or cannot be."""
+    try:
+        found = drops.read_all(text, operated_on)
+    except ClinicalError as error:
+        raise CareError(str(error), "drops") from error
+    for drop in found:
+        if fault := bounds.after_surgery(drop.until, operated_on, today, f"the last day of {drop.name}"):
+            raise CareError(fault, "drops")
+    if len(found) > MOST_PLAUSIBLE_DROPS:
+        raise CareError(f"up to {MOST_PLAUSIBLE_DROPS} drops have a place", "drops")
+    return [Drop.of(drop) for drop in found]
+
+
+def drops_text(prescribed: Iterable[Drop], operated_on: date | None = None) -> str:
+    """The lines that say these drops, by the length of their steps where the day of surgery is given, else by their days."""
+    return "\n".join(drops.written(drop.prescribed, operated_on) for drop in prescribed)
+
+
+def steroid_end(prescribed: Iterable[Drop]) -> date | None:
+    """The last day on which a steroid drop is due; None where no drop is one by its name."""
+    return drops.steroid_until(drop.prescribed for drop in prescribed)
+
+
+def asks_about(note: OperationNote) -> list[str]:
+    """What in a note does not go together, as questions; none where all does, or where it is refused anyway."""
+    try:
+        return second_thoughts.questions(note.agent, note.percent, note.fill_percent, note.lens, note.steps)
+    except ClinicalError:
+        return []
 
 
 def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operation:

@@ -96,10 +96,18 @@ class Visit(BaseModel):
     seen: bool
 
 
+class DropStep(BaseModel):
+    times_a_day: int
+    until: date
+
+
 class Drop(BaseModel):
+    """A drop with its last day; a taper has `steps`, of which the first that has not ended is due."""
+
     name: str
     times_a_day: int
     until: date
+    steps: list[DropStep] = []
 
 
 class Receipt(BaseModel):
