@@ -321,7 +321,7 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     assert pack["eyes"][0]["operated_on"] == "2027-03-01"
     card = as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
     assert "an older card is wrong" in card
-    assert "drop 1, once a day until" in card
+    assert "drop 1: 1 × a day until" in card
     assert "because: misread" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
 
 

@@ -17,7 +17,7 @@ FORM: dict[str, Any] = {
     "born_on": "1950-05-05",
     "reached_by": "own-phone",
     "phone": "",
-    "language": "de",
+    "language": "en",
     "eye": "left",
     "operated_on": "2027-03-04",
     "operated_time": "10:30",
@@ -213,11 +213,34 @@ def test_a_visit_has_bounds_at_discharge_and_in_the_plan(as_nurse: FlaskClient, 
     assert as_nurse.get("/clinic/").status_code == 200
 
 
-def test_a_drop_once_a_day_reads_so_on_the_card(as_nurse: FlaskClient) -> None:
+def test_a_drop_stands_on_the_card_with_how_often_and_its_last_day(as_nurse: FlaskClient) -> None:
     again = fields_of(as_nurse.post("/clinic/discharge", data={**FORM, "drops": "steroid 1 × a day, 4 weeks"}).text)
     card = as_nurse.post("/clinic/discharge", data={**again, "step": "confirm"}, follow_redirects=True).text
-    assert "<strong>steroid</strong>, once a day until" in card
-    assert "1 times" not in card
+    assert "<td>1 ×</td><td>Thu 1 Apr 2027</td>" in card
+
+
+@pytest.mark.parametrize(
+    ("language", "direction", "said"),
+    [
+        ("de", "ltr", ("In meinem Auge ist Gas: linkes Auge", "Ihre Tropfen", "Sofort anrufen, Tag und Nacht")),
+        ("es", "ltr", ("Hay gas en mi ojo: ojo izquierdo", "Sus gotas", "Llame ya, de día o de noche")),
+        ("ar", "rtl", ("يوجد غاز في عيني: العين اليسرى", "قطراتك", "اتصل الآن، ليلًا أو نهارًا")),
+    ],
+)
+def test_the_card_speaks_the_patients_language_with_the_drops_as_a_table(
+    as_nurse: FlaskClient, store: Store, language: str, direction: str, said: tuple[str, ...]
+) -> None:
+    confirmed(as_nurse, store, language=language, drops="antibiotic 4x 7d\nsteroid 6-4 1w each")
+    page = f"/clinic/eyes/{eyes.operated(store)[0].id}/card"
+    card = as_nurse.get(page).text
+    paper = card[card.index('<article class="card"') :]
+    assert paper.startswith(f'<article class="card" lang="{language}" dir="{direction}">')
+    for words in said:
+        assert words in paper
+    rows = [re.findall(r"<t[hd][^>]*>([^<]*)</t[hd]>", row) for row in re.findall(r"<tr>(.*?)</tr>", paper)[1:]]
+    assert [row[:-1] for row in rows] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
+    english = as_nurse.get(page, query_string={"language": "en"}).text
+    assert "There is gas in my eye: left eye" in english
 
 
 KNOWN = {**FORM, "number": "T-1", "language": "en", "name": "Pat Person", "born_on": "1952-03-14", "phone": "+00 9 876"}
