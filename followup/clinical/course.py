@@ -7,7 +7,7 @@ the time it happened; the order in which facts arrive never matters.
 
 import itertools
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import cached_property
 from typing import Any, ClassVar, Literal
@@ -44,6 +44,9 @@ RISKS: dict[str, str] = {
     "myopia": "myopia, or an eye of 26 mm or longer",
 }
 FINDINGS: dict[str, str] = {
+    "attached": "retina attached",
+    "hole-closed": "macular hole closed",
+    "hole-open": "macular hole open",
     "leak": "wound leak",
     "hypopyon": "cells settled in the front chamber (hypopyon)",
     "iris-vessels": "new vessels on the iris or in the angle",
@@ -53,6 +56,9 @@ FINDINGS: dict[str, str] = {
     "haemorrhage": "blood in the vitreous cavity",
     "tamponade-in-front": "gas or oil in the front chamber",
 }
+CONTRARY = (("attached", "detached"), ("hole-closed", "hole-open"))
+FINGER: dict[str, str] = {"soft": "soft", "normal": "normal", "hard": "hard"}
+"""Pressure felt by finger: words, never a number."""
 PAIN_RANGE = (0, 10)
 SIGHT_COVERED_FROM = Figure("height from which the bubble is taken to disturb the line of sight", 40, "%", "CP", "common practice",
                             "half way up by geometry; edge and pupil disturb earlier")  # fmt: skip
@@ -121,7 +127,10 @@ class PlannedVisit:
 
 @dataclass(frozen=True, slots=True)
 class Measures:
-    """What the clinic measured on one eye. `bubble_percent` is the height of the meniscus, pain runs from 0 to 10."""
+    """What the clinic measured on one eye. `bubble_percent` is the height of the meniscus, pain runs from 0 to 10.
+
+    `acuity` is as the eye came (with `correction`), `pinhole` a second reading of the same look.
+    """
 
     at: datetime
     eye: str
@@ -132,10 +141,30 @@ class Measures:
     bubble_percent: float | None = None
     pain: int | None = None
     findings: frozenset[str] = frozenset()
+    pinhole: Acuity | None = None
+    finger: str | None = None
     from_patient: ClassVar[bool] = False
+
+    @property
+    def better_acuity(self) -> Acuity | None:
+        """The better of the two readings."""
+        if self.acuity is None or self.pinhole is None:
+            return self.acuity or self.pinhole
+        return self.pinhole if self.acuity.worse_than(self.pinhole) else self.acuity
+
+    @property
+    def readings(self) -> list[tuple[Acuity, str | None]]:
+        """Each acuity with its correction."""
+        read = ((self.acuity, self.correction), (self.pinhole, "pinhole"))
+        return [(seen, correction) for seen, correction in read if seen is not None]
 
     def __post_init__(self) -> None:
         one_of("eye", self.eye, EYES)
+        if self.finger is not None:
+            one_of("pressure by finger", self.finger, FINGER)
+        for one, other in CONTRARY:
+            if {one, other} <= self.findings:
+                raise OutOfRange(f"“{FINDINGS[one]}” and “{FINDINGS[other]}” cannot both be")
         if self.iop_mmhg is not None:
             within("a pressure of", self.iop_mmhg, LOWEST_MMHG, HIGHEST_MMHG, " mmHg")
         if self.instrument is not None:
@@ -463,8 +492,12 @@ class Timeline:
 
     @cached_property
     def views(self) -> list[tuple[Measures, Acuity, View]]:
-        """Measures with an acuity, and what the eye looked through."""
-        return [(m, m.acuity, self.seen_through(m)) for m in self.measures if m.acuity is not None]
+        """Each acuity with its measures (which say its correction), and what the eye looked through."""
+        return [
+            (replace(m, acuity=seen, correction=correction, pinhole=None), seen, self.seen_through(m))
+            for m in self.measures
+            for seen, correction in m.readings
+        ]
 
     @cached_property
     def hours_in_plan(self) -> list[posture.DayAdherence]:

@@ -80,6 +80,12 @@ def of_kind(store: Store, kind: str) -> list[Event]:
     return readable(store, "events", store.rows(sql, {"kind": kind}), _made)
 
 
+def latest(store: Store, kind: str, most: int) -> list[Event]:
+    """What stands of the latest entries of a kind, of any eye followed, the latest first (by their ids, which begin with a time)."""
+    sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.id DESC LIMIT :most"
+    return readable(store, "events", store.rows(sql, {"kind": kind, "most": most}), _made)
+
+
 def since(store: Store, kind: str, at: datetime) -> list[Event]:
     """What stands of one kind on the followed eyes from a time on, by time."""
     sql = f"{_FOLLOWED} AND e.kind = :kind AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"

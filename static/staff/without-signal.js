@@ -126,11 +126,13 @@ function showForm() {
     form.querySelector(`[data-side=${side}]`).classList.toggle("operated", side === chosen.eye);
     for (const part of form.querySelectorAll(`[data-side=${side}] :is(.operated-mark, .operated-only)`)) part.hidden = side !== chosen.eye;
     if (last?.correction) form.elements[`${side}-correction`].value = last.correction;
+    form.elements[`${side}-notation`].value = chosen.chart;
     if (last?.instrument) form.elements[`${side}-instrument`].value = last.instrument;
     byId(`${side}-acuity-hint`).textContent = last?.acuity ? `last: ${last.acuity} ${last.correction}` : "6/12, 70 letters, CF";
     byId(`${side}-iop-hint`).textContent = last?.iop_mmhg != null ? `last: ${last.iop_mmhg} mmHg` : "mmHg, or write kPa";
     form.querySelector(`output[data-field=${side}-acuity]`).dataset.last = last?.acuity ?? "";
-    form.querySelector(`output[data-field=${side}-acuity]`).textContent = "";
+    byId(`${side}-pinhole-hint`).textContent = last?.pinhole ? `last: ${last.pinhole}` : "if read too";
+    for (const output of form.querySelectorAll(`[data-side=${side}] output`)) output.textContent = "";
   }
   showHow(form);
   byId("right-acuity").focus();

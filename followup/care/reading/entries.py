@@ -8,6 +8,7 @@ from typing import Any
 from followup.care.accounts import name_of
 from followup.care.reading.bodies import BARRIERS
 from followup.clinical import acuity
+from followup.clinical.course import FINDINGS
 from followup.records import Store, events, eyes, people
 from followup.records.values import Event
 
@@ -132,11 +133,20 @@ def _measured(body: Mapping[str, Any]) -> str:
     if body.get("acuity"):
         seen = acuity.read(body["acuity"], body.get("notation"))
         parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
+    if body.get("pinhole"):
+        parts.append(f"acuity {acuity.read(body['pinhole'], body.get('notation')).typed} (pinhole)")
+    if body.get("acuity_not"):
+        parts.append(f"acuity not read: {body['acuity_not']}")
     if body.get("iop_mmhg") is not None:
         by = f" ({body['instrument']})" if body.get("instrument") else ""
         parts.append(f"pressure {body['iop_mmhg']:g} mmHg{by}")
+    if body.get("finger"):
+        parts.append(f"pressure by finger {body['finger']}")
+    if body.get("iop_not"):
+        parts.append(f"pressure not measured: {body['iop_not']}")
     if body.get("bubble_percent") is not None:
         parts.append(f"bubble {body['bubble_percent']:g} % high")
     if body.get("pain") is not None:
         parts.append(f"pain {body['pain']}")
-    return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
+    findings = [FINDINGS.get(name, name) for name in body.get("findings", ())]
+    return ", ".join([*parts, *findings, *([body["notes"]] if body.get("notes") else [])])

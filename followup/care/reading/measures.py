@@ -9,6 +9,7 @@ from pydantic import (
     ConfigDict,
     Field,
     ValidationError,
+    model_validator,
 )
 
 from followup.care.reading.bodies import Body, Notes, Word, first_message
@@ -35,6 +36,20 @@ class MeasuresBody(Body):
     pain: Annotated[int, Field(ge=0, le=10)] | None = None
     findings: tuple[str, ...] = ()
     notes: Notes = ""
+    pinhole: Word | None = None
+    finger: Literal["soft", "normal", "hard"] | None = None
+    acuity_not: Literal["unable", "refused"] | None = None
+    iop_not: Literal["unable", "refused"] | None = None
+
+    @model_validator(mode="after")
+    def _said_once(self) -> "MeasuresBody":
+        if self.acuity_not and (self.acuity or self.pinhole):
+            raise ValueError(f"an acuity is written, and it says {self.acuity_not}: take one away")
+        if self.iop_not and (self.finger or self.iop_mmhg is not None):
+            raise ValueError(f"a pressure is written, and it says {self.iop_not}: take one away")
+        if self.pinhole and self.acuity and self.correction == "pinhole":
+            raise ValueError("two acuities with the pinhole are written: say with what the first was read")
+        return self
 
     def fact(self, at: datetime) -> course.Measures:
         return course.Measures(
@@ -47,7 +62,12 @@ class MeasuresBody(Body):
             bubble_percent=self.bubble_percent,
             pain=self.pain,
             findings=frozenset(self.findings),
+            pinhole=acuity.read(self.pinhole, self.notation) if self.pinhole else None,
+            finger=self.finger,
         )
+
+
+NOT_MEASURED: dict[str, str] = {"unable": "unable", "refused": "refused"}
 
 
 def number(text: str) -> float | None:
@@ -79,13 +99,21 @@ class EnteredMeasures(BaseModel):
     pain: str = ""
     findings: tuple[str, ...] = ()
     notes: Notes = ""
+    pinhole: str = ""
+    finger: str = ""
+    acuity_not: str = ""
+    iop_not: str = ""
 
     def body(self) -> MeasuresBody | None:
         """What was measured; None where nothing was entered. Raises ValueError in the user's words."""
         iop = pressure.read(self.iop) if self.iop.strip() else None
         pain = number(self.pain)
         entered = {
-            "acuity": self.acuity.strip() or None,
+            "acuity": acuity.on_chart(self.acuity, self.notation).strip() or None,
+            "pinhole": acuity.on_chart(self.pinhole, self.notation).strip() or None,
+            "finger": self.finger or None,
+            "acuity_not": self.acuity_not or None,
+            "iop_not": self.iop_not or None,
             "iop_mmhg": iop,
             "bubble_percent": number(self.bubble_percent),
             "pain": pain,
@@ -94,7 +122,8 @@ class EnteredMeasures(BaseModel):
         }
         if not any(value not in (None, (), "") for value in entered.values()):
             return None
-        entered["notation"] = (self.notation or None) if entered["acuity"] else None
+        named = self.notation if self.notation not in acuity.CHARTS else ""
+        entered["notation"] = (named or None) if entered["acuity"] or entered["pinhole"] else None
         entered["correction"] = (self.correction or None) if entered["acuity"] else None
         entered["instrument"] = (self.instrument or None) if iop is not None else None
         try:

@@ -1,13 +1,14 @@
 """Patients as people: found by staff, and their records joined."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import tzinfo
 
 from followup.care.errors import NotFound
 from followup.care.reading import finding
 from followup.care.reading.eye import Eye, load
-from followup.records import Store, eyes, messages, patients, people
+from followup.clinical import acuity
+from followup.records import Store, events, eyes, messages, patients, people
 from followup.records.values import Device, Event, Message, Note, Patient
 from followup.records.values import Eye as KnownEye
 
@@ -41,6 +42,16 @@ def eyes_beside(store: Store, eye_id: str) -> list[KnownEye]:
 def last_measures(both: Iterable[Eye]) -> dict[str, Event | None]:
     """The latest measures by side."""
     return {eye.side: next((e for e in reversed(eye.events) if e.kind == "measures"), None) for eye in both}
+
+
+def chart_in_use(store: Store, last: Mapping[str, Event | None]) -> str:
+    """The chart or notation that a patient was last read on, else the clinic; empty where nothing tells."""
+    latest = [event for event in last.values() if event]
+    for event in (*latest, *events.latest(store, "measures", 20)):
+        read = event.body.get("acuity") or event.body.get("pinhole")
+        if read and (chart := acuity.chart_of(read, event.body.get("notation"))):
+            return chart
+    return ""
 
 
 @dataclass(frozen=True)

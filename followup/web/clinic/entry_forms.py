@@ -97,7 +97,8 @@ class MeasuresEntry(EntryForm):
 
     def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
         form = self.measures.form
-        form.acuity.data, form.notation.data = body.get("acuity") or "", body.get("notation") or ""
+        for name in ("acuity", "pinhole", "notation", "acuity_not", "iop_not", "finger"):
+            form[name].data = body.get(name) or ""
         for name in ("iop_mmhg", "bubble_percent", "pain"):
             field = form["iop" if name == "iop_mmhg" else name]
             field.data = "" if body.get(name) is None else f"{body[name]:g}"
