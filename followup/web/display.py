@@ -56,7 +56,7 @@ WORDS: dict[str, dict[str, str]] = {
     "task_once_told": TASKS_ONCE_TOLD,
     "state": {"to-do": "to do"},
     "entry": {
-        "measures": "measures",
+        "measures": "measurements",
         "seen": "visit took place",
         "arrived": "arrived",
         "did-not-come": "did not come",
@@ -86,6 +86,7 @@ WORDS: dict[str, dict[str, str]] = {
         "baseline": "before surgery",
         "drops": "drops",
         "steroid_drops_until": "steroid drops until",
+        "steroid_last_day": "last day of steroid drops",
         "height_metres": "height of the place, metres",
         "posture": "head position",
         "notes": "notes",
@@ -235,7 +236,7 @@ def note_part(value: Any, key: str) -> str:
         return f"{words(value['position'], 'posture')}, {value['hours_a_day']:g} hours a day, {value['days']} days"
     if key == "operated_at":
         return moment(datetime.fromisoformat(value))
-    if key == "steroid_drops_until":
+    if key in ("steroid_drops_until", "steroid_last_day") or key.startswith("visit "):
         return day(value)
     if isinstance(value, dict):
         return pairs(value)

@@ -53,7 +53,7 @@ def test_the_usual_visit_takes_fifteen_keys(
     due_today(clinic_store, nurse, server, enrolment[0])
     page.reload()
     person = Person(page)
-    person.click(page.locator("#day").get_by_role("link", name="Measures"))
+    person.click(page.locator("#day").get_by_role("link", name="Enter visit"))
     expect(page.locator("#right-acuity")).to_be_focused()
     expect(page.get_by_label("Visit", exact=True).locator("option:checked")).to_contain_text("week 1")
     expect(page.locator("#right-acuity-hint")).to_have_text("last: 6/60 pinhole")
@@ -85,7 +85,7 @@ def test_the_usual_visit_takes_fifteen_keys(
 
 def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     page.get_by_role("link", name="Coming").click()
-    page.locator("#coming").get_by_role("link", name="Measures").click()
+    page.locator("#coming").get_by_role("link", name="Enter visit").click()
     page.locator("#right-iop").fill("52")
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("alert")).to_contain_text("right eye: is a pressure of 52 mmHg right?")
@@ -231,8 +231,8 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     expect(page.get_by_role("alert")).to_contain_text("Week 1 is due")
     page.get_by_role("button", name="Yes, save it").click()
     changed = page.get_by_role("region", name="What changed")
-    expect(changed).to_contain_text("face-down")
-    expect(changed).to_contain_text("left-cheek")
+    expect(changed).to_contain_text("face down, 12 hours a day")
+    expect(changed).to_contain_text("left cheek on the pillow, 8 hours a day")
     expect(changed).to_contain_text("week 1")
     phone.reload()
     ready(phone)
@@ -253,11 +253,11 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
 def test_a_plan_changed_back_before_it_was_seen_is_no_change(
     page: Page, phone: Page, server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
-    for position, shown in (("left-cheek", True), ("face-down", False)):
+    for position, words, shown in (("left-cheek", "left cheek", True), ("face-down", "face down", False)):
         page.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/plan")
         page.get_by_label("Head position").select_option(position)
         page.get_by_role("button", name="Save the change").click()
-        expect(page.get_by_role("region", name="What changed")).to_contain_text(position)
+        expect(page.get_by_role("region", name="What changed")).to_contain_text(words)
         phone.reload()
         ready(phone)
         expect(phone.locator("#changes")).to_be_visible(visible=shown)

@@ -66,7 +66,7 @@ def test_three_people_and_one_eye(
     assert {e.kind for e in events.of_eye(clinic_store, row.id)} == {"posture", "symptoms"}
 
     nurse.goto(f"{server.address}/clinic/?find=Willa")
-    nurse.get_by_role("link", name="Measures").first.click()
+    nurse.get_by_role("link", name="Enter visit").first.click()
     nurse.locator("#right-acuity").fill("20/40-1")
     expect(nurse.locator("output[data-field=right-acuity]")).to_contain_text("logMAR 0.32 · 6/12.6 · 20/42 · 69 letters")
     nurse.locator("#right-acuity").fill("0.3")

@@ -43,9 +43,9 @@ def test_61_typed_for_16_is_put_right_and_settled_by_a_person(
     expect(nurse.locator(".course")).not_to_contain_text("pressure 61 mmHg")
     expect(nurse.locator(".course")).to_contain_text("pressure 16 mmHg")
     folded = nurse.locator(".entries > li", has_text="pressure 16 mmHg")
-    expect(folded.get_by_text("Was: Measures: right eye, pressure 61 mmHg")).to_be_hidden()
+    expect(folded.get_by_text("Was: Measurements: right eye, pressure 61 mmHg")).to_be_hidden()
     folded.get_by_text("Put right: typed the wrong way round").click()
-    expect(folded.get_by_text("Was: Measures: right eye, pressure 61 mmHg")).to_be_visible()
+    expect(folded.get_by_text("Was: Measurements: right eye, pressure 61 mmHg")).to_be_visible()
 
     surgeon = open_context(viewport={"width": 1280, "height": 800}).new_page()
     sign_in(surgeon, server, "surgeon@test.invalid")
@@ -79,5 +79,5 @@ def test_drops_put_right_in_the_note_are_told_on_the_phone(
     phone.reload()
     ready(phone)
     expect(phone.locator("#changes")).to_contain_text("Drop antibiotic: 2 × a day until")
-    nurse.get_by_role("link", name="Print the card anew").click()
+    nurse.get_by_role("link", name="Print a new card").click()
     expect(nurse.locator(".card")).to_contain_text("an older card is wrong")

@@ -91,7 +91,7 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     for path in ("/clinic/callbacks", "/clinic/"):
         assert "on an entry that was put right" in as_nurse.get(path).text
     eye_page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
-    assert "Was: Measures: right eye, pressure 61 mmHg" in eye_page
+    assert "Was: Measurements: right eye, pressure 61 mmHg" in eye_page
     assert 'aria-label="pressure 61' not in eye_page
     again = as_nurse.get(address)
     assert again.status_code == 409

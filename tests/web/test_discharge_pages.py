@@ -427,7 +427,7 @@ def test_the_reference_page_sets_published_durations_beside_the_forecast(as_nurs
 def test_todays_list_finds_by_name_or_number(as_nurse: FlaskClient, eye_id: str) -> None:
     assert "Pat Patient" in as_nurse.get("/clinic/?find=t-1 pat").text
     assert "Nobody with" in as_nurse.get("/clinic/?find=zzz").text
-    assert "Missing" in as_nurse.get("/clinic/").text
+    assert "Did not come" in as_nurse.get("/clinic/").text
 
 
 def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
@@ -440,7 +440,13 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     changed = as_nurse.post(
         page, data={**form, "position": "left-cheek", "hours_a_day": "8", "visits-1-target": "2027-03-12"}
     ).text
-    for words in ("What changed", "position face-down", "position left-cheek", "visit week 1", "2027-03-12"):
+    told = (
+        "face down, 12 hours a day, 5 days",
+        "left cheek on the pillow, 8 hours a day",
+        "Visit week 1",
+        "Fri 12 Mar 2027",
+    )
+    for words in ("What changed", *told):
         assert words in changed
     pack = as_patient.get("/api/v1/pack").json["eyes"][0]
     assert (pack["posture"]["position"], pack["visits"][1]["target"]) == ("left-cheek", "2027-03-12")
