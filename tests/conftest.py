@@ -22,12 +22,12 @@ from followup.care import accounts, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import OperationNote
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
+from followup.records.operation_note import OperationNote
 from followup.records.values import Device
 from followup.web import create_app
 
@@ -219,7 +219,7 @@ class Staff(FlaskClient):
     email, since = "", NOW
 
     def open(self, *args: Any, **kwargs: Any) -> Any:
-        now = self.application.extensions["followup"]["clock"]()
+        now = self.application.extensions["followup"].clock()
         if self.email and abs(now - self.since) >= signing_in.IDLE:
             self.sign_in(now)
         return super().open(*args, **kwargs)
@@ -233,7 +233,7 @@ class Staff(FlaskClient):
 def signed_in(app: Flask, email: str) -> FlaskClient:
     made = Staff(app, app.response_class)
     made.email = email
-    made.sign_in(app.extensions["followup"]["clock"]())
+    made.sign_in(app.extensions["followup"].clock())
     return made
 
 

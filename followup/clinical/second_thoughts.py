@@ -2,7 +2,7 @@
 
 from collections.abc import Collection
 
-from followup.clinical import overfill, tamponade
+from followup.clinical import agents, overfill
 from followup.clinical.evidence import Figure, Model
 
 PURE_FROM = Figure("a strength that is taken for undiluted gas, from", 50, "%", "CP", "common practice")
@@ -34,7 +34,7 @@ def questions(
 
 
 def _strength(agent: str, percent: float) -> list[str]:
-    substance = tamponade.AGENTS[agent]
+    substance = agents.AGENTS[agent]
     mixed = substance.non_expansile
     if mixed is None:
         plain = {0, 100} if agent == "air" else {0}
@@ -60,7 +60,7 @@ def _fill(agent: str, fill_percent: float) -> list[str]:
 
 
 def _name(agent: str) -> str:
-    words = tamponade.AGENTS[agent].words
+    words = agents.AGENTS[agent].words
     return "“Nothing”" if agent == "none" else words[0].upper() + words[1:]
 
 

@@ -16,10 +16,12 @@ from followup.care.patients.reaching import WAYS
 from followup.care.reading.eye import protocol
 from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
-from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
+from followup.clinical.agents import AGENTS
 from followup.clinical.evidence import SOURCES
+from followup.clinical.facts import FINDINGS
 from followup.clinical.pressure import INSTRUMENTS
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.surgery import INDICATIONS, RISKS
+from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
 
 POSTURES = {
@@ -226,31 +228,35 @@ def pairs(values: dict[str, Any]) -> str:
 
 def note_part(value: Any, key: str) -> str:
     """One part of an operation note in words."""
-    if value in (None, "", [], {}):
-        return "none"
-    if key == "drops":
-        return "; ".join(map(drop_words, value))
-    if key == "breaks":
-        return ", ".join(f"{b['clock']:g} o’clock {b['reach']}" for b in value)
-    if key == "posture":
-        return f"{words(value['position'], 'posture')}, {value['hours_a_day']:g} hours a day, {value['days']} days"
-    if key == "operated_at":
-        return moment(datetime.fromisoformat(value))
-    if key in ("steroid_drops_until", "steroid_last_day") or key.startswith("visit "):
-        return day(value)
-    if isinstance(value, dict):
-        return pairs(value)
     kind = {"steps": "step", "risks": "risk", "eye": "eye", "agent": "agent", "indication": "indication"}.get(key)
-    many = value if isinstance(value, list) else [value]
-    return ", ".join(
-        words(part, kind) if kind else number(part, 1) if isinstance(part, float) else str(part) for part in many
-    )
+    if key.startswith("visit "):
+        return day(value)
+    match value:
+        case None | "" | ():
+            return "none"
+        case tuple():
+            return ("; " if key == "drops" else ", ").join(note_part(part, key) for part in value)
+        case Drop():
+            return drop_words(value)
+        case Site():
+            return f"{value.clock:g} o’clock {value.reach}"
+        case Positioning():
+            return f"{words(value.position, 'posture')}, {value.hours_a_day:g} hours a day, {value.days} days"
+        case Baseline():
+            return pairs(dict(value)) or "none"
+        case datetime():
+            return moment(value)
+        case date():
+            return day(value)
+        case float():
+            return number(value, 1)
+    return words(value, kind) if kind else str(value)
 
 
-def drop_words(drop: dict[str, Any]) -> str:
+def drop_words(drop: Drop) -> str:
     """A drop of a note in a line, with the steps of a taper."""
-    steps = drop.get("steps") or [drop]
-    return f"{drop['name']}, " + ", then ".join(f"{_times(s['times_a_day'])} a day until {day(s['until'])}" for s in steps)
+    steps = (f"{_times(step.times_a_day)} a day until {day(step.until)}" for step in drop.every_step)
+    return f"{drop.name}, {', then '.join(steps)}"
 
 
 def _times(count: int) -> str:

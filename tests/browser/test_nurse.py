@@ -14,9 +14,10 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.note import drops_in
 from followup.care.errors import Conflict
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, eyes, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import stored
 from tests.browser.conftest import ZONE, RunningServer, all_received, clinic_day, ready, sign_in
 from tests.browser.kept import of_both_eyes
 from tests.browser.keys import Person
@@ -74,7 +75,7 @@ def test_the_usual_visit_takes_fifteen_keys(
     print(f"\nusual visit: {person.keys} keys, {person.clicks} click, about {person.seconds:.0f} s")
     assert person.keys <= 15
     assert person.seconds < 45
-    seen = [e.body for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
+    seen = [stored(e.body) for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
     by_eye = {body["eye"]: body for body in seen}
     assert (by_eye["right"]["acuity"], by_eye["right"]["iop_mmhg"], by_eye["right"]["bubble_percent"]) == ("6/12", 16, 60)
     assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)
@@ -183,7 +184,9 @@ def test_a_full_discharge_takes_eighty_keys_and_under_two_minutes(
     assert page.evaluate("window.timesPrinted") == 1
     print(f"\ndischarge: {person.keys} keys, {person.clicks} clicks, about {person.seconds:.0f} s")
     assert person.keys <= 80
-    body = next(eye.note.body for eye in eyes.followed(clinic_store) if eye.patient.number == "W-2047" and eye.note)
+    body = next(
+        eye.note.body.body(ZONE) for eye in eyes.followed(clinic_store) if eye.patient.number == "W-2047" and eye.note
+    )
     assert body["breaks"] == [{"clock": 11, "reach": "equator"}, {"clock": 1, "reach": "periphery"}]
     assert [(d["name"], [s["times_a_day"] for s in d.get("steps", ())]) for d in body["drops"]] == [
         ("antibiotic", []),

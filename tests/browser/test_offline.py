@@ -9,7 +9,8 @@ from playwright.sync_api import BrowserContext, Page, Route, expect
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code, revoke
-from followup.clinical.course import Course, Symptoms
+from followup.clinical.course import Course
+from followup.clinical.facts import Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from followup.records import Store, events, eyes, people

@@ -15,13 +15,13 @@ from followup.care.home.receive import receive
 from followup.care.messages import outgoing
 from followup.care.patients import following, joining
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, eyes, patients, people, worries
 from followup.records import messages as kept
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device, Eye
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details

@@ -19,16 +19,16 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import Drop, OperationNote
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol, receive
 from followup.care.learning import signing
 from followup.care.reading.eye import load, protocol
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Clinic
 from followup.records import open_store, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.operation_note import Drop, OperationNote
 
 ZONE = ZoneInfo("Europe/Vienna")
 OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)

@@ -13,10 +13,10 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.home import enrol
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.records import Store, audit, export
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.dictionary import KEPT_BACK, SECRET
 from followup.records.values import Device
 from tests.conftest import NOW, PASSWORD, ZONE, operation_note, patient_details

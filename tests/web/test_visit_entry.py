@@ -7,6 +7,9 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.records import Store, events, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import stored
+from followup.records.values import saying
 from tests.web.test_discharge_pages import VISIT
 
 PLAIN = {key: value for key, value in VISIT.items() if not key.startswith("right-")}
@@ -18,7 +21,7 @@ def saved(as_nurse: FlaskClient, store: Store, eye_id: str, **fields: Any) -> di
     form = {**PLAIN, **{f"right-{name}": value for name, value in fields.items()}}
     answer = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=form)
     assert answer.status_code == 303, re.findall(r'class="error"[^>]*>([^<]*)', answer.text)
-    return next(e.body for e in events.of_eye(store, eye_id) if e.kind == "measures")
+    return next(stored(body) for _, body in saying(events.of_eye(store, eye_id), MeasuresBody))
 
 
 @pytest.mark.parametrize(

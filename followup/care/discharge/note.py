@@ -1,22 +1,17 @@
-"""The note of an operation as the clinic writes it, checked, and the operation that it says."""
+"""The note of an operation, checked, and the operation that it says."""
 
 from collections.abc import Iterable, Sequence
-from datetime import date, datetime, timedelta, tzinfo
-from typing import Annotated, Any
-
-from pydantic import BaseModel, ConfigDict, Field, SerializerFunctionWrapHandler, model_serializer, model_validator
+from datetime import date, datetime, tzinfo
 
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError
-from followup.care.reading.bodies import DROP_NAME_LENGTH
 from followup.care.reading.eye import operation_of
 from followup.clinical import acuity, drops, pressure, schedule, second_thoughts, tamponade
-from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
+from followup.clinical.surgery import Operation
 from followup.records import eyes
-
-MOST_PLAUSIBLE_DROPS = 12
+from followup.records.operation_note import MOST_PLAUSIBLE_DROPS, Drop, OperationNote
 
 PROCEDURE_STEPS: dict[str, str] = {
     "vitrectomy": "vitrectomy",
@@ -31,84 +26,6 @@ PROCEDURE_STEPS: dict[str, str] = {
     "cataract": "cataract removed",
     "anti-vegf": "anti-VEGF injected",
 }
-
-
-TimesADay = Annotated[int, Field(ge=1, le=drops.MOST_TIMES_A_DAY)]
-
-
-class DropStep(BaseModel):
-    model_config = ConfigDict(extra="forbid")
-
-    times_a_day: TimesADay
-    until: date
-
-
-class Drop(BaseModel):
-    """A drop as the clinic prescribed it; the app repeats it and computes nothing.
-
-    `steps` are those of a taper, in order; `times_a_day` is then the first and `until` the last day of all.
-    """
-
-    model_config = ConfigDict(extra="forbid")
-
-    name: Annotated[str, Field(min_length=1, max_length=DROP_NAME_LENGTH)]
-    times_a_day: TimesADay
-    until: date
-    steps: Annotated[list[DropStep], Field(max_length=drops.MOST_STEPS)] = []
-
-    @classmethod
-    def of(cls, drop: drops.Prescribed) -> "Drop":
-        first, *later = steps = [DropStep(times_a_day=s.times_a_day, until=s.until) for s in drop.steps]
-        return cls(name=drop.name, times_a_day=first.times_a_day, until=drop.until, steps=steps if later else [])
-
-    @property
-    def prescribed(self) -> drops.Prescribed:
-        steps = tuple(drops.Step(s.times_a_day, s.until) for s in self.steps)
-        return drops.Prescribed(self.name, steps or (drops.Step(self.times_a_day, self.until),))
-
-    @model_serializer(mode="wrap")
-    def _plain_without_steps(self, whole: SerializerFunctionWrapHandler) -> dict[str, Any]:
-        """A drop that stays the same is written as notes had it before there were tapers."""
-        said: dict[str, Any] = whole(self)
-        return said if self.steps else {key: value for key, value in said.items() if key != "steps"}
-
-
-class OperationNote(BaseModel):
-    """What the nurse copies from the operation note."""
-
-    model_config = ConfigDict(extra="forbid")
-
-    eye: str
-    operated_at: datetime
-    surgeon: str
-    indication: str
-    steps: list[str] = []
-    breaks: list[dict[str, Any]] = []
-    lens: str
-    agent: str
-    percent: float = 0
-    fill_percent: float = 0
-    risks: list[str] = []
-    baseline: dict[str, Any] = {}
-    drops: Annotated[list[Drop], Field(max_length=MOST_PLAUSIBLE_DROPS)] = []
-    steroid_drops_until: date | None = None
-    height_metres: float = 0
-    posture: dict[str, Any] | None = None
-    notes: str = ""
-
-    @model_validator(mode="after")
-    def _aware(self) -> "OperationNote":
-        if self.operated_at.tzinfo is None:
-            raise ValueError("the time of surgery needs its offset")
-        return self
-
-    def body(self, zone: tzinfo) -> dict[str, Any]:
-        """The record's body. Drops end with the local day."""
-        body = self.model_dump(mode="json", exclude={"eye", "operated_at", "agent", "surgeon"})
-        if self.steroid_drops_until:
-            end = datetime.combine(self.steroid_drops_until + timedelta(days=1), datetime.min.time(), zone)
-            body |= {"steroid_drops_until": end.isoformat(), "steroid_last_day": self.steroid_drops_until.isoformat()}
-        return body
 
 
 def check_days(note: OperationNote, visits: Sequence[schedule.Window], now: datetime, zone: tzinfo) -> None:
@@ -174,32 +91,21 @@ def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operatio
     if note.agent != "none" and note.fill_percent == 0:
         raise CareError("write how full the eye was at the end of surgery, for example 90", "fill_percent")
     try:
-        if note.baseline.get("acuity"):
-            acuity.read(note.baseline["acuity"], note.baseline.get("notation"))
+        if note.baseline.acuity:
+            acuity.read(note.baseline.acuity, note.baseline.notation)
     except ClinicalError as error:
         raise CareError(str(error), "baseline_acuity") from error
     try:
-        if note.baseline.get("iop_mmhg") is not None:
-            pressure.read(note.baseline["iop_mmhg"])
+        if note.baseline.iop_mmhg is not None:
+            pressure.read(note.baseline.iop_mmhg)
     except ClinicalError as error:
         raise CareError(str(error), "baseline_iop") from error
     try:
-        return operation_of(note.eye, note.operated_at, note.agent, note.body(zone))
+        return operation_of(note, zone)
     except ClinicalError as error:
         raise CareError(str(error)) from error
 
 
 def record_operation(desk: Desk, operation_id: str, note: OperationNote, why: str = "") -> str:
     """Keep the note of an operation, or (with `why`) one that puts it right; returns its id."""
-    return eyes.add_note(
-        desk.store,
-        desk.now,
-        operation_id,
-        note.eye,
-        note.operated_at,
-        note.agent,
-        note.surgeon,
-        note.body(desk.zone),
-        desk.actor.signature,
-        why,
-    )
+    return eyes.add_note(desk.store, desk.now, operation_id, note, desk.zone, desk.actor.signature, why)

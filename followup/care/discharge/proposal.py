@@ -4,12 +4,13 @@ from collections import Counter
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
-from followup.care.discharge.note import Drop, OperationNote, drops_text, operation_from
+from followup.care.discharge.note import drops_text, operation_from
 from followup.care.reading.eye import protocol
-from followup.clinical import coverage, posture, schedule, tamponade
-from followup.clinical.course import Operation
+from followup.clinical import agents, coverage, forecasts, posture, schedule, tamponade
+from followup.clinical.surgery import Operation
 from followup.protocols import book
 from followup.records import Store, eyes, visits
+from followup.records.operation_note import OperationNote
 
 LATELY_NOTES, LATELY_LINES = 60, 5
 
@@ -23,7 +24,7 @@ class Proposal:
     plan: posture.Plan | None
     covers: list[coverage.Cover]
     cover_lost_day: float | None
-    forecast: tamponade.Forecast
+    forecast: forecasts.Forecast
     unplaced: dict[str, str]
 
 
@@ -32,7 +33,7 @@ def propose(
 ) -> Proposal:
     """Visits from the review protocol (on open clinic days), posture from plans and geometry, forecast from the agent."""
     operation = operation_from(note, now, zone)
-    moves = tamponade.AGENTS[operation.agent].moves
+    moves = agents.AGENTS[operation.agent].moves
     plan = book.propose_plan(
         book.postures(protocol(store, "postures").text),
         operation.agent,
@@ -55,8 +56,7 @@ def drops_lately(store: Store, zone: tzinfo) -> list[str]:
     said: Counter[str] = Counter()
     for note in eyes.latest_notes(store, LATELY_NOTES):
         operated_on = note.operated_at.astimezone(zone).date()
-        prescribed = [Drop.model_validate(drop) for drop in note.body.get("drops", ())]
-        said.update(drops_text([drop], operated_on) for drop in prescribed if drop.until > operated_on)
+        said.update(drops_text([drop], operated_on) for drop in note.body.drops if drop.until > operated_on)
     return [line for line, _ in said.most_common(LATELY_LINES)]
 
 

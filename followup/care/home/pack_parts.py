@@ -7,7 +7,8 @@ from pydantic import BaseModel
 
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
-from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.clinical.timeline import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.records.operation_note import Drop
 
 
 class BubbleDay(BaseModel):
@@ -94,20 +95,6 @@ class Visit(BaseModel):
     starts: str | None
     latest: date
     seen: bool
-
-
-class DropStep(BaseModel):
-    times_a_day: int
-    until: date
-
-
-class Drop(BaseModel):
-    """A drop with its last day; a taper has `steps`, of which the first that has not ended is due."""
-
-    name: str
-    times_a_day: int
-    until: date
-    steps: list[DropStep] = []
 
 
 class Receipt(BaseModel):

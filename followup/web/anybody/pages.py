@@ -6,7 +6,6 @@ from flask.typing import ResponseReturnValue as Answer
 from followup.care.reading.eye import rulebook
 from followup.care.watch import watching
 from followup.clinical import (
-    acuity,
     altitude,
     bubble,
     chart_noise,
@@ -20,6 +19,7 @@ from followup.clinical import (
     second_thoughts,
     success,
     tamponade,
+    vision,
     warnings,
 )
 from followup.clinical.evidence import SOURCES
@@ -27,7 +27,7 @@ from followup.web import context
 
 bp = Blueprint("pages", __name__)
 MODELS = (
-    acuity,
+    vision,
     chart_noise,
     pressure,
     tamponade,

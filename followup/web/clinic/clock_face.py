@@ -12,7 +12,7 @@ from typing import Any
 from wtforms import Form, ValidationError
 
 from followup.care.discharge.proposal import Proposal
-from followup.clinical import coverage, tamponade
+from followup.clinical import agents, coverage
 from followup.web.fields import ManyField
 
 RINGS: dict[str, tuple[float, float]] = {
@@ -102,7 +102,7 @@ class CoverPicture:
 def covers(proposal: Proposal) -> list[CoverPicture]:
     """A picture for each posture of a proposal, in its order."""
     operation = proposal.operation
-    fill, moves = operation.fill_percent, tamponade.AGENTS[operation.agent].moves
+    fill, moves = operation.fill_percent, agents.AGENTS[operation.agent].moves
     found = []
     for cover in proposal.covers:
         spans = ((reach, coverage.hours_covered(reach, fill, cover.name, moves)) for reach in RINGS)

@@ -1,6 +1,6 @@
 """The forms of discharge: patient, operation note, proposed visits; and of putting a note right."""
 
-from datetime import date, datetime, tzinfo
+from datetime import datetime, tzinfo
 from typing import Any
 
 from flask_wtf import FlaskForm
@@ -19,10 +19,10 @@ from wtforms import (
 from wtforms.validators import DataRequired, InputRequired, Length, Optional
 
 from followup.care.corrections.correcting import LONGEST_REASON
-from followup.care.discharge.note import PROCEDURE_STEPS, Drop, drops_text, steroid_end
+from followup.care.discharge.note import PROCEDURE_STEPS, drops_text, steroid_end
 from followup.care.patients.reaching import WAYS
-from followup.clinical.course import INDICATIONS, RISKS
-from followup.clinical.tamponade import AGENTS, LENSES
+from followup.clinical.agents import AGENTS, LENSES
+from followup.clinical.surgery import INDICATIONS, RISKS
 from followup.records.values import Note
 from followup.web.clinic.clock_face import BreaksField, code_of
 from followup.web.context import LANGUAGES
@@ -138,21 +138,24 @@ class NoteForm(OperationPart, FlaskForm):
 def note_data(note: Note, zone: tzinfo) -> dict[str, Any]:
     """What stands in a note, for the fields of `OperationPart`."""
     body, at = note.body, note.operated_at.astimezone(zone)
-    baseline, last_day = body.get("baseline") or {}, body.get("steroid_last_day")
-    typed_end = date.fromisoformat(last_day) if last_day else None
-    drops = [Drop.model_validate(drop) for drop in body.get("drops", ())]
+    before = body.baseline
     return {
-        **{key: body.get(key) for key in ("indication", "lens", "steps", "risks", "notes")},
-        **{key: f"{body[key]:g}" if body.get(key) else "" for key in ("percent", "fill_percent")},
+        "indication": body.indication,
+        "lens": body.lens,
+        "steps": list(body.steps),
+        "risks": list(body.risks),
+        "notes": body.notes,
+        "percent": f"{body.percent:g}" if body.percent else "",
+        "fill_percent": f"{body.fill_percent:g}" if body.fill_percent else "",
         "eye": note.eye,
         "operated_on": at.date(),
         "operated_time": at.time().replace(tzinfo=None),
         "surgeon": note.surgeon,
         "agent": note.agent,
-        "breaks": [code_of(b["clock"], b["reach"]) for b in body.get("breaks", ())],
-        "baseline_acuity": baseline.get("acuity", ""),
-        "baseline_notation": baseline.get("notation", ""),
-        "baseline_iop": f"{baseline['iop_mmhg']:g}" if baseline.get("iop_mmhg") is not None else "",
-        "drops": drops_text(drops),
-        "steroid_drops_until": typed_end if typed_end != steroid_end(drops) else None,
+        "breaks": [code_of(site.clock, site.reach) for site in body.breaks],
+        "baseline_acuity": before.acuity or "",
+        "baseline_notation": before.notation or "",
+        "baseline_iop": f"{before.iop_mmhg:g}" if before.iop_mmhg is not None else "",
+        "drops": drops_text(body.drops),
+        "steroid_drops_until": body.steroid_drops_until if body.steroid_drops_until != steroid_end(body.drops) else None,
     }

@@ -5,13 +5,13 @@ from flask.typing import ResponseReturnValue as Answer
 from flask_babel import force_locale, get_locale, gettext
 
 from followup.care.actors import barred
-from followup.care.corrections import correcting, operation_note
+from followup.care.corrections import correcting
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
-from followup.care.reading import entries, person
+from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
-from followup.care.visits import book, visit
+from followup.care.visits import in_book, visit
 from followup.care.watch.dangers import dangers
 from followup.exchange import qr
 from followup.web import charts, context
@@ -42,7 +42,7 @@ def card(eye_id: str) -> Answer:
             qr=qr.svg(link) if link else None,
             address=f"{context.settings().server.public_address}{address}",
             dangers=dangers(rulebook(context.store()), [eye.operation], gettext),
-            changed=operation_note.last_change(context.store(), eye.note.operation_id),
+            changed=operations.last_change(context.store(), eye.note.operation_id),
             language=language,
             direction=locale.text_direction if locale else "ltr",
         )
@@ -72,13 +72,13 @@ def eye_page(eye_id: str) -> Answer:
         differences=agreement.differences(store, eye.events, context.zone()),
         chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
         rows=charts.course_table(eye, now),
-        cancelled=book.cancelled(store, eye.id),
+        cancelled=in_book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
         no_gas=eye.no_gas_record if eye.operated else None,
-        histories=operation_note.histories(store, eye.notes),
+        histories=operations.histories(store, eye.notes),
     )
 
 

@@ -7,7 +7,7 @@ from followup.care.errors import CareError
 from followup.care.patients import following, joining
 from followup.care.reading import person
 from followup.care.today import lists
-from followup.care.visits import book
+from followup.care.visits import in_book
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.patient_forms import EndForm, JoinForm, TakeUpForm
@@ -21,7 +21,7 @@ def patient_page(patient_id: str) -> Answer:
     if found.patient.id != patient_id:
         return redirect(url_for(".patient_page", patient_id=found.patient.id))
     readings = {eye.id: {what: person.last_reading(eye, what) for what in ("acuity", "iop_mmhg")} for eye in found.eyes}
-    gone = {eye.id: book.cancelled(context.store(), eye.id) for eye in found.eyes}
+    gone = {eye.id: in_book.cancelled(context.store(), eye.id) for eye in found.eyes}
     return render_template("clinic/patient.html", found=found, readings=readings, cancelled=gone, take_up=TakeUpForm())
 
 

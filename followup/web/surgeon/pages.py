@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue as Answer
 from werkzeug.datastructures import MultiDict
 from wtforms.fields.choices import SelectChoice
 
-from followup.care.callbacks import showing
+from followup.care.callbacks import lines
 from followup.care.learning import results, results_csv, signing
 from followup.care.reading.eye import protocol, rulebook
 from followup.errors import FollowupError
@@ -22,7 +22,7 @@ bp.context_processor(display.unsigned)
 @bp.get("/")
 def needs_me() -> Answer:
     """Mine, what moved up, then colleagues': by how soon, then by how long it has waited. What is decided comes last."""
-    return render_template("surgeon/needs_me.html", found=showing.for_surgeon(context.desk()))
+    return render_template("surgeon/needs_me.html", found=lines.for_surgeon(context.desk()))
 
 
 @bp.get("/results")
