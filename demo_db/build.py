@@ -21,6 +21,7 @@ from followup.care.discharge.proposal import propose
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
 from followup.care.home.receive import receive
+from followup.care.patients import consenting
 from followup.care.reading.eye import load
 from followup.care.visits import diary
 from followup.care.visits.openings import AHEAD, openings
@@ -180,7 +181,10 @@ class _Life:
             carer_phone=eye.get("carer_phone", ""),
         )
         windows = [_on_open_day(w, places) for w in proposed.visits]
-        operation, _ = leaving.discharge(Desk(self.store, at, self.nurse, self.zone), patient, note, windows)
+        desk = Desk(self.store, at, self.nurse, self.zone)
+        operation, _ = leaving.discharge(desk, patient, note, windows)
+        if patient.reached_by != "no-app":
+            consenting.give(desk, load(self.store, operation, self.zone).patient.id, "patient", "")
         return operation
 
     def _phone(self, at: datetime) -> Device:

@@ -44,10 +44,14 @@ Pressure = Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_M
 
 
 class SecondLookText(_Strict):
-    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again."""
+    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again.
+
+    What is often a slip, or the bubble, is looked at twice more (`looks`) before somebody is called.
+    """
 
     ask: Annotated[str, Field(min_length=1)]
     hours: Annotated[float, Field(gt=0)]
+    looks: Annotated[int, Field(ge=1, le=3)] = 1
 
 
 class RuleText(_Strict):

@@ -64,6 +64,33 @@ class PageOpened:
 
 
 @dataclass(frozen=True, slots=True)
+class ListedOperation:
+    """An operation as a theatre list has it; `body` holds what else the list says, by the discharge form's fields."""
+
+    id: str
+    number: str
+    name: str
+    operated_on: date
+    eye: str
+    body: dict[str, Any]
+    source: str
+    listed_by: str
+    listed_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Consent:
+    """What was said about consent to something: given, or taken back."""
+
+    at: datetime
+    what: str
+    given: bool
+    said_by: str
+    words: str
+    recorded_by: str
+
+
+@dataclass(frozen=True, slots=True)
 class Patient:
     """A person; `joined_into` is the record of the same person that this one was joined into.
 

@@ -110,6 +110,7 @@ WORDS: dict[str, dict[str, str]] = {
         "visit": "reminder of a visit",
         "visit-changed": "note that a visit was moved or cancelled",
         "not-heard": "note that nothing was heard",
+        "password-reset": "link for a new password",
     },
     "message_state": {
         "waiting": "not sent yet",

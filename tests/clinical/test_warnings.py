@@ -69,9 +69,10 @@ CASES: list[Case] = [
     ("vision-worse", again(12, vision="worse"), [symptoms(12, vision="same")], {}),
     ("vision-said-worse", [symptoms(12, vision="worse")], [symptoms(12, vision="same")], {}),
     ("vision-still-worse", again(12, vision="worse"), [symptoms(10, vision="worse"), symptoms(12, vision="worse")], {}),
+    ("redness-still-worse-early", again(2, redness="worse"), again(2, redness="worse")[:2], {}),
     ("redness-still-worse", again(12, redness="worse"), [symptoms(10, redness="worse"), symptoms(12, redness="worse")], {}),
     (
-        "vision-and-floaters-early",
+        "floaters-in-company-early",
         [symptoms(14, vision="worse", floaters="worse")],
         [symptoms(14.1, vision="worse", floaters="worse")],
         {},

@@ -28,6 +28,7 @@ from followup.clinical import bubble, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
 from followup.records.bodies.kinds import stored
+from followup.records.generation import generation as generation
 from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
@@ -46,6 +47,7 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
     book = rulebook(store)
     return Pack(
         made_at=now,
+        generation=generation(store),
         zone=clinic.zone,
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,
@@ -201,7 +203,8 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
                 second_look=_second_look(rule, translate),
-                twice_within_hours=rule.threshold.get("within_hours"),
+                again_within_hours=rule.threshold.get("within_hours"),
+                looks=rule.threshold.get("looks", warnings.LOOKS_IN_A_ROW),
                 **_said(rule, eye, translate),
             )
         )
@@ -210,7 +213,7 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
 
 def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
     look = rule.second_look
-    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours, looks=look.looks)
 
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:

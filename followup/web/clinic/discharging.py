@@ -25,7 +25,7 @@ from followup.records.bodies.base import first_message
 from followup.records.operation_note import OperationNote, Positioning
 from followup.records.values import SIDES
 from followup.web import context
-from followup.web.clinic import clock_face
+from followup.web.clinic import clock_face, theatre_list
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye
 from followup.web.clinic.discharge_forms import SAME_PERSON, DischargeForm, OperationPart, ParticularsPart
 from followup.web.clinic.plan_form import PlanForm
@@ -65,8 +65,9 @@ def new_discharge() -> Answer:
     else:
         form.operated_on.data = context.today()
         _fill_in(form, request.args.get("patient", ""), request.args.get("eye", ""))
+        theatre_list.begin(form, id)
     surgeons = accounts.surgeons(context.store())
-    if request.method == "GET" and len(surgeons) == 1:
+    if request.method == "GET" and len(surgeons) == 1 and not form.surgeon.data:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)
     form.asked.data = " ".join(asks)

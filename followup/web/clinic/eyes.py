@@ -9,6 +9,7 @@ from followup.care.corrections import correcting
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
+from followup.care.patients import consenting
 from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
 from followup.care.visits import in_book, visit
@@ -46,7 +47,8 @@ def card(eye_id: str) -> Answer:
             language=language,
             direction=locale.text_direction if locale else "ltr",
         )
-    return render_template("clinic/card.html", eye=eye, paper=paper, language=language)
+    consents = consenting.history(context.store(), eye.patient.id)
+    return render_template("clinic/card.html", eye=eye, paper=paper, language=language, consents=consents)
 
 
 @bp.post("/eyes/<eye_id>/code")

@@ -59,9 +59,10 @@ class MessageSettings(BaseModel):
 
 
 class Results(BaseModel):
-    """What became of each event, in the order sent."""
+    """What became of each event, in the order sent; another `generation` than before: send again what was received."""
 
     results: list[Result]
+    generation: str
 
 
 @bp.get("/pack")
@@ -83,7 +84,7 @@ def events() -> Answer:
         return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
     results = receive(context.store(), context.now(), _device(), sent.events, context.zone(), bounds.clock(sent.sent_at))
     told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
-    return jsonify(Results(results=told).model_dump())
+    return jsonify(Results(results=told, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.post("/sealed")
@@ -95,7 +96,7 @@ def sealed() -> Answer:
     except ValueError as error:
         return {"error": str(error)}, 400
     results = receive(context.store(), context.now(), _device(), entries, context.zone())
-    return jsonify(Results(results=results).model_dump())
+    return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.get("/messages")
