@@ -16,6 +16,7 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
+from followup.care.discharge.note import drops_in, steroid_end
 from followup.care.discharge.proposal import propose
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
@@ -34,9 +35,11 @@ from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import PostureBody, SymptomsBody
 from followup.records.bodies.kinds import body_of, stored
-from followup.records.operation_note import Baseline, Drop, OperationNote, Positioning, Site
+from followup.records.operation_note import Baseline, OperationNote, Positioning, Site
 from followup.records.store import new_id
 from followup.records.values import Device
+
+USUAL_DROPS = ("antibiotic 4 × a day, 7 days", "steroid 4-3-2-1 × a day, 1 week each")
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
@@ -145,7 +148,7 @@ class _Life:
     def _discharged(self, at: datetime) -> str:
         eye = self.eye
         day = self.operated_at.astimezone(self.zone).date()
-        drops = tuple(_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"]))
+        drops = drops_in("\n".join(eye.get("drops", USUAL_DROPS)), day, day)
         note = OperationNote(
             eye=eye["eye"],
             operated_at=self.operated_at,
@@ -160,7 +163,7 @@ class _Life:
             risks=tuple(r for r in eye.get("risks", []) if r in RISKS),
             baseline=Baseline(acuity=eye["before"]["acuity"], iop_mmhg=eye["before"]["iop"]),
             drops=drops,
-            steroid_drops_until=day + timedelta(days=28),
+            steroid_drops_until=steroid_end(drops),
             height_metres=self.height_metres,
         )
         places = openings(self.store, self.clinic, day, day + AHEAD).places
@@ -285,11 +288,6 @@ def _on_open_day(window: Window, places: dict[date, int]) -> Window:
     """As a nurse does with a visit that finds no place in its window: the next day on which the clinic sees people."""
     target = min(day for day in places if day >= window.target) if window.target not in places else window.target
     return replace(window, target=target, latest=max(window.latest, target))
-
-
-def _drop(text: str, day: date) -> Drop:
-    name, times, days = text.rsplit(maxsplit=2)
-    return Drop(name=name, times_a_day=int(times), until=day + timedelta(days=int(days)))
 
 
 def _home_body(words: list[str]) -> dict[str, Any]:

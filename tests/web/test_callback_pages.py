@@ -296,3 +296,16 @@ def test_what_is_left_undecided_may_be_settled_while_the_rest_is_to_do(
     assert as_nurse.post(f"{call}/attempt", data={"outcome": "advice", "about": last}).status_code == 303
     assert {c.id for c in worries.open_callbacks(store)} == set(others)
     assert 'name="outcome"' not in as_nurse.get(call).text
+
+
+def test_who_was_seen_since_is_not_to_be_phoned(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, call: str, clock: Clock
+) -> None:
+    as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
+    assert "phone the patient: come today" in as_nurse.get("/clinic/callbacks").text
+    clock.pass_(minutes=20)
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**MEASURED, "visit": ""}).status_code == 303
+    for client, page in ((as_nurse, "/clinic/callbacks"), (as_surgeon, "/surgeon/"), (as_nurse, call)):
+        shown = client.get(page).text
+        assert "was seen" in shown, page
+        assert "phone the patient: come today" not in shown

@@ -122,9 +122,9 @@ def test_oil_taken_out_leaves_header_card_and_buttons(
 ) -> None:
     clock.pass_(days=100)
     oil = operated(store, nurse, settings, agent="silicone-oil", percent=0)
-    assert "There is silicone oil in my left eye" in as_nurse.get(f"/clinic/eyes/{oil}/card").text
+    assert "There is oil in my eye: left eye · silicone oil" in as_nurse.get(f"/clinic/eyes/{oil}/card").text
     as_nurse.post(f"/clinic/eyes/{oil}/oil-out")
-    assert "There is silicone oil" not in as_nurse.get(f"/clinic/eyes/{oil}/card").text
+    assert "There is oil in my eye" not in as_nurse.get(f"/clinic/eyes/{oil}/card").text
     page = as_nurse.get(f"/clinic/eyes/{oil}").text
     assert "Oil was taken out" not in page
     assert "the oil was taken out" in page
