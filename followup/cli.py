@@ -61,18 +61,27 @@ def cli(context: click.Context, config: Path | None) -> None:
 @click.option("--port", type=int, default=None, help="Port to listen on.")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(".followup-demo"), help="Where the demo is kept.")
 @click.option("--fresh", is_flag=True, help="Build the invented clinic anew.")
-def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
+@click.option("--eyes", type=click.IntRange(1, 10_000_000), help="A clinic with so many eyes, a tenth of them followed.")
+@click.option("--seed", type=int, default=1, help="With --eyes: the same number gives the same clinic on the same day.")
+@click.option("--serve/--no-serve", "serves", default=True, help="Whether it is served once it is built.")
+def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: int | None, seed: int, serves: bool) -> None:
     """Build the invented clinic if it is missing, serve it, and print how to sign in."""
-    from demo_db import build
+    from demo_db import build, many
     from followup.records.lock import held
     from followup.serving import serve as run_server
 
     settings = build.settings(folder, host, port)
-    with held(settings.server.database, "the demo is being built"):
-        store = build.ensure(settings, datetime.now(UTC), fresh=fresh)
-        click.echo(build.sign_in_words(store, settings, datetime.now(UTC)))
+    path, now = settings.server.database, datetime.now(UTC)
+    if eyes is not None and path.exists() and not fresh:
+        raise click.UsageError(f"{path} exists; with --fresh it is built anew with {eyes} eyes")
+    with held(path, "the demo is being built"):
+        if eyes is not None:
+            many.build(settings, now, eyes, seed, lambda written: click.echo(f"{written} eyes written", err=True))
+        store = build.ensure(settings, now, fresh=fresh and eyes is None)
+        click.echo(build.sign_in_words(store, settings, now))
         store.close()
-    run_server(settings)
+    if serves:
+        run_server(settings)
 
 
 @cli.command()
