@@ -37,7 +37,8 @@ from tests.conftest import COMMAND
 Found = dict[str, Any]
 PHONES, ENTRIES, AT_ONCE, STARTS = 200, 20, 8, 7
 CLOCK = ("check", "escalate", "messages")
-ADMIN_PAGES = ("/patients/", "/callbacks/", "/visits/", "/events/")
+SAME_LISTS = {"visits": "today", "callbacks": "callbacks", "patients": "search", "events": "one eye"}
+"""Tables as an admin framework lists them, and the page of ours that people open for those."""
 
 
 def main(words: Sequence[str] | None = None) -> Found:
@@ -53,7 +54,7 @@ def main(words: Sequence[str] | None = None) -> Found:
     found["growth"] = growth(found["sizes"])
     if asked.out:
         asked.out.write_text(json.dumps(found, indent=2) + "\n", encoding="utf-8")
-    print(table(found))
+    print(shown(found))
     return found
 
 
@@ -90,8 +91,9 @@ def of_size(folder: Path, size: int, seconds: float) -> Found:
     tokens = _phones(store, settings.clinic.tz)
     found: Found = {"built_cpu_seconds": built, "disk": disk(store, size)}
     with program(file) as ours, yardstick("twenty_rows", plain) as bare:
-        found["pages"] = pages(ours, bare, _paths(store), seconds)
-        found["admin"] = admin(settings.server.database, ours, seconds)
+        paths = _paths(store)
+        found["pages"] = pages(ours, bare, paths, seconds)
+        found["admin"] = admin(settings.server.database, ours, paths, seconds)
         found["entries"] = entries(ours, tokens, folder / "commits.db", seconds)
         found["clock"] = clock(store, settings, found["pages"])
         found["memory"] = figure(ours.memory_mb, bare.memory_mb, "MB")
@@ -129,19 +131,20 @@ def pages(ours: Server, bare: Server, paths: dict[str, tuple[str, str]], seconds
     return found
 
 
-def admin(database: Path, ours: Server, seconds: float) -> Found | None:
-    """How many times longer an admin framework takes for its pages of the same data than we do for the list of today."""
+def admin(database: Path, ours: Server, paths: dict[str, tuple[str, str]], seconds: float) -> Found | None:
+    """Lists of the same data in an admin framework: how many times longer they take than ours."""
     if importlib.util.find_spec("flask_admin") is None or importlib.util.find_spec("sqlalchemy") is None:
         return None
     people = {person["role"]: person for person in build._data("clinic")["staff"]}
     ours.session.cookies.clear()
     ours.sign_in(people["nurse"]["email"], people["nurse"]["password"])
+    found = {}
     with yardstick("admin", database) as framework:
-        found = {}
-        for path in ADMIN_PAGES:
-            asking: Callable[[], Any] = lambda path=path: framework.get(path)  # noqa: E731
-            ms, today_ms = alternately([asking, lambda: ours.get("/clinic/callbacks")], seconds)
-            found[path.strip("/")] = figure(ms, today_ms, "ms")
+        for table, page in SAME_LISTS.items():
+            asking: Callable[[], Any] = lambda table=table: framework.get(f"/admin/{table}/")  # noqa: E731
+            our_own: Callable[[], Any] = lambda page=page: ours.get(paths[page][1])  # noqa: E731
+            ms, our_ms = alternately([asking, our_own], seconds)
+            found[table] = figure(ms, our_ms, "ms")
     return found
 
 
@@ -190,12 +193,12 @@ def _phones(store: Store, zone: Any) -> list[tuple[str, str]]:
     return found
 
 
-def clock(store: Store, settings: Any, shown: Found) -> Found:
+def clock(store: Store, settings: Any, measured: Found) -> Found:
     """A quiet minute: each of the clock's jobs once more, right after it has done what was due."""
     now = datetime.now(UTC)
     for name in CLOCK:
         jobs.JOBS[name](store, settings, now)
-    bare = shown["today"]["cpu"]["yardstick"]
+    bare = measured["today"]["cpu"]["yardstick"]
     found = {}
     for name in CLOCK:
         began = time.process_time()
@@ -231,7 +234,7 @@ def growth(sizes: Found) -> Found:
     return {name: largest[name]["ratio"] / smallest[name]["ratio"] for name in smallest}
 
 
-def table(found: Found) -> str:
+def shown(found: Found) -> str:
     lines = [("", "measured", "yardstick", "ratio", "")]
 
     def add(name: str, one: Found, more: str = "") -> None:
@@ -245,7 +248,7 @@ def table(found: Found) -> str:
             add(f"  {name}", page, f", {page['bytes']:,} bytes")
             add(f"  {name}, processor", page["cpu"])
         for name, page in (of["admin"] or {}).items():
-            add(f"  admin framework’s {name} / our callbacks", page)
+            add(f"  admin framework’s {name} / our {SAME_LISTS[name]}", page)
         add("  durable entries", of["entries"])
         for name, job in of["clock"].items():
             add(f"  quiet minute: {name}", job)

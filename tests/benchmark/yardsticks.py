@@ -60,6 +60,7 @@ def admin() -> Flask:
     """The clinic's tables in a general-purpose admin framework: pages of twenty rows, with their number and a filter."""
     from flask_admin import Admin  # only where the extra `benchmark` is installed
     from flask_admin.contrib.sqla import ModelView
+    from flask_babel import Babel
     from sqlalchemy import create_engine
     from sqlalchemy.ext.automap import automap_base
     from sqlalchemy.orm import Session, scoped_session, sessionmaker
@@ -67,6 +68,7 @@ def admin() -> Flask:
     end_with_parent()
     app = Flask(__name__)
     app.secret_key = "for this benchmark"
+    Babel(app)
     engine = create_engine(f"sqlite:///{os.environ['YARDSTICK']}")
     base = automap_base()
     base.prepare(autoload_with=engine)
