@@ -59,7 +59,7 @@ def build(made: Settings, now: datetime, eyes: int, seed: int, told: Callable[[i
 
 def fill(store: Store, clinic: Clinic, now: datetime, eyes: int, seed: int) -> "Copies":
     """Live through the eyes that are copied, in a database that holds nobody yet; at most `eyes` of them."""
-    random = Random(seed)
+    random = Random(seed)  # noqa: S311  the same clinic for the same seed
     told = small.told_eyes()
     followed = max(1, round(eyes * FOLLOWED_SHARE))
     more = min(MOST_LIVED, max(0, followed - len(told)) // 8)

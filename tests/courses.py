@@ -6,17 +6,9 @@ from typing import Any
 
 from followup.clinical import posture
 from followup.clinical.acuity import read
-from followup.clinical.course import (
-    BubbleSeen,
-    Course,
-    Fact,
-    Measures,
-    Operation,
-    PlannedVisit,
-    Postured,
-    Seen,
-    Symptoms,
-)
+from followup.clinical.course import Course, PlannedVisit
+from followup.clinical.facts import BubbleSeen, Fact, Measures, Postured, Seen, Symptoms
+from followup.clinical.surgery import Operation
 from followup.clinical.warnings import Sign, evaluate
 from followup.protocols import book
 

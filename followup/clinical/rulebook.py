@@ -7,8 +7,10 @@ from typing import Any, Literal, get_args
 
 from followup.clinical import pressure
 from followup.clinical.checks import CHECKS
-from followup.clinical.course import Course, Operation, Timeline
+from followup.clinical.course import Course
 from followup.clinical.errors import Unknown, one_of, within
+from followup.clinical.surgery import Operation
+from followup.clinical.timeline import Timeline
 
 HowSoon = Literal["now", "today", "this-week"]
 HOW_SOON: tuple[HowSoon, ...] = get_args(HowSoon)

@@ -12,9 +12,10 @@ from datetime import datetime, timedelta
 
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
-from followup.clinical.course import ASKED_BACK_WITHIN as ASKED_BACK_WITHIN
-from followup.clinical.course import Course, Timeline
+from followup.clinical.course import Course
 from followup.clinical.rulebook import Rule, Rulebook
+from followup.clinical.timeline import ASKED_BACK_WITHIN as ASKED_BACK_WITHIN
+from followup.clinical.timeline import Timeline
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,6 +29,7 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.records import Store, export, eyes, open_store
+from followup.records.bodies.kinds import stored
 from followup.records.store import new_id
 from tests.benchmark import yardsticks
 from tests.benchmark.serving import Server, alternately, cpu_of, program, yardstick
@@ -171,7 +172,7 @@ def _send(address: str, token: str, eye_id: str) -> int:
             "offset_minutes": 60,
             "sequence": n + 1,
             "by": "patient",
-            "body": build.CALM,
+            "body": stored(build.CALM),
         }
         for n in range(ENTRIES)
     ]

@@ -6,14 +6,15 @@ from dataclasses import replace
 from hypothesis import given
 from hypothesis import strategies as st
 
-from followup.clinical import tamponade
-from followup.clinical.course import BubbleSeen, Course, Fact
+from followup.clinical import forecasts, tamponade
+from followup.clinical.course import Course
+from followup.clinical.facts import BubbleSeen, Fact
 from followup.clinical.warnings import Sign, evaluate
 from followup.protocols import book
 from tests.courses import GAS_PLAN, OIL, at, measures, operation, symptoms
 
 NOW = at(60)
-KEPT = (tamponade._updated, tamponade._contradiction, tamponade._middle_percent, tamponade._prior)
+KEPT = (forecasts._updated, forecasts._contradiction, forecasts._middle_percent, tamponade._prior)
 
 days = st.integers(1, 118).map(lambda half: half / 2)
 levels = st.sampled_from([0, 5, 20, 38, 40, 60, 90, 100])

@@ -6,8 +6,9 @@ from typing import Any
 import pytest
 
 from followup.clinical.callbacks import callbacks
-from followup.clinical.course import Course, Fact, Settled, Symptoms
+from followup.clinical.course import Course
 from followup.clinical.errors import ClinicalError
+from followup.clinical.facts import Fact, Settled, Symptoms
 from followup.clinical.rulebook import Rule, SecondLook
 from followup.clinical.second_looks import second_looks
 from followup.clinical.warnings import evaluate

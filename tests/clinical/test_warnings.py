@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 
 from followup.clinical import warnings as w
 from followup.clinical.acuity import read
-from followup.clinical.course import (
+from followup.clinical.course import Course
+from followup.clinical.errors import OutOfRange, Unknown
+from followup.clinical.facts import (
     Anaesthetic,
     BubbleSeen,
-    Course,
     Fact,
     Heard,
     Journey,
@@ -23,7 +24,6 @@ from followup.clinical.course import (
     Symptoms,
     TamponadeRemoved,
 )
-from followup.clinical.errors import OutOfRange, Unknown
 from followup.clinical.posture import Plan
 from followup.protocols import book
 from tests.courses import OIL, OPERATED, again, at, diary, measures, operation, postured, rules, signs, symptoms, visit

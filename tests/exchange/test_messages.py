@@ -15,7 +15,6 @@ from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.care.messages import outgoing
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch import watching
@@ -23,6 +22,7 @@ from followup.config import Messages, Settings
 from followup.exchange import push_keys
 from followup.records import Store, people, visits, watch, worries
 from followup.records import messages as kept
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device
 from tests.conftest import NOW, ZONE
 from tests.exchange.conftest import Mailbox, PushService

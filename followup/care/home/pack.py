@@ -11,7 +11,6 @@ from followup.care.home.pack_parts import (
     AnaestheticRule,
     Asking,
     BubbleDay,
-    Drop,
     EndedEye,
     EyePack,
     Gas,
@@ -25,9 +24,11 @@ from followup.care.home.pack_parts import (
 )
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.clinical import bubble, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
+from followup.records.bodies.kinds import stored
+from followup.records.generation import generation as generation
 from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
@@ -46,6 +47,7 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
     book = rulebook(store)
     return Pack(
         made_at=now,
+        generation=generation(store),
         zone=clinic.zone,
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,
@@ -103,14 +105,14 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
             )
             for v in eye.visits
         ],
-        drops=[Drop.model_validate(drop) for drop in eye.drops],
+        drops=list(eye.drops),
         calling=any(c.settled_at is None for c in eye.callbacks),
         receipts=[
             Receipt(
                 id=e.id,
                 kind=e.kind,
                 at=e.at,
-                body=e.body,
+                body=stored(e.body),
                 by=e.author.partition(":")[0],
                 looked_at=looked is not None and e.received_at <= looked,
                 settled=e.kind == "symptoms"
@@ -177,7 +179,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
 
 
-def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
+def _bubble_day(eye: Eye, forecast: forecasts.Forecast, day: int, zone: tzinfo) -> BubbleDay:
     level = forecast.at(day)
     low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
     return BubbleDay(

@@ -7,7 +7,8 @@ from pydantic import BaseModel
 
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
-from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.clinical.timeline import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.records.operation_note import Drop
 
 
 class BubbleDay(BaseModel):
@@ -96,12 +97,6 @@ class Visit(BaseModel):
     seen: bool
 
 
-class Drop(BaseModel):
-    name: str
-    times_a_day: int
-    until: date
-
-
 class Receipt(BaseModel):
     """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled."""
 
@@ -158,9 +153,10 @@ class EndedEye(BaseModel):
 
 
 class Pack(BaseModel):
-    """Everything the phone shows offline."""
+    """Everything the phone shows offline. `generation` is another one after a restore: what was received may be lost then."""
 
     made_at: datetime
+    generation: str
     zone: str
     patient: str
     used_by: str

@@ -18,14 +18,15 @@ from followup.care import bounds
 from followup.care.actors import Actor, barred
 from followup.care.desk import Desk
 from followup.care.errors import translatable
-from followup.care.reading.bodies import first_message
 from followup.care.reading.entries import who
-from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent, body_of, moved, stored, times_in
-from followup.care.reading.measures import MeasuresBody
+from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent
 from followup.care.visits.visit import eye_on_side
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, audit, events, eyes, people
+from followup.records.bodies.base import Body, first_message
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import body_of, moved, times_in
 from followup.records.store import DatabaseFault, RowRefused
 from followup.records.values import Device, Eye
 
@@ -73,7 +74,7 @@ class Phone:
         event = Envelope.model_validate(raw)
         return event, f"{event.by}:{self.id}"
 
-    def body(self, event: SentEvent) -> BaseModel:
+    def body(self, event: SentEvent) -> Body:
         return body_of(event.kind, event.body)
 
     def may_write_to(self, eye: Eye) -> bool:
@@ -97,7 +98,7 @@ class ClinicDevice:
     def read(self, raw: Any) -> tuple[SentEvent, str]:
         return ClinicEnvelope.model_validate(raw), self.actor.signature
 
-    def body(self, event: SentEvent) -> BaseModel:
+    def body(self, event: SentEvent) -> Body:
         assert isinstance(event, ClinicEnvelope)
         if fault := barred(self.actor, event.kind):
             raise ValueError(fault)
@@ -203,7 +204,7 @@ class _Read:
     event: SentEvent
     author: str
     device_at: datetime
-    body: BaseModel
+    body: Body
 
 
 @dataclass(frozen=True, slots=True)
@@ -269,7 +270,7 @@ class _Taking:
             eye.id,
             event.kind,
             event.at,
-            stored(one.body),
+            one.body,
             one.author,
             self.now,
             device_id=self.sender.device_id,
@@ -293,7 +294,7 @@ class _Taking:
         self.judge()
 
 
-def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> Eye:
+def _belongs(store: Store, sender: Sender, event: SentEvent, body: Body, now: datetime) -> Eye:
     """The eye that an entry is about. Raises ValueError for one that cannot be, or is not the sender's."""
     eye = eyes.eye(store, event.operation)
     if eye is None or not sender.may_write_to(eye):

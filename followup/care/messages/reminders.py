@@ -124,9 +124,9 @@ def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task]) -> Iter
 
 def _behind(store: Store, row: Eye, now: datetime, today: date, zone: tzinfo) -> bool:
     assert row.note is not None
-    plan = row.note.body.get("posture")
+    plan = row.note.body.posture
     first = row.note.operated_at.astimezone(zone).date()
-    if not plan or not first < today < first + timedelta(days=plan["days"]):
+    if not plan or not first < today < first + timedelta(days=plan.days):
         return False
     eye = load(store, row.id, zone)
     assert eye.operation.plan is not None

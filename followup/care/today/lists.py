@@ -11,7 +11,9 @@ from followup.care.reading.attendance import attended_by_eye
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
 from followup.records import Store, events, eyes, messages, patients, visits, worries
-from followup.records.values import Callback, Change, Event, Eye, Message, Patient, Refused, Unreadable, Visit
+from followup.records.bodies.clinic import ArrivedBody, DidNotComeBody
+from followup.records.bodies.home import VisitRequestBody
+from followup.records.values import Callback, Change, Event, Eye, Message, Patient, Refused, Unreadable, Visit, saying
 
 LOOK_AHEAD = timedelta(days=7)
 MOST_FOUND = 40
@@ -49,8 +51,9 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
     heard = events.last_heard(store)
     resumed = eyes.resumed_at(store)
-    arrivals = {e.body.get("visit_id"): e.id for e in events.of_kind(store, "arrived")}
-    stayed_away = {(e.body.get("visit_id"), e.body.get("on")) for e in events.of_kind(store, "did-not-come")}
+    arrivals = {said.visit_id: e.id for e, said in saying(events.of_kind(store, "arrived"), ArrivedBody)}
+    absences = saying(events.of_kind(store, "did-not-come"), DidNotComeBody)
+    stayed_away = {(said.visit_id, said.on) for _, said in absences}
     found = []
     with watching.parts(store, now, "list") as part:
         for visit in (v for v in visits.of_followed(store) if v.target <= until):
@@ -62,7 +65,7 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
                 continue
             with part(f"visits {visit.id}"):
                 here = here_at is not None and here_at.astimezone(zone).date() >= today
-                away = (visit.identity, visit.target.isoformat()) in stayed_away
+                away = (visit.identity, visit.target) in stayed_away
                 state = "seen" if seen_at else "here" if here else "missed" if away else _state(visit, today)
                 how_soon = worst[id].how_soon if id in worst else None
                 worry = worst[id].worry if id in worst else ""
@@ -198,22 +201,20 @@ def open_requests(store: Store, now: datetime, zone: tzinfo) -> list[Request]:
     asked = events.visit_requests(store)
     seen = attended_by_eye(store, "seen", zone) if asked else {}
     found: dict[tuple[str, str], Request] = {}
-    for event in asked:
+    for event, said in saying(asked, VisitRequestBody):
         with watching.alone(store, now, "list", f"events {event.id}"):
-            eye, name = eyes.eye(store, event.eye_id), event.body["visit"]
-            visit = _meant(store, event, seen[event.eye_id])
+            eye, name = eyes.eye(store, event.eye_id), said.visit
+            visit = _meant(store, event, name, seen[event.eye_id])
             if eye and not (visit and (visit.identity in seen[eye.id] or _has_moved(store, visit, event.received_at))):
                 identity = visit.identity if visit else None
-                found.setdefault(
-                    (eye.id, name), Request(event.id, eye, name, identity, event.body.get("words", ""), event.at)
-                )
+                found.setdefault((eye.id, name), Request(event.id, eye, name, identity, said.words, event.at))
     return list(found.values())
 
 
-def _meant(store: Store, asked: Event, seen: dict[str, datetime]) -> Visit | None:
+def _meant(store: Store, asked: Event, name: str, seen: dict[str, datetime]) -> Visit | None:
     """The visit of that name that was still to come when the wish came in: the last one, where two operations have one."""
     in_book = (*visits.of_eye(store, asked.eye_id), *visits.cancelled_of_eye(store, asked.eye_id))
-    by_then = [v for v in in_book if v.name == asked.body["visit"] and v.entered_at <= asked.received_at]
+    by_then = [v for v in in_book if v.name == name and v.entered_at <= asked.received_at]
     to_come = [v for v in by_then if v.identity not in seen or seen[v.identity] > asked.received_at]
     return max(to_come, key=lambda v: v.target, default=None)
 

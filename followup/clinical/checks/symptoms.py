@@ -6,17 +6,9 @@ from functools import lru_cache
 from typing import Any, NamedTuple
 
 from followup.clinical.checks.look import NOTHING, Check, Look
-from followup.clinical.course import (
-    ASKED_BACK_WITHIN,
-    PAIN_RANGE,
-    SYMPTOM_SIGNS,
-    SYMPTOM_TRENDS,
-    TRENDS,
-    Anaesthetic,
-    Symptoms,
-    Timeline,
-)
 from followup.clinical.errors import one_of
+from followup.clinical.facts import PAIN_RANGE, SYMPTOM_SIGNS, SYMPTOM_TRENDS, TRENDS, Anaesthetic, Symptoms
+from followup.clinical.timeline import ASKED_BACK_WITHIN, Timeline
 
 
 class Signs(NamedTuple):
