@@ -3,7 +3,7 @@
 from datetime import UTC, datetime
 
 FIRST_YEAR, LAST_YEAR = 1900, 2200
-_FORMAT = "%Y-%m-%dT%H:%M:%S.%fZ"
+_LENGTH = len("2027-03-05T08:00:00.000000Z")
 
 
 def to_text(at: datetime) -> str:
@@ -11,7 +11,7 @@ def to_text(at: datetime) -> str:
     if at.tzinfo is None:
         raise ValueError("a time needs its offset, for example 2027-03-05T08:00:00Z")
     if keeps(at):
-        return at.astimezone(UTC).strftime(_FORMAT)
+        return at.astimezone(UTC).isoformat(timespec="microseconds").replace("+00:00", "Z")
     raise ValueError(f"the year {at.year} cannot be kept; accepted is {FIRST_YEAR} to {LAST_YEAR}")
 
 
@@ -21,4 +21,7 @@ def keeps(at: datetime) -> bool:
 
 
 def from_text(text: str) -> datetime:
-    return datetime.strptime(text, _FORMAT).replace(tzinfo=UTC)
+    """The time that is kept so. Raises ValueError for any other text: rows from before times had bounds may hold one."""
+    if len(text) == _LENGTH and text[4] == text[7] == "-" and text[10] == "T" and text[13] == ":" and text[-1] == "Z":
+        return datetime.fromisoformat(text)
+    raise ValueError("a time that is not kept as times are")
