@@ -3,6 +3,7 @@
 import shlex
 import tomllib
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from functools import partial
@@ -36,7 +37,7 @@ from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import PostureBody, SymptomsBody
 from followup.records.bodies.kinds import body_of, stored
 from followup.records.operation_note import Baseline, OperationNote, Positioning, Site
-from followup.records.store import new_id
+from followup.records.store import FAMILY, new_id
 from followup.records.values import Device
 
 USUAL_DROPS = ("antibiotic 4 × a day, 7 days", "steroid 4-3-2-1 × a day, 1 week each")
@@ -69,37 +70,56 @@ def settings(folder: Path, host: str | None = None, port: int | None = None) -> 
 def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
     """The demo's database, built if it is missing (or `fresh`)."""
     path = made.server.database
-    if fresh:
-        for file in (path, path.with_name(path.name + "-wal"), path.with_name(path.name + "-shm")):
-            file.unlink(missing_ok=True)
-    if path.exists():
+    if path.exists() and not fresh:
         return open_store(path)
-    unfinished = path.with_name("unfinished.db")
-    unfinished.unlink(missing_ok=True)
-    store = open_store(unfinished, create=True)
-    fill(store, made.clinic, now)
-    store.close()
-    unfinished.rename(path)
+    with building(path) as unfinished:
+        store = open_store(unfinished, create=True)
+        fill(store, made.clinic, now)
+        store.close()
     return open_store(path)
+
+
+@contextmanager
+def building(path: Path) -> Iterator[Path]:
+    """Where a database is built; it takes its place once it is whole."""
+    unfinished = path.with_name("unfinished.db")
+    for file in (unfinished.with_name(unfinished.name + ending) for ending in FAMILY):
+        file.unlink(missing_ok=True)
+    yield unfinished
+    for file in (path.with_name(path.name + ending) for ending in FAMILY):
+        file.unlink(missing_ok=True)
+    unfinished.rename(path)
 
 
 def fill(store: Store, clinic: Clinic, now: datetime) -> None:
     """Put the invented people and eyes into an empty database, as if the clinic had worked until `now`."""
     with store.transaction():
-        staff = {}
-        for person in _data("clinic")["staff"]:
-            id = accounts.add_staff(store, now - timedelta(days=365), **person)
-            staff[person["email"]] = Actor(id, person["name"], person["role"])
-        nurse, surgeon = (next(a for a in staff.values() if a.role == role) for role in ("nurse", "surgeon"))
-        for eye in _data("eyes")["eyes"]:
-            _Life(store, clinic, eye, nurse, surgeon, now).live()
+        nurse, surgeon = staff(store, now)
+        for eye in told_eyes():
+            Life(store, clinic, eye, nurse, surgeon, now).live()
+
+
+def staff(store: Store, now: datetime) -> tuple[Actor, Actor]:
+    """The clinic's people get their accounts; returns the nurse and the surgeon who do everything."""
+    made = []
+    for person in _data("clinic")["staff"]:
+        id = accounts.add_staff(store, now - timedelta(days=365), **person)
+        made.append(Actor(id, person["name"], person["role"]))
+    nurse, surgeon = (next(a for a in made if a.role == role) for role in ("nurse", "surgeon"))
+    return nurse, surgeon
+
+
+def told_eyes() -> list[dict[str, Any]]:
+    """The eyes that the data tell of."""
+    eyes: list[dict[str, Any]] = _data("eyes")["eyes"]
+    return eyes
 
 
 def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
     """Where to open the demo, and how to sign in as each of the three people."""
     address = made.server.public_address
     nurse, surgeon = (next(p for p in _data("clinic")["staff"] if p["role"] == role) for role in ("nurse", "surgeon"))
-    patient = patients.by_number(store, _data("eyes")["eyes"][0]["number"])
+    patient = patients.by_number(store, told_eyes()[0]["number"])
     assert patient is not None
     code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
     return (
@@ -111,7 +131,7 @@ def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
     )
 
 
-class _Life:
+class Life:
     """One invented eye's course, step by step."""
 
     def __init__(
@@ -143,7 +163,7 @@ class _Life:
         for at, act in sorted(self._steps(), key=lambda step: step[0]):
             if at <= end:
                 act(at)
-                self._work_through_callbacks(at)
+                self.work_through_callbacks(at)
 
     def _discharged(self, at: datetime) -> str:
         eye = self.eye
@@ -270,7 +290,7 @@ class _Life:
         result = receive(self.store, at, self.device, sent, self.zone)[0]
         assert result.status == "received", result.reason
 
-    def _work_through_callbacks(self, at: datetime) -> None:
+    def work_through_callbacks(self, at: datetime) -> None:
         """The clinic settled what came up more than two days before today."""
         if at > self.now - SETTLED_AFTER:
             return
