@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from demo_db import build
+from demo_db import build, data
 from followup.care.visits.openings import openings
 from followup.clinical import agents
 from followup.config import Clinic
@@ -22,9 +22,8 @@ def test_no_visit_of_the_demo_is_on_a_day_on_which_the_clinic_sees_nobody(
     store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Begun on a Saturday, with eyes operated a day or two before."""
-    whole = build._data
-    few = {"eyes": whole("eyes")["eyes"][:4]}
-    monkeypatch.setattr(build, "_data", lambda name: few if name == "eyes" else whole(name))
+    few = data.eyes()[:4]
+    monkeypatch.setattr(data, "eyes", lambda: few)
     clinic = build.settings(tmp_path).clinic
     build.fill(store, clinic, datetime(2027, 3, 6, 10, tzinfo=UTC))
     assert on_closed_days(store, clinic) == []
