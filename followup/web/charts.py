@@ -295,7 +295,7 @@ def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
 
 
 def day_ticks(last_day: float) -> list[int]:
-    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 3650) if last_day / s <= 8)
+    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 730, 1825, 3650) if last_day / s <= 8)
     return list(range(0, floor(last_day) + 1, step))
 
 
