@@ -1,6 +1,7 @@
 """Turn the invented clinic's data into a database, living through each eye's course in order of time."""
 
 import shlex
+import socket
 import tomllib
 from collections.abc import Callable, Iterator
 from dataclasses import replace
@@ -30,33 +31,44 @@ from followup.care.watch.raising import check_eye
 from followup.clinical.course import RISKS
 from followup.clinical.schedule import Window
 from followup.config import Clinic, Server, Settings
-from followup.records import Store, open_store, patients, visits, worries
-from followup.records.store import new_id
+from followup.errors import FollowupError
+from followup.records import Store, backup, open_store, patients, visits, worries
+from followup.records.store import StoreError, new_id
 from followup.records.values import Device
 
+EVERYWHERE = ("0.0.0.0", "::")
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
+STAFF_SINCE = timedelta(days=365)
 DIARY_HOUR = timedelta(hours=5)
 CALM = {"pain": 1, "vision": "same", "redness": "same", "discharge": False, "curtain": False, "flashes": "same"}
 CALM |= {"floaters": "same", "vomiting": False, "fever": False, "injury": False}
 
 
+class DemoError(FollowupError):
+    """The demo that was built before cannot be used; the message says how to renew it."""
+
+
 def settings(folder: Path, host: str | None = None, port: int | None = None) -> Settings:
-    """The demo's settings: its own folder, plain cookies, two workers."""
+    """The demo's settings: its own folder, plain cookies, two workers. Where it listens everywhere, phones reach it by this
+    machine's own number.
+    """
     server = Server(database=folder / "demo.db", secure_cookies=False, demo=True)
     given = {key: value for key, value in (("host", host), ("port", port)) if value is not None}
     server = server.model_validate({**server.model_dump(), **given})
-    return Settings(clinic=Clinic.model_validate(_data("clinic")["clinic"]), server=server)
+    if server.host in EVERYWHERE:
+        server = server.model_copy(update={"address": f"http://{_own_number()}:{server.port}"})
+    return Settings(clinic=Clinic.model_validate(data("clinic")["clinic"]), server=server)
 
 
 def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
-    """The demo's database, built if it is missing (or `fresh`)."""
+    """The demo's database, built if it is missing (or `fresh`). Raises `DemoError` for one that fits no more."""
     path = made.server.database
     if fresh:
         for file in (path, path.with_name(path.name + "-wal"), path.with_name(path.name + "-shm")):
             file.unlink(missing_ok=True)
     if path.exists():
-        return open_store(path)
+        return _fitting(path)
     unfinished = path.with_name("unfinished.db")
     unfinished.unlink(missing_ok=True)
     store = open_store(unfinished, create=True)
@@ -66,32 +78,48 @@ def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
     return open_store(path)
 
 
+def _fitting(path: Path) -> Store:
+    """The database of a demo that was built before, if this version can go on with it."""
+    renew = (
+        f"the demo in {path.parent} was built by another version and does not fit: “followup demo --fresh” builds it anew"
+    )
+    try:
+        store = open_store(path)
+    except StoreError as error:
+        raise DemoError(renew) from error
+    people = {member.email for member in accounts.everybody(store)}
+    fits = backup.is_ours(store) and people >= {person["email"] for person in data("clinic")["staff"]}
+    if not fits or patients.by_number(store, data("eyes")["eyes"][0]["number"]) is None:
+        store.close()
+        raise DemoError(renew)
+    return store
+
+
+def built_at(store: Store) -> datetime:
+    """Until when the invented clinic had worked when it was built."""
+    return min(member.created_at for member in accounts.everybody(store)) + STAFF_SINCE
+
+
+def _own_number() -> str:
+    """This machine's number in its own network. Nothing is sent: the address is one of those kept for examples (RFC 5737)."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asking:
+        try:
+            asking.connect(("192.0.2.1", 9))
+        except OSError:  # no network at all
+            return "127.0.0.1"
+        return str(asking.getsockname()[0])
+
+
 def fill(store: Store, clinic: Clinic, now: datetime) -> None:
     """Put the invented people and eyes into an empty database, as if the clinic had worked until `now`."""
     with store.transaction():
         staff = {}
-        for person in _data("clinic")["staff"]:
-            id = accounts.add_staff(store, now - timedelta(days=365), **person)
+        for person in data("clinic")["staff"]:
+            id = accounts.add_staff(store, now - STAFF_SINCE, **person)
             staff[person["email"]] = Actor(id, person["name"], person["role"])
         nurse, surgeon = (next(a for a in staff.values() if a.role == role) for role in ("nurse", "surgeon"))
-        for eye in _data("eyes")["eyes"]:
+        for eye in data("eyes")["eyes"]:
             _Life(store, clinic, eye, nurse, surgeon, now).live()
-
-
-def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
-    """Where to open the demo, and how to sign in as each of the three people."""
-    address = made.server.public_address
-    nurse, surgeon = (next(p for p in _data("clinic")["staff"] if p["role"] == role) for role in ("nurse", "surgeon"))
-    patient = patients.by_number(store, _data("eyes")["eyes"][0]["number"])
-    assert patient is not None
-    code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
-    return (
-        f"\nThe invented clinic is at {address}/\n"
-        f"  nurse    {address}/sign-in   {nurse['email']}   {nurse['password']}\n"
-        f"  surgeon  {address}/sign-in   {surgeon['email']}   {surgeon['password']}\n"
-        f"  patient  {address}/enrol?code={code}   year of birth {patient.born_on.year}   ({patient.name})\n"
-        "Stop it with Ctrl-C.\n"
-    )
 
 
 class _Life:
@@ -184,7 +212,7 @@ class _Life:
             yield self.operated_at + timedelta(days=float(day)), partial(self._enter, kind, body)
 
     def _visits(self) -> Iterator[Step]:
-        said = {**_data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
+        said = {**data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
         for visit in visits.of_eye(self.store, self.operation):
             if visit.name in self.eye.get("missed", []) or visit.name not in said:
                 continue
@@ -290,5 +318,6 @@ def _home_body(words: list[str]) -> dict[str, Any]:
     return body
 
 
-def _data(name: str) -> dict[str, Any]:
+def data(name: str) -> dict[str, Any]:
+    """The invented clinic, its eyes, or what visits of each agent find."""
     return tomllib.loads(resources.files(__package__).joinpath(f"{name}.toml").read_text(encoding="utf-8"))

@@ -42,14 +42,17 @@ cli.add_command(retention)
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(".followup-demo"), help="Where the demo is kept.")
 @click.option("--fresh", is_flag=True, help="Build the invented clinic anew.")
 def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
-    """Build the invented clinic if it is missing, serve it, and print how to sign in."""
-    from demo_db import build
+    """Build the invented clinic if it is missing, serve it, and print how to sign in.
+
+    With --host 0.0.0.0 a phone in the same network opens it, by the code that is printed.
+    """
+    from demo_db import build, welcome
     from followup.serving import serve as run_server
 
     settings = build.settings(folder, host, port)
     with held(settings.server.database, "the demo is being built"):
         store = build.ensure(settings, datetime.now(UTC), fresh=fresh)
-        click.echo(build.sign_in_words(store, settings, datetime.now(UTC)))
+        click.echo(welcome.words(store, settings, datetime.now(UTC)))
         store.close()
     run_server(settings)
 
