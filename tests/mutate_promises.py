@@ -28,6 +28,7 @@ ROOT = Path(__file__).parent.parent
 CARE = "care"
 VERBS = "tests/care/test_verbs.py"
 PARTS_OF_TREE = ("followup", "static", "templates", "demo_db", "tests", "pyproject.toml")
+BEFORE = "as-it-was"
 WORKERS, TOO_LONG_SECONDS, MOST_VERBS = 2, 300, 6
 BEFORE_FORKING = (  # slow to import, and nothing of the project
     "flask", "flask_babel", "flask_compress", "flask_wtf", "wtforms", "pydantic", "sqlite_utils", "networkx", "hypothesis",
@@ -199,7 +200,8 @@ def _fork(tree: Path, tests: Sequence[str], *, keep_code: bool) -> int:
         return process
     code = 3
     try:
-        signal.alarm(TOO_LONG_SECONDS)
+        if not keep_code:
+            signal.alarm(TOO_LONG_SECONDS)
         if "--loud" not in sys.argv:
             nowhere = os.open(os.devnull, os.O_WRONLY)
             os.dup2(nowhere, 1)
@@ -215,30 +217,32 @@ def _fork(tree: Path, tests: Sequence[str], *, keep_code: bool) -> int:
         os._exit(code)  # whatever happened: this process must not go on as its parent would
 
 
-def _run(trees: Sequence[Path], tasks: Sequence[Mutation]) -> Iterator[tuple[Mutation, bool]]:
-    """For each task in the order in which they end: whether its tests passed. Never ending is failing."""
+def _run(trees: Sequence[Path], tasks: Sequence[Mutation]) -> Iterator[tuple[Mutation, bool, float]]:
+    """For each task in the order in which they end: whether its tests passed, and the seconds of work. Never ending is failing."""
     free, waiting = list(trees), list(tasks)
     running: dict[int, tuple[Path, Mutation]] = {}
     while waiting or running:
         while waiting and free:
             tree, task = free.pop(), waiting.pop(0)
             if task.text:
+                shutil.copy2(tree / task.file, tree / BEFORE)
                 (tree / task.file).write_text(task.text, encoding="utf-8")
             running[_fork(tree, task.tests, keep_code=not task.text)] = tree, task
-        process, status = os.wait()
+        process, status, used = os.wait4(-1, 0)
         tree, task = running.pop(process)
         if task.text:
-            shutil.copy2(ROOT / task.file, tree / task.file)
+            shutil.move(tree / BEFORE, tree / task.file)
         free.append(tree)
         code = os.waitstatus_to_exitcode(status)
         if code not in (0, 1, 2, 4, -signal.SIGALRM) or (code == 4 and not task.text):
             raise SystemExit(f"the tests of {task.key} could not be run (exit code {code})")
-        yield task, code == 0
+        yield task, code == 0, used.ru_utime + used.ru_stime
 
 
 def main() -> int:
     options = argparse.ArgumentParser(description=__doc__)
     options.add_argument("--only", default="", help="files whose path holds this")
+    options.add_argument("--slow", type=float, default=60.0, help="name what takes more seconds of work")
     options.add_argument("--loud", action="store_true", help="show what pytest says")
     asked = options.parse_args()
     began = time.monotonic()
@@ -253,12 +257,15 @@ def main() -> int:
         trees = [_copy(Path(folder) / str(n)) for n in range(WORKERS)]
         names = sorted({name.partition("[")[0] for m in tried for name in m.tests})
         shares = [tuple(names[n::WORKERS]) for n in range(WORKERS)]
-        for task, passed in _run(trees, [Mutation(Path(), "nothing", "", share) for share in shares if share]):
+        for task, passed, _ in _run(trees, [Mutation(Path(), "nothing", "", share) for share in shares if share]):
             if not passed:
                 raise SystemExit(f"one of these tests fails without any change: {' '.join(task.tests)}")
         print(f"the tests pass without any change, after {time.monotonic() - began:.0f} s", flush=True)
-        unseen = []
-        for task, passed in _run(trees, tried):
+        unseen, work = [], 0.0
+        for task, passed, seconds in _run(trees, tried):
+            work += seconds
+            if seconds > asked.slow:
+                print(f"took {seconds:.1f} s of work: {task.key}", flush=True)
             if passed:
                 unseen.append(task.key)
                 print(f"{'equivalent' if task.key in EQUIVALENT else 'SURVIVED'}: {task.key}", flush=True)
@@ -267,7 +274,9 @@ def main() -> int:
     for key in stale:
         print(f"noticed after all, take it off the list: {key}")
     print(f"{len(tried)} mutations: {len(tried) - len(unseen)} noticed, {len(unseen) - len(survived)} equivalent")
-    print(f"{f'{len(survived)} SURVIVED' if survived else 'none survived'}, in {time.monotonic() - began:.0f} s")
+    print(
+        f"{f'{len(survived)} SURVIVED' if survived else 'none survived'}, in {time.monotonic() - began:.0f} s, {work:.0f} s of work"
+    )
     return 1 if survived or stale else 0
 
 
