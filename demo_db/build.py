@@ -1,6 +1,7 @@
 """Turn the invented clinic's data into a database, living through each eye's course in order of time."""
 
 import shlex
+import socket
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -31,17 +32,21 @@ from followup.care.watch.raising import check_eye
 from followup.clinical.schedule import Window
 from followup.clinical.surgery import RISKS
 from followup.config import Clinic, Server, Settings
-from followup.records import Store, open_store, patients, visits, worries
+from followup.errors import FollowupError
+from followup.records import Store, backup, open_store, patients, visits, worries
 from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import PostureBody, SymptomsBody
 from followup.records.bodies.kinds import body_of, stored
 from followup.records.operation_note import Baseline, OperationNote, Positioning, Site
-from followup.records.store import FAMILY, new_id
+from followup.records.store import FAMILY, StoreError, new_id
 from followup.records.values import Device
+
+EVERYWHERE = ("0.0.0.0", "::")  # noqa: S104  # compared with, not bound to
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
+STAFF_SINCE = timedelta(days=365)
 DIARY_HOUR = timedelta(hours=5)
 CALM = SymptomsBody(
     pain=1,
@@ -57,19 +62,27 @@ CALM = SymptomsBody(
 )
 
 
+class DemoError(FollowupError):
+    """The demo that was built before cannot be used; the message says how to renew it."""
+
+
 def settings(folder: Path, host: str | None = None, port: int | None = None) -> Settings:
-    """The demo's settings: its own folder, plain cookies, two workers."""
+    """The demo's settings: its own folder, plain cookies, two workers. Where it listens everywhere, phones reach it by this
+    machine's own number.
+    """
     server = Server(database=folder / "demo.db", secure_cookies=False, demo=True)
     given = {key: value for key, value in (("host", host), ("port", port)) if value is not None}
     server = server.model_validate({**server.model_dump(), **given})
+    if server.host in EVERYWHERE:
+        server = server.model_copy(update={"address": f"http://{_own_number()}:{server.port}"})
     return Settings(clinic=data.clinic().clinic, server=server)
 
 
 def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
-    """The demo's database, built if it is missing (or `fresh`)."""
+    """The demo's database, built if it is missing (or `fresh`). Raises `DemoError` for one that fits no more."""
     path = made.server.database
     if path.exists() and not fresh:
-        return open_store(path)
+        return _fitting(path)
     with building(path) as unfinished:
         store = open_store(unfinished, create=True)
         fill(store, made.clinic, now)
@@ -89,6 +102,38 @@ def building(path: Path) -> Iterator[Path]:
     unfinished.rename(path)
 
 
+def _fitting(path: Path) -> Store:
+    """The database of a demo that was built before, if this version can go on with it."""
+    renew = (
+        f"the demo in {path.parent} was built by another version and does not fit: “followup demo --fresh” builds it anew"
+    )
+    try:
+        store = open_store(path)
+    except StoreError as error:
+        raise DemoError(renew) from error
+    people = {member.email for member in accounts.everybody(store)}
+    fits = backup.is_ours(store) and people >= {person.email for person in data.clinic().staff}
+    if not fits or patients.by_number(store, data.eyes()[0].number) is None:
+        store.close()
+        raise DemoError(renew)
+    return store
+
+
+def built_at(store: Store) -> datetime:
+    """Until when the invented clinic had worked when it was built."""
+    return min(member.created_at for member in accounts.everybody(store)) + STAFF_SINCE
+
+
+def _own_number() -> str:
+    """This machine's number in its own network. Nothing is sent: the address is one of those kept for examples (RFC 5737)."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asking:
+        try:
+            asking.connect(("192.0.2.1", 9))
+        except OSError:  # no network at all
+            return "127.0.0.1"
+        return str(asking.getsockname()[0])
+
+
 def fill(store: Store, clinic: Clinic, now: datetime) -> None:
     """Put the invented people and eyes into an empty database, as if the clinic had worked until `now`."""
     with store.transaction():
@@ -101,26 +146,10 @@ def staff(store: Store, now: datetime) -> tuple[Actor, Actor]:
     """The clinic's people get their accounts; returns the nurse and the surgeon who do everything."""
     made = []
     for person in data.clinic().staff:
-        id = accounts.add_staff(store, now - timedelta(days=365), **person.model_dump())
+        id = accounts.add_staff(store, now - STAFF_SINCE, **person.model_dump())
         made.append(Actor(id, person.name, person.role))
     nurse, surgeon = (next(a for a in made if a.role == role) for role in ("nurse", "surgeon"))
     return nurse, surgeon
-
-
-def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
-    """Where to open the demo, and how to sign in as each of the three people."""
-    address = made.server.public_address
-    nurse, surgeon = (data.clinic().first(role) for role in ("nurse", "surgeon"))
-    patient = patients.by_number(store, data.eyes()[0].number)
-    assert patient is not None
-    code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
-    return (
-        f"\nThe invented clinic is at {address}/\n"
-        f"  nurse    {address}/sign-in   {nurse.email}   {nurse.password}\n"
-        f"  surgeon  {address}/sign-in   {surgeon.email}   {surgeon.password}\n"
-        f"  patient  {address}/enrol?code={code}   year of birth {patient.born_on.year}   ({patient.name})\n"
-        "Stop it with Ctrl-C.\n"
-    )
 
 
 class Life:

@@ -67,8 +67,11 @@ def cli(context: click.Context, config: Path | None) -> None:
 @click.option("--seed", type=int, default=1, help="With --eyes: the same number gives the same clinic on the same day.")
 @click.option("--serve/--no-serve", "serves", default=True, help="Whether it is served once it is built.")
 def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: int | None, seed: int, serves: bool) -> None:
-    """Build the invented clinic if it is missing, serve it, and print how to sign in."""
-    from demo_db import build, many
+    """Build the invented clinic if it is missing, serve it, and print how to sign in.
+
+    With --host 0.0.0.0 a phone in the same network opens it, by the code that is printed.
+    """
+    from demo_db import build, many, welcome
     from followup.records.lock import held
     from followup.serving import serve as run_server
 
@@ -80,7 +83,7 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
         if eyes is not None:
             many.build(settings, now, eyes, seed, lambda written: click.echo(f"{written} eyes written", err=True))
         store = build.ensure(settings, now, fresh=fresh and eyes is None)
-        click.echo(build.sign_in_words(store, settings, now))
+        click.echo(welcome.words(store, settings, now))
         store.close()
     if serves:
         run_server(settings)

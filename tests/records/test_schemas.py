@@ -19,7 +19,7 @@ from followup.records import Store, eyes, open_store, worries
 from followup.records.migrations import steps
 from followup.records.migrations.first import APPEND_ONLY
 from followup.web import create_app
-from tests.conftest import PASSWORD, Clock
+from tests.conftest import PASSWORD, Browser, Clock
 
 DUMPS = sorted((Path(__file__).parent / "schemas").glob("*.sql"))
 # A step that has run anywhere is never changed: to change one is to break every database that ran it before.
@@ -122,7 +122,8 @@ def test_nothing_is_lost_and_checks_are_clean(old: Path, tmp_path: Path) -> None
 
 def test_todays_pages_work_on_it_and_take_entries(opened: Store, settings: Settings) -> None:
     app = create_app(settings, opened, Clock())
-    app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    app.config.update(TESTING=True)
+    app.test_client_class = Browser
     nurse = signed_in(app.test_client(), "nurse@test.invalid")
     surgeon = signed_in(app.test_client(), "surgeon@test.invalid")
     gas = next(row.id for row in eyes.followed(opened) if row.patient.number == "S-1")
