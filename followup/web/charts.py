@@ -12,7 +12,7 @@ from typing import Any
 
 from followup.care.callbacks.kinds import OUTCOMES
 from followup.care.reading.entries import said
-from followup.care.reading.eye import Eye
+from followup.care.reading.eye import Eye, drops_of
 from followup.clinical import acuity, bubble, posture, pressure
 from followup.clinical.course import Timeline
 from followup.clinical.tamponade import AGENTS
@@ -286,11 +286,12 @@ def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
 
 def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
     """What one operation's note prescribed, from that operation on."""
-    first, spans = max(0.0, days.day(note.operated_at)), []
-    for drop in note.body.get("drops", ()):
-        until = min(days.day_of(drop["until"]) + 1, days.last)
+    operated, spans = max(0.0, days.day(note.operated_at)), []
+    for step in drops_of(note, days.eye.zone):
+        first = max(operated, days.day_of(step.first.isoformat()))
+        until = min(days.day_of(step.last.isoformat()) + 1, days.last)
         width = max(0.0, round(days.x(until) - days.x(first), 1))
-        spans.append((days.x(first), width, "planned", f"{drop['name']}, planned until {drop['until']}"))
+        spans.append((days.x(first), width, "planned", f"{step.name}, planned until {step.last}"))
     return spans
 
 

@@ -4,9 +4,11 @@ import { BubbleView } from "./bubble-view.js";
 import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
 import { receiptOf, SteadyClock } from "./clock.js";
+import { Cues } from "./cues.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { readDraft, writeDraft } from "./draft.js";
+import { DropsView } from "./drops-view.js";
 import { showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
@@ -76,10 +78,11 @@ const running = new RunningView(actions, words);
 const verdict = new VerdictView(actions);
 const check = new CheckView(actions);
 const help = new HelpView();
-const posture = new PostureView(actions, words);
+const cues = new Cues(database);
+const posture = new PostureView(actions, words, cues);
 const note = new KeptNote();
 const views = [
-  new ChangesView(actions, words), posture, new PlanView(actions), new EntriesView(actions),
+  new ChangesView(actions, words), posture, new PlanView(actions), new EntriesView(actions), new DropsView(actions, cues),
   new BubbleView(actions, words), new VisitsView(actions), verdict, check, help,
 ];
 const messages = new MessagesView();
@@ -92,6 +95,7 @@ others.addEventListener("message", show);
 setInterval(show, REFRESH_MS);
 watchForUpdates(byId("new-version"), byId("take-over"));
 navigator.storage?.persist?.();
+await cues.load();
 check.take(await readDraft(database));
 await show();
 await refresh();

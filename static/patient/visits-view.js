@@ -1,7 +1,6 @@
-// Visits and drops of every eye.
+// Visits of every eye.
 
 import { item, redraw } from "../shared/dom.js";
-import { dropRows } from "./drops.js";
 import { byId, text } from "./texts.js";
 
 export class VisitsView {
@@ -11,13 +10,10 @@ export class VisitsView {
     this.#actions = actions;
   }
 
-  show({ eyes, names, entries }, now = new Date()) {
+  show({ eyes }) {
     const visits = eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
     visits.sort((a, b) => a.visit.target.localeCompare(b.visit.target));
     redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit)));
-    const drops = dropRows(eyes, names, entries, this.#actions, now);
-    byId("no-drops").hidden = drops.length > 0;
-    redraw(byId("drop-list"), drops);
   }
 
   #visit(eye, visit) {

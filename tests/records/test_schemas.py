@@ -42,6 +42,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m027_book_of_visits": "20637b34ed4de958",
     "m030_sealed_facts": "4e621864b7658bf1",
     "m029_sessions": "2d481dbdfad6720a",
+    "m031_carers_and_drops": "5911c0cbd2d254a1",
 }
 
 

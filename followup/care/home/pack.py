@@ -12,6 +12,7 @@ from followup.care.home.pack_parts import (
     Asking,
     BubbleDay,
     Drop,
+    DropTime,
     EndedEye,
     EyePack,
     Gas,
@@ -25,7 +26,7 @@ from followup.care.home.pack_parts import (
 )
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.clinical import bubble, drops, posture, second_looks, tamponade, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes
 from followup.records.values import Device
@@ -103,7 +104,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
             )
             for v in eye.visits
         ],
-        drops=[Drop.model_validate(drop) for drop in eye.drops],
+        drops=[_drop(step) for step in eye.drops],
         calling=any(c.settled_at is None for c in eye.callbacks),
         receipts=[
             Receipt(
@@ -164,6 +165,11 @@ def _posture(eye: Eye, zone: tzinfo) -> PosturePlan | None:
         cycle_minutes=round(posture.CYCLE_MINUTES.value),
         break_minutes=round(posture.BREAK_MINUTES.value),
     )
+
+
+def _drop(step: drops.Step) -> Drop:
+    times = [DropTime(at=f"{slot.at:%H:%M}", opens=f"{slot.opens:%H:%M}") for slot in drops.slots(step.times_a_day)]
+    return Drop(name=step.name, times_a_day=step.times_a_day, first=step.first, until=step.last, times=times)
 
 
 def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:

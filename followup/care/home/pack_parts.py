@@ -96,10 +96,21 @@ class Visit(BaseModel):
     seen: bool
 
 
+class DropTime(BaseModel):
+    """A local time of a day's drops (08:00); what is taken from `opens` on, until the next one opens, is it."""
+
+    at: str
+    opens: str
+
+
 class Drop(BaseModel):
+    """A drop, so many times a day, from one day to another; a taper is several of the same name."""
+
     name: str
     times_a_day: int
+    first: date
     until: date
+    times: list[DropTime]
 
 
 class Receipt(BaseModel):

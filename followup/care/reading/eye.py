@@ -9,7 +9,7 @@ from followup.care.desk import Desk
 from followup.care.errors import NotFound
 from followup.care.reading.attendance import attended
 from followup.care.reading.events import fact_in_time
-from followup.clinical import acuity, posture, tamponade, warnings
+from followup.clinical import acuity, drops, posture, tamponade, warnings
 from followup.clinical.course import (
     Anaesthetic,
     Course,
@@ -91,9 +91,14 @@ class Eye:
         return tamponade.AGENTS[self.operation.agent]
 
     @property
-    def drops(self) -> list[dict[str, Any]]:
-        drops: list[dict[str, Any]] = self.note.body.get("drops", []) if self.operated else []
-        return drops
+    def drops(self) -> list[drops.Step]:
+        """What was prescribed after the latest operation, as steps from its day on."""
+        return drops_of(self.note, self.zone) if self.operated else []
+
+    def drops_said_taken(self, today: date) -> list[tuple[str, int, int]]:
+        """By drop: its name, how many the patient said were taken on whole days before today, and of how many."""
+        told = [(e.body["name"], e.at.astimezone(self.zone)) for e in self.events if e.kind == "drops"]
+        return drops.said_taken(self.drops, told, today)
 
     @cached_property
     def course(self) -> Course:
@@ -162,6 +167,12 @@ def visit_of_today(open_visits: list[Visit], today: date) -> Visit | None:
     """The open visit that somebody who comes today comes for: one whose window holds today, the nearest of several."""
     fitting = [v for v in open_visits if v.holds(today)]
     return min(fitting, key=lambda v: abs((v.target - today).days), default=None)
+
+
+def drops_of(note: Note, zone: tzinfo) -> list[drops.Step]:
+    """What a note prescribes, as steps from the day of its operation on."""
+    prescribed = [(d["name"], d["times_a_day"], date.fromisoformat(d["until"])) for d in note.body.get("drops", ())]
+    return drops.steps(prescribed, note.operated_at.astimezone(zone).date())
 
 
 def operation_of(eye: str, operated_at: datetime, agent: str, body: dict[str, Any]) -> Operation:

@@ -193,7 +193,7 @@ class DropEntry(EntryForm):
     name = SelectField("Drop", choices=[])
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
-        known = [drop["name"] for eye in both for drop in eye.drops]
+        known = [drop.name for eye in both for drop in eye.drops]
         self.name.choices = [(n, n) for n in dict.fromkeys([*known, event.body["name"]])]
 
 
