@@ -44,6 +44,7 @@ ROUTES: dict[str, Route] = {
         "pages.index",
         "pages.health",
         "patient.shell",
+        "patient.later",
         "patient.visits_calendar",  # its address is a secret of the phone
         "patient.my_calendar",
         "patient.manifest",

@@ -15,6 +15,7 @@ import { EyeChoice, eyeNames } from "./eyes.js";
 import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
 import { KeptNote } from "./kept-note.js";
+import { Later } from "./later.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
 import { PlanView } from "./plan-view.js";
@@ -73,6 +74,7 @@ const actions = {
   show: () => show(),
   canChange: ({ operation }) => Boolean(eyeOf(operation) && planOn(eyeOf(operation), new Date())),
   changeHours,
+  calendar: async (shown, withDrops) => (await later.open()).calendar(shown, withDrops, visitName),
 };
 const running = new RunningView(actions, words);
 const verdict = new VerdictView(actions);
@@ -86,6 +88,10 @@ const views = [
   new BubbleView(actions, words), new VisitsView(actions), verdict, check, help,
 ];
 const messages = new MessagesView();
+const later = new Later((module) => {
+  views.push(...module.viewsOf(actions, words));
+  show();
+});
 
 window.addEventListener("hashchange", goTo);
 document.querySelector(".tabs a[href='#check']").addEventListener("click", () => check.again());
@@ -380,8 +386,11 @@ function isPlanned({ operation, position }) {
 
 // Shows the part of the page that the address names; whom to call is there before the phone is set up too.
 function route() {
+  const wanted = location.hash.slice(1);
+  const away = Boolean(pack?.eyes.length) && later.misses(wanted);
+  if (away) later.open().then(goTo, () => {}); // without a signal it is tried again with the next drawing
   const sections = [...document.querySelectorAll("[data-view]")];
-  const named = sections.find((section) => section.id === location.hash.slice(1));
+  const named = sections.find((section) => section.id === (away ? "away" : wanted));
   const current = pack?.eyes.length ? named ?? sections[0] : sections.find((section) => section === named && section.id === "help");
   if (current?.id === "more" && current.hidden) messages.load();
   for (const section of sections) section.hidden = section !== current;

@@ -15,7 +15,9 @@ export class PlanView {
     const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
-    byId("next-visit").textContent = this.#next(eyes, now) || text("none-planned");
+    const next = this.#next(eyes, now);
+    byId("next-visit").textContent = next || text("none-planned");
+    byId("next-place").textContent = next ? pack.place : "";
   }
 
   // All that is on the next day with a visit, whichever eye it is for.

@@ -9,14 +9,15 @@ export function timed(address, options = {}, limit = LIMIT_MS) {
 }
 
 // What a worker keeps for later: many files at once, so a slow line gets more time. What the browser has of one already is
-// taken where it is what the server means (`hash`, SHA-256): nothing goes over the line twice.
+// taken where it is what the server means (`hash`, SHA-256; else its mark, which the server is asked about): nothing goes over
+// the line twice.
 export async function keep(cache, address, hash) {
   const signal = within(SLOW_LINE_MS);
   if (hash) {
     const near = await fetch(address, { cache: "force-cache", signal });
     if (near.ok && (await sha256(await near.clone().arrayBuffer())) === hash) return cache.put(address, near);
   }
-  return cache.add(new Request(address, { cache: "reload", signal }));
+  return cache.add(new Request(address, { cache: hash ? "reload" : "no-cache", signal }));
 }
 
 async function sha256(content) {

@@ -2,7 +2,7 @@
 
 import hashlib
 from collections.abc import Callable
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from typing import Any
 
 from followup.care.errors import translatable as medical
@@ -23,8 +23,10 @@ from followup.care.home.pack_parts import (
     SecondLook,
     SymptomRule,
     Visit,
+    Wish,
 )
 from followup.care.reading.eye import Eye, load, protocol, rulebook
+from followup.care.visits.wishes import open_requests_of
 from followup.care.watch.dangers import dangers
 from followup.clinical import bubble, drops, posture, second_looks, tamponade, warnings
 from followup.config import Clinic
@@ -51,6 +53,7 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,
         clinic=clinic.name,
+        place=clinic.place,
         phone=clinic.phone,
         emergency_phone=clinic.emergency_phone,
         language=device.language,
@@ -81,6 +84,8 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     looked = eyes.last_look(store, eye.id)
     due_at = _second_looks_due(eye, book, now)
     seen = eye.seen_visits
+    asked = open_requests_of(store, now, eye.id, eye.events, seen)
+    wishes = {r.identity: Wish(at=r.at, words=r.words) for r in asked}
     settled_at = _settled_at(eye)
     recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
     return EyePack(
@@ -95,12 +100,15 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
         asking=Asking(),
         visits=[
             Visit(
+                id=v.identity,
                 name=v.name,
                 words=translate(v.name),
                 target=v.target,
                 starts=f"{v.starts:%H:%M}" if v.starts else None,
+                starts_at=datetime.combine(v.target, v.starts, zone).astimezone(UTC) if v.starts else None,
                 latest=v.latest,
                 seen=v.identity in seen,
+                wish=wishes.get(v.identity),
             )
             for v in eye.visits
         ],

@@ -85,15 +85,26 @@ class PosturePlan(BaseModel):
     break_minutes: int
 
 
-class Visit(BaseModel):
-    """A visit of the plan; `starts` is its local time (09:40), where the clinic keeps times."""
+class Wish(BaseModel):
+    """The patient asked for another time, and the clinic has not answered yet."""
 
+    at: datetime
+    words: str
+
+
+class Visit(BaseModel):
+    """A visit of the plan, `id` through every change of it; `starts` is its local time (09:40), `starts_at` the moment,
+    where the clinic keeps times."""
+
+    id: str
     name: str
     words: str
     target: date
     starts: str | None
+    starts_at: datetime | None
     latest: date
     seen: bool
+    wish: Wish | None
 
 
 class DropTime(BaseModel):
@@ -176,6 +187,7 @@ class Pack(BaseModel):
     patient: str
     used_by: str
     clinic: str
+    place: str
     phone: str
     emergency_phone: str
     language: str

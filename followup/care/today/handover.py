@@ -10,6 +10,7 @@ from followup.care.desk import Desk
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.reading.entries import said
 from followup.care.today import lists
+from followup.care.visits.wishes import Request, open_requests
 from followup.records import events, eyes, people, visits, worries
 from followup.records.values import Callback, Event, Eye, Patient, Task
 
@@ -68,7 +69,7 @@ class Handover:
     waiting: list[Line]
     unreached: list[Line]
     held: dict[str, list[InHand]]
-    wishes: list[lists.Request]
+    wishes: list[Request]
     to_tell: list[lists.ToTell]
 
 
@@ -86,7 +87,7 @@ def handover(desk: Desk) -> Handover:
         waiting=[line for line in lines if line.waiting],
         unreached=[line for line in lines if line.next_try_at],
         held=_held(lines),
-        wishes=lists.open_requests(desk.store, desk.now, desk.zone),
+        wishes=open_requests(desk.store, desk.now, desk.zone),
         to_tell=lists.to_tell(desk.store, desk.now, desk.today),
     )
 

@@ -4,7 +4,7 @@ from flask import redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.today import arrivals, lists
-from followup.care.visits import closing
+from followup.care.visits import closing, wishes
 from followup.web import context, display, workers
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.visit_forms import VisitForm
@@ -48,7 +48,7 @@ def today() -> Answer:
         states=LIST_STATES,
         find=words,
         found=lists.find(store, words, context.today()) if words else None,
-        requests=lists.open_requests(store, context.now(), context.zone()),
+        requests=wishes.open_requests(store, context.now(), context.zone()),
         to_tell=lists.to_tell(store, context.now(), context.today()),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
         **vars(lists.troubles(store)),

@@ -17,6 +17,7 @@ from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
+LATER_ASSETS = ("patient/later/*",)
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
 
@@ -80,10 +81,22 @@ def _chosen_language(token: str) -> str:
 @bp.get("/me/")
 def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
-    response = Response(render_template("patient/shell.html", words=_words()))
+    return _kept_page(render_template("patient/shell.html", words=_words()))
+
+
+@bp.get("/me/later")
+def later() -> Answer:
+    """The pages that nobody needs at first sight, the same for everybody: the shell takes them in when one is opened."""
+    return _kept_page(render_template("patient/later.html"))
+
+
+def _kept_page(page: str) -> Answer:
+    """A page that phones keep: sent again only when it changed."""
+    response = Response(page)
     response.headers["Cache-Control"] = "no-cache"
     response.headers["Vary"] = "Accept-Language"
-    return response
+    response.add_etag()
+    return response.make_conditional(request)
 
 
 @bp.get("/calendar/<token>.ics")
@@ -124,7 +137,7 @@ def manifest() -> Answer:
 @bp.get("/sw.js")
 def service_worker() -> Answer:
     """The service worker with the list and version of what it keeps."""
-    return workers.worker("patient/worker.js", "/me/", shell_assets())
+    return workers.worker("patient/worker.js", "/me/", shell_assets(), workers.static_addresses(LATER_ASSETS))
 
 
 def shell_assets() -> list[str]:
