@@ -13,6 +13,7 @@ from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
 from followup.web import context, display, workers
+from followup.web.patient import living
 from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
@@ -87,7 +88,7 @@ def shell() -> Answer:
 @bp.get("/me/later")
 def later() -> Answer:
     """The pages that nobody needs at first sight, the same for everybody: the shell takes them in when one is opened."""
-    return _kept_page(render_template("patient/later.html"))
+    return _kept_page(render_template("patient/later.html", topics=living.topics(gettext)))
 
 
 def _kept_page(page: str) -> Answer:
