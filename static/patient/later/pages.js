@@ -3,9 +3,10 @@
 import { isoDay } from "../hours.js";
 import { text } from "../texts.js";
 import { calendarText, dropEvents, visitEvents } from "./calendar.js";
+import { HistoryView } from "./history-view.js";
 
-export function viewsOf(_actions, _words) {
-  return [];
+export function viewsOf(_actions, words) {
+  return [new HistoryView(words)];
 }
 
 // A phone number whose groups stay in order between words that run from right to left (Unicode's LRI and PDI).
