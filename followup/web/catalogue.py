@@ -18,7 +18,7 @@ from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
 from followup.care import bounds
-from followup.care.home import enrol, pack, receive
+from followup.care.home import enrol, helpers, pack, receive
 from followup.care.messages import outgoing
 from followup.care.visits.visit import EXTRA_VISIT
 from followup.care.watch import dangers
@@ -125,7 +125,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (forms, living, fields, bounds, enrol, letters, outgoing, receive, dangers, pack):
+    for module in (forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, dangers, pack):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 

@@ -59,8 +59,8 @@ ROUTES: dict[str, Route] = {
     **_forms(ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment"),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
-    **_pages(PHONE, "api.pack", "api.messages"),
-    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push"),
+    **_pages(PHONE, "api.pack", "api.messages", "api.helpers"),
+    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push", "api.invite", "api.remove_helper"),
     **_pages(STAFF, "pages.reference"),
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"

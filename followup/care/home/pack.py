@@ -30,7 +30,7 @@ from followup.care.visits.wishes import open_requests_of
 from followup.care.watch.dangers import dangers
 from followup.clinical import bubble, drops, posture, second_looks, tamponade, warnings
 from followup.config import Clinic
-from followup.records import Store, eyes
+from followup.records import Store, eyes, people
 from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
@@ -87,6 +87,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     asked = open_requests_of(store, now, eye.id, eye.events, seen)
     wishes = {r.identity: Wish(at=r.at, words=r.words) for r in asked}
     settled_at = _settled_at(eye)
+    names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
     recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
     return EyePack(
         operation=eye.id,
@@ -121,6 +122,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 at=e.at,
                 body=e.body,
                 by=e.author.partition(":")[0],
+                name=names.get(e.author, ""),
                 looked_at=looked is not None and e.received_at <= looked,
                 settled=e.kind == "symptoms"
                 and settled_at is not None

@@ -125,13 +125,17 @@ class Drop(BaseModel):
 
 
 class Receipt(BaseModel):
-    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled."""
+    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled.
+
+    `by` is patient or carer, `name` what the patient calls that carer, where they let them in.
+    """
 
     id: str
     kind: str
     at: datetime
     body: dict[str, Any]
     by: str
+    name: str
     looked_at: bool
     settled: bool
 

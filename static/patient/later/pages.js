@@ -3,10 +3,11 @@
 import { isoDay } from "../hours.js";
 import { text } from "../texts.js";
 import { calendarText, dropEvents, visitEvents } from "./calendar.js";
+import { HelpersView } from "./helpers-view.js";
 import { HistoryView } from "./history-view.js";
 
 export function viewsOf(_actions, words) {
-  return [new HistoryView(words)];
+  return [new HistoryView(words), new HelpersView()];
 }
 
 // A phone number whose groups stay in order between words that run from right to left (Unicode's LRI and PDI).
