@@ -216,7 +216,7 @@ async function pauseTimer(operation) {
   if (!own) return {};
   if (own.on_break) await stopTimer(own);
   else await save("posture", stretch(own), { operation, alongside: takingOut(own, [breakOf(own)]) });
-  return { pause: !own.on_break };
+  return { pause: own.on_break ? null : eyeOf(operation).posture };
 }
 
 // The stretch goes to the eye and the position that the timer was started for, whatever is planned or shown by now.

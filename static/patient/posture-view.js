@@ -118,7 +118,7 @@ export class PostureView {
   async #cued(changing) {
     const { position, pause } = await changing;
     if (position) this.#cues.signal(this.#words.posture[position]);
-    else if (pause) this.#cues.signal(text("break"));
+    else if (pause) this.#cues.signal(breakWords(pause));
   }
 
   async #until(event, operation, part) {
@@ -159,7 +159,7 @@ export class PostureView {
     const spell = (timer.on_break ? plan.break_minutes : plan.cycle_minutes) * 60000;
     if (timer.on_break && passed > spell) return;
     this.#due.set(operation, setTimeout(() => {
-      this.#cues.signal(text(timer.on_break ? "back" : "break"));
+      this.#cues.signal(timer.on_break ? text("back") : breakWords(plan));
       this.#schedule(operation, timer, plan);
     }, spell - passed % spell));
   }
@@ -168,6 +168,10 @@ export class PostureView {
 function say(button, words, whose) {
   button.textContent = words;
   if (whose) button.setAttribute("aria-label", words + whose);
+}
+
+function breakWords(plan) {
+  return text("break", { minutes: numberWords(plan.break_minutes) });
 }
 
 function askUntil(part) {
