@@ -66,7 +66,7 @@ def create_app(
     trusted = settings.server.proxies
     app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
     app.extensions["followup"] = {"store": store, "settings": settings, "clock": clock or (lambda: datetime.now(UTC))}
-    app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
+    app.jinja_options = app.jinja_options | {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
     app.before_request(_begin)

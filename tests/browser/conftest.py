@@ -30,7 +30,8 @@ FLAGS = [
     "--disable-gpu",
     "--disable-software-rasterizer",
     "--disable-extensions",
-    "--disable-features=Translate,MediaRouter,OptimizationHints,AutofillServerCommunication",
+    # The two of the address bar are pages of their own behind every window: more work than most tests.
+    "--disable-features=Translate,MediaRouter,OptimizationHints,AutofillServerCommunication,WebUIOmniboxPopup,WebUIOmniboxAimPopup",
     "--mute-audio",
     "--disable-quic",
     "--no-first-run",
