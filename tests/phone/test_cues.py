@@ -52,7 +52,11 @@ const cues = new Cues(database);
 await cues.load();
 for (const [what, value] of given.steps) {
     if (what === "signal") cues.signal(value);
-    else if (what === "seen") { document.visibilityState = value; await listeners.visibilitychange(); } else await controls[what].set(value);
+    else if (what !== "seen") await controls[what].set(value);
+    else {
+        document.visibilityState = value;
+        await listeners.visibilitychange();
+    }
     await new Promise((told) => setTimeout(told, 10));
 }
 answer = {
