@@ -19,10 +19,11 @@ export class DropsView {
   show({ eyes, names, entries }, now = new Date()) {
     const planned = eyes.some((eye) => dropsOn(eye, now).length > 0);
     byId("drops-card").hidden = !planned;
-    byId("no-drops").hidden = planned;
-    byId("drops-first").hidden = !planned;
     for (const list of ["drops-now", "drop-list"]) redraw(byId(list), this.#rows(eyes, names, entries, now));
-    byId("drop-plan").replaceChildren(...taperRows(eyes, names, now));
+    const plan = taperRows(eyes, names, now);
+    byId("drop-plan").replaceChildren(...plan);
+    byId("drops-first").hidden = plan.length === 0;
+    byId("no-drops").hidden = plan.length > 0;
     const next = nextDrops(eyes, entries, now);
     const timed = eyes.every((eye) => dropsOn(eye, now).every(({ times }) => times)); // not in the pack of an earlier version
     byId("next-drop").textContent = planned && timed ? nextWords(next, names, now) : "";

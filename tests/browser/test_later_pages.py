@@ -1,12 +1,13 @@
 """The pages that come when they are opened: with a signal at first, from the second visit on without; and who helps."""
 
 from collections.abc import Callable
+from datetime import datetime, time, timedelta
 
 import icalendar
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.web.context import LANGUAGES
-from tests.browser.conftest import PHONE, RunningServer, enrol, go, ready
+from tests.browser.conftest import PHONE, ZONE, RunningServer, clinic_day, enrol, go, ready
 from tests.browser.test_everyone_can_use_it import TOO_SMALL, violations
 
 VIEWS = ("living", "history", "helpers", "privacy")
@@ -88,3 +89,17 @@ def test_a_carer_is_let_in_writes_and_is_removed(
     expect(phone.locator("#helper-list li")).to_have_count(1)
     helper.reload()
     expect(helper.get_by_role("heading", name="The clinic has closed this phone")).to_be_visible()
+
+
+def test_a_drop_is_reminded_of_at_its_time_while_the_page_is_open(phone: Page) -> None:
+    almost_noon = datetime.combine(clinic_day(), time(11, 58), ZONE)
+    phone.clock.install(time=almost_noon)
+    phone.reload()
+    ready(phone)
+    expect(phone.locator("#next-drop")).to_have_text("12:00: antibiotic")
+    phone.clock.run_for(timedelta(minutes=3) // timedelta(milliseconds=1))
+    expect(phone.locator("#drop-due")).to_have_text("Time for your drop: antibiotic.")
+    expect(phone.locator("#next-drop")).to_have_text("Now: antibiotic")
+    phone.get_by_role("button", name="I took it: antibiotic").click()
+    expect(phone.locator("#next-drop")).to_have_text("16:00: antibiotic")
+    expect(phone.locator("#drop-due")).to_be_empty()

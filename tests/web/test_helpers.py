@@ -53,7 +53,7 @@ def test_a_code_of_the_patient_makes_a_phone_that_of_the_carer_named(
     assert phones(as_patient) == [("patient", "", True), ("carer", "Ada from next door", False)]
     assert phones(helper) == [("carer", "Ada from next door", True), ("patient", "", False)]
     assert helper.get("/api/v1/pack").json["used_by"] == "carer"
-    sent = helper.post("/api/v1/events", json={"events": [entry(eye_id)]}).json
+    sent = helper.post("/api/v1/events", json={"events": [entry(eye_id, by=said)]}).json
     assert sent["results"][0]["status"] == "received"
     (receipt,) = as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"]
     assert (receipt["by"], receipt["name"]) == ("carer", "Ada from next door")

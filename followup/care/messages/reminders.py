@@ -11,6 +11,7 @@ from followup.care.reading.eye import drops_of, load
 from followup.clinical import drops, posture
 from followup.config import Messages
 from followup.records import Store, eyes, people, tasks, visits, worries
+from followup.records import messages as kept
 from followup.records.values import Callback, Eye, Staff, Task
 
 PATIENT_KINDS = ("posture", "drops", "visit", "not-heard")
@@ -141,6 +142,9 @@ def _drops_due(store: Store, row: Eye, now: datetime, zone: tzinfo) -> set[datet
     """The times, just passed, at which a drop of this eye was due that nobody said was taken."""
     local, due = now.astimezone(zone), set()
     today = local.date()
+    chosen = kept.choices(store, f"patient:{row.patient.id}")
+    if chosen is None or "drops" in chosen.unwanted:
+        return set()
     for step in drops_of(row.note, zone) if row.note else []:
         of_day = drops.slots(step.times_a_day)
         for number, slot in enumerate(of_day):

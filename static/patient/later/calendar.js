@@ -63,7 +63,7 @@ export function visitEvents(eyes, today, said) {
   return open.map(({ eye, visit }) => {
     const alarms = visit.starts_at ? ["-P1D", "-PT2H"] : ["-PT15H"]; // the day before at nine, where the day alone is known
     const when = visit.starts_at ? { at: new Date(visit.starts_at) } : { day: visit.target };
-    return { uid: `${visit.id}@followup`, ...when, alarms, ...said(eye, visit) };
+    return { uid: `${visit.id ?? `${eye.operation}-${visit.target}`}@followup`, ...when, alarms, ...said(eye, visit) };
   });
 }
 
