@@ -3,7 +3,7 @@
 import { timed } from "../shared/requests.js";
 import { byId } from "./texts.js";
 
-const NAMES = ["living", "history", "helpers", "privacy"];
+const NAMES = ["living", "history", "helpers", "install", "privacy"];
 
 export class Later {
   #into;

@@ -10,7 +10,7 @@ from followup.web.context import LANGUAGES
 from tests.browser.conftest import PHONE, ZONE, RunningServer, clinic_day, enrol, go, ready
 from tests.browser.test_everyone_can_use_it import TOO_SMALL, violations
 
-VIEWS = ("living", "history", "helpers", "privacy")
+VIEWS = ("living", "history", "helpers", "install", "privacy")
 LATER_KEPT = """async () => {
     const name = (await caches.keys()).find((name) => name.startsWith("followup-shell-"));
     const kept = (await (await caches.open(name)).keys()).map(({ url }) => new URL(url).pathname);
@@ -73,6 +73,7 @@ def test_a_carer_is_let_in_writes_and_is_removed(
     go(phone, "helpers")
     phone.get_by_label("what do you call them?").fill("Ada")
     phone.get_by_role("button", name="Make a code").click()
+    expect(phone.locator("#invited")).to_be_focused()
     code = phone.locator("#invited-code").inner_text().replace(" ", "")
     helper = open_context(**PHONE).new_page()
     enrol(helper, server, code)
