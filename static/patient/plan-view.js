@@ -17,7 +17,7 @@ export class PlanView {
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
     const next = this.#next(eyes, now);
     byId("next-visit").textContent = next || text("none-planned");
-    byId("next-place").textContent = next ? pack.place : "";
+    byId("next-place").textContent = next ? [pack.clinic, pack.place].filter(Boolean).join(", ") : "";
   }
 
   // All that is on the next day with a visit, whichever eye it is for.
