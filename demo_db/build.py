@@ -16,29 +16,43 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import Drop, OperationNote
 from followup.care.discharge.proposal import propose
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
 from followup.care.home.receive import receive
+from followup.care.patients import consenting
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import diary
 from followup.care.visits.openings import AHEAD, openings
 from followup.care.visits.visit import record_visit
 from followup.care.watch.raising import check_eye
-from followup.clinical.course import RISKS
 from followup.clinical.schedule import Window
+from followup.clinical.surgery import RISKS
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store, patients, visits, worries
+from followup.records.bodies.base import Body
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.home import PostureBody, SymptomsBody
+from followup.records.bodies.kinds import body_of, stored
+from followup.records.operation_note import Baseline, Drop, OperationNote, Positioning, Site
 from followup.records.store import new_id
 from followup.records.values import Device
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
 DIARY_HOUR = timedelta(hours=5)
-CALM = {"pain": 1, "vision": "same", "redness": "same", "discharge": False, "curtain": False, "flashes": "same"}
-CALM |= {"floaters": "same", "vomiting": False, "fever": False, "injury": False}
+CALM = SymptomsBody(
+    pain=1,
+    vision="same",
+    redness="same",
+    discharge=False,
+    curtain=False,
+    flashes="same",
+    floaters="same",
+    vomiting=False,
+    fever=False,
+    injury=False,
+)
 
 
 def settings(folder: Path, host: str | None = None, port: int | None = None) -> Settings:
@@ -131,20 +145,20 @@ class _Life:
     def _discharged(self, at: datetime) -> str:
         eye = self.eye
         day = self.operated_at.astimezone(self.zone).date()
-        drops = [_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"])]
+        drops = tuple(_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"]))
         note = OperationNote(
             eye=eye["eye"],
             operated_at=self.operated_at,
             surgeon=self.surgeon.name,
             indication=eye["indication"],
-            steps=["vitrectomy", "membrane-peel", "laser"],
-            breaks=[{"clock": int(b.split()[0]), "reach": b.split()[1]} for b in eye.get("breaks", [])],
+            steps=("vitrectomy", "membrane-peel", "laser"),
+            breaks=tuple(Site(clock=float(clock), reach=reach) for clock, reach in map(str.split, eye.get("breaks", []))),
             lens=eye["lens"],
             agent=eye["agent"],
             percent=eye.get("percent", 0),
             fill_percent=eye.get("fill", 0),
-            risks=[r for r in eye.get("risks", []) if r in RISKS],
-            baseline={"acuity": eye["before"]["acuity"], "iop_mmhg": eye["before"]["iop"]},
+            risks=tuple(r for r in eye.get("risks", []) if r in RISKS),
+            baseline=Baseline(acuity=eye["before"]["acuity"], iop_mmhg=eye["before"]["iop"]),
             drops=drops,
             steroid_drops_until=day + timedelta(days=28),
             height_metres=self.height_metres,
@@ -153,7 +167,8 @@ class _Life:
         proposed = propose(self.store, note, at, self.zone, places)
         if proposed.plan:
             plan = proposed.plan
-            note.posture = {"position": plan.position, "hours_a_day": plan.hours_a_day, "days": plan.days}
+            asked = Positioning(position=plan.position, hours_a_day=plan.hours_a_day, days=plan.days)
+            note = note.model_copy(update={"posture": asked})
         patient = Patient(
             number=eye["number"],
             name=eye["name"],
@@ -163,7 +178,10 @@ class _Life:
             carer_phone=eye.get("carer_phone", ""),
         )
         windows = [_on_open_day(w, places) for w in proposed.visits]
-        operation, _ = leaving.discharge(Desk(self.store, at, self.nurse, self.zone), patient, note, windows)
+        desk = Desk(self.store, at, self.nurse, self.zone)
+        operation, _ = leaving.discharge(desk, patient, note, windows)
+        if patient.reached_by != "no-app":
+            consenting.give(desk, load(self.store, operation, self.zone).patient.id, "patient", "")
         return operation
 
     def _phone(self, at: datetime) -> Device:
@@ -180,8 +198,7 @@ class _Life:
         yield from self._on_paper() if self.on_paper else self._diary()
         for line in self.eye.get("home", []):
             day, kind, *words = shlex.split(line)
-            body = _home_body(words)
-            yield self.operated_at + timedelta(days=float(day)), partial(self._enter, kind, body)
+            yield self.operated_at + timedelta(days=float(day)), partial(self._enter, body_of(kind, _home_body(words)))
 
     def _visits(self) -> Iterator[Step]:
         said = {**_data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
@@ -204,12 +221,12 @@ class _Life:
             if at < self.operated_at or (at - self.operated_at) / timedelta(days=1) > last:
                 continue
             if n <= 14 or n % 7 == 0:
-                yield at, partial(self._enter, "symptoms", CALM)
+                yield at, partial(self._enter, CALM)
             if plan and 0 < n < plan.days:
                 hours = self.eye.get("posture_hours", plan.hours_a_day)
                 start = at - timedelta(minutes=15) - timedelta(hours=hours)
-                body = {"position": plan.position, "from": start.isoformat(), "to": (at - timedelta(minutes=15)).isoformat()}
-                yield at + timedelta(minutes=2), partial(self._enter, "posture", body)
+                lay = PostureBody(position=plan.position, start=start, end=at - timedelta(minutes=15))
+                yield at + timedelta(minutes=2), partial(self._enter, lay)
 
     def _on_paper(self) -> Iterator[Step]:
         """At each planned call the nurse enters the days of the diary since the one before; the last is left to be made."""
@@ -228,26 +245,24 @@ class _Life:
 
     def _seen(self, visit: str, words: str, at: datetime) -> None:
         given = {name: value for name, _, value in (word.partition("=") for word in shlex.split(words))}
-        body = {
-            "eye": self.eye["eye"],
-            "acuity": given["acuity"],
-            "correction": "pinhole",
-            "iop_mmhg": float(given["iop"]),
-            "instrument": "applanation",
-            "pain": int(given["pain"]),
-            "findings": tuple(given["findings"].split(",")) if "findings" in given else (),
-        }
-        if "level" in given:
-            body["bubble_percent"] = float(given["level"])
-        measures = [MeasuresBody.model_validate(body)]
+        measures = MeasuresBody(
+            eye=self.eye["eye"],
+            acuity=given["acuity"],
+            correction="pinhole",
+            iop_mmhg=float(given["iop"]),
+            instrument="applanation",
+            pain=int(given["pain"]),
+            findings=tuple(given["findings"].split(",")) if "findings" in given else (),
+            bubble_percent=float(given["level"]) if "level" in given else None,
+        )
         gone = "no-gas" in given
         who = self.surgeon if gone else self.nurse
-        record_visit(Desk(self.store, at, who, self.zone), self.operation, measures, visit=visit, no_gas_seen=gone)
+        record_visit(Desk(self.store, at, who, self.zone), self.operation, [measures], visit=visit, no_gas_seen=gone)
 
-    def _enter(self, kind: str, body: dict[str, Any], at: datetime) -> None:
+    def _enter(self, said: Body, at: datetime) -> None:
         self.sequence += 1
-        event = {"id": new_id(), "operation": self.operation, "kind": kind, "at": at.isoformat(), "body": body}
-        sent = [{**event, "offset_minutes": 60, "sequence": self.sequence, "by": "patient"}]
+        event = {"id": new_id(), "operation": self.operation, "kind": said.KIND, "at": at.isoformat()}
+        sent = [{**event, "body": stored(said), "offset_minutes": 60, "sequence": self.sequence, "by": "patient"}]
         assert self.device is not None, "on paper nothing comes from a phone"
         result = receive(self.store, at, self.device, sent, self.zone)[0]
         assert result.status == "received", result.reason
@@ -278,16 +293,13 @@ def _drop(text: str, day: date) -> Drop:
 
 
 def _home_body(words: list[str]) -> dict[str, Any]:
-    body: dict[str, Any] = {}
-    for word in words:
-        key, value = word.split("=", 1)
-        if key == "heights":
-            body["heights_metres"] = [float(h) for h in value.split(",")]
-        elif key in ("pain", "percent"):
-            body[key] = int(value)
-        else:
-            body[key] = {"yes": True, "no": False}.get(value, value)
-    return body
+    return dict(_home_word(*word.split("=", 1)) for word in words)
+
+
+def _home_word(key: str, value: str) -> tuple[str, Any]:
+    if key == "heights":
+        return "heights_metres", value.split(",")
+    return key, int(value) if value.isdigit() else {"yes": True, "no": False}.get(value, value)
 
 
 def _data(name: str) -> dict[str, Any]:

@@ -14,10 +14,12 @@ from followup.care.watch import watching
 from followup.config import Settings, load, ready, with_server
 from followup.errors import FollowupError
 from followup.exchange import push_keys
-from followup.export_commands import export_commands, retention
+from followup.export_commands import export_commands
+from followup.import_commands import import_commands
 from followup.records import Store, audit, keys, open_store, watch
 from followup.records import backup as backups
 from followup.records.lock import held
+from followup.rights_commands import erase, retention
 from followup.staff_commands import staff
 
 
@@ -33,7 +35,9 @@ def cli(context: click.Context, config: Path | None) -> None:
 cli.add_command(calc)
 cli.add_command(staff)
 cli.add_command(export_commands)
+cli.add_command(erase)
 cli.add_command(retention)
+cli.add_command(import_commands)
 
 
 @cli.command()

@@ -67,6 +67,8 @@ class Clinic(BaseModel):
     """Whether nurses, too, may record *no gas seen*, which lifts the caution of gas."""
     calls_before_moving_up: Annotated[int, Field(ge=1, le=20)] = 3
     """After how many calls in a row that reached nobody a callback moves up. Common practice, no source."""
+    records_kept_years: Annotated[int, Field(ge=0, le=100)] = 0
+    """How long a record is kept after follow-up ended, for `followup retention`; 0: without an end."""
 
     @field_validator("zone")
     @classmethod

@@ -15,6 +15,7 @@ from threading import Thread
 
 from apscheduler.schedulers.blocking import BlockingScheduler
 
+from followup.care import resetting
 from followup.care.callbacks import moving_up
 from followup.care.messages import outgoing
 from followup.care.messages.outgoing import Parcel
@@ -68,6 +69,9 @@ def send_messages(store: Store, settings: Settings, now: datetime) -> int:
     for one in going:
         with watching.alone(store, now, "parcel", one.parcel.person):
             clinic, parcel = settings.clinic, one.parcel
+            if parcel.kind == resetting.MESSAGE:
+                one.letter = letters.password_reset(resetting.token(store, now, parcel.person.partition(":")[2]))
+                continue
             one.letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
     _send_emails(settings, going)
     _send_pushes(store, settings, now, going)

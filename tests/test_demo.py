@@ -7,7 +7,7 @@ import pytest
 
 from demo_db import build
 from followup.care.visits.openings import openings
-from followup.clinical import tamponade
+from followup.clinical import agents
 from followup.config import Clinic
 from followup.records import Store, audit, eyes, visits, worries
 
@@ -36,7 +36,7 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     store = build.ensure(made, now)
     rows = eyes.followed(store)
     assert 28 <= len(rows) <= 34
-    assert {r.agent for r in rows} == set(tamponade.AGENTS)
+    assert {r.agent for r in rows} == set(agents.AGENTS)
     ages = [(now - r.note.operated_at).days for r in rows if r.note]
     assert min(ages) == 0
     assert max(ages) > 180

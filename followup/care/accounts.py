@@ -43,6 +43,14 @@ def by_email(store: Store, email: str) -> Staff:
     return found
 
 
+def known(store: Store, staff_id: str) -> Staff:
+    """An account that was not ended. Raises `NotFound`."""
+    found = people.staff_member(store, staff_id)
+    if found is None:
+        raise NotFound("there is no such account, or it was ended already")
+    return found
+
+
 def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> None:
     """End an account and its sessions. What the person recorded stays, under their name. Raises `NotFound`, `Conflict`."""
     with store.transaction():

@@ -12,18 +12,20 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from followup.clinical import acuity, pressure, tamponade
+from followup.clinical import pressure, seen_levels, vision
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
-from followup.clinical.checks.symptoms import signs_of
-from followup.clinical.course import SIGHT_COVERED_FROM, Course, Timeline
+from followup.clinical.checks.symptoms import LOOKS_IN_A_ROW, signs_of
+from followup.clinical.course import Course
 from followup.clinical.evidence import Model
 from followup.clinical.rulebook import HOW_SOON, Eyes, HowSoon, Rule, Rulebook
 from followup.clinical.second_looks import Raised, in_days, told
+from followup.clinical.timeline import SIGHT_COVERED_FROM, Timeline
 
 __all__ = [
     "CHECKS",
     "HOW_SOON",
+    "LOOKS_IN_A_ROW",
     "MODEL",
     "Eyes",
     "HowSoon",
@@ -111,5 +113,5 @@ MODEL = Model(
         "What the patient writes in their own words is not judged: it always opens a callback.",
     ),
     ("The rules support decisions and take none. Local protocol and licensed judgement come first.",),
-    (SIGHT_COVERED_FROM, acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),
+    (SIGHT_COVERED_FROM, vision.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, seen_levels.CONTRADICTS_BEYOND),
 )

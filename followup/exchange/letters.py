@@ -10,7 +10,7 @@ from babel.support import NullTranslations, Translations
 
 from followup.resources import TRANSLATIONS
 
-PATIENT_PAGE, STAFF_PAGE = "/me/", "/clinic/callbacks"
+PATIENT_PAGE, STAFF_PAGE, NEW_PASSWORD_PAGE = "/me/", "/clinic/callbacks", "/sign-in/new-password/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +39,15 @@ def audit_head(number: int, hash: str, at: datetime) -> Letter:
         f"entries were cut off or written anew.\n\n  followup check --head {number}:{hash}"
     )
     return Letter("Audit chain", words, "/administrator/audit")
+
+
+def password_reset(token: str) -> Letter:
+    """The link by which whoever reads this mail chooses a new password."""
+    words = (
+        "Somebody asked for a new password for this address. The link holds for 30 minutes, and once. "
+        "If it was not you, do nothing: your password stays."
+    )
+    return Letter("A new password", words, f"{NEW_PASSWORD_PAGE}{token}")
 
 
 def _isolated(phone: str, language: str) -> str:

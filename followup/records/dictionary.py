@@ -150,6 +150,28 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "decision": "what was decided for several callbacks at once has one id",
         },
     ),
+    "listed_operations": (
+        "Operations of a theatre list; one waits until an operation of its id is recorded, or it is put aside",
+        {
+            "number": "hospital number as listed",
+            "operated_on": "day of surgery as listed",
+            "eye": "right or left",
+            "source": "name of the file it came in, and its line",
+            "listed_by": "role and id",
+            "listed_at": "UTC",
+            "put_aside_at": "UTC; empty while it was not",
+            "put_aside_by": "role and id",
+            "put_aside_why": "why, in words",
+        },
+    ),
+    "consents": (
+        "What patients consented to; the latest row of a patient and a thing counts",
+        {
+            "what": "what it is about: phone (the phone pages)",
+            "given": "1 consent, 0 taken back",
+            "said_by": "patient, or who spoke for the patient",
+        },
+    ),
     "follow_ups": ("Beginnings and ends of follow-up", {"what": "begun, ended or resumed"}),
     "devices": (
         "Patients’ phones",

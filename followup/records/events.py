@@ -1,12 +1,15 @@
 """What was recorded about each eye: append-only; a correction or a withdrawal is a later event that points back."""
 
+from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
+from followup.records.bodies.base import Body
+from followup.records.bodies.kinds import kept, kept_or_illegible, stored
 from followup.records.eyes import SAME_EYE, in_time
 from followup.records.store import Row, Store, as_json
 from followup.records.times import from_text, to_text
-from followup.records.values import Event, Refused, made
+from followup.records.values import Event, Refused, as_object, made
 from followup.records.watch import readable
 
 _STANDS = f"NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) AND {in_time('e.at')}"
@@ -22,7 +25,7 @@ def add(
     eye_id: str,
     kind: str,
     at: datetime,
-    body: Any,
+    body: Body | Mapping[str, Any],
     author: str,
     received_at: datetime,
     *,
@@ -34,7 +37,8 @@ def add(
     reason: str = "",
 ) -> None:
     """Keep an event. `at` is when it happened by the clinic's clock, `device_at` by the phone's own."""
-    row = {"id": id, "eye_id": eye_id, "kind": kind, "at": to_text(at), "body": as_json(body), "author": author}
+    said = stored(body) if isinstance(body, Body) else body
+    row = {"id": id, "eye_id": eye_id, "kind": kind, "at": to_text(at), "body": as_json(said), "author": author}
     device = {"device_id": device_id, "sequence": sequence, "offset_minutes": offset_minutes}
     device |= {"device_at": to_text(device_at) if device_at else None}
     store.insert("events", {**row, **device, "received_at": to_text(received_at), "corrects": corrects, "reason": reason})
@@ -77,13 +81,13 @@ def history_of(store: Store, eye_id: str) -> list[Event]:
 def of_kind(store: Store, kind: str) -> list[Event]:
     """What stands of one kind on the followed eyes, by time."""
     sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.at, e.id"
-    return readable(store, "events", store.rows(sql, {"kind": kind}), _made)
+    return readable(store, "events", store.rows(sql, {"kind": kind}), _legible)
 
 
 def since(store: Store, kind: str, at: datetime) -> list[Event]:
     """What stands of one kind on the followed eyes from a time on, by time."""
     sql = f"{_FOLLOWED} AND e.kind = :kind AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
-    return readable(store, "events", store.rows(sql, {"kind": kind, "at": to_text(at)}), _made)
+    return readable(store, "events", store.rows(sql, {"kind": kind, "at": to_text(at)}), _legible)
 
 
 def last_measures(store: Store) -> dict[str, Event]:
@@ -95,13 +99,13 @@ def last_measures(store: Store) -> dict[str, Event]:
             SELECT patient_id FROM eyes WHERE followed_since IS NOT NULL AND ended_at IS NULL)
         GROUP BY coalesce(y.joined_into, e.eye_id)
     """
-    return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _made)}
+    return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _legible)}
 
 
 def visit_requests(store: Store) -> list[Event]:
     """What patients asked of the clinic about their visits and was not taken back, newest first."""
     sql = f"{_FOLLOWED} AND e.kind = 'visit-request' AND {_STANDS} ORDER BY e.at DESC"
-    return readable(store, "events", store.rows(sql), _made)
+    return readable(store, "events", store.rows(sql), _legible)
 
 
 def last_heard(store: Store) -> dict[str, datetime]:
@@ -128,7 +132,12 @@ def refused(store: Store) -> list[Refused]:
 
 
 def _made(row: Row) -> Event:
-    return made(Event, row)
+    return made(Event, row, body=kept_or_illegible(row["kind"], as_object(row["body"])))
+
+
+def _legible(row: Row) -> Event:
+    """For lists of one kind, which read what its bodies say."""
+    return made(Event, row, body=kept(row["kind"], as_object(row["body"])))
 
 
 READ_AS = {"events": ("SELECT * FROM events", _made)}

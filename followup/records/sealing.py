@@ -47,6 +47,8 @@ SEALED: dict[str, Sealed] = {
     "tasks": Sealed(),
     "closures": Sealed("{row}number"),
     "visits_to_tell": Sealed("{row}visit_id"),
+    "listed_operations": Sealed(),
+    "consents": Sealed(),
 }
 Fact = tuple[str, str, str]
 """Table, key, and hash of what the row holds."""
@@ -89,6 +91,12 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
     for row in cursor:
         held = {name: value for name, value in zip(names, row[1:], strict=True) if name not in sealed.aside}
         yield table, str(row[0]), hash_of(held)
+
+
+def key_of_refused(row: dict[str, Any]) -> str:
+    """How a row of refused events is known: it has no short key of its own."""
+    told = f"{row['id']}/{row['device_id'] or ''}/{row['text']}"
+    return hashlib.sha256(told.encode()).hexdigest()
 
 
 def everything(connection: sqlite3.Connection) -> Iterator[Fact]:

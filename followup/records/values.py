@@ -2,7 +2,7 @@
 
 import json
 import typing
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, fields
 from datetime import date, datetime, time
 from functools import lru_cache
@@ -10,11 +10,14 @@ from types import UnionType
 from typing import Any, TypeVar
 
 from followup.clinical.warnings import HowSoon
+from followup.records.bodies.base import Body
+from followup.records.operation_note import OperationNote
 from followup.records.store import Row
 from followup.records.times import from_text
 
 SIDES = ("right", "left")
 Value = TypeVar("Value")
+Said = TypeVar("Said", bound=Body)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +61,33 @@ class PageOpened:
     who: str
     page: str
     about: str
+
+
+@dataclass(frozen=True, slots=True)
+class ListedOperation:
+    """An operation as a theatre list has it; `body` holds what else the list says, by the discharge form's fields."""
+
+    id: str
+    number: str
+    name: str
+    operated_on: date
+    eye: str
+    body: dict[str, Any]
+    source: str
+    listed_by: str
+    listed_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Consent:
+    """What was said about consent to something: given, or taken back."""
+
+    at: datetime
+    what: str
+    given: bool
+    said_by: str
+    words: str
+    recorded_by: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,14 +150,26 @@ class Note:
 
     id: str
     operation_id: str
-    eye: str
-    operated_at: datetime
-    agent: str
-    surgeon: str
-    body: dict[str, Any]
+    body: OperationNote
     recorded_by: str
     recorded_at: datetime
     reason: str
+
+    @property
+    def eye(self) -> str:
+        return self.body.eye
+
+    @property
+    def operated_at(self) -> datetime:
+        return self.body.operated_at
+
+    @property
+    def agent(self) -> str:
+        return self.body.agent
+
+    @property
+    def surgeon(self) -> str:
+        return self.body.surgeon
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,18 +258,23 @@ class Closure:
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """Something recorded about an eye. `corrects` is the event it puts right, for `reason`."""
+    """Something recorded about an eye: `body` is what it says. `corrects` is the event it puts right, for `reason`."""
 
     id: str
     eye_id: str
     kind: str
     at: datetime
-    body: dict[str, Any]
+    body: Body
     author: str
     device_id: str | None
     received_at: datetime
     corrects: str | None
     reason: str
+
+
+def saying(found: Iterable[Event], kind: type[Said]) -> Iterator[tuple[Event, Said]]:
+    """The events whose body is of a kind, each with it."""
+    return ((event, event.body) for event in found if isinstance(event.body, kind))
 
 
 @dataclass(frozen=True, slots=True)
@@ -449,7 +496,8 @@ def _reader(hint: Any) -> Callable[[Any], Any]:
     return read
 
 
-def _object(text: str) -> dict[str, Any]:
+def as_object(text: str) -> dict[str, Any]:
+    """A JSON object as it is kept. Raises ValueError for anything else."""
     read = json.loads(text)
     if not isinstance(read, dict):
         raise ValueError("not an object")
@@ -461,6 +509,6 @@ _PARSERS: dict[Any, Callable[[Any], Any]] = {
     date: date.fromisoformat,
     time: time.fromisoformat,
     bool: bool,
-    dict: _object,
+    dict: as_object,
     list: json.loads,
 }

@@ -65,7 +65,7 @@ def create_app(
     )
     trusted = settings.server.proxies
     app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
-    app.extensions["followup"] = {"store": store, "settings": settings, "clock": clock or (lambda: datetime.now(UTC))}
+    app.extensions["followup"] = context.Running(store, settings, clock or (lambda: datetime.now(UTC)))
     app.jinja_options = app.jinja_options | {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
@@ -108,7 +108,7 @@ def _http_error(error: HTTPException) -> Answer:
     return render_template("error.html", message=message), error.code
 
 
-def _fault(error: InternalServerError) -> Any:
+def _fault(error: InternalServerError) -> Answer:
     """Our own fault (500), or a database that is locked, full or gone (503): the clinic's number, and nothing else needed."""
     away = isinstance(error.original_exception, Unavailable)
     status, headers = (503, {"Retry-After": "30"}) if away else (500, {})

@@ -5,7 +5,6 @@ Medical wording (everything from the rulebook, and what a page marks with `medic
 """
 
 import sys
-import tomllib
 from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
@@ -47,13 +46,13 @@ def texts() -> dict[Text, bool]:
     found: dict[Text, bool] = {}
     for function, text in [*_in_templates(), *_in_python()]:
         found[text] = found.get(text, False) or function == "medical"
-    for rule in tomllib.loads(book.draft_text("rulebook"))["rules"]:
-        if rule.get("patient_words"):
-            found[rule["patient_words"]] = True
-        if look := rule.get("second_look"):
-            found[look["ask"]] = True
-    for visit in tomllib.loads(book.draft_text("reviews"))["visits"]:
-        found.setdefault(visit["name"], False)
+    for rule in book.rulebook().rules:
+        if rule.patient_words:
+            found[rule.patient_words] = True
+        if rule.second_look:
+            found[rule.second_look.ask] = True
+    for review in book.reviews():
+        found.setdefault(review.name, False)
     found.setdefault(EXTRA_VISIT, False)
     for kind in ("posture", "agent", "eye"):
         for words in display.WORDS[kind].values():

@@ -5,23 +5,25 @@ Coordinates are in the units of an SVG view box 420 wide, so that text stays rea
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from itertools import takewhile
 from math import ceil, floor
-from typing import Any
 
 from followup.care.callbacks.kinds import OUTCOMES
 from followup.care.reading.entries import said
 from followup.care.reading.eye import Eye, drops_of
-from followup.clinical import acuity, bubble, posture, pressure
-from followup.clinical.course import Timeline
-from followup.clinical.tamponade import AGENTS
+from followup.clinical import bubble, posture, pressure, vision
+from followup.clinical.agents import AGENTS
+from followup.clinical.timeline import Timeline
 from followup.clinical.warnings import HOW_SOON
-from followup.records.values import Event, Note, Warning
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.home import BubbleSeenBody, DropsBody
+from followup.records.values import Event, Note, Warning, saying
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
 Scale = Callable[[float], float]
 Point = tuple[float, float]
+Measured = Sequence[tuple[Event, MeasuresBody]]
 
 
 @dataclass
@@ -96,10 +98,10 @@ class Axis:
         """Where an instant stands; what was before the beginning stands at it."""
         return self.x(max(0.0, self.day(at)))
 
-    def day_of(self, iso: str) -> float:
-        """The day on which a local date begins."""
+    def day_of(self, day: date) -> float:
+        """Where on the axis a local date begins, in days."""
         midnight = self.zero.astimezone(self.eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)
-        return (datetime.fromisoformat(iso[:10]).replace(tzinfo=self.eye.zone) - midnight) / timedelta(days=1)
+        return (datetime.combine(day, datetime.min.time(), self.eye.zone) - midnight) / timedelta(days=1)
 
 
 def axis(eye: Eye, fellow: Eye | None, now: datetime) -> Axis:
@@ -115,7 +117,7 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | N
     """
     days = axis(eye, fellow, now)
     stages = [stage for stage in eye.course.timelines(now) if stage.operated]
-    measures = [e for e in eye.events if e.kind == "measures"]
+    measures = list(saying(eye.events, MeasuresBody))
     drawn: list[Callable[[float], Panel]] = [
         lambda top: _acuity_panel(top, measures, days),
         lambda top: _pressure_panel(top, measures, days, bands),
@@ -137,14 +139,9 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | N
     )
 
 
-def reading(body: dict[str, Any]) -> acuity.Acuity | None:
-    """The acuity of stored measures."""
-    return acuity.read(body["acuity"], body.get("notation")) if body.get("acuity") else None
-
-
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
-    rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body, eye.zone)) for e in eye.events]
+    rows = [(e.at, e.kind.replace("-", " "), said(e.body, eye.zone)) for e in eye.events]
     rows += [(w.raised_at, "warning", _warned(w)) for w in eye.warnings]
     for c in eye.callbacks:
         rows.append((c.opened_at, "callback opened", c.worry))
@@ -165,23 +162,22 @@ def _warned(w: Warning) -> str:
     return f"{told} Rests on an entry that was put right." if w.unfounded else told
 
 
-def _acuity_panel(top: float, measures: list[Event], days: Axis) -> Panel:
+def _acuity_panel(top: float, measures: Measured, days: Axis) -> Panel:
     panel = Panel("Acuity, logMAR", top)
-    y = scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
+    y = scale(vision.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
-    panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
-    for event in measures:
-        seen = reading(event.body)
-        if seen:
+    panel.ticks += [(y(figure.value), name) for name, figure in vision.STAND_INS.items() if name in ("CF", "HM")]
+    for event, body in measures:
+        if seen := body.fact(event.at).acuity:
             kind = "category" if seen.category else "clinic"
             panel.marks.append(Mark(days.at(event.at), y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
     panel.path = [(m.x, m.y) for m in panel.marks]
     return panel
 
 
-def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressure.Bands) -> Panel:
-    values = [e.body["iop_mmhg"] for e in measures if e.body.get("iop_mmhg") is not None]
+def _pressure_panel(top: float, measures: Measured, days: Axis, bands: pressure.Bands) -> Panel:
+    values = [body.iop_mmhg for _, body in measures if body.iop_mmhg is not None]
     highest = max([50.0, *values])
     y = scale(0, highest, top + PANEL, top)
     panel = Panel("Pressure, mmHg", top)
@@ -191,9 +187,8 @@ def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressu
         (y(bands.hypotony_at_most), y(0) - y(bands.hypotony_at_most), "low"),
     ]
     panel.ticks = [(y(v), f"{v:g}") for v in (0, bands.normal_from, bands.normal_to, bands.spike_from, bands.severe_from)]
-    for event in measures:
-        iop = event.body.get("iop_mmhg")
-        if iop is not None:
+    for event, body in measures:
+        if (iop := body.iop_mmhg) is not None:
             panel.marks.append(Mark(days.at(event.at), y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
     panel.path = [(m.x, m.y) for m in panel.marks]
     return panel
@@ -217,14 +212,11 @@ def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
             lower = [(days.x(d), y(height(level.low_percent))) for d, level in zip(at, levels, strict=True)]
             panel.areas.append(upper + lower[::-1])
     for event in days.eye.events:
-        body = event.body
-        if event.kind == "measures" and body.get("bubble_percent") is not None:
-            level = body["bubble_percent"]
-            panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
-        elif event.kind == "bubble-seen":
-            panel.marks.append(
-                Mark(days.at(event.at), y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
-            )
+        match event.body:
+            case MeasuresBody(bubble_percent=float(level)):
+                panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
+            case BubbleSeenBody(percent=level):
+                panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} %, seen by the patient", "patient"))
     return panel
 
 
@@ -245,7 +237,7 @@ def _posture_panel(stages: Sequence[Timeline], top: float, days: Axis, now: date
         plan, blocks = stage.operation.plan, [p.block for p in stage.postured]
         by_day = posture.hours_by_day(blocks, days.eye.zone, now, plan.position if plan else None)
         for day, hours in sorted(by_day.items()):
-            start = days.x(max(0.0, days.day_of(day.isoformat())))
+            start = days.x(max(0.0, days.day_of(day)))
             panel.bars.append((start, y(hours), width, y(0) - y(hours), f"{day.isoformat()}: {hours:.1f} hours"))
         if plan:
             first = days.day(stage.operation.at)
@@ -273,9 +265,9 @@ def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
         return strips
     drops, visits = strips[2:]
     drops.spans = [span for note in eye.notes for span in _drops_of(note, days)]
-    taken = [e for e in eye.events if e.kind == "drops"]
-    drops.marks = [Mark(days.at(e.at), drops.y, f"{e.body['name']}, taken", "taken") for e in taken]
-    planned = [(v, days.day_of(v.target.isoformat())) for v in eye.visits]
+    taken = saying(eye.events, DropsBody)
+    drops.marks = [Mark(days.at(e.at), drops.y, f"{drop.name}, taken", "taken") for e, drop in taken]
+    planned = [(v, days.day_of(v.target)) for v in eye.visits]
     visits.marks = [
         Mark(x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in eye.seen_visits else "open")
         for v, d in planned
@@ -288,8 +280,8 @@ def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
     """What one operation's note prescribed, from that operation on."""
     operated, spans = max(0.0, days.day(note.operated_at)), []
     for step in drops_of(note, days.eye.zone):
-        first = max(operated, days.day_of(step.first.isoformat()))
-        until = min(days.day_of(step.last.isoformat()) + 1, days.last)
+        first = max(operated, days.day_of(step.first))
+        until = min(days.day_of(step.last) + 1, days.last)
         width = max(0.0, round(days.x(until) - days.x(first), 1))
         spans.append((days.x(first), width, "planned", f"{step.name}, planned until {step.last}"))
     return spans

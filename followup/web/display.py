@@ -16,10 +16,12 @@ from followup.care.patients.reaching import WAYS
 from followup.care.reading.eye import protocol
 from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
-from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
+from followup.clinical.agents import AGENTS
 from followup.clinical.evidence import SOURCES
+from followup.clinical.facts import FINDINGS
 from followup.clinical.pressure import INSTRUMENTS
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.surgery import INDICATIONS, RISKS
+from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
 
 POSTURES = {
@@ -108,6 +110,7 @@ WORDS: dict[str, dict[str, str]] = {
         "visit": "reminder of a visit",
         "visit-changed": "note that a visit was moved or cancelled",
         "not-heard": "note that nothing was heard",
+        "password-reset": "link for a new password",
     },
     "message_state": {
         "waiting": "not sent yet",
@@ -224,27 +227,34 @@ def pairs(values: dict[str, Any]) -> str:
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
+def plainly(value: Any) -> str:
+    """A value of the plan as it is kept: `position face-down, hours a day 12, days 5`."""
+    return pairs(dict(value)) if isinstance(value, Positioning) else str(value or "–")
+
+
 def note_part(value: Any, key: str) -> str:
     """One part of an operation note in words."""
-    if value in (None, "", [], {}):
-        return "none"
-    if key == "drops":
-        return "; ".join(f"{d['name']}, {_times(d['times_a_day'])} a day until {day(d['until'])}" for d in value)
-    if key == "breaks":
-        return ", ".join(f"{b['clock']:g} o’clock {b['reach']}" for b in value)
-    if key == "posture":
-        return f"{words(value['position'], 'posture')}, {value['hours_a_day']:g} hours a day, {value['days']} days"
-    if key == "operated_at":
-        return moment(datetime.fromisoformat(value))
-    if key == "steroid_drops_until":
-        return day(value)
-    if isinstance(value, dict):
-        return pairs(value)
     kind = {"steps": "step", "risks": "risk", "eye": "eye", "agent": "agent", "indication": "indication"}.get(key)
-    many = value if isinstance(value, list) else [value]
-    return ", ".join(
-        words(part, kind) if kind else number(part, 1) if isinstance(part, float) else str(part) for part in many
-    )
+    match value:
+        case None | "" | ():
+            return "none"
+        case tuple():
+            return ("; " if key == "drops" else ", ").join(note_part(part, key) for part in value)
+        case Drop():
+            return f"{value.name}, {_times(value.times_a_day)} a day until {day(value.until)}"
+        case Site():
+            return f"{value.clock:g} o’clock {value.reach}"
+        case Positioning():
+            return f"{words(value.position, 'posture')}, {value.hours_a_day:g} hours a day, {value.days} days"
+        case Baseline():
+            return pairs(dict(value)) or "none"
+        case datetime():
+            return moment(value)
+        case date():
+            return day(value)
+        case float():
+            return number(value, 1)
+    return words(value, kind) if kind else str(value)
 
 
 def _times(count: int) -> str:
@@ -293,6 +303,7 @@ def register(app: Flask) -> None:
         "week_day": week_day,
         "clock": clock,
         "note_part": note_part,
+        "plainly": plainly,
         "local_day": local_day,
         "who": who,
     }

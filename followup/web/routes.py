@@ -56,7 +56,9 @@ ROUTES: dict[str, Route] = {
         "clinic.service_worker",
         "clinic_api.here",
     ),
-    **_forms(ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment"),
+    **_forms(
+        ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment", "account.forgotten", "account.new_password"
+    ),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
     **_pages(PHONE, "api.pack", "api.messages", "api.helpers"),
@@ -65,9 +67,10 @@ ROUTES: dict[str, Route] = {
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
     ),
+    **_forms(STAFF, "clinic.theatre_list"),  # for an administrator without who waits
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
-    **_forms(ADMINISTRATOR, "administrator.people"),
-    **_buttons(ADMINISTRATOR, "administrator.end", "administrator.sign_out"),
+    **_forms(ADMINISTRATOR, "administrator.people", "administrator.end"),
+    **_buttons(ADMINISTRATOR, "administrator.sign_out", "administrator.reset_link"),
     **_pages(ADMINISTRATOR, "administrator.audit", "administrator.audit_csv"),
     **_pages(
         CARE,
@@ -80,6 +83,8 @@ ROUTES: dict[str, Route] = {
         "clinic.eye_page",
         "clinic.entry_put_right",
         "clinic.patient_page",
+        "clinic.record_to_read",
+        "clinic.record_for_programs",
         "clinic.visit_saved",
         "clinic.handover",
         "clinic.diary_page",
@@ -101,12 +106,14 @@ ROUTES: dict[str, Route] = {
         "clinic.walk_in",
         "clinic.close_day",
         "clinic.reached_by",
+        "clinic.consent",
         "clinic.diary_entry",
         "account.going_home",
     ),
     **_buttons(
         CARE,
         "clinic.arrived",
+        "clinic.put_aside",
         "clinic.new_code",
         "clinic.revoke",
         "clinic.oil_out",
@@ -126,7 +133,7 @@ ROUTES: dict[str, Route] = {
         "clinic.not_here",
     ),
     **_buttons(SURGEON, "clinic.decide", "surgeon.sign"),
-    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table"),
+    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table", "surgeon.export_tables"),
     **_forms(SURGEON, "surgeon.adjust_part", "surgeon.edit_text"),
 }
 SAFE = ("GET", "HEAD")

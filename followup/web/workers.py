@@ -5,9 +5,10 @@ import json
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from flask import Response, current_app, render_template, url_for
+from flask import Response, render_template, url_for
 
 from followup.resources import TRANSLATIONS, folder
+from followup.web import context
 
 
 def worker(file: str, scope: str, assets: Sequence[str], later: Sequence[str] = ()) -> Response:
@@ -50,5 +51,5 @@ def _version(assets: tuple[str, ...]) -> str:
     sources = [*folder("static").rglob("*"), *folder("templates").rglob("*"), *TRANSLATIONS.rglob("*.mo")]
     for file in sorted(f for f in sources if f.is_file()):
         digest.update(file.read_bytes())
-    digest.update(json.dumps(current_app.extensions["followup"]["settings"].clinic.model_dump(mode="json")).encode())
+    digest.update(json.dumps(context.settings().clinic.model_dump(mode="json")).encode())
     return digest.hexdigest()[:12]

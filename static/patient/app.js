@@ -278,7 +278,9 @@ async function refresh() {
     const answer = await timed(`/api/v1/pack?language=${language}`, { cache: "no-store" }); // its time of making is the clinic's clock
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
-      await takePack(await answer.json());
+      const fresh = await answer.json();
+      await takePack(fresh);
+      if (await outbox.sendAgain(fresh.generation)) await outbox.flush();
       [locked, unknown] = [false, false];
       await outbox.prune();
     }

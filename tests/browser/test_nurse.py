@@ -12,9 +12,10 @@ from followup.care.actors import Actor
 from followup.care.callbacks import holding
 from followup.care.desk import Desk
 from followup.care.errors import Conflict
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, eyes, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import stored
 from tests.browser.conftest import ZONE, RunningServer, all_received, clinic_day, ready, sign_in
 from tests.browser.kept import of_both_eyes
 from tests.browser.keys import Person
@@ -68,7 +69,7 @@ def test_the_usual_visit_takes_eighteen_keys(
     print(f"\nusual visit: {person.keys} keys, {person.clicks} click, about {person.seconds:.0f} s")
     assert person.keys <= 18
     assert person.seconds < 45
-    seen = [e.body for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
+    seen = [stored(e.body) for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
     by_eye = {body["eye"]: body for body in seen}
     assert (by_eye["right"]["acuity"], by_eye["right"]["iop_mmhg"], by_eye["right"]["bubble_percent"]) == ("6/12", 16, 60)
     assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)

@@ -39,6 +39,8 @@ def discharge_a_patient(page: Page, server: RunningServer) -> str:
     page.get_by_role("button", name="Confirm and print the card").click()
     expect(page.get_by_text("No flying. No mountains. No nitrous oxide")).to_be_visible()
     expect(page.locator(".card svg")).to_be_visible()
+    page.get_by_role("button", name="The patient consents").click()
+    expect(page.get_by_text("Consent to the phone pages: given")).to_be_visible()
     return page.locator(".code").inner_text().replace(" ", "")
 
 

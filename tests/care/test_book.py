@@ -11,12 +11,12 @@ from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
-from followup.care.visits import book, visit, wishes
+from followup.care.visits import book, in_book, visit, wishes
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, events, visits
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE, operation_note
@@ -132,7 +132,7 @@ def test_a_cancelled_visit_keeps_its_reason_and_can_be_put_back(
     with pytest.raises(CareError, match="say why"):
         book.cancel(desk, week.identity, "  ")
     assert notes_made(store, lambda: book.cancel(desk, week.identity, "seen elsewhere")) == ["visit cancelled"]
-    (gone,) = book.cancelled(store, eye_id)
+    (gone,) = in_book.cancelled(store, eye_id)
     assert (gone.name, gone.why) == ("week 1", "seen elsewhere")
     with pytest.raises(NotFound):
         book.move(desk, clinic, week.identity, FRIDAY)
@@ -140,7 +140,7 @@ def test_a_cancelled_visit_keeps_its_reason_and_can_be_put_back(
     assert "week 1" not in [w.values["visit"] for w in raised if w.worry == "missed-visit"]
     assert notes_made(store, lambda: book.put_back(desk, week.identity)) == ["visit put back"]
     assert named(store, eye_id, "week 1").target == WEDNESDAY
-    assert book.cancelled(store, eye_id) == []
+    assert in_book.cancelled(store, eye_id) == []
 
 
 def test_who_did_not_come_stays_on_the_list_until_there_is_another_day(
@@ -182,7 +182,8 @@ def test_not_come_yet_is_refused_and_a_wrong_entry_is_taken_back(
         book.did_not_come(desk, week.identity, "forgot")
     at = Desk(store, datetime(2027, 3, 10, 15, tzinfo=UTC), nurse, ZONE)
     entry = book.did_not_come(at, week.identity, "forgot")
-    correcting.correct(at, entry, {**load(store, eye_id, ZONE).events[-1].body, "barrier": "unwell"}, "asked again")
+    said = load(store, eye_id, ZONE).events[-1].body
+    correcting.correct(at, entry, said.model_copy(update={"barrier": "unwell"}), "asked again")
     assert state(store, week.identity, at.now) == "missed"
     correcting.withdraw(at, load(store, eye_id, ZONE).events[-1].id, "came after all")
     assert state(store, week.identity, at.now) == "due"
@@ -268,7 +269,7 @@ def test_the_plan_asks_about_every_day_at_once_and_keeps_nothing_before(
     with pytest.raises(book.Asks) as asks:
         changing.change_plan(desk, eye_id, note, changing.Moves(clinic, to))
     assert len(asks.value.questions) == 3
-    assert load(store, eye_id, ZONE).note.body["notes"] == ""
+    assert load(store, eye_id, ZONE).note.body.notes == ""
     changed = changing.change_plan(desk, eye_id, note, changing.Moves(clinic, to, asks.value.questions))
     assert [what for what, _, _ in changed] == ["notes", "visit week 1", "visit review"]
 

@@ -6,19 +6,11 @@ import pytest
 
 from followup.clinical.acuity import read
 from followup.clinical.callbacks import callbacks
-from followup.clinical.course import (
-    Anaesthetic,
-    BubbleSeen,
-    Course,
-    Fact,
-    Measures,
-    NoGasSeen,
-    Operation,
-    Settled,
-    TamponadeRemoved,
-)
+from followup.clinical.course import Course
 from followup.clinical.errors import Unknown
+from followup.clinical.facts import Anaesthetic, BubbleSeen, Fact, Measures, NoGasSeen, Settled, TamponadeRemoved
 from followup.clinical.posture import Plan
+from followup.clinical.surgery import Operation
 from followup.clinical.warnings import Rule, Sign, evaluate
 from followup.protocols import book
 from tests.courses import OIL, at, diary, measures, operation, postured, rules, signs, symptoms, visit

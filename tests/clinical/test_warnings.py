@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 
 from followup.clinical import warnings as w
 from followup.clinical.acuity import read
-from followup.clinical.course import (
+from followup.clinical.course import Course
+from followup.clinical.errors import OutOfRange, Unknown
+from followup.clinical.facts import (
     Anaesthetic,
     BubbleSeen,
-    Course,
     Fact,
     Heard,
     Journey,
@@ -23,7 +24,6 @@ from followup.clinical.course import (
     Symptoms,
     TamponadeRemoved,
 )
-from followup.clinical.errors import OutOfRange, Unknown
 from followup.clinical.posture import Plan
 from followup.protocols import book
 from tests.courses import OIL, OPERATED, again, at, diary, measures, operation, postured, rules, signs, symptoms, visit
@@ -67,9 +67,10 @@ CASES: list[Case] = [
     ("vision-worse", again(12, vision="worse"), [symptoms(12, vision="same")], {}),
     ("vision-said-worse", [symptoms(12, vision="worse")], [symptoms(12, vision="same")], {}),
     ("vision-still-worse", again(12, vision="worse"), [symptoms(10, vision="worse"), symptoms(12, vision="worse")], {}),
+    ("redness-still-worse-early", again(2, redness="worse"), again(2, redness="worse")[:2], {}),
     ("redness-still-worse", again(12, redness="worse"), [symptoms(10, redness="worse"), symptoms(12, redness="worse")], {}),
     (
-        "vision-and-floaters-early",
+        "floaters-in-company-early",
         [symptoms(14, vision="worse", floaters="worse")],
         [symptoms(14.1, vision="worse", floaters="worse")],
         {},

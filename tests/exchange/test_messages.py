@@ -16,7 +16,6 @@ from followup.care.desk import Desk
 from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
 from followup.care.messages import outgoing
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch import watching
@@ -24,6 +23,7 @@ from followup.config import Messages, Settings
 from followup.exchange import push_keys
 from followup.records import Store, events, eyes, people, visits, watch, worries
 from followup.records import messages as kept
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW, ZONE, operation_note

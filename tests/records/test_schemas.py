@@ -43,6 +43,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m030_sealed_facts": "4e621864b7658bf1",
     "m029_sessions": "2d481dbdfad6720a",
     "m031_carers_and_drops": "5911c0cbd2d254a1",
+    "m032_rights": "1f733285946a8c9a",
 }
 
 

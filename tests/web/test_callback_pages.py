@@ -8,10 +8,10 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, events, tasks, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, Clock
 
@@ -182,7 +182,7 @@ def test_a_changed_plan_is_told_before_the_callback_is_settled(
 
 
 def seen(store: Store, eye_id: str) -> list[tuple[str, str]]:
-    return [(e.body["visit"], e.body["visit_id"]) for e in events.of_eye(store, eye_id) if e.kind == "seen"]
+    return [(e.body.visit, e.body.visit_id) for e in events.of_eye(store, eye_id) if e.kind == "seen"]
 
 
 MEASURED = {"right-correction": "pinhole", "right-iop": "16", "right-instrument": "rebound"}

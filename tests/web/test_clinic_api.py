@@ -78,7 +78,7 @@ def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
     kept = events.of_eye(store, eye_id)
     assert [e.kind for e in kept] == ["measures", "seen"]
     assert {e.author for e in kept} == {nurse.signature}
-    assert kept[0].body["iop_mmhg"] == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
+    assert kept[0].body.iop_mmhg == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
 
 
 def test_after_signing_out_it_is_taken_but_nothing_is_told(
@@ -235,7 +235,7 @@ def test_two_people_who_differ_are_told_and_both_entries_stand(
             "readings": [{"who": "Nora Nurse", "words": "21 mmHg"}, {"who": "Sol Surgeon", "words": "27 mmHg"}],
         }
     ]
-    assert [e.body["iop_mmhg"] for e in events.of_eye(store, eye_id)] == [21, 27]
+    assert [e.body.iop_mmhg for e in events.of_eye(store, eye_id)] == [21, 27]
     page = as_nurse.get(f"/clinic/eyes/{eye_id}").data.decode()
     assert "Two people measured differently" in page
 

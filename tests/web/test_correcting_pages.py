@@ -12,11 +12,12 @@ from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving
-from followup.care.reading.events import KINDS
-from followup.care.reading.measures import MeasuresBody
+from followup.care.reading.eye import load
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, eyes, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import KINDS, body_of
 from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.clinic.entry_forms import FORMS
@@ -132,7 +133,7 @@ def test_every_measure_is_shown_as_it_stands_and_kept_where_it_was_not_touched(
     saved = as_nurse.post(address, data={**form, "measures-iop": "17", "reason": "misread"})
     assert saved.status_code == 303
     (stands,) = events.of_eye(store, eye_id)
-    assert stands.body == {**entry.body, "iop_mmhg": 17}
+    assert stands.body == entry.body.model_copy(update={"iop_mmhg": 17})
 
 
 def test_an_entry_is_withdrawn_with_a_reason(as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured) -> None:
@@ -218,7 +219,7 @@ def test_every_kind_has_its_fields_and_keeps_what_was_not_touched(
     answer = as_nurse.post(address, data={**typed(as_nurse.get(address).text), **change, "reason": "misheard"})
     assert answer.status_code == 303, answer.text
     (found,) = events.of_eye(store, eye_id)
-    assert found.body == stands
+    assert found.body == body_of(kind, stands)
     assert found.at == (NOW.replace(hour=8) if "at" in change else NOW)
     assert as_nurse.get(answer.location).status_code == 200
     assert as_nurse.get(f"/clinic/eyes/{eye_id}").status_code == 200
@@ -238,7 +239,7 @@ def test_a_visit_that_took_place_is_put_on_another(
     week = re.search(r'value="([^"]*)">right eye: week 1', page)
     assert week
     as_nurse.post(address, data={**typed(page), "visit": week[1], "reason": "it was week 1"})
-    assert [e.body["visit"] for e in events.of_eye(store, eye_id)] == ["week 1"]
+    assert [e.body.visit for e in events.of_eye(store, eye_id)] == ["week 1"]
 
 
 def test_only_staff_may(client: FlaskClient, as_patient: FlaskClient, eye_id: str, measured: Measured) -> None:
@@ -302,7 +303,13 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     form = typed(as_nurse.get(address).text)
     unchanged = as_nurse.post(address, data={**form, "reason": "looked again"})
     assert "nothing was changed" in unchanged.text  # so every part is on the page as it stands
-    change = {"operated_on": "2027-03-01", "lens": "pseudophakic", "drops-0-times_a_day": "4", "reason": "misread"}
+    change = {
+        "operated_on": "2027-03-01",
+        "lens": "pseudophakic",
+        "drops-0-times_a_day": "4",
+        "steps": ["laser"],
+        "reason": "misread",
+    }
     answer = as_nurse.post(address, data={**form, **change})
     assert answer.status_code == 200
     assert "The visits keep their dates" in answer.text
@@ -314,7 +321,13 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     card = as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
     assert "an older card is wrong" in card
     assert "drop 1, once a day until" in card
-    assert "because: misread" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    patient = load(store, eye_id, ZONE).patient
+    for page in (f"/clinic/eyes/{eye_id}", f"/clinic/patients/{patient.id}"):
+        shown = " ".join(as_nurse.get(page).text.split())
+        assert re.search(r"Changed Fri 5 Mar, \d\d:\d\d by Nora Nurse, because: misread", shown), shown
+        assert re.search(r"<li>Drops: drop 1, 4 times a day until [^<]* \(was: drop 1, once a day until [^<]*\)</li>", shown)
+        assert "What was done: laser to breaks (was: none)" in shown
+        assert "Lens: pseudophakic (was: phakic)" in shown
 
 
 def test_the_wrong_eye_is_put_right_on_every_page(
@@ -352,4 +365,4 @@ def test_a_note_that_cannot_be_changes_nothing(
     answer = as_nurse.post(address, data={**form, "lens": "aphakic", "reason": "misread", **change})
     assert answer.status_code in (400, 409)
     assert said in answer.text
-    assert eyes.notes_of(store, eye_id)[-1].body["lens"] == "phakic"
+    assert eyes.notes_of(store, eye_id)[-1].body.lens == "phakic"

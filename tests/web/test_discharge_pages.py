@@ -1,14 +1,17 @@
 """Discharge and visits in the nurse's pages: messages beside the field, what was typed stays, nothing is stored."""
 
 import re
+from datetime import UTC
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
+from followup.clinical import pressure
 from followup.clinical.durations import compared
 from followup.clinical.evidence import SOURCES
-from followup.records import Store, audit, events, eyes, patients, visits
+from followup.records import Store, audit, events, eyes, patients, visits, worries
+from followup.records.bodies.kinds import stored
 
 FORM: dict[str, Any] = {
     "number": "D-7",
@@ -73,7 +76,7 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     assert confirmed.status_code == 303
     row = eyes.followed(store)[0]
     assert row.note
-    assert (row.patient.name, row.side, row.agent, row.note.body["posture"]["hours_a_day"]) == (
+    assert (row.patient.name, row.side, row.agent, row.note.body.posture.hours_a_day) == (
         "Dora Demo",
         "left",
         "c3f8",
@@ -277,6 +280,17 @@ VISIT = {
 }
 
 
+def test_a_posted_pressure_is_read_once_on_its_way_to_the_warning(
+    as_nurse: FlaskClient, store: Store, eye_id: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    typed: list[str | float] = []
+    read = pressure.read
+    monkeypatch.setattr(pressure, "read", lambda value: typed.append(value) or read(value))
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT).status_code == 303
+    assert "pressure-spike" in {w.rule for w in worries.warnings_of(store, eye_id)}
+    assert typed == ["34"]
+
+
 def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
     saved = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT, follow_redirects=True)
     for words in (
@@ -287,7 +301,7 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
         "today",
     ):
         assert words in saved.text
-    body = next(e.body for e in events.of_eye(store, eye_id) if e.kind == "measures")
+    body = next(stored(e.body) for e in events.of_eye(store, eye_id) if e.kind == "measures")
     assert (body["acuity"], body["iop_mmhg"], body["instrument"], body["eye"]) == ("6/36-1", 34, "rebound", "right")
     assert {e.kind for e in events.of_eye(store, eye_id)} == {"measures", "seen"}
 
@@ -423,7 +437,7 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     assert (pack["posture"]["position"], pack["visits"][1]["target"]) == ("left-cheek", "2027-03-12")
     (note,) = eyes.notes_of(store, eye_id)
     assert len(eyes.history_of(store, note.operation_id)) == 2
-    before, after = (r.body["steroid_drops_until"] for r in eyes.history_of(store, note.operation_id))
+    before, after = (r.body.steroid_end(UTC) for r in eyes.history_of(store, note.operation_id))
     assert before == after
     assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text
 

@@ -14,7 +14,7 @@ from followup.care.home import helpers
 from followup.config import Settings
 from followup.records import Store
 from followup.records.store import new_id
-from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, Clock, consented, operation_note, patient_details
 
 ADDRESS = "/api/v1/helpers"
 
@@ -96,8 +96,8 @@ def test_no_phone_but_a_carers_of_the_same_patient_is_removed(
 ) -> None:
     (own,) = as_patient.get(ADDRESS).json["phones"]
     assert as_patient.post(f"{ADDRESS}/{own['id']}/remove").status_code == 404
-    at = OPERATED + timedelta(hours=7)
-    _, code = leaving.discharge(Desk(store, at, nurse, settings.clinic.tz), patient_details("T-2"), operation_note(), [])
+    desk = Desk(store, OPERATED + timedelta(hours=7), nurse, settings.clinic.tz)
+    _, code = consented(desk, leaving.discharge(desk, patient_details("T-2"), operation_note(), []))
     stranger = app.test_client()
     stranger.post("/enrol", data={"code": code, "birth_year": "1952", "used_by": "patient"})
     let_in(app, stranger, "Cy")

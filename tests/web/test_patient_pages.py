@@ -12,10 +12,10 @@ from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.care.patients import following
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, eyes, patients, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device, Eye
 from tests.conftest import NOW, OPERATED, ZONE, Clock, operation_note, patient_details
@@ -63,19 +63,8 @@ def test_a_changed_note_says_who_when_and_why(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     note = load(store, eye_id, settings.clinic.tz).note
-    body = {**note.body, "lens": "pseudophakic"}
-    eyes.add_note(
-        store,
-        NOW,
-        note.operation_id,
-        "right",
-        note.operated_at,
-        note.agent,
-        note.surgeon,
-        body,
-        nurse.signature,
-        "wrong lens",
-    )
+    body = note.body.model_copy(update={"lens": "pseudophakic"})
+    eyes.add_note(store, NOW, note.operation_id, body, settings.clinic.tz, nurse.signature, "wrong lens")
     page = as_nurse.get(f"/clinic/patients/{known(store, eye_id).patient.id}").text
     assert "pseudophakic" in page
     assert re.search(r"Changed Fri 5 Mar, 11:00 by Nora Nurse, because: wrong lens", page)

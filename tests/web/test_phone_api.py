@@ -56,7 +56,7 @@ def test_the_pack_is_sent_again_only_when_it_changed(as_patient: FlaskClient, ey
 def test_three_states_saved_received_and_looked_at(as_patient: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:
     sent = event(eye_id)
     answer = as_patient.post("/api/v1/events", json={"events": [sent]})
-    assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}]}
+    assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}], "generation": ""}
     receipt = as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]
     assert (receipt["id"], receipt["looked_at"]) == (sent["id"], False)
     as_nurse.get(f"/clinic/eyes/{eye_id}")

@@ -1,22 +1,17 @@
-"""The note of an operation as the clinic writes it, checked, and the operation that it says."""
+"""The note of an operation, checked, and the operation that it says."""
 
 from collections.abc import Sequence
-from datetime import date, datetime, timedelta, tzinfo
-from typing import Annotated, Any
-
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from datetime import datetime, tzinfo
 
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError
-from followup.care.reading.bodies import DROP_NAME_LENGTH
 from followup.care.reading.eye import operation_of
 from followup.clinical import acuity, pressure, schedule, tamponade
-from followup.clinical.course import Operation
 from followup.clinical.errors import ClinicalError, OutOfRange
+from followup.clinical.surgery import Operation
 from followup.records import eyes
-
-MOST_PLAUSIBLE_DROPS = 12
+from followup.records.operation_note import OperationNote
 
 PROCEDURE_STEPS: dict[str, str] = {
     "vitrectomy": "vitrectomy",
@@ -31,54 +26,6 @@ PROCEDURE_STEPS: dict[str, str] = {
     "cataract": "cataract removed",
     "anti-vegf": "anti-VEGF injected",
 }
-
-
-class Drop(BaseModel):
-    """A drop as the clinic prescribed it; the app repeats it and computes nothing."""
-
-    model_config = ConfigDict(extra="forbid")
-
-    name: Annotated[str, Field(min_length=1, max_length=DROP_NAME_LENGTH)]
-    times_a_day: Annotated[int, Field(ge=1, le=24)]
-    until: date
-
-
-class OperationNote(BaseModel):
-    """What the nurse copies from the operation note."""
-
-    model_config = ConfigDict(extra="forbid")
-
-    eye: str
-    operated_at: datetime
-    surgeon: str
-    indication: str
-    steps: list[str] = []
-    breaks: list[dict[str, Any]] = []
-    lens: str
-    agent: str
-    percent: float = 0
-    fill_percent: float = 0
-    risks: list[str] = []
-    baseline: dict[str, Any] = {}
-    drops: Annotated[list[Drop], Field(max_length=MOST_PLAUSIBLE_DROPS)] = []
-    steroid_drops_until: date | None = None
-    height_metres: float = 0
-    posture: dict[str, Any] | None = None
-    notes: str = ""
-
-    @model_validator(mode="after")
-    def _aware(self) -> "OperationNote":
-        if self.operated_at.tzinfo is None:
-            raise ValueError("the time of surgery needs its offset")
-        return self
-
-    def body(self, zone: tzinfo) -> dict[str, Any]:
-        """The record's body. Drops end with the local day."""
-        body = self.model_dump(mode="json", exclude={"eye", "operated_at", "agent", "surgeon"})
-        if self.steroid_drops_until:
-            end = datetime.combine(self.steroid_drops_until + timedelta(days=1), datetime.min.time(), zone)
-            body |= {"steroid_drops_until": end.isoformat(), "steroid_last_day": self.steroid_drops_until.isoformat()}
-        return body
 
 
 def check_days(note: OperationNote, visits: Sequence[schedule.Window], now: datetime, zone: tzinfo) -> None:
@@ -112,32 +59,21 @@ def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operatio
     if note.agent != "none" and note.fill_percent == 0:
         raise CareError("write how full the eye was at the end of surgery, for example 90", "fill_percent")
     try:
-        if note.baseline.get("acuity"):
-            acuity.read(note.baseline["acuity"], note.baseline.get("notation"))
+        if note.baseline.acuity:
+            acuity.read(note.baseline.acuity, note.baseline.notation)
     except ClinicalError as error:
         raise CareError(str(error), "baseline_acuity") from error
     try:
-        if note.baseline.get("iop_mmhg") is not None:
-            pressure.read(note.baseline["iop_mmhg"])
+        if note.baseline.iop_mmhg is not None:
+            pressure.read(note.baseline.iop_mmhg)
     except ClinicalError as error:
         raise CareError(str(error), "baseline_iop") from error
     try:
-        return operation_of(note.eye, note.operated_at, note.agent, note.body(zone))
+        return operation_of(note, zone)
     except ClinicalError as error:
         raise CareError(str(error)) from error
 
 
 def record_operation(desk: Desk, operation_id: str, note: OperationNote, why: str = "") -> str:
     """Keep the note of an operation, or (with `why`) one that puts it right; returns its id."""
-    return eyes.add_note(
-        desk.store,
-        desk.now,
-        operation_id,
-        note.eye,
-        note.operated_at,
-        note.agent,
-        note.surgeon,
-        note.body(desk.zone),
-        desk.actor.signature,
-        why,
-    )
+    return eyes.add_note(desk.store, desk.now, operation_id, note, desk.zone, desk.actor.signature, why)

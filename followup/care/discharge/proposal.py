@@ -3,13 +3,14 @@
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
-from followup.care.discharge.note import OperationNote, operation_from
+from followup.care.discharge.note import operation_from
 from followup.care.reading.eye import protocol
-from followup.clinical import coverage, overfill, posture, schedule, tamponade
-from followup.clinical.course import Operation
+from followup.clinical import agents, coverage, forecasts, overfill, posture, schedule, tamponade
 from followup.clinical.errors import ClinicalError
+from followup.clinical.surgery import Operation
 from followup.protocols import book
 from followup.records import Store, visits
+from followup.records.operation_note import OperationNote
 
 
 @dataclass(frozen=True)
@@ -24,7 +25,7 @@ class Proposal:
     plan: posture.Plan | None
     covers: list[coverage.Cover]
     cover_lost_day: float | None
-    forecast: tamponade.Forecast
+    forecast: forecasts.Forecast
     unplaced: dict[str, str]
     asks: str | None = None
 
@@ -34,7 +35,7 @@ def propose(
 ) -> Proposal:
     """Visits from the review protocol (on open clinic days), posture from plans and geometry, forecast from the agent."""
     operation = operation_from(note, now, zone)
-    moves = tamponade.AGENTS[operation.agent].moves
+    moves = agents.AGENTS[operation.agent].moves
     plan = book.propose_plan(
         book.postures(protocol(store, "postures").text),
         operation.agent,

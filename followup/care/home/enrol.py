@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 
 from followup.care.desk import Desk
 from followup.care.errors import NotFound, Refused, translatable
-from followup.records import Store, audit, eyes, patients, people, visits
+from followup.records import Store, audit, consents, eyes, patients, people, visits
 from followup.records.values import Device, Enrolment, Visit
 
 CODE_VALID = timedelta(days=7)
@@ -14,6 +14,8 @@ CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like ano
 CODE_LENGTH = 8
 WRONG_TRIES = 5
 UNKNOWN_CODES_AN_HOUR = 20
+CONSENT = "phone"
+"""What a patient consents to before a phone is set up."""
 
 
 def issue_code(desk: Desk, patient_id: str, carer_name: str = "") -> str:
@@ -43,6 +45,8 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Enrolment:
         raise Refused(translatable("This code is too old. Ask the clinic for a new one."), "code")
     if found.wrong_tries >= WRONG_TRIES:
         raise Refused(translatable("This code is locked after too many wrong tries. Ask the clinic for a new one."), "code")
+    if not consents.stands(store, found.patient_id, CONSENT):
+        raise Refused(translatable("The clinic has not noted yet that you agree to use this. Ask the clinic."), "code")
     return found
 
 

@@ -28,9 +28,11 @@ from followup.care.home.pack_parts import (
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.visits.wishes import open_requests_of
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, drops, posture, second_looks, tamponade, warnings
+from followup.clinical import bubble, drops, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
 from followup.records import Store, eyes, people
+from followup.records.bodies.kinds import stored
+from followup.records.generation import generation as generation
 from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
@@ -49,6 +51,7 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
     book = rulebook(store)
     return Pack(
         made_at=now,
+        generation=generation(store),
         zone=clinic.zone,
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,
@@ -120,7 +123,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 id=e.id,
                 kind=e.kind,
                 at=e.at,
-                body=e.body,
+                body=stored(e.body),
                 by=e.author.partition(":")[0],
                 name=names.get(e.author, ""),
                 looked_at=looked is not None and e.received_at <= looked,
@@ -193,7 +196,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
 
 
-def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
+def _bubble_day(eye: Eye, forecast: forecasts.Forecast, day: int, zone: tzinfo) -> BubbleDay:
     level = forecast.at(day)
     low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
     return BubbleDay(
@@ -217,7 +220,8 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
                 also=sorted(also.answers),
                 count=rule.threshold["count"],
                 second_look=_second_look(rule, translate),
-                twice_within_hours=rule.threshold.get("within_hours"),
+                again_within_hours=rule.threshold.get("within_hours"),
+                looks=rule.threshold.get("looks", warnings.LOOKS_IN_A_ROW),
                 **_said(rule, eye, translate),
             )
         )
@@ -226,7 +230,7 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
 
 def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
     look = rule.second_look
-    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours, looks=look.looks)
 
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:

@@ -7,7 +7,7 @@ from pydantic import BaseModel
 
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
-from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.clinical.timeline import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
 
 
 class BubbleDay(BaseModel):
@@ -21,16 +21,17 @@ class BubbleDay(BaseModel):
 
 
 class SecondLook(BaseModel):
-    """What a lone mild sign is asked back, and by how many hours later it must have been looked at again."""
+    """What a lone mild sign is asked back, and by how many hours later it must have been looked at again, so often."""
 
     ask: str
     hours: float
+    looks: int
 
 
 class SymptomRule(BaseModel):
     """A warning rule for symptoms: it holds when at least `count` of its signs and all of `also` were answered.
 
-    With `twice_within_hours` it calls only when it holds in two checks in a row, at most so far apart.
+    With `again_within_hours` it calls only when it holds in so many `looks` in a row, each at most so long after the last.
     `valid_from` and `valid_until` are by the clinic's clock, here and in the tables of `Gas`.
     """
 
@@ -41,7 +42,8 @@ class SymptomRule(BaseModel):
     also: list[str]
     count: int
     second_look: SecondLook | None
-    twice_within_hours: float | None
+    again_within_hours: float | None
+    looks: int
     words: str
     valid_from: datetime
     valid_until: datetime
@@ -184,9 +186,10 @@ class EndedEye(BaseModel):
 
 
 class Pack(BaseModel):
-    """Everything the phone shows offline."""
+    """Everything the phone shows offline. `generation` is another one after a restore: what was received may be lost then."""
 
     made_at: datetime
+    generation: str
     zone: str
     patient: str
     used_by: str

@@ -13,14 +13,15 @@ from followup.care import bounds
 from followup.care.actors import Actor, barred
 from followup.care.desk import Desk
 from followup.care.errors import translatable
-from followup.care.reading.bodies import first_message
 from followup.care.reading.entries import who
-from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent, body_of, moved, stored, times_in
-from followup.care.reading.measures import MeasuresBody
+from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent
 from followup.care.visits.visit import eye_on_side
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, audit, events, eyes, people
+from followup.records.bodies.base import Body, first_message
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import body_of, moved, times_in
 from followup.records.store import DatabaseFault, RowRefused
 from followup.records.values import Device, Eye
 
@@ -69,7 +70,7 @@ class Phone:
         by = "carer" if self.device.carer_name else event.by  # a phone that was let in for a carer is theirs
         return event, f"{by}:{self.id}"
 
-    def body(self, event: SentEvent) -> BaseModel:
+    def body(self, event: SentEvent) -> Body:
         return body_of(event.kind, event.body)
 
     def may_write_to(self, eye: Eye) -> bool:
@@ -90,7 +91,7 @@ class ClinicDevice:
     def read(self, raw: Any) -> tuple[SentEvent, str]:
         return ClinicEnvelope.model_validate(raw), self.actor.signature
 
-    def body(self, event: SentEvent) -> BaseModel:
+    def body(self, event: SentEvent) -> Body:
         assert isinstance(event, ClinicEnvelope)
         if fault := barred(self.actor, event.kind):
             raise ValueError(fault)
@@ -194,7 +195,7 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
                 eye.id,
                 event.kind,
                 event.at,
-                stored(body),
+                body,
                 author,
                 now,
                 device_id=sender.device_id,
@@ -215,7 +216,7 @@ def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, s
     return Result(id=event.id, status="received")
 
 
-def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> Eye:
+def _belongs(store: Store, sender: Sender, event: SentEvent, body: Body, now: datetime) -> Eye:
     """The eye that an entry is about. Raises ValueError for one that cannot be, or is not the sender's."""
     eye = eyes.eye(store, event.operation)
     if eye is None or not sender.may_write_to(eye):

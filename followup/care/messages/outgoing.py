@@ -12,6 +12,7 @@ from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
+from followup.care import resetting
 from followup.care.errors import translatable
 from followup.care.messages import reminders
 from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, ONLY_IF_ASKED, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
@@ -161,6 +162,9 @@ def _taken(
 ) -> Parcel | None:
     """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
     chosen = choices_of(store, person, clinic, when)
+    member = people.staff_member(store, person.partition(":")[2]) if kind == resetting.MESSAGE else None
+    if member:  # asked for just now, and for the address that signs in alone
+        chosen = chosen.model_copy(update={"email": member.email, "quiet_from": time(), "quiet_to": time()})
     if chosen.quiet_at(now.astimezone(clinic.tz).time()):
         return None
     with store.transaction():
@@ -177,7 +181,7 @@ def _taken(
             chosen.language or _language(store, person),
             tuple(row.key for row in useful),
             chosen.email,
-            tuple(kept.subscriptions(store, person)),
+            () if member else tuple(kept.subscriptions(store, person)),
             max(row.tries for row in useful),
         )
 

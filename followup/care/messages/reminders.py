@@ -12,7 +12,8 @@ from followup.clinical import drops, posture
 from followup.config import Messages
 from followup.records import Store, eyes, people, tasks, visits, worries
 from followup.records import messages as kept
-from followup.records.values import Callback, Eye, Staff, Task
+from followup.records.bodies.home import DropsBody
+from followup.records.values import Callback, Eye, Staff, Task, saying
 
 PATIENT_KINDS = ("posture", "drops", "visit", "not-heard")
 ONLY_IF_ASKED = {"drops"}  # several times a day: not before somebody chose them
@@ -156,9 +157,9 @@ def _drops_due(store: Store, row: Eye, now: datetime, zone: tzinfo) -> set[datet
 
 def _said_taken(store: Store, row: Eye, step: drops.Step, number: int, local: datetime) -> bool:
     told = [
-        e.at.astimezone(local.tzinfo)
-        for e in load(store, row.id, local.tzinfo or UTC).events
-        if e.kind == "drops" and e.body["name"].casefold() == step.name.casefold()
+        event.at.astimezone(local.tzinfo)
+        for event, said in saying(load(store, row.id, local.tzinfo or UTC).events, DropsBody)
+        if said.name.casefold() == step.name.casefold()
     ]
     times = [at.time() for at in told if at.date() == local.date()]
     return drops.is_taken(drops.slots(step.times_a_day), number, times)
@@ -166,9 +167,9 @@ def _said_taken(store: Store, row: Eye, step: drops.Step, number: int, local: da
 
 def _behind(store: Store, row: Eye, now: datetime, today: date, zone: tzinfo) -> bool:
     assert row.note is not None
-    plan = row.note.body.get("posture")
+    plan = row.note.body.posture
     first = row.note.operated_at.astimezone(zone).date()
-    if not plan or not first < today < first + timedelta(days=plan["days"]):
+    if not plan or not first < today < first + timedelta(days=plan.days):
         return False
     eye = load(store, row.id, zone)
     assert eye.operation.plan is not None

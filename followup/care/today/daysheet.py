@@ -14,9 +14,10 @@ from followup.care.reading.eye import rulebook, visit_of_today
 from followup.care.today import lists
 from followup.care.watch import watching
 from followup.clinical import pressure
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.agents import AGENTS
 from followup.clinical.warnings import Rulebook
 from followup.records import Store, events, eyes, visits
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Event, Eye
 
 
@@ -183,13 +184,12 @@ def _sheet_eye(
 
 
 def _last(event: Event | None, zone: tzinfo) -> LastMeasures | None:
-    if event is None:
+    if event is None or not isinstance(body := event.body, MeasuresBody):
         return None
-    body = event.body
     return LastMeasures(
         on=event.at.astimezone(zone).date(),
-        acuity=body.get("acuity") or "",
-        correction=body.get("correction") or "",
-        iop_mmhg=body.get("iop_mmhg"),
-        instrument=body.get("instrument") or "",
+        acuity=body.acuity or "",
+        correction=body.correction or "",
+        iop_mmhg=body.iop_mmhg,
+        instrument=body.instrument or "",
     )

@@ -11,7 +11,8 @@ from followup.care.reading.attendance import attended_by_eye
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
 from followup.records import Store, events, eyes, messages, patients, visits, worries
-from followup.records.values import Callback, Change, Eye, Message, Patient, Refused, Unreadable, Visit
+from followup.records.bodies.clinic import ArrivedBody, DidNotComeBody
+from followup.records.values import Callback, Change, Eye, Message, Patient, Refused, Unreadable, Visit, saying
 
 LOOK_AHEAD = timedelta(days=7)
 MOST_FOUND = 40
@@ -49,8 +50,9 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
     heard = events.last_heard(store)
     resumed = eyes.resumed_at(store)
-    arrivals = {e.body.get("visit_id"): e.id for e in events.of_kind(store, "arrived")}
-    stayed_away = {(e.body.get("visit_id"), e.body.get("on")) for e in events.of_kind(store, "did-not-come")}
+    arrivals = {said.visit_id: e.id for e, said in saying(events.of_kind(store, "arrived"), ArrivedBody)}
+    absences = saying(events.of_kind(store, "did-not-come"), DidNotComeBody)
+    stayed_away = {(said.visit_id, said.on) for _, said in absences}
     found = []
     with watching.parts(store, now, "list") as part:
         for visit in (v for v in visits.of_followed(store) if v.target <= until):
@@ -62,7 +64,7 @@ def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
                 continue
             with part(f"visits {visit.id}"):
                 here = here_at is not None and here_at.astimezone(zone).date() >= today
-                away = (visit.identity, visit.target.isoformat()) in stayed_away
+                away = (visit.identity, visit.target) in stayed_away
                 state = "seen" if seen_at else "here" if here else "missed" if away else _state(visit, today)
                 how_soon = worst[id].how_soon if id in worst else None
                 worry = worst[id].worry if id in worst else ""

@@ -7,7 +7,8 @@ from datetime import datetime, tzinfo
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.watch import watching
 from followup.records import Store, events, eyes, visits
-from followup.records.values import Event, Eye, Visit
+from followup.records.bodies.home import VisitRequestBody
+from followup.records.values import Event, Eye, Visit, saying
 
 
 @dataclass(frozen=True)
@@ -42,22 +43,20 @@ def open_requests_of(
 
 def _open(store: Store, now: datetime, asked: Iterable[Event], seen: Mapping[str, Mapping[str, datetime]]) -> list[Request]:
     found: dict[tuple[str, str], Request] = {}
-    for event in asked:
+    for event, said in saying(asked, VisitRequestBody):
         with watching.alone(store, now, "list", f"events {event.id}"):
-            eye, name = eyes.eye(store, event.eye_id), event.body["visit"]
-            visit = _meant(store, event, seen[event.eye_id])
+            eye, name = eyes.eye(store, event.eye_id), said.visit
+            visit = _meant(store, event, name, seen[event.eye_id])
             if eye and not (visit and (visit.identity in seen[eye.id] or _has_moved(store, visit, event.received_at))):
                 identity = visit.identity if visit else None
-                found.setdefault(
-                    (eye.id, name), Request(event.id, eye, name, identity, event.body.get("words", ""), event.at)
-                )
+                found.setdefault((eye.id, name), Request(event.id, eye, name, identity, said.words, event.at))
     return list(found.values())
 
 
-def _meant(store: Store, asked: Event, seen: Mapping[str, datetime]) -> Visit | None:
+def _meant(store: Store, asked: Event, name: str, seen: Mapping[str, datetime]) -> Visit | None:
     """The visit of that name that was still to come when the wish came in: the last one, where two operations have one."""
     in_book = (*visits.of_eye(store, asked.eye_id), *visits.cancelled_of_eye(store, asked.eye_id))
-    by_then = [v for v in in_book if v.name == asked.body["visit"] and v.entered_at <= asked.received_at]
+    by_then = [v for v in in_book if v.name == name and v.entered_at <= asked.received_at]
     to_come = [v for v in by_then if v.identity not in seen or seen[v.identity] > asked.received_at]
     return max(to_come, key=lambda v: v.target, default=None)
 

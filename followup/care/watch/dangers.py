@@ -9,7 +9,7 @@ from pydantic import BaseModel
 
 from followup.care.errors import translatable as medical
 from followup.clinical import warnings
-from followup.clinical.course import Operation
+from followup.clinical.surgery import Operation
 
 Translate = Callable[[str], str]
 CALL: tuple[warnings.HowSoon, ...] = ("now", "today")

@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
-from followup.clinical.course import Timeline, end_of
+from followup.clinical.timeline import Timeline, end_of
 
 CALLS_FROM = time(8)  # common practice, no source
 

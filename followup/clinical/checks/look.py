@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import datetime, timedelta
 from typing import Any, NamedTuple
 
-from followup.clinical.course import Timeline
+from followup.clinical.timeline import Timeline
 
 Values = dict[str, Any]
 Look = tuple[datetime, float | None, Values]

@@ -7,7 +7,8 @@ from typing import Any
 from followup.clinical import pressure
 from followup.clinical.checks.findings import beside
 from followup.clinical.checks.look import NOTHING, Check, Look, Values
-from followup.clinical.course import Measures, Timeline
+from followup.clinical.facts import Measures
+from followup.clinical.timeline import Timeline
 
 
 def _iop_at_least(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:

@@ -6,7 +6,7 @@ from typing import Any
 
 from followup.clinical import altitude, overfill, tamponade
 from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
-from followup.clinical.course import Timeline
+from followup.clinical.timeline import Timeline
 
 
 def _bubble_off_forecast(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:

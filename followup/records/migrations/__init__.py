@@ -22,7 +22,23 @@ from followup.records.migrations import sessions
 from followup.records.migrations import sealed
 
 # isort: split
+from followup.records.migrations import rights
+
+# isort: split
 from followup.records.migrations import living
 from followup.records.migrations.registry import steps
 
-__all__ = ["book", "first", "joined", "living", "mended", "one_call", "put_right", "sealed", "sessions", "steps", "two_eyes"]
+__all__ = [
+    "book",
+    "first",
+    "joined",
+    "living",
+    "mended",
+    "one_call",
+    "put_right",
+    "rights",
+    "sealed",
+    "sessions",
+    "steps",
+    "two_eyes",
+]

@@ -6,7 +6,6 @@ from flask.typing import ResponseReturnValue as Answer
 from followup.care.reading.eye import rulebook
 from followup.care.watch import watching
 from followup.clinical import (
-    acuity,
     altitude,
     bubble,
     chart_noise,
@@ -19,6 +18,7 @@ from followup.clinical import (
     schedule,
     success,
     tamponade,
+    vision,
     warnings,
 )
 from followup.clinical.evidence import SOURCES
@@ -26,7 +26,7 @@ from followup.web import context
 
 bp = Blueprint("pages", __name__)
 MODELS = (
-    acuity,
+    vision,
     chart_noise,
     pressure,
     tamponade,

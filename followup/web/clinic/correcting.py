@@ -61,7 +61,7 @@ def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> N
     if withdrawing:
         correcting.withdraw(desk, entry.event.id, reason)
         return
-    body, at = form.body(entry.event.body, desk.zone), form.time(entry.event, desk.zone)
+    body, at = form.body(entry.event, desk.zone), form.time(entry.event, desk.zone)
     correcting.correct(desk, entry.event.id, body, reason, side=form.chosen_side(), at=at)
 
 
@@ -123,7 +123,7 @@ def correct_note(eye_id: str, operation_id: str) -> Answer:
         check_operation(form)
         try:
             if not field_errors(form):
-                note = note_of(form, stands.body.get("posture"), stands.body.get("height_metres", 0))
+                note = note_of(form, stands.body.posture, stands.body.height_metres)
                 if note.operated_at == stands.operated_at.replace(second=0, microsecond=0):  # a field has no seconds
                     note = note.model_copy(update={"operated_at": stands.operated_at})
                 done = operation_note.correct(

@@ -3,6 +3,7 @@
 from flask import redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue as Answer
 
+from followup.care.discharge import waiting
 from followup.care.today import arrivals, lists
 from followup.care.visits import closing, wishes
 from followup.web import context, display, workers
@@ -51,6 +52,7 @@ def today() -> Answer:
         requests=wishes.open_requests(store, context.now(), context.zone()),
         to_tell=lists.to_tell(store, context.now(), context.today()),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
+        listed=sum(one.operated_on <= context.today() for one in waiting.waiting(store)),
         **vars(lists.troubles(store)),
         today=context.today(),
     )

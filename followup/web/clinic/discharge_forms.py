@@ -1,6 +1,6 @@
 """The forms of discharge: patient, operation note, proposed visits; and of putting a note right."""
 
-from datetime import date, datetime, tzinfo
+from datetime import datetime, tzinfo
 from typing import Any
 
 from flask_wtf import FlaskForm
@@ -23,9 +23,9 @@ from wtforms.validators import DataRequired, InputRequired, Length, Optional
 from followup.care.corrections.correcting import LONGEST_REASON
 from followup.care.discharge.note import PROCEDURE_STEPS
 from followup.care.patients.reaching import WAYS
-from followup.clinical.course import INDICATIONS, RISKS
+from followup.clinical.agents import AGENTS, LENSES
 from followup.clinical.coverage import REACHES
-from followup.clinical.tamponade import AGENTS, LENSES
+from followup.clinical.surgery import INDICATIONS, RISKS
 from followup.records.values import Note
 from followup.web.context import LANGUAGES
 from followup.web.fields import (
@@ -169,22 +169,24 @@ class NoteForm(OperationPart, FlaskForm):
 def note_data(note: Note, zone: tzinfo) -> dict[str, Any]:
     """What stands in a note, for the fields of `OperationPart`."""
     body, at = note.body, note.operated_at.astimezone(zone)
-    baseline, last_day = body.get("baseline") or {}, body.get("steroid_last_day")
+    before = body.baseline
     return {
-        **{key: body.get(key) for key in ("indication", "lens", "steps", "risks", "notes")},
-        **{key: f"{body[key]:g}" if body.get(key) else "" for key in ("percent", "fill_percent")},
+        "indication": body.indication,
+        "lens": body.lens,
+        "steps": list(body.steps),
+        "risks": list(body.risks),
+        "notes": body.notes,
+        "percent": f"{body.percent:g}" if body.percent else "",
+        "fill_percent": f"{body.fill_percent:g}" if body.fill_percent else "",
         "eye": note.eye,
         "operated_on": at.date(),
         "operated_time": at.time().replace(tzinfo=None),
         "surgeon": note.surgeon,
         "agent": note.agent,
-        "breaks": [{"clock": f"{b['clock']:g}", "reach": b["reach"]} for b in body.get("breaks", ())],
-        "baseline_acuity": baseline.get("acuity", ""),
-        "baseline_notation": baseline.get("notation", ""),
-        "baseline_iop": f"{baseline['iop_mmhg']:g}" if baseline.get("iop_mmhg") is not None else "",
-        "drops": [
-            {"name": d["name"], "times_a_day": str(d["times_a_day"]), "until": date.fromisoformat(d["until"])}
-            for d in body.get("drops", ())
-        ],
-        "steroid_drops_until": date.fromisoformat(last_day) if last_day else None,
+        "breaks": [{"clock": f"{site.clock:g}", "reach": site.reach} for site in body.breaks],
+        "baseline_acuity": before.acuity or "",
+        "baseline_notation": before.notation or "",
+        "baseline_iop": f"{before.iop_mmhg:g}" if before.iop_mmhg is not None else "",
+        "drops": [{"name": d.name, "times_a_day": str(d.times_a_day), "until": d.until} for d in body.drops],
+        "steroid_drops_until": body.steroid_drops_until,
     }

@@ -12,18 +12,19 @@ from wtforms import FieldList
 
 from followup.care import accounts, bounds
 from followup.care.discharge import changing, leaving
-from followup.care.discharge.note import OperationNote
 from followup.care.discharge.proposal import Proposal, asks_about, propose
 from followup.care.discharge.who import OtherParticulars, Patient, SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict
 from followup.care.patients import reaching
 from followup.care.reading import person
-from followup.care.reading.bodies import first_message
-from followup.care.visits import book
+from followup.care.visits import book, in_book
 from followup.care.visits.openings import Openings, ahead
 from followup.clinical import schedule
+from followup.records.bodies.base import first_message
+from followup.records.operation_note import OperationNote, Positioning
 from followup.records.values import SIDES
 from followup.web import context
+from followup.web.clinic import theatre_list
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye
 from followup.web.clinic.discharge_forms import SAME_PERSON, DischargeForm, OperationPart, ParticularsPart
 from followup.web.clinic.plan_form import PlanForm
@@ -60,8 +61,9 @@ def new_discharge() -> Answer:
     else:
         form.operated_on.data = context.today()
         _fill_in(form, request.args.get("patient", ""), request.args.get("eye", ""))
+        theatre_list.begin(form, id)
     surgeons = accounts.surgeons(context.store())
-    if request.method == "GET" and len(surgeons) == 1:
+    if request.method == "GET" and len(surgeons) == 1 and not form.surgeon.data:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)
     form.asked.data = asks or ""
@@ -204,7 +206,7 @@ def _note(form: DischargeForm) -> OperationNote:
     return note_of(form, plan, context.settings().clinic.height_metres)
 
 
-def note_of(form: OperationPart, plan: dict[str, Any] | None, height_metres: float) -> OperationNote:
+def note_of(form: OperationPart, plan: dict[str, Any] | Positioning | None, height_metres: float) -> OperationNote:
     """The note that a form's operation part says, with a posture plan and the height of the place. Raises `CareError`."""
     operated_at = datetime.combine(form.operated_on.data, form.operated_time.data, context.zone())
     drops = [
@@ -327,7 +329,7 @@ def change_plan(eye_id: str) -> Answer:
         form.callback.data = request.args.get("callback", "")
     elif _plan_is_sound(form, eye.operation.at):
         try:
-            note = OperationNote.model_validate(form.changed(eye.note))
+            note = form.changed(eye.note)
             moves = changing.Moves(context.settings().clinic, form.moves(eye.open_visits), form.answered())
             settles = form.callback.data if form.settles.data else None
             changed = changing.change_plan(context.desk(), eye.id, note, moves, settles)
@@ -345,7 +347,7 @@ def change_plan(eye_id: str) -> Answer:
         form=form,
         changed=changed,
         questions=questions,
-        cancelled=book.cancelled(context.store(), eye.id),
+        cancelled=in_book.cancelled(context.store(), eye.id),
         errors=field_errors(form),
     )
     return page, status

@@ -21,11 +21,14 @@ from wtforms.validators import InputRequired, Length, Optional
 
 from followup.care.corrections.correcting import LONGEST_REASON
 from followup.care.errors import CareError
-from followup.care.reading.bodies import BARRIERS
 from followup.care.reading.eye import Eye
 from followup.care.reading.measures import EnteredMeasures, number
 from followup.clinical import pressure
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.records.bodies.base import Body, Illegible
+from followup.records.bodies.clinic import BARRIERS, MeasuresBody, VisitBody
+from followup.records.bodies.home import BubbleSeenBody, DropsBody, JourneyBody, PostureBody, SymptomsBody
+from followup.records.bodies.kinds import body_of, stored
 from followup.records.values import Event
 from followup.web.clinic.visit_forms import EyeMeasuresForm
 from followup.web.display import POSTURES
@@ -64,15 +67,17 @@ class EntryForm(FlaskForm):
         if self.side is not None:
             self.side.data = side
         self.at.data = event.at.astimezone(zone).replace(tzinfo=None)
-        self.fill_body(event.body, zone)
+        if not isinstance(event.body, Illegible):
+            self.fill_body(event.body, zone)
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
+    def fill_body(self, body: Any, zone: tzinfo) -> None:
+        """Show what stands, in a body of the form's kind."""
         for name in self.PARTS:
-            self[name].data = body.get(name)
+            self[name].data = getattr(body, name)
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        """What is right. Raises `CareError`."""
-        return {**before, **{name: self[name].data or "" for name in self.PARTS}}
+    def body(self, entry: Event, zone: tzinfo) -> Body:
+        """What is right in the place of that entry. Raises `CareError`."""
+        return _checked(entry.kind, {**stored(entry.body), **{name: self[name].data or "" for name in self.PARTS}})
 
     def chosen_side(self) -> str | None:
         return str(self.side.data) if self.side is not None else None
@@ -95,32 +100,31 @@ class EntryForm(FlaskForm):
 class MeasuresEntry(EntryForm):
     measures = FormField(EyeMeasuresForm)
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
+    def fill_body(self, body: MeasuresBody, zone: tzinfo) -> None:
         form = self.measures.form
-        form.acuity.data, form.notation.data = body.get("acuity") or "", body.get("notation") or ""
-        for name in ("iop_mmhg", "bubble_percent", "pain"):
-            field = form["iop" if name == "iop_mmhg" else name]
-            field.data = "" if body.get(name) is None else f"{body[name]:g}"
-        form.findings.data, form.notes.data = list(body.get("findings", ())), body.get("notes", "")
+        form.acuity.data, form.notation.data = body.acuity or "", body.notation or ""
+        for field, value in ((form.iop, body.iop_mmhg), (form.bubble_percent, body.bubble_percent), (form.pain, body.pain)):
+            field.data = "" if value is None else f"{value:g}"
+        form.findings.data, form.notes.data = list(body.findings), body.notes
         form.measured_like(body)
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         known: Any = self.measures.form.correction
-        used = event.body.get("correction")
+        used = event.body.correction if isinstance(event.body, MeasuresBody) else None
         if used and used not in [choice.value for choice in known.choices]:
             known.choices = [*known.choices, SelectChoice(used, used)]
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
+    def body(self, entry: Event, zone: tzinfo) -> Body:
         form: Any = self.measures.form
         typed = {name: value or "" for name, value in form.data.items()}
         sent = {**typed, "eye": self.chosen_side(), "findings": tuple(form.findings.data or ())}
         try:
-            entered = EnteredMeasures.model_validate(sent).body()
+            entered = EnteredMeasures.model_validate(sent).body(form.iop.mmhg)
         except ValueError as error:
             raise CareError(str(error)) from error
         if entered is None:
             raise CareError("nothing is left of this entry: withdraw it instead")
-        return entered.model_dump(mode="json", exclude_none=True)
+        return entered
 
     def doubts(self) -> list[str]:
         iop = self.measures.form.iop.mmhg
@@ -140,23 +144,21 @@ class VisitEntry(EntryForm):
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         self._sides = {v.identity: eye.side for eye in both for v in eye.visits}
-        self._stands = event.body
         self.visit.choices = [
             SelectChoice(v.identity, f"{eye.side} eye: {v.name}, {format_date(v.target, 'EEE d MMM y')}")
             for eye in both
             for v in eye.visits
         ]
-        named = event.body.get("visit_id") or ""
-        if named not in self._sides:
-            self.visit.choices = [SelectChoice(named, f"{event.body['visit']} (as it stands)"), *self.visit.choices]
+        if isinstance(event.body, VisitBody) and (named := event.body.visit_id or "") not in self._sides:
+            self.visit.choices = [SelectChoice(named, f"{event.body.visit} (as it stands)"), *self.visit.choices]
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.visit.data = body.get("visit_id") or ""
+    def fill_body(self, body: VisitBody, zone: tzinfo) -> None:
+        self.visit.data = body.visit_id or ""
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        if self.visit.data == (before.get("visit_id") or ""):
-            return dict(before)
-        return {"visit": "", "visit_id": self.visit.data}
+    def body(self, entry: Event, zone: tzinfo) -> Body:
+        if isinstance(entry.body, VisitBody) and self.visit.data == (entry.body.visit_id or ""):
+            return entry.body
+        return _checked(entry.kind, {"visit": "", "visit_id": self.visit.data})
 
     def chosen_side(self) -> str | None:
         return self._sides.get(self.visit.data)
@@ -194,33 +196,34 @@ class DropEntry(EntryForm):
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         known = [drop.name for eye in both for drop in eye.drops]
-        self.name.choices = [(n, n) for n in dict.fromkeys([*known, event.body["name"]])]
+        taken = [event.body.name] if isinstance(event.body, DropsBody) else []
+        self.name.choices = [(n, n) for n in dict.fromkeys([*known, *taken])]
 
 
 class BubbleEntry(EntryForm):
     PARTS = ("percent",)
     percent = NumberText("Share of the view below the line, %", [InputRequired("write the level")], unit=" %")
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.percent.data = f"{body['percent']:g}"
+    def fill_body(self, body: BubbleSeenBody, zone: tzinfo) -> None:
+        self.percent.data = f"{body.percent:g}"
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        return {"percent": self.percent.number}
+    def body(self, entry: Event, zone: tzinfo) -> Body:
+        return _checked(entry.kind, {"percent": self.percent.number})
 
 
 class JourneyEntry(EntryForm):
     PARTS = ("heights_metres",)
     heights_metres = StringField("Heights in metres, in order", [InputRequired("write the heights")])
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.heights_metres.data = "; ".join(f"{height:g}" for height in body["heights_metres"])
+    def fill_body(self, body: JourneyBody, zone: tzinfo) -> None:
+        self.heights_metres.data = "; ".join(f"{height:g}" for height in body.heights_metres)
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
+    def body(self, entry: Event, zone: tzinfo) -> Body:
         try:
             heights = [number(part) for part in self.heights_metres.data.split(";") if part.strip()]
         except ValueError as error:
             raise CareError(f"{error}; write heights as 300; 1200; 450", "heights_metres") from error
-        return {"heights_metres": heights}
+        return _checked(entry.kind, {"heights_metres": heights})
 
 
 class PostureEntry(EntryForm):
@@ -229,19 +232,14 @@ class PostureEntry(EntryForm):
     start = DateTimeLocalField("From", [InputRequired("write when it began")], format=WHEN)
     end = DateTimeLocalField("To (empty: still running)", [Optional()], format=WHEN)
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.position.data = body["position"]
-        self.start.data, self.end.data = _local(body.get("from"), zone), _local(body.get("to"), zone)
+    def fill_body(self, body: PostureBody, zone: tzinfo) -> None:
+        self.position.data = body.position
+        self.start.data, self.end.data = _local(body.start, zone), _local(body.end, zone)
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        right: dict[str, Any] = {"position": self.position.data}
-        for key, field in (("from", self.start), ("to", self.end)):
-            stands = _local(before.get(key), zone)
-            if field.data is None:
-                continue
-            same = stands is not None and field.data == stands.replace(second=0, microsecond=0)
-            right[key] = before[key] if same else field.data.replace(tzinfo=zone).astimezone(UTC).isoformat()
-        return right
+    def body(self, entry: Event, zone: tzinfo) -> Body:
+        start, end = (entry.body.start, entry.body.end) if isinstance(entry.body, PostureBody) else (None, None)
+        times = {"start": _typed(self.start.data, start, zone), "end": _typed(self.end.data, end, zone)}
+        return _checked(entry.kind, {"position": self.position.data, **times})
 
 
 class SymptomsEntry(EntryForm):
@@ -249,22 +247,23 @@ class SymptomsEntry(EntryForm):
     pain = NumberText("Pain, 0–10", low=0, high=10, whole=True)
     words = TextAreaField("In the patient’s own words", [Length(max=1000)])
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.pain.data = "" if body.get("pain") is None else f"{body['pain']:g}"
-        self.words.data = body.get("words", "")
+    def fill_body(self, body: SymptomsBody, zone: tzinfo) -> None:
+        self.pain.data = "" if body.pain is None else f"{body.pain:g}"
+        self.words.data = body.words
         for name in SYMPTOM_TRENDS:
-            self[name].data = body.get(name) or ""
+            self[name].data = getattr(body, name) or ""
         for name in SYMPTOM_SIGNS:
-            said = body.get(name)
+            said = getattr(body, name)
             self[name].data = "" if said is None else "yes" if said else "no"
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
+    def body(self, entry: Event, zone: tzinfo) -> Body:
         said: dict[str, Any] = {"pain": None if self.pain.number is None else int(self.pain.number)}
         said |= {name: self[name].data or None for name in SYMPTOM_TRENDS}
         said |= {name: {"yes": True, "no": False}.get(self[name].data) for name in SYMPTOM_SIGNS}
         told = {name: value for name, value in said.items() if value is not None}
-        untold = [name for name in before.get("cannot_tell", ()) if name not in told]
-        return {**told, "cannot_tell": untold, "words": (self.words.data or "").strip()}
+        unsure = entry.body.cannot_tell if isinstance(entry.body, SymptomsBody) else ()
+        untold = [name for name in unsure if name not in told]
+        return _checked(entry.kind, {**told, "cannot_tell": untold, "words": (self.words.data or "").strip()})
 
 
 for _name in SYMPTOM_TRENDS:
@@ -292,5 +291,20 @@ FORMS: dict[str, type[EntryForm]] = {
 }
 
 
-def _local(iso: Any, zone: tzinfo) -> datetime | None:
-    return datetime.fromisoformat(iso).astimezone(zone).replace(tzinfo=None) if iso else None
+def _checked(kind: str, said: Mapping[str, Any]) -> Body:
+    try:
+        return body_of(kind, said)
+    except ValueError as error:
+        raise CareError(str(error)) from error
+
+
+def _local(at: datetime | None, zone: tzinfo) -> datetime | None:
+    return at.astimezone(zone).replace(tzinfo=None) if at else None
+
+
+def _typed(local: datetime | None, stands: datetime | None, zone: tzinfo) -> datetime | None:
+    """A local time from a field, which has no seconds: left as it stood, it is the one that stands."""
+    shown = _local(stands, zone)
+    if local is None or (shown is not None and local == shown.replace(second=0, microsecond=0)):
+        return None if local is None else stands
+    return local.replace(tzinfo=zone).astimezone(UTC)

@@ -4,13 +4,14 @@ from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.actors import barred
-from followup.care.corrections import correcting, operation_note
+from followup.care.corrections import correcting
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
-from followup.care.reading import entries, person
+from followup.care.patients import consenting
+from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
-from followup.care.visits import book, visit
+from followup.care.visits import in_book, visit
 from followup.care.watch.dangers import dangers
 from followup.exchange import qr
 from followup.web import charts, context
@@ -34,7 +35,8 @@ def card(eye_id: str) -> Answer:
         address=f"{context.settings().server.public_address}{address}",
         forecast=eye.forecast(context.now()),
         dangers=dangers(rulebook(context.store()), [eye.operation]),
-        changed=operation_note.last_change(context.store(), eye.note.operation_id),
+        changed=operations.last_change(context.store(), eye.note.operation_id),
+        consents=consenting.history(context.store(), eye.patient.id),
     )
 
 
@@ -61,14 +63,14 @@ def eye_page(eye_id: str) -> Answer:
         differences=agreement.differences(store, eye.events, context.zone()),
         chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
         rows=charts.course_table(eye, now),
-        cancelled=book.cancelled(store, eye.id),
+        cancelled=in_book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
         said_taken=eye.drops_said_taken(context.today()),
         no_gas=eye.no_gas_record if eye.operated else None,
-        histories=operation_note.histories(store, eye.notes),
+        histories=operations.histories(store, eye.notes),
     )
 
 

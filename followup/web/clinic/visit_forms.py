@@ -1,8 +1,6 @@
 """The form of a visit: measures of both eyes, and what is asked once before they are kept."""
 
-from collections.abc import Mapping
 from datetime import date
-from typing import Any
 
 from flask_babel import format_date
 from flask_wtf import FlaskForm
@@ -19,8 +17,9 @@ from wtforms.validators import InputRequired, Length
 
 from followup.care.reading.measures import CORRECTIONS
 from followup.clinical import pressure
-from followup.clinical.course import FINDINGS
+from followup.clinical.facts import FINDINGS
 from followup.clinical.pressure import INSTRUMENTS
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
 from followup.web.fields import NOTATIONS, AcuityText, ManyField, NumberText, PressureText, choices
 
@@ -40,10 +39,11 @@ class EyeMeasuresForm(Form):
     findings = ManyField("Seen at the lamp", choices=choices(FINDINGS))
     notes = TextAreaField("Notes", [Length(max=2000)])
 
-    def measured_like(self, body: Mapping[str, Any]) -> None:
+    def measured_like(self, last: MeasuresBody | None) -> None:
         """Begin with the correction and the instrument of the last measures."""
-        self.correction.data = body.get("correction") or self.correction.data
-        self.instrument.data = body.get("instrument") or self.instrument.data
+        if last is not None:
+            self.correction.data = last.correction or self.correction.data
+            self.instrument.data = last.instrument or self.instrument.data
 
 
 class VisitForm(FlaskForm):

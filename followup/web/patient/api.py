@@ -20,11 +20,11 @@ from followup.care.home.pack_parts import Pack
 from followup.care.home.receive import Result, receive
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import PATIENT_KINDS
-from followup.care.reading.bodies import first_message
-from followup.care.reading.events import PATIENT_KINDS as EVENT_KINDS
 from followup.care.reading.events import Envelope
 from followup.clinical import acuity
 from followup.exchange import push_keys
+from followup.records.bodies.base import first_message
+from followup.records.bodies.kinds import PATIENT_KINDS as EVENT_KINDS
 from followup.records.values import Device
 from followup.web import context
 from followup.web.sent import sent_events, sent_json, take_subscription
@@ -97,9 +97,10 @@ class Code(BaseModel):
 
 
 class Results(BaseModel):
-    """What became of each event, in the order sent."""
+    """What became of each event, in the order sent; another `generation` than before: send again what was received."""
 
     results: list[Result]
+    generation: str
 
 
 @bp.get("/pack")
@@ -114,16 +115,14 @@ def pack() -> Answer:
 @bp.post("/events")
 def events() -> Answer:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
-    body = sent_events()
-    if body is None:
+    sent = sent_events()
+    if sent is None:
         return {"error": "send an object with the list “events”"}, 400
-    batch = body["events"]
-    if len(batch) > MOST_EVENTS:
+    if len(sent.events) > MOST_EVENTS:
         return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
-    sent_at = bounds.clock(body.get("sent_at"))
-    results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
+    results = receive(context.store(), context.now(), _device(), sent.events, context.zone(), bounds.clock(sent.sent_at))
     told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
-    return jsonify(Results(results=told).model_dump())
+    return jsonify(Results(results=told, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.post("/sealed")
@@ -135,7 +134,7 @@ def sealed() -> Answer:
     except ValueError as error:
         return {"error": str(error)}, 400
     results = receive(context.store(), context.now(), _device(), entries, context.zone())
-    return jsonify(Results(results=results).model_dump())
+    return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.get("/messages")

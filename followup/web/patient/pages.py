@@ -148,5 +148,5 @@ def shell_assets() -> list[str]:
 
 def _words() -> dict[str, dict[str, str]]:
     """Words for codes that the phone gets in its pack."""
-    kinds = {"posture": display.POSTURES, "agent": display.WORDS["agent"], "eye": display.WORDS["eye"]}
+    kinds = {"posture": display.POSTURES, **{kind: display.WORDS[kind] for kind in ("agent", "eye")}}
     return {kind: {code: gettext(words) for code, words in known.items()} for kind, known in kinds.items()}
