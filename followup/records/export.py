@@ -64,6 +64,13 @@ def of_patient(store: Store, patient_id: str) -> dict[str, list[Row]]:
     return found
 
 
+def held_of(store: Store, patient_id: str) -> dict[str, list[Row]]:
+    """The same with what never leaves: for a copy inside this database."""
+    return {
+        table: store.rows(f"SELECT * FROM {table} WHERE {where}", {"id": patient_id}) for table, where in OF_PATIENT.items()
+    }
+
+
 def dictionary(store: Store) -> list[tuple[str, str, str]]:
     """What every column means: table, column, meaning."""
     return [(table, name, meaning(table, name)) for table in tables(store) for name in columns(store, table)]
