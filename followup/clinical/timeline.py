@@ -166,13 +166,17 @@ class Timeline:
             return "oil"
         if not op.fades:
             return "clear"
-        fill = self.forecast_before(measures.at).fill_percent(op.day(measures.at))
         level = measures.bubble_percent
-        if (fill >= _COVERED_FROM_FILL) if level is None else (level >= SIGHT_COVERED_FROM.value):
+        if level is not None and level >= SIGHT_COVERED_FROM.value:
+            return "gas over sight"
+        if level == 0:
+            return "clear"
+        fill = self.forecast_before(measures.at).fill_percent(op.day(measures.at))
+        if level is None and fill >= _COVERED_FROM_FILL:
             return "gas over sight"
         gone_below = AGENTS[op.agent].gone_below
         assert gone_below is not None
-        return "gas below sight" if level != 0 and fill >= gone_below.value else "clear"
+        return "gas below sight" if fill >= gone_below.value else "clear"
 
     @cached_property
     def views(self) -> list[tuple[Measures, Acuity, View]]:

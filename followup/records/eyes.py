@@ -234,5 +234,5 @@ def _made(row: Row) -> Eye:
     return made(Eye, row, patient=made(Patient, _part(row, "p", _PATIENT)), note=note)
 
 
-READ_AS = {"eyes": (_EYES, _made)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {"eyes": (_EYES + " WHERE true", "e.id", _made)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

@@ -138,7 +138,7 @@ def test_a_bare_number_with_two_readings_is_asked_about(text: str) -> None:
 VECTORS = json.loads((Path(__file__).parent / "data" / "acuity-vectors.json").read_text(encoding="utf-8"))
 
 
-# The same texts are looked up in the browser's table: tests/browser/test_acuity_table.py. The source stands in each.
+# The same texts are looked up in the browser's table: tests/phone/test_staff_entry.py. The source stands in each.
 @pytest.mark.parametrize("vector", VECTORS, ids=lambda v: f"{v['text']} {v.get('notation', '')}")
 def test_the_texts_that_the_browser_is_tried_with(vector: dict[str, Any]) -> None:
     text, notation = vector["text"], vector.get("notation")

@@ -1,6 +1,5 @@
 """Callbacks in the pages of nurse and surgeon: a decision stays on every list until the patient was told and it is done."""
 
-import re
 from datetime import datetime
 
 import pytest
@@ -14,6 +13,7 @@ from followup.records import Store, events, tasks, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, Clock
+from tests.pages import parsed
 
 
 @pytest.fixture
@@ -37,7 +37,7 @@ def only_task(store: Store, call: str) -> Task:
 
 def words_of(page: str) -> str:
     """The text of a page without its tags."""
-    return re.sub(r"\s+", " ", re.sub(r"<[^>]*>", " ", page.partition("<main")[2]))
+    return parsed(page).one("main").words
 
 
 def test_what_is_to_do_names_its_day_as_everywhere(as_nurse: FlaskClient, store: Store, nurse: Actor, call: str) -> None:
@@ -191,13 +191,7 @@ MEASURED |= {"left-correction": "unaided", "left-instrument": "applanation"}
 
 def chosen(page: str) -> str:
     """The visit that the entry page proposes."""
-    select = re.search(r'<select[^>]*name="visit".*?</select>', page, re.S)
-    assert select
-    option = re.search(r"<option[^>]* selected[^>]*>", select[0])
-    assert option
-    value = re.search(r'value="([^"]*)"', option[0])
-    assert value
-    return value[1]
+    return str(parsed(page).one("select", name="visit").sends["visit"])
 
 
 @pytest.mark.parametrize(

@@ -22,6 +22,7 @@ from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.clinic.entry_forms import FORMS
 from tests.conftest import NOW, OPERATED, ZONE, Clock, operation_note, patient_details
+from tests.pages import parsed
 
 Measured = Callable[..., Event]
 
@@ -46,22 +47,8 @@ TAPER = [{"times_a_day": 4, "until": "2027-03-06"}, {"times_a_day": 2, "until": 
 
 
 def typed(page: str) -> dict[str, Any]:
-    """What a browser would send back of a form as the page shows it."""
-    form = page[page.index('<form method="post" novalidate>') :]
-    form = form[: form.index("</form>")]
-    found: dict[str, Any] = {}
-    for tag in re.findall(r"<input[^>]*>", form):
-        known = dict(re.findall(r'(\w+)="([^"]*)"', tag))
-        if known.get("type") == "checkbox" and " checked" in tag:
-            found.setdefault(known["name"], []).append(known["value"])
-        elif "name" in known and (known.get("type") not in ("radio", "checkbox") or " checked" in tag):
-            found[known["name"]] = known.get("value", "")
-    for name, inner in re.findall(r'<select[^>]*name="([^"]*)"[^>]*>(.*?)</select>', form, re.DOTALL):
-        chosen = re.search(r'<option selected value="([^"]*)"', inner) or re.search(r'value="([^"]*)"', inner)
-        found[name] = chosen[1] if chosen else ""
-    for name, inner in re.findall(r'<textarea[^>]*name="([^"]*)"[^>]*>\s*(.*?)</textarea>', form, re.DOTALL):
-        found[name] = inner
-    return found
+    """What a browser would send back of the form as the page shows it."""
+    return parsed(page).one("form", novalidate="").sends
 
 
 def test_61_typed_for_16_is_corrected_where_it_is_shown(
@@ -133,7 +120,7 @@ def test_every_measure_is_shown_as_it_stands_and_kept_where_it_was_not_touched(
     address = f"/clinic/entries/{entry.id}/correct"
     page = as_nurse.get(address).text
     form = {**typed(page), "measures-findings": ["inflammation"]}
-    assert re.search(r'<input checked[^>]*value="inflammation"', page)
+    assert typed(page)["measures-findings"] == "inflammation"
     assert "nothing was changed" in as_nurse.post(address, data={**form, "reason": "looked"}).text
     saved = as_nurse.post(address, data={**form, "measures-iop": "17", "reason": "misread"})
     assert saved.status_code == 303
@@ -241,9 +228,8 @@ def test_a_visit_that_took_place_is_put_on_another(
     (entry,) = events.of_eye(store, eye_id)
     address = f"/clinic/entries/{entry.id}/correct"
     page = as_nurse.get(address).text
-    week = re.search(r'value="([^"]*)">right eye: week 1', page)
-    assert week
-    as_nurse.post(address, data={**typed(page), "visit": week[1], "reason": "it was week 1"})
+    (week,) = [one.get("value") for one in parsed(page).all("option") if one.words.startswith("right eye: week 1")]
+    as_nurse.post(address, data={**typed(page), "visit": week, "reason": "it was week 1"})
     assert [e.body.visit for e in events.of_eye(store, eye_id)] == ["week 1"]
 
 

@@ -15,7 +15,7 @@ from followup.care.visits import visit
 from followup.care.watch.raising import check_eye
 from followup.clinical.pressure import DEFAULT_BANDS
 from followup.records import Store, eyes
-from followup.web import charts
+from followup.web import charts, drawing
 from tests.conftest import NOW, ZONE, Clock
 
 
@@ -25,7 +25,7 @@ def measured(store: Store, nurse: Actor, eye_id: str, days: float = 0, **typed: 
     visit.record_visit(Desk(store, NOW + timedelta(days=days), nurse, ZONE), eye_id, [body])
 
 
-def drawn(store: Store, eye_id: str, days: float = 0, early: bool = False) -> charts.Chart:
+def drawn(store: Store, eye_id: str, days: float = 0, early: bool = False) -> drawing.Chart:
     eye = load(store, eye_id, ZONE)
     fellow = next(load(store, e.id, ZONE) for e in eyes.of_patient(store, eye.patient.id) if e.id != eye.id)
     return charts.course_chart(eye, NOW + timedelta(days=days), DEFAULT_BANDS, fellow, early)
@@ -79,7 +79,7 @@ def test_the_first_weeks_alone_hold_only_what_was_then(
     assert (len(early), len(whole)) == (1, 2)
     for panel in drawn(store, eye_id, 110, early=True).panels:
         for x, _ in [(m.x, m.y) for m in panel.marks] + [point for line in panel.lines for point in line]:
-            assert charts.LEFT <= x <= charts.WIDTH - charts.RIGHT
+            assert drawing.LEFT <= x <= drawing.WIDTH - drawing.RIGHT
     clock.pass_(days=110)
     page = as_nurse.get(f"/clinic/eyes/{eye_id}?weeks=early").text
     assert re.search(r'weeks=early" aria-current="true">First six weeks', page)
@@ -94,4 +94,4 @@ def test_every_day_on_the_axis_lies_in_it(store: Store, eye_id: str, days: int) 
     for early in (True, False):
         ticks = drawn(store, eye_id, days, early).day_ticks
         assert 2 <= len(ticks) <= 9
-        assert all(charts.LEFT <= x <= charts.WIDTH - charts.RIGHT for x, _ in ticks)
+        assert all(drawing.LEFT <= x <= drawing.WIDTH - drawing.RIGHT for x, _ in ticks)

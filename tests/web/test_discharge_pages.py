@@ -1,6 +1,5 @@
 """Discharge and visits in the nurse's pages: messages beside the field, what was typed stays, nothing is stored."""
 
-import html
 import re
 from datetime import UTC
 from typing import Any
@@ -14,6 +13,7 @@ from followup.clinical.evidence import SOURCES
 from followup.records import Store, audit, events, eyes, patients, visits, worries
 from followup.records.bodies.kinds import stored
 from tests.conftest import ZONE
+from tests.pages import faults_in, parsed
 
 FORM: dict[str, Any] = {
     "number": "D-7",
@@ -52,18 +52,8 @@ FORM: dict[str, Any] = {
 
 
 def fields_of(page: str) -> dict[str, Any]:
-    """What a browser would send again: every input, its value, and the chosen options."""
-    found: dict[str, Any] = {}
-    for tag in re.findall(r"<input[^>]*>", page):
-        name, value, kind = (m[1] if (m := re.search(rf'\b{a}="([^"]*)"', tag)) else "" for a in ("name", "value", "type"))
-        if name and (kind not in ("checkbox", "radio") or " checked" in tag):
-            found.setdefault(name, []).append(value)
-    for name, text in re.findall(r'<textarea[^>]*name="([^"]*)"[^>]*>\s*(.*?)</textarea>', page, re.S):
-        found[name] = [html.unescape(text)]
-    for name, options in re.findall(r'<select[^>]*name="([^"]*)"[^>]*>(.*?)</select>', page, re.S):
-        chosen = re.search(r'<option selected value="([^"]*)"', options)
-        found[name] = [chosen[1] if chosen else ""]
-    return found
+    """What a browser would send again."""
+    return parsed(page).one("form", novalidate="").sends
 
 
 def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -> None:
@@ -161,7 +151,7 @@ def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
     for step in ("propose", "confirm"):
         answer = as_nurse.post("/clinic/discharge", data={**FORM, field: value, "step": step})
         assert answer.status_code == 400
-        assert re.search(rf'class="error" id="{field_of_error}-error">[^<]*{re.escape(str(says))}', answer.text)
+        assert str(says) in faults_in(answer.text)[field_of_error]
         assert f'<a href="#{field_of_error}">' in answer.text
         assert f'id="{field_of_error}"' in answer.text
         if field == "drops":
@@ -173,7 +163,7 @@ def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
 
 
 def errors_in(page: str) -> list[str]:
-    return re.findall(r'class="error" id="([^"]*)-error">', page)
+    return list(faults_in(page))
 
 
 def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None:
@@ -269,7 +259,7 @@ def test_a_known_number_with_another_name_shows_both_and_asks(as_nurse: FlaskCli
 
     elsewhere = as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written", "visits-0-target": ""})
     assert (elsewhere.status_code, errors_in(elsewhere.text)) == (400, ["visits-0-target"])
-    assert fields_of(elsewhere.text)["same_person"] == ["written"]
+    assert fields_of(elsewhere.text)["same_person"] == "written"
 
     assert as_nurse.post("/clinic/discharge", data={**answer, "same_person": "written"}).status_code == 303
     assert {row.patient.name for row in eyes.operated(store)} == {"Pat Person"}
@@ -279,9 +269,7 @@ def test_a_known_number_with_another_name_shows_both_and_asks(as_nurse: FlaskCli
 
 
 def test_confirming_twice_and_going_back_lead_to_the_card(as_nurse: FlaskClient, store: Store) -> None:
-    found = re.search(r'action="(/clinic/discharge\?form=[^"]+)"', as_nurse.get("/clinic/discharge").text)
-    assert found
-    page = found[1]
+    page = parsed(as_nurse.get("/clinic/discharge").text).one("form", id="discharge").get("action")
     again = fields_of(as_nurse.post(page, data=FORM).text) | {"step": "confirm"}
     answers = [as_nurse.post(page, data=again), as_nurse.post(page, data=again), as_nurse.get(page)]
     (row,) = eyes.operated(store)
@@ -346,7 +334,7 @@ def test_measures_that_cannot_be_are_said_and_nothing_is_stored(
 ) -> None:
     answer = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**VISIT, field: value})
     assert answer.status_code == 400
-    assert re.search(rf'id="{field}-error">[^<]*{says}', answer.text)
+    assert says in faults_in(answer.text)[field]
     assert f'value="{value}"' in answer.text
     assert events.of_eye(store, eye_id) == []
 
@@ -397,11 +385,10 @@ def test_protocols_are_drafts_until_signed_and_an_adjusted_one_shows_its_effect(
     as_surgeon: FlaskClient, store: Store, eye_id: str
 ) -> None:
     assert "not signed by a surgeon yet" in as_surgeon.get("/clinic/").text
-    page = as_surgeon.get("/surgeon/protocols").text
+    page = parsed(as_surgeon.get("/surgeon/protocols").text)
     for part in ("rulebook", "reviews", "postures"):
-        mark = re.search(rf'protocols/{part}/sign".*?name="fingerprint" value="([^"]+)"', page, re.S)
-        assert mark
-        as_surgeon.post(f"/surgeon/protocols/{part}/sign", data={"fingerprint": mark[1]})
+        form = page.one("form", action=f"/surgeon/protocols/{part}/sign")
+        as_surgeon.post(form.get("action"), data=form.sends)
     assert "not signed by a surgeon yet" not in as_surgeon.get("/clinic/").text
     from followup.protocols.book import draft_text
 
@@ -450,7 +437,7 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
 ) -> None:
     page = f"/clinic/eyes/{eye_id}/plan"
     form = fields_of(as_nurse.get(page).text)
-    assert (form["position"], form["hours_a_day"], form["days"]) == (["face-down"], ["12"], ["5"])
+    assert (form["position"], form["hours_a_day"], form["days"]) == ("face-down", "12", "5")
     assert as_nurse.post(page, data={**form, "percent": "140"}).status_code == 400
     changed = as_nurse.post(
         page, data={**form, "position": "left-cheek", "hours_a_day": "8", "visits-1-target": "2027-03-12"}
@@ -560,7 +547,7 @@ def test_a_gas_that_would_outgrow_the_eye_is_asked_about_once(as_nurse: FlaskCli
     assert "Nothing was saved yet." in changed.text
     assert eyes.followed(store) == []
     answered = fields_of(changed.text) | {"step": "confirm"}
-    assert answered["hours_a_day"] == ["9"]
+    assert answered["hours_a_day"] == "9"
     assert as_nurse.post("/clinic/discharge", data=answered).status_code == 303
 
     proposed = as_nurse.post("/clinic/discharge", data={**FORM, "number": "D-8", "percent": "20", "fill_percent": "95"})

@@ -159,7 +159,7 @@ def _sheet_row(due: lists.Due) -> SheetRow:
 def _pressing(book: Rulebook, check: str) -> list[float]:
     """The pressures in mmHg from which a rule of the book in force asks for somebody within the day."""
     rules = (r for r in book.rules if r.check == check and r.how_soon != "this-week" and set(r.threshold) == {"mmhg"})
-    return [rule.threshold["mmhg"] for rule in rules]
+    return [rule.number("mmhg") for rule in rules]
 
 
 def _sheet_eye(
