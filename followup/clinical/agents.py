@@ -12,9 +12,9 @@ Lens = Literal["phakic", "pseudophakic", "aphakic", "unknown"]
 LENSES: tuple[Lens, ...] = ("phakic", "pseudophakic", "aphakic", "unknown")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Agent:
-    """A tamponade. Gases fade; liquids stay until they are taken out.
+    """A tamponade. Gases fade; liquids stay until they are taken out. Each is itself alone.
 
     `life` is the day on which 2 % are left in a typical eye filled with the mix of `life_at` percent; it grows with the
     root of the concentration up to `measured_to` percent. `published_gone` is what was seen.

@@ -1,9 +1,12 @@
 """The forecast of a tamponade: fill with its interval on any day, what the next level will be, and what a level seen changes."""
 
+import itertools
 import math
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from operator import itemgetter, mul
 
 from followup.clinical import bubble
 from followup.clinical.agents import Agent
@@ -77,6 +80,9 @@ class Forecast:
     `weights` has a row for each bias of the patient’s eye for levels, one row while no patient has reported any;
     in it the cases run over starts, then courses. All levels are `used`; `contradicting` are those seen in
     clinic that lay beyond 3 SD from the forecast when they came.
+
+    What a forecast gives is kept for a while, and given again to whoever asks the same: every rule asks for the levels of
+    an eye in turn, and so does each new entry of that eye. Its hash is of what tells forecasts apart in practice.
     """
 
     agent: Agent
@@ -84,10 +90,10 @@ class Forecast:
     growth: float
     peak_days: float
     lag_days: float
-    courses: tuple[tuple[float, float], ...]
-    weights: tuple[tuple[float, ...], ...]
+    courses: tuple[tuple[float, float], ...] = field(hash=False)
+    weights: tuple[tuple[float, ...], ...] = field(hash=False)
     used: tuple[Observation, ...] = ()
-    contradicting: tuple[Observation, ...] = ()
+    contradicting: tuple[Observation, ...] = field(default=(), hash=False)
 
     @property
     def half_time_days(self) -> float:
@@ -98,7 +104,7 @@ class Forecast:
 
     def fill_percent(self, day: float) -> float:
         """The middle of the forecast alone, as `at` gives it."""
-        return 100 * quantiles(self._volumes(day), self._of_cases, (0.5,))[0]
+        return _middle_percent(self, day)
 
     def at(self, day: float) -> Level:
         """Fill in percent `day` days after surgery (0 or later), with its 95 % interval, never over 100."""
@@ -152,16 +158,17 @@ class Forecast:
         Forecast and the observer’s ordinary error together give the probability of a level as far off or further;
         a normal law would give that probability at this many SD. Between two levels read as full, or as none, there is no difference.
         """
-        return self._contradiction(seen, self._steps(seen.day))
+        return _contradiction(self, seen)
 
-    def _contradiction(self, seen: Observation, steps: Sequence[int]) -> float:
+    def _contradiction(self, seen: Observation) -> float:
         height = height_of(seen)
         full, none = height >= FULL_FROM, height <= NONE_TO
         edge = min(FULL_FROM, max(NONE_TO, height))
         width = ERRORS[seen.observer] * math.sqrt(2)
         tails = [math.erfc((edge - expected) / width) / 2 for expected in EXPECTED]
+        of_cases = itemgetter(*self._steps(seen.day))
         higher = sum(
-            w * tails[step + bias] for bias, row in self._rows(seen.observer) for w, step in zip(row, steps, strict=True)
+            itertools.chain.from_iterable(map(mul, row, of_cases(tails[bias:])) for bias, row in self._rows(seen.observer))
         )
         lower = 1.0 if full else 1 - higher
         higher = 1.0 if none else higher
@@ -171,17 +178,17 @@ class Forecast:
 
     def updated(self, seen: Observation) -> "Forecast":
         """The forecast after one more level: every case weighted by the probability of that level."""
-        steps = self._steps(seen.day)
-        flagged = seen.observer == "clinic" and abs(self._contradiction(seen, steps)) > CONTRADICTS_BEYOND.value
+        return _updated(self, seen)
+
+    def _updated(self, seen: Observation) -> "Forecast":
+        flagged = seen.observer == "clinic" and abs(self.contradiction(seen)) > CONTRADICTS_BEYOND.value
         likelihood = [*map(likelihood_of(height_of(seen), scale_of(seen.observer)), EXPECTED)]
-        rows = [
-            [w * likelihood[step + bias] for w, step in zip(row, steps, strict=True)]
-            for bias, row in self._rows(seen.observer)
-        ]
+        of_cases = itemgetter(*self._steps(seen.day))
+        rows = [list(map(mul, row, of_cases(likelihood[bias:]))) for bias, row in self._rows(seen.observer)]
         total = sum(map(sum, rows))
         return replace(
             self,
-            weights=tuple(tuple(w / total for w in row) for row in rows),
+            weights=tuple(tuple([w / total for w in row]) for row in rows),
             used=(*self.used, seen),
             contradicting=(*self.contradicting, seen) if flagged else self.contradicting,
         )
@@ -207,8 +214,24 @@ class Forecast:
         grown = min(1.0, self.start * (1 + (self.growth - 1) * (1 - to_go * to_go)))
         fading = max(0.0, day - self.lag_days)
         left = [2 ** -((fading / half_time) ** shape) for half_time, shape in self.courses]
-        return [min(1.0, grown * start * share) for start in STARTS for share in left]
+        grown_to = [grown * start for start in STARTS]
+        return [volume if (volume := fill * share) < 1 else 1.0 for fill in grown_to for share in left]
 
     def _steps(self, day: float) -> list[int]:
         """Height of the meniscus in each case, in steps."""
         return [STEP_OF[int(volume * CELLS)] for volume in self._volumes(day)]
+
+
+@lru_cache(maxsize=256)
+def _updated(forecast: Forecast, seen: Observation) -> Forecast:
+    return forecast._updated(seen)
+
+
+@lru_cache(maxsize=1024)
+def _contradiction(forecast: Forecast, seen: Observation) -> float:
+    return forecast._contradiction(seen)
+
+
+@lru_cache(maxsize=1024)
+def _middle_percent(forecast: Forecast, day: float) -> float:
+    return 100 * quantiles(forecast._volumes(day), forecast._of_cases, (0.5,))[0]

@@ -91,6 +91,25 @@ class Rule:
         """Free text reaches a person whatever the day, also where a wrong clock puts it before the operation."""
         return self.check == "words"
 
+    @property
+    def signs(self) -> tuple[str, ...]:
+        """What its check looks for in a patient's answers; empty where it looks at something else."""
+        return tuple(self.threshold.get("signs", ()))
+
+    @property
+    def also(self) -> tuple[str, ...]:
+        """What has to be there beside one of its signs."""
+        return tuple(self.threshold.get("also", ()))
+
+    @property
+    def count(self) -> int:
+        """How many of its signs it takes."""
+        return int(self.threshold["count"])
+
+    def number(self, name: str) -> float:
+        """A number that its check compares with, in the unit that its name says."""
+        return float(self.threshold[name])
+
     def applies(self, operation: Operation | None) -> bool:
         """Whether this rule looks at an eye after that operation; None for an eye that was not operated."""
         if self.always:

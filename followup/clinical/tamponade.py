@@ -20,6 +20,7 @@ the interval holds.
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 from followup.clinical.agents import (
     AGENTS,
@@ -35,6 +36,7 @@ from followup.clinical.agents import (
     SPREAD_ASSUMED,
     SPREAD_BEYOND,
     SPREAD_MEASURED,
+    Agent,
     expansile,
     growth,
     known_agent,
@@ -75,7 +77,14 @@ def forecast(
     `percent` is the concentration of gas in air (ignored for air and liquids), `fill_percent` the fill at
     the end of surgery. Raises `Unknown` for another agent or lens and `OutOfRange` for impossible numbers.
     """
-    substance = known_agent(agent, percent)
+    latest = _prior(known_agent(agent, percent), agent, percent, fill_percent, lens)
+    for level in sorted(seen, key=lambda o: (o.day, o.observer, o.meniscus_percent)):
+        latest = latest.updated(level)
+    return latest
+
+
+@lru_cache(maxsize=256)
+def _prior(substance: Agent, agent: str, percent: float, fill_percent: float, lens: str) -> Forecast:
     within("a fill of", fill_percent, 0, 100, " %")
     life = life_days(agent, percent, lens)
     if agent == "none" or fill_percent == 0:
@@ -90,10 +99,7 @@ def forecast(
         courses, weights = ((math.inf, 1.0),), tuple(OF_LIQUID_STARTS)
     peak = peak_days(agent, percent)
     lag = peak * expansile(AGENTS[agent], percent)
-    latest = Forecast(substance, fill_percent / 100, growth(agent, percent), peak, lag, courses, (weights,))
-    for level in sorted(seen, key=lambda o: (o.day, o.observer, o.meniscus_percent)):
-        latest = latest.updated(level)
-    return latest
+    return Forecast(substance, fill_percent / 100, growth(agent, percent), peak, lag, courses, (weights,))
 
 
 def cover_lost(forecast: Forecast, breaks: Sequence[Break], posture: str) -> Days | None:

@@ -1,5 +1,6 @@
 """One stage of a course up to a moment, sorted once and split by kind: what rules, forecast and picture read."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal
@@ -165,18 +166,26 @@ class Timeline:
             return "oil"
         if not op.fades:
             return "clear"
-        fill = self.forecast_before(measures.at).fill_percent(op.day(measures.at))
         level = measures.bubble_percent
-        if (fill >= _COVERED_FROM_FILL) if level is None else (level >= SIGHT_COVERED_FROM.value):
+        if level is not None and level >= SIGHT_COVERED_FROM.value:
+            return "gas over sight"
+        if level == 0:
+            return "clear"
+        fill = self.forecast_before(measures.at).fill_percent(op.day(measures.at))
+        if level is None and fill >= _COVERED_FROM_FILL:
             return "gas over sight"
         gone_below = AGENTS[op.agent].gone_below
         assert gone_below is not None
-        return "gas below sight" if level != 0 and fill >= gone_below.value else "clear"
+        return "gas below sight" if fill >= gone_below.value else "clear"
 
     @cached_property
     def views(self) -> list[tuple[Measures, Acuity, View]]:
-        """Measures with an acuity, and what the eye looked through."""
-        return [(m, m.acuity, self.seen_through(m)) for m in self.measures if m.acuity is not None]
+        """Each acuity with its measures (which say its correction), and what the eye looked through."""
+        return [
+            (replace(m, acuity=seen, correction=correction, pinhole=None), seen, self.seen_through(m))
+            for m in self.measures
+            for seen, correction in m.readings
+        ]
 
     @cached_property
     def hours_in_plan(self) -> list[posture.DayAdherence]:

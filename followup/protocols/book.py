@@ -226,14 +226,14 @@ def propose_plan(
     return posture.Plan(position, chosen.hours_a_day, chosen.days)
 
 
-ALWAYS = ("words", "diary-call")
+ALWAYS = ("words", "diary-call", "pressure-by-finger")
 
 
 def _with_what_stays(rules: Sequence[RuleText]) -> Sequence[RuleText]:
-    """The rules, and the draft's for free text and for planned calls where a clinic's own text, perhaps an older one, has none.
+    """The rules, and the draft's for what always calls where a clinic's own text, perhaps an older one, has none.
 
-    What a patient writes always reaches a person, and somebody always calls those who have no app; no rulebook can switch
-    that off.
+    What a patient writes always reaches a person, somebody always calls those who have no app, and an eye that feels hard or
+    soft is never only written down; no rulebook can switch that off.
     """
     missing = {check for check in ALWAYS if all(rule.check != check for rule in rules)}
     if not missing:

@@ -91,6 +91,12 @@ def of_clinic_since(store: Store, at: datetime) -> list[Event]:
     return readable(store, "events", store.rows(sql, {"at": to_text(at)}), _legible)
 
 
+def latest(store: Store, kind: str, most: int) -> list[Event]:
+    """What stands of the latest entries of a kind, of any eye followed, the latest first (by their ids, which begin with a time)."""
+    sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.id DESC LIMIT :most"
+    return readable(store, "events", store.rows(sql, {"kind": kind, "most": most}), _made)
+
+
 def last_measures(store: Store) -> dict[str, Event]:
     """The latest measures of every eye whose patient has an eye that is followed, by eye."""
     sql = f"""

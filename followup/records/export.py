@@ -39,7 +39,7 @@ OF_PATIENT = {
 def tables(store: Store) -> list[str]:
     """The tables that may leave."""
     found = store.rows("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name")
-    return [row["name"] for row in found if row["name"] not in KEPT_BACK and not row["name"].startswith("sqlite_")]
+    return [row["name"] for row in found if row["name"] not in KEPT_BACK and not row["name"].startswith(("sqlite_", "_"))]
 
 
 def columns(store: Store, table: str) -> list[str]:
@@ -62,6 +62,13 @@ def of_patient(store: Store, patient_id: str) -> dict[str, list[Row]]:
         sql = f"SELECT {', '.join(columns(store, table))} FROM {table} WHERE {where}"
         found[table] = store.rows(sql, {"id": patient_id})
     return found
+
+
+def held_of(store: Store, patient_id: str) -> dict[str, list[Row]]:
+    """The same with what never leaves: for a copy inside this database."""
+    return {
+        table: store.rows(f"SELECT * FROM {table} WHERE {where}", {"id": patient_id}) for table, where in OF_PATIENT.items()
+    }
 
 
 def dictionary(store: Store) -> list[tuple[str, str, str]]:

@@ -138,6 +138,12 @@ def notes_of(store: Store, eye_id: str) -> list[Note]:
     return readable(store, "operation_records", store.rows(sql, {"id": eye_id}), _note)
 
 
+def latest_notes(store: Store, most: int) -> list[Note]:
+    """The notes that were recorded last, of any eye, the latest first."""
+    sql = f"SELECT * FROM operation_records WHERE {in_time('operated_at')} ORDER BY recorded_at DESC, id DESC LIMIT :most"
+    return readable(store, "operation_records", store.rows(sql, {"most": most}), _note)
+
+
 def history_of(store: Store, operation_id: str) -> list[Note]:
     """Every note of an operation, oldest first: what was changed later, by whom, and why."""
     sql = f"SELECT * FROM operation_records WHERE operation_id = :id AND {in_time('operated_at')} ORDER BY recorded_at, id"

@@ -371,7 +371,8 @@ class Taken:
 class Task:
     """What was decided about a callback and stays to be done; `owner` None: nobody has it yet.
 
-    What one decision made for several callbacks of a patient has one `decision` (None in older records).
+    What one decision made for several callbacks of a patient has one `decision` (None in older records). `seen_at` is when
+    the eye was last looked at in clinic since.
     """
 
     id: str
@@ -393,6 +394,7 @@ class Task:
     done_words: str
     given_up: bool
     decision: str | None
+    seen_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,7 +48,7 @@ ROUTES: dict[str, Route] = {
         "patient.my_calendar",
         "patient.manifest",
         "patient.service_worker",
-        "api.openapi",
+        "pages.openapi",
         "api.acuity_table",
         "clinic.without_signal",  # the same for everybody: what it shows is kept on the device, under its key
         "clinic.manifest",

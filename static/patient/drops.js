@@ -10,10 +10,16 @@ export function dropRows(eyes, names, entries, actions, now) {
   return eyes.flatMap((eye) => eye.drops.filter((drop) => drop.until >= isoDay(now)).map((drop) => row(drop, eye, names, entries, actions, now)));
 }
 
+// How often a day on that day: what the step of a taper says that has not ended.
+export function timesOn(drop, day) {
+  return drop.steps?.find(({ until }) => until >= day)?.times_a_day ?? drop.times_a_day;
+}
+
 function row(drop, eye, names, entries, actions, now) {
   const name = names.size > 1 ? `${drop.name} (${names.get(eye.operation)})` : drop.name;
+  const due = timesOn(drop, isoDay(now));
   const taken = takenToday(drop, eye, entries, now);
-  const said = text("drop", { name, done: numberWords(taken.length), times: numberWords(drop.times_a_day) });
+  const said = text("drop", { name, done: numberWords(taken.length), times: numberWords(due) });
   const times = listWords(taken.map(({ at }) => timeWords(new Date(at))));
   const made = item(times ? `${said}. ${text("drop-times", { times })}` : said);
   made.append(button(text("took-it"), name, "", () => actions.save("drops", { name: drop.name }, { operation: eye.operation })));

@@ -2,7 +2,8 @@
 
 import { item, redraw } from "../shared/dom.js";
 import { dropRows } from "./drops.js";
-import { byId, text } from "./texts.js";
+import { entriesOf } from "./standing.js";
+import { byId, momentWords, text } from "./texts.js";
 
 export class VisitsView {
   #actions;
@@ -14,13 +15,13 @@ export class VisitsView {
   show({ eyes, names, entries }, now = new Date()) {
     const visits = eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
     visits.sort((a, b) => a.visit.target.localeCompare(b.visit.target));
-    redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit)));
+    redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit, entries)));
     const drops = dropRows(eyes, names, entries, this.#actions, now);
     byId("no-drops").hidden = drops.length > 0;
     redraw(byId("drop-list"), drops);
   }
 
-  #visit(eye, visit) {
+  #visit(eye, visit, entries) {
     const row = item(this.#actions.visitWords(eye, visit) + (visit.seen ? ` (${text("seen")})` : ""));
     if (visit.seen) return row;
     const button = document.createElement("button");
@@ -31,6 +32,19 @@ export class VisitsView {
       if (kept) byId("visits-told").textContent = text("told");
     });
     row.append(button);
+    const asked = lastWish(eye, visit, entries);
+    if (asked) {
+      const said = document.createElement("p");
+      said.className = "asked";
+      said.textContent = `${text("asked-time", { when: momentWords(new Date(asked.at)) })} ${text(asked.state)}.`;
+      row.append(said);
+    }
     return row;
   }
+}
+
+// The latest wish for another time of a visit that stands, and whether the clinic has it; undefined where there is none.
+export function lastWish(eye, visit, entries) {
+  return entriesOf(eye, entries).filter(({ kind, body }) => kind === "visit-request" && body.visit === visit.name)
+    .sort((a, b) => a.at.localeCompare(b.at)).at(-1);
 }

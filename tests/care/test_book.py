@@ -287,3 +287,16 @@ def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
     if answer == "cancel":
         book.cancel(later, week.identity, "seen elsewhere")
     assert len(lists.open_requests(store, later.now, ZONE)) == (1 if answer == "nothing" else 0)
+
+
+@pytest.mark.parametrize(("iop_mmhg", "asked"), [(45, True), (33, False)])  # for now, and for today
+def test_a_visit_of_an_eye_with_an_open_call_for_now_is_not_moved_off_silently(
+    desk: Desk, clinic: Clinic, week: Visit, iop_mmhg: float, asked: bool
+) -> None:
+    visit.record_visit(desk, week.eye_id, [MeasuresBody(eye="right", iop_mmhg=iop_mmhg)])
+    if not asked:
+        assert book.move(desk, clinic, week.identity, FRIDAY)
+        return
+    with pytest.raises(book.Asks, match="open call for now") as raised:
+        book.move(desk, clinic, week.identity, FRIDAY)
+    assert book.move(desk, clinic, week.identity, FRIDAY, accepted=raised.value.questions)

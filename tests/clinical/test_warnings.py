@@ -57,6 +57,8 @@ CASES: list[Case] = [
     ),
     ("low-pressure-late", [measures(8, iop_mmhg=7)], [measures(6.9, iop_mmhg=7)], {}),
     ("hypotony", [measures(2, iop_mmhg=5)], [measures(2, iop_mmhg=6), measures(14.1, iop_mmhg=5)], {}),
+    ("hard-by-finger", [measures(1, finger="hard")], [measures(1, finger="normal")], {}),
+    ("soft-by-finger", [measures(1, finger="soft")], [measures(1, finger="normal")], {}),
     ("wound-leak", [measures(2, findings=["leak"])], [measures(2, iop_mmhg=9)], {}),
     ("curtain", [symptoms(21, curtain=True)], [symptoms(21)], {}),
     ("floaters", again(21, floaters="worse"), [symptoms(21, floaters="better")], {}),

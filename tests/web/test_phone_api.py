@@ -5,8 +5,8 @@ import json
 import re
 from datetime import UTC, date, datetime, time, timedelta
 
-import icalendar
 import pytest
+import vobject
 from flask import Flask
 from flask.testing import FlaskClient
 
@@ -106,15 +106,14 @@ def test_every_module_a_kept_script_imports_is_kept(client: FlaskClient) -> None
 def test_the_calendar_is_standard_tells_nothing_clinical_and_ends_with_the_phone(
     as_patient: FlaskClient, client: FlaskClient, as_nurse: FlaskClient, device: Device
 ) -> None:
-    # Outside check: the icalendar library reads it (RFC 5545). A calendar program has no cookie: the address is enough.
+    # Read by another library than wrote it (RFC 5545). A calendar program has no cookie: the address is enough.
     feed = as_patient.get("/me/calendar").headers["Location"]
     assert feed.startswith("webcal://")
     path = feed[feed.index("/calendar/") :]
     answer = client.get(path)
-    events = icalendar.Calendar.from_ical(answer.data).walk("VEVENT")
-    assert [e["dtstart"].dt.isoformat() for e in events] == ["2027-03-10"]
-    (alarm,) = events[0].walk("VALARM")
-    assert alarm["trigger"].dt == timedelta(hours=-15)
+    (event,) = vobject.readOne(answer.text).vevent_list
+    assert event.dtstart.value.isoformat() == "2027-03-10"
+    assert event.valarm.trigger.value == timedelta(hours=-15)
     assert "retina" not in answer.text
     as_nurse.post(f"/clinic/devices/{device.id}/revoke")
     assert client.get(path).status_code == 404
@@ -129,18 +128,11 @@ def test_a_time_that_the_clinic_keeps_is_in_the_pack_the_calendar_and_on_the_car
     (eye,) = as_patient.get("/api/v1/pack").json["eyes"]
     assert {v["name"]: v["starts"] for v in eye["visits"]} == {"day 1": None, "week 1": "09:40"}
     feed = as_patient.get("/me/calendar").headers["Location"]
-    (event,) = icalendar.Calendar.from_ical(as_patient.get(feed[feed.index("/calendar/") :]).data).walk("VEVENT")
-    assert event["dtstart"].dt == datetime(2027, 3, 11, 8, 40, tzinfo=UTC)  # Vienna is UTC+1 then
-    assert event["uid"] == f"{week.identity}@followup"  # one entry in the calendar, wherever it moves
-    (alarm,) = event.walk("VALARM")
-    assert alarm["trigger"].dt == timedelta(hours=-24, minutes=-40)  # at nine on the day before
+    (event,) = vobject.readOne(as_patient.get(feed[feed.index("/calendar/") :]).text).vevent_list
+    assert event.dtstart.value == datetime(2027, 3, 11, 8, 40, tzinfo=UTC)  # Vienna is UTC+1 then
+    assert event.uid.value == f"{week.identity}@followup"  # one entry in the calendar, wherever it moves
+    assert event.valarm.trigger.value == timedelta(hours=-24, minutes=-40)  # at nine on the day before
     assert "Thu 11 Mar 2027, 09:40" in as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
-
-
-def test_the_description_names_the_models_that_check(client: FlaskClient) -> None:
-    described = client.get("/api/v1/openapi.json").json
-    assert described["openapi"].startswith("3.1")
-    assert {"Envelope", "Pack", "SymptomsBody", "PostureBody", "Results"} <= set(described["components"]["schemas"])
 
 
 def test_the_shell_shows_the_numbers_to_call_to_anybody(client: FlaskClient) -> None:

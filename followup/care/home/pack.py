@@ -194,14 +194,14 @@ def _bubble_day(eye: Eye, forecast: forecasts.Forecast, day: int, zone: tzinfo) 
 def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[SymptomRule]:
     rules = []
     for rule in [*_rules(book, eye, "symptoms"), *_rules(book, eye, "symptoms-again")]:
-        signs = warnings.signs_of(tuple(rule.threshold["signs"]))
-        also = warnings.signs_of(tuple(rule.threshold.get("also", ())))
+        signs = warnings.signs_of(rule.signs)
+        also = warnings.signs_of(rule.also)
         rules.append(
             SymptomRule(
                 answers=sorted(signs.answers),
                 pain=signs.pain,
                 also=sorted(also.answers),
-                count=rule.threshold["count"],
+                count=rule.count,
                 second_look=_second_look(rule, translate),
                 again_within_hours=rule.threshold.get("within_hours"),
                 looks=rule.threshold.get("looks", warnings.LOOKS_IN_A_ROW),
@@ -219,7 +219,7 @@ def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
     done_at = eye.operation.height_metres
     return [
-        HeightRule(from_metres=done_at + rule.threshold["climb_metres"], **_said(rule, eye, translate))
+        HeightRule(from_metres=done_at + rule.number("climb_metres"), **_said(rule, eye, translate))
         for rule in _rules(book, eye, "climb")
     ]
 

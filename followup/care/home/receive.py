@@ -1,4 +1,9 @@
-"""Take what a device sends: each event in one transaction with all that follows from it; twice changes nothing."""
+"""Take what a device sends: a batch in one transaction with all that follows from it; twice changes nothing.
+
+Nothing is acknowledged before that transaction is on the disk. Each event is checked by itself and refused by itself. The
+eyes are judged once, when all that came together is there, so that a day without a signal is not taken for a day without
+a word. Where a batch cannot be kept as a whole, each event of it is taken alone.
+"""
 
 import json
 import logging
@@ -75,6 +80,9 @@ class Phone:
     def may_write_to(self, eye: Eye) -> bool:
         return eye.patient.id == self.device.patient_id
 
+    def heard(self, store: Store, now: datetime) -> None:
+        people.device_heard(store, now, self.device.id)
+
 
 @dataclass(frozen=True)
 class ClinicDevice:
@@ -99,6 +107,9 @@ class ClinicDevice:
     def may_write_to(self, eye: Eye) -> bool:
         return True
 
+    def heard(self, store: Store, now: datetime) -> None:
+        """Clinic devices are not waited for."""
+
 
 Sender = Phone | ClinicDevice
 _UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
@@ -107,12 +118,11 @@ _UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
 def receive(
     store: Store, now: datetime, device: Device, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
 ) -> list[Result]:
-    """Take a batch from an enrolled phone, event by event; one bad event never holds up the others.
+    """Take a batch from an enrolled phone; one bad event never holds up the others.
 
     `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
     the batch is moved by the difference, and the phone's own time is kept beside it.
     """
-    people.device_heard(store, now, device.id)
     return _receive_all(store, now, Phone(device), batch, zone, sent_at)
 
 
@@ -153,66 +163,135 @@ def _receive_all(
     store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
 ) -> list[Result]:
     skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
-    return [_receive_one(store, now, sender, raw, zone, skew) for raw in batch]
+    read = [_read(sender, raw, skew) for raw in batch]
+    try:
+        return _together(store, now, sender, read, zone)
+    except Exception as error:
+        _raise_if_the_database_fails(error)
+    return [_alone(store, now, sender, one, zone) for one in read]
 
 
-def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
+def _together(store: Store, now: datetime, sender: Sender, batch: Sequence["_Read | _Unfit"], zone: tzinfo) -> list[Result]:
+    """All of a batch or nothing of it. Whatever is raised says that it cannot be kept as a whole."""
+    with store.transaction():
+        sender.heard(store, now)
+        taking = _Taking(store, now, sender, zone)
+        results = [taking.take(one) for one in batch]
+        taking.judge()
+    return results
+
+
+def _alone(store: Store, now: datetime, sender: Sender, one: "_Read | _Unfit", zone: tzinfo) -> Result:
     """One event, whatever is wrong with it: what cannot be taken is refused alone. Only a database that fails is raised."""
     try:
-        return _take(store, now, sender, raw, zone, skew)
-    except ValidationError as error:
-        return _refuse(store, now, sender, raw, first_message(error))
-    except ValueError as error:
-        return _refuse(store, now, sender, raw, str(error))
+        return _together(store, now, sender, [one], zone)[0]
     except Exception as error:
-        if isinstance(error, DatabaseFault) and not isinstance(error, RowRefused):
-            raise
+        _raise_if_the_database_fails(error)
         log.exception("an entry could not be taken")
-        return _refuse(store, now, sender, raw, NOT_TAKEN)
+        return _refuse(store, now, sender, one.raw, NOT_TAKEN)
 
 
-def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
-    """Raises ValueError in the user's words."""
-    if isinstance(raw, Unreadable) or (fault := bounds.entry(raw)):
-        raise ValueError(raw.reason if isinstance(raw, Unreadable) else fault)
-    event, author = sender.read(raw)
-    device_at = event.at
-    event = event.model_copy(update={"at": device_at + skew})
-    body = moved(sender.body(event), skew)
-    eye = _belongs(store, sender, event, body, now)
-    known = events.event(store, event.id)
-    if known is not None:
-        if known.author != author:
-            raise ValueError(translatable("This entry has the number of another one."))
-        return Result(id=event.id, status="received")
-    with store.transaction():
-        if events.event(store, event.id) is None:
-            before = grounds.found(store, eye.patient.id, now, zone) if event.corrects else None
-            events.add(
-                store,
-                event.id,
-                eye.id,
-                event.kind,
-                event.at,
-                body,
-                author,
-                now,
-                device_id=sender.device_id,
-                sequence=event.sequence,
-                offset_minutes=event.offset_minutes,
-                device_at=device_at,
-                corrects=event.corrects,
-            )
-            audit.note(store, now, author, f"event {event.kind}", eye.id, {"id": event.id})
-            if before is not None:
-                told = f"{event.kind.replace('-', ' ')} from the phone"
-                role, _, id = author.partition(":")
-                by = Actor(id, who(store, author), role)
-                grounds.follow(
-                    Desk(store, now, by, zone), eye.patient.id, before, told, "taken back there", event_id=event.id
-                )
-            raise_signs_of_patient(store, eye.patient.id, now, zone)
-    return Result(id=event.id, status="received")
+def _raise_if_the_database_fails(error: Exception) -> None:
+    if isinstance(error, DatabaseFault) and not isinstance(error, RowRefused):
+        raise error
+
+
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """An entry as it came, who says so, and what it says by the clinic's clock."""
+
+    raw: Any
+    event: SentEvent
+    author: str
+    device_at: datetime
+    body: Body
+
+
+@dataclass(frozen=True, slots=True)
+class _Unfit:
+    """What came in the place of an entry, and why it is none."""
+
+    raw: Any
+    reason: str
+
+
+def _read(sender: Sender, raw: Any, skew: timedelta) -> _Read | _Unfit:
+    try:
+        if fault := raw.reason if isinstance(raw, Unreadable) else bounds.entry(raw):
+            return _Unfit(raw, fault)
+        event, author = sender.read(raw)
+        device_at = event.at
+        event = event.model_copy(update={"at": device_at + skew})
+        return _Read(raw, event, author, device_at, moved(sender.body(event), skew))
+    except ValidationError as error:
+        return _Unfit(raw, first_message(error))
+    except ValueError as error:
+        return _Unfit(raw, str(error))
+    except Exception:
+        log.exception("an entry could not be read")
+        return _Unfit(raw, NOT_TAKEN)
+
+
+class _Taking:
+    """Keeps entries inside one transaction, and judges the eyes once, when all are kept."""
+
+    def __init__(self, store: Store, now: datetime, sender: Sender, zone: tzinfo) -> None:
+        self.store, self.now, self.sender, self.zone = store, now, sender, zone
+        self._unjudged: dict[str, None] = {}
+
+    def take(self, one: _Read | _Unfit) -> Result:
+        """Keep an entry that fits, refuse one that does not, and take one that is known as received."""
+        if isinstance(one, _Unfit):
+            return _refuse(self.store, self.now, self.sender, one.raw, one.reason)
+        try:
+            eye = _belongs(self.store, self.sender, one.event, one.body, self.now)
+            known = events.event(self.store, one.event.id)
+            if known is not None and known.author != one.author:
+                raise ValueError(translatable("This entry has the number of another one."))
+        except ValueError as error:
+            return _refuse(self.store, self.now, self.sender, one.raw, str(error))
+        if known is None and one.event.corrects:
+            self._put_right(one, eye)
+        elif known is None:
+            self._keep(one, eye)
+        return Result(id=one.event.id, status="received")
+
+    def judge(self) -> None:
+        """What the rules find in the eyes of everybody about whom something was kept."""
+        for patient_id in self._unjudged:
+            raise_signs_of_patient(self.store, patient_id, self.now, self.zone)
+        self._unjudged.clear()
+
+    def _keep(self, one: _Read, eye: Eye) -> None:
+        event = one.event
+        events.add(
+            self.store,
+            event.id,
+            eye.id,
+            event.kind,
+            event.at,
+            one.body,
+            one.author,
+            self.now,
+            device_id=self.sender.device_id,
+            sequence=event.sequence,
+            offset_minutes=event.offset_minutes,
+            device_at=one.device_at,
+            corrects=event.corrects,
+        )
+        audit.note(self.store, self.now, one.author, f"event {event.kind}", eye.id, {"id": event.id})
+        self._unjudged[eye.patient.id] = None
+
+    def _put_right(self, one: _Read, eye: Eye) -> None:
+        """Judged by itself: what an entry gave cause for stays on record with its callback, also when it is taken back at once."""
+        self.judge()
+        before = grounds.found(self.store, eye.patient.id, self.now, self.zone)
+        self._keep(one, eye)
+        role, _, id = one.author.partition(":")
+        desk = Desk(self.store, self.now, Actor(id, who(self.store, one.author), role), self.zone)
+        told = f"{one.event.kind.replace('-', ' ')} from the phone"
+        grounds.follow(desk, eye.patient.id, before, told, "taken back there", event_id=one.event.id)
+        self.judge()
 
 
 def _belongs(store: Store, sender: Sender, event: SentEvent, body: Body, now: datetime) -> Eye:

@@ -13,7 +13,7 @@ from followup.web.clinic.visit_forms import VisitForm
 LIST_STATES = {
     "here": "Here now",
     "due": "Due today",
-    "missed": "Missing",
+    "missed": "Did not come",
     "seen": "Seen today",
     "coming": "Coming in the next seven days",
 }
@@ -22,7 +22,7 @@ FILTERS = {
     "today": "All of today",
     "here": "Here",
     "due": "Due",
-    "missed": "Missing",
+    "missed": "Did not come",
     "seen": "Seen",
     "somebody": "With a sign",
     "coming": "Coming",

@@ -1,13 +1,11 @@
-"""The phones' machine interface, version 1. Its OpenAPI description comes from the models that check it."""
+"""The phones' machine interface, version 1."""
 
 from datetime import datetime
-from typing import Any
 
 from flask import Blueprint, Response, jsonify, request
 from flask.typing import ResponseReturnValue as Answer
 from flask_babel import gettext
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
-from pydantic.json_schema import models_json_schema
+from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 
 from followup.care import bounds
 from followup.care.home import pack as packs
@@ -20,9 +18,9 @@ from followup.care.reading.events import Envelope
 from followup.clinical import acuity
 from followup.exchange import push_keys
 from followup.records.bodies.base import first_message
-from followup.records.bodies.kinds import PATIENT_KINDS as EVENT_KINDS
 from followup.records.values import Device
 from followup.web import context
+from followup.web.interfaces import described
 from followup.web.sent import sent_events, sent_json, take_subscription
 
 bp = Blueprint("api", __name__, url_prefix="/api/v1")
@@ -65,7 +63,12 @@ class Results(BaseModel):
     generation: str
 
 
+class AcuityTable(RootModel[dict[str, list[float | str | None]]]):
+    """By each way to write an acuity: logMAR, Snellen at 6 m, at 20 ft, and letters (null where the chart has none)."""
+
+
 @bp.get("/pack")
+@described(Pack)
 def pack() -> Answer:
     """All that the phone shows offline, in the language asked for; 304 when nothing changed."""
     made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
@@ -75,6 +78,7 @@ def pack() -> Answer:
 
 
 @bp.post("/events")
+@described(Results, body=Batch, refuses=(413,))
 def events() -> Answer:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
     sent = sent_events()
@@ -88,6 +92,7 @@ def events() -> Answer:
 
 
 @bp.post("/sealed")
+@described(Results, body=SealedBatch)
 def sealed() -> Answer:
     """Open what a locked-out phone had sealed, and take it as its events."""
     try:
@@ -100,6 +105,7 @@ def sealed() -> Answer:
 
 
 @bp.get("/messages")
+@described(MessageSettings)
 def messages() -> Answer:
     """How this phone's person wants to be reached, and what is possible here."""
     when = context.settings().messages
@@ -110,6 +116,7 @@ def messages() -> Answer:
 
 
 @bp.put("/messages")
+@described(outgoing.Choices, body=outgoing.Choices)
 def choose_messages() -> Answer:
     """Keep how this phone's person wants to be reached."""
     try:
@@ -121,6 +128,7 @@ def choose_messages() -> Answer:
 
 
 @bp.post("/push")
+@described(body=outgoing.Subscription)
 def push() -> Answer:
     """Push reminders to this phone from now on."""
     return take_subscription(_person(), sent_json(), _device().id)
@@ -137,70 +145,9 @@ def _device() -> Device:
 
 
 @bp.get("/acuity-table")
+@described(AcuityTable)
 def acuity_table() -> Answer:
     """Every usual way to write an acuity with its conversions, for pages that work offline."""
     response = jsonify(acuity.table())
     response.headers["Cache-Control"] = "public, max-age=86400"
     return response
-
-
-@bp.get("/openapi.json")
-def openapi() -> Answer:
-    """OpenAPI 3.1, from the models."""
-    models: list[Any] = [
-        Batch,
-        SealedBatch,
-        Results,
-        Pack,
-        MessageSettings,
-        outgoing.Subscription,
-        *EVENT_KINDS.values(),
-    ]
-    ref = "#/components/schemas/{model}"
-    _, schemas = models_json_schema([(m, "validation") for m in models], ref_template=ref)
-
-    def answers(model: str) -> dict[str, Any]:
-        schema = {"$ref": ref.format(model=model)}
-        return {"200": {"description": model, "content": {"application/json": {"schema": schema}}}, "401": _REFUSED}
-
-    def body(model: str) -> dict[str, Any]:
-        return {"required": True, "content": {"application/json": {"schema": {"$ref": ref.format(model=model)}}}}
-
-    return jsonify(
-        {
-            "openapi": "3.1.0",
-            "info": {"title": "followup, for phones", "version": "1"},
-            "paths": {
-                "/api/v1/pack": {"get": {"summary": "What the phone carries", "responses": answers("Pack")}},
-                "/api/v1/events": {
-                    "post": {"summary": "Send entries", "requestBody": body("Batch"), "responses": answers("Results")}
-                },
-                "/api/v1/sealed": {
-                    "post": {
-                        "summary": "Send sealed entries",
-                        "requestBody": body("SealedBatch"),
-                        "responses": answers("Results"),
-                    }
-                },
-                "/api/v1/messages": {
-                    "get": {"summary": "How this person wants to be reached", "responses": answers("MessageSettings")},
-                    "put": {
-                        "summary": "Choose how to be reached",
-                        "requestBody": body("Choices"),
-                        "responses": answers("Choices"),
-                    },
-                },
-                "/api/v1/push": {
-                    "post": {
-                        "summary": "Push to this phone",
-                        "requestBody": body("Subscription"),
-                        "responses": {"204": {"description": "Subscribed"}, "401": _REFUSED},
-                    }
-                },
-            },
-            "components": {"schemas": schemas["$defs"]},
-        }
-    )
-
-
-_REFUSED = {"description": "The phone is not enrolled, or was locked out"}

@@ -13,6 +13,7 @@ from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
 from followup.web import context, display, workers
+from followup.web.interfaces import described
 from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
@@ -87,6 +88,7 @@ def shell() -> Answer:
 
 
 @bp.get("/calendar/<token>.ics")
+@described("text/calendar", refuses=(404,), fault="text/html")
 def visits_calendar(token: str) -> Answer:
     """The next visits as a feed that a calendar can subscribe to; its address is the phone's own secret."""
     try:
