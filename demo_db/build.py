@@ -1,6 +1,7 @@
 """Turn the invented clinic's data into a database, living through each eye's course in order of time."""
 
 import shlex
+import socket
 import tomllib
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -17,6 +18,7 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
+from followup.care.discharge.note import drops_in, steroid_end
 from followup.care.discharge.proposal import propose
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol
@@ -30,17 +32,22 @@ from followup.care.watch.raising import check_eye
 from followup.clinical.schedule import Window
 from followup.clinical.surgery import RISKS
 from followup.config import Clinic, Server, Settings
-from followup.records import Store, open_store, patients, visits, worries
+from followup.errors import FollowupError
+from followup.records import Store, backup, open_store, patients, visits, worries
 from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import PostureBody, SymptomsBody
 from followup.records.bodies.kinds import body_of, stored
-from followup.records.operation_note import Baseline, Drop, OperationNote, Positioning, Site
-from followup.records.store import FAMILY, new_id
+from followup.records.operation_note import Baseline, OperationNote, Positioning, Site
+from followup.records.store import FAMILY, StoreError, new_id
 from followup.records.values import Device
+
+EVERYWHERE = ("0.0.0.0", "::")  # noqa: S104  # compared with, not bound to
+USUAL_DROPS = ("antibiotic 4 × a day, 7 days", "steroid 4-3-2-1 × a day, 1 week each")
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
+STAFF_SINCE = timedelta(days=365)
 DIARY_HOUR = timedelta(hours=5)
 CALM = SymptomsBody(
     pain=1,
@@ -56,19 +63,27 @@ CALM = SymptomsBody(
 )
 
 
+class DemoError(FollowupError):
+    """The demo that was built before cannot be used; the message says how to renew it."""
+
+
 def settings(folder: Path, host: str | None = None, port: int | None = None) -> Settings:
-    """The demo's settings: its own folder, plain cookies, two workers."""
+    """The demo's settings: its own folder, plain cookies, two workers. Where it listens everywhere, phones reach it by this
+    machine's own number.
+    """
     server = Server(database=folder / "demo.db", secure_cookies=False, demo=True)
     given = {key: value for key, value in (("host", host), ("port", port)) if value is not None}
     server = server.model_validate({**server.model_dump(), **given})
-    return Settings(clinic=Clinic.model_validate(_data("clinic")["clinic"]), server=server)
+    if server.host in EVERYWHERE:
+        server = server.model_copy(update={"address": f"http://{_own_number()}:{server.port}"})
+    return Settings(clinic=Clinic.model_validate(data("clinic")["clinic"]), server=server)
 
 
 def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
-    """The demo's database, built if it is missing (or `fresh`)."""
+    """The demo's database, built if it is missing (or `fresh`). Raises `DemoError` for one that fits no more."""
     path = made.server.database
     if path.exists() and not fresh:
-        return open_store(path)
+        return _fitting(path)
     with building(path) as unfinished:
         store = open_store(unfinished, create=True)
         fill(store, made.clinic, now)
@@ -88,6 +103,38 @@ def building(path: Path) -> Iterator[Path]:
     unfinished.rename(path)
 
 
+def _fitting(path: Path) -> Store:
+    """The database of a demo that was built before, if this version can go on with it."""
+    renew = (
+        f"the demo in {path.parent} was built by another version and does not fit: “followup demo --fresh” builds it anew"
+    )
+    try:
+        store = open_store(path)
+    except StoreError as error:
+        raise DemoError(renew) from error
+    people = {member.email for member in accounts.everybody(store)}
+    fits = backup.is_ours(store) and people >= {person["email"] for person in data("clinic")["staff"]}
+    if not fits or patients.by_number(store, told_eyes()[0]["number"]) is None:
+        store.close()
+        raise DemoError(renew)
+    return store
+
+
+def built_at(store: Store) -> datetime:
+    """Until when the invented clinic had worked when it was built."""
+    return min(member.created_at for member in accounts.everybody(store)) + STAFF_SINCE
+
+
+def _own_number() -> str:
+    """This machine's number in its own network. Nothing is sent: the address is one of those kept for examples (RFC 5737)."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asking:
+        try:
+            asking.connect(("192.0.2.1", 9))
+        except OSError:  # no network at all
+            return "127.0.0.1"
+        return str(asking.getsockname()[0])
+
+
 def fill(store: Store, clinic: Clinic, now: datetime) -> None:
     """Put the invented people and eyes into an empty database, as if the clinic had worked until `now`."""
     with store.transaction():
@@ -99,8 +146,8 @@ def fill(store: Store, clinic: Clinic, now: datetime) -> None:
 def staff(store: Store, now: datetime) -> tuple[Actor, Actor]:
     """The clinic's people get their accounts; returns the nurse and the surgeon who do everything."""
     made = []
-    for person in _data("clinic")["staff"]:
-        id = accounts.add_staff(store, now - timedelta(days=365), **person)
+    for person in data("clinic")["staff"]:
+        id = accounts.add_staff(store, now - STAFF_SINCE, **person)
         made.append(Actor(id, person["name"], person["role"]))
     nurse, surgeon = (next(a for a in made if a.role == role) for role in ("nurse", "surgeon"))
     return nurse, surgeon
@@ -108,24 +155,8 @@ def staff(store: Store, now: datetime) -> tuple[Actor, Actor]:
 
 def told_eyes() -> list[dict[str, Any]]:
     """The eyes that the data tell of."""
-    eyes: list[dict[str, Any]] = _data("eyes")["eyes"]
+    eyes: list[dict[str, Any]] = data("eyes")["eyes"]
     return eyes
-
-
-def sign_in_words(store: Store, made: Settings, now: datetime) -> str:
-    """Where to open the demo, and how to sign in as each of the three people."""
-    address = made.server.public_address
-    nurse, surgeon = (next(p for p in _data("clinic")["staff"] if p["role"] == role) for role in ("nurse", "surgeon"))
-    patient = patients.by_number(store, told_eyes()[0]["number"])
-    assert patient is not None
-    code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
-    return (
-        f"\nThe invented clinic is at {address}/\n"
-        f"  nurse    {address}/sign-in   {nurse['email']}   {nurse['password']}\n"
-        f"  surgeon  {address}/sign-in   {surgeon['email']}   {surgeon['password']}\n"
-        f"  patient  {address}/enrol?code={code}   year of birth {patient.born_on.year}   ({patient.name})\n"
-        "Stop it with Ctrl-C.\n"
-    )
 
 
 class Life:
@@ -165,7 +196,7 @@ class Life:
     def _discharged(self, at: datetime) -> str:
         eye = self.eye
         day = self.operated_at.astimezone(self.zone).date()
-        drops = tuple(_drop(text, day) for text in eye.get("drops", ["antibiotic 4 7", "steroid 4 28"]))
+        drops = drops_in("\n".join(eye.get("drops", USUAL_DROPS)), day, day)
         note = OperationNote(
             eye=eye["eye"],
             operated_at=self.operated_at,
@@ -180,7 +211,7 @@ class Life:
             risks=tuple(r for r in eye.get("risks", []) if r in RISKS),
             baseline=Baseline(acuity=eye["before"]["acuity"], iop_mmhg=eye["before"]["iop"]),
             drops=drops,
-            steroid_drops_until=day + timedelta(days=28),
+            steroid_drops_until=steroid_end(drops),
             height_metres=self.height_metres,
         )
         places = openings(self.store, self.clinic, day, day + AHEAD).places
@@ -221,7 +252,7 @@ class Life:
             yield self.operated_at + timedelta(days=float(day)), partial(self._enter, body_of(kind, _home_body(words)))
 
     def _visits(self) -> Iterator[Step]:
-        said = {**_data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
+        said = {**data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
         for visit in visits.of_eye(self.store, self.operation):
             if visit.name in self.eye.get("missed", []) or visit.name not in said:
                 continue
@@ -307,11 +338,6 @@ def _on_open_day(window: Window, places: dict[date, int]) -> Window:
     return replace(window, target=target, latest=max(window.latest, target))
 
 
-def _drop(text: str, day: date) -> Drop:
-    name, times, days = text.rsplit(maxsplit=2)
-    return Drop(name=name, times_a_day=int(times), until=day + timedelta(days=int(days)))
-
-
 def _home_body(words: list[str]) -> dict[str, Any]:
     return dict(_home_word(*word.split("=", 1)) for word in words)
 
@@ -322,5 +348,6 @@ def _home_word(key: str, value: str) -> tuple[str, Any]:
     return key, int(value) if value.isdigit() else {"yes": True, "no": False}.get(value, value)
 
 
-def _data(name: str) -> dict[str, Any]:
+def data(name: str) -> dict[str, Any]:
+    """The invented clinic, its eyes, or what visits of each agent find."""
     return tomllib.loads(resources.files(__package__).joinpath(f"{name}.toml").read_text(encoding="utf-8"))

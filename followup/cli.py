@@ -67,8 +67,11 @@ def cli(context: click.Context, config: Path | None) -> None:
 @click.option("--seed", type=int, default=1, help="With --eyes: the same number gives the same clinic on the same day.")
 @click.option("--serve/--no-serve", "serves", default=True, help="Whether it is served once it is built.")
 def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: int | None, seed: int, serves: bool) -> None:
-    """Build the invented clinic if it is missing, serve it, and print how to sign in."""
-    from demo_db import build, many
+    """Build the invented clinic if it is missing, serve it, and print how to sign in.
+
+    With --host 0.0.0.0 a phone in the same network opens it, by the code that is printed.
+    """
+    from demo_db import build, many, welcome
     from followup.records.lock import held
     from followup.serving import serve as run_server
 
@@ -80,7 +83,7 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
         if eyes is not None:
             many.build(settings, now, eyes, seed, lambda written: click.echo(f"{written} eyes written", err=True))
         store = build.ensure(settings, now, fresh=fresh and eyes is None)
-        click.echo(build.sign_in_words(store, settings, now))
+        click.echo(welcome.words(store, settings, now))
         store.close()
     if serves:
         run_server(settings)
@@ -119,18 +122,22 @@ def init(config: Path | None) -> None:
 
 @cli.command()
 @click.option("--head", metavar="NUMBER:HASH", help="A head of the audit chain that left this machine, for example by mail.")
+@click.option("--rebuild", is_flag=True, help="Make the current state of each eye anew from what is recorded, then check.")
 @click.pass_obj
-def check(config: Path | None, head: str | None) -> None:
+def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is.
 
-    What each row holds is compared with the audit entry that recorded it, and the chain with the heads in the backup folder.
+    What each row holds is compared with the audit entry that recorded it, the chain with the heads in the backup folder, and
+    the current state of each eye, from which lists and the clock work, with what is recorded.
     """
     from followup.config import load, ready
     from followup.records import backup as backups
 
     settings = ready(load(config))
     store = _store(settings)
-    faults = backups.faults(store, _heads(settings, head)) or _not_working(store)
+    faults = backups.faults(store, _heads(settings, head))
+    if not faults:
+        faults = _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
     for fault in faults:
         click.echo(fault)
     if faults:
@@ -163,6 +170,21 @@ def _not_working(store: "Store") -> list[str]:
         if f.what != "row"
     ]
     return rows + met
+
+
+def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> list[str]:
+    """Where the current state is not what is recorded."""
+    from followup.care.reading import state
+    from followup.care.watch import raising
+
+    now, zone = datetime.now(UTC), settings.clinic.tz
+    if rebuild:
+        state.rebuild(store, now, zone)
+    else:
+        state.bring_up_to_date(store, now, zone)
+    late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
+    found = state.differences(store, zone) + late
+    return [f"{fault}; mend it with “followup check --rebuild”" for fault in found]
 
 
 @cli.command()

@@ -17,6 +17,7 @@ from argon2 import PasswordHasher
 from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings as hypothesis_settings
+from itsdangerous import URLSafeTimedSerializer
 
 from followup.care import accounts, signing_in
 from followup.care.actors import Actor
@@ -212,7 +213,8 @@ def device(store: Store, token: str) -> Device:
 @pytest.fixture
 def app(settings: Settings, store: Store, clock: Clock) -> Flask:
     made = create_app(settings, store, clock)
-    made.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    made.config.update(TESTING=True)
+    made.test_client_class = Browser
     return made
 
 
@@ -222,7 +224,26 @@ def client(app: Flask) -> FlaskClient:
     return app.test_client()
 
 
-class Staff(FlaskClient):
+class Browser(FlaskClient):
+    """Sends with each form the token that our pages write into it; not where `tokens` is turned off."""
+
+    tokens = True
+
+    def open(self, *args: Any, **kwargs: Any) -> Any:
+        form, path = kwargs.get("data"), str(args[0] if args else kwargs.get("path", ""))
+        page = kwargs.get("method") == "POST" and "json" not in kwargs and not path.startswith("/api/")
+        if self.tokens and page and (form is None or isinstance(form, dict)):
+            kwargs["data"] = {"csrf_token": self._token(kwargs.get("base_url")), **(form or {})}
+        return super().open(*args, **kwargs)
+
+    def _token(self, base_url: str | None) -> str:
+        with self.session_transaction(base_url=base_url) as kept:
+            kept.setdefault("csrf_token", "the token of this session")
+            signer = URLSafeTimedSerializer(self.application.secret_key or "", salt="wtf-csrf-token")
+            return str(signer.dumps(kept["csrf_token"]))
+
+
+class Staff(Browser):
     """A member of staff, who signs in anew whenever so much time has passed that the session is over."""
 
     email, since = "", NOW

@@ -33,7 +33,7 @@ from followup.config import Clinic, Server, Settings
 from followup.records import Store, backup, open_store
 from followup.web import create_app
 from followup.web.routes import PHONE, ROUTES
-from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, consented, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, Browser, consented, operation_note, patient_details
 from tests.sealed import seal
 
 ENDS_WHAT_IT_NEEDS = ("account.sign_out", "clinic_api.leave", "clinic.revoke", "administrator.end", "administrator.sign_out")
@@ -57,7 +57,7 @@ class Fuzz:
         self.store: Store = open_store(settings.server.database, create=True)
         self.now = NOW
         self.app: Flask = create_app(settings, self.store, lambda: self.now)
-        self.app.config.update(WTF_CSRF_ENABLED=False)  # the walk over the routes looks at tokens
+        self.app.test_client_class = Browser
         self.app.config.update(PROPAGATE_EXCEPTIONS=False)
         self.ids: list[str] = []
         self.clients: dict[str, FlaskClient] = {"nobody": self.app.test_client()}

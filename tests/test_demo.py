@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from demo_db import build
+from demo_db import build, welcome
 from followup.care.visits.openings import openings
 from followup.clinical import agents
 from followup.config import Clinic
@@ -22,9 +22,9 @@ def test_no_visit_of_the_demo_is_on_a_day_on_which_the_clinic_sees_nobody(
     store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Begun on a Saturday, with eyes operated a day or two before."""
-    whole = build._data
+    whole = build.data
     few = {"eyes": whole("eyes")["eyes"][:4]}
-    monkeypatch.setattr(build, "_data", lambda name: few if name == "eyes" else whole(name))
+    monkeypatch.setattr(build, "data", lambda name: few if name == "eyes" else whole(name))
     clinic = build.settings(tmp_path).clinic
     build.fill(store, clinic, datetime(2027, 3, 6, 10, tzinfo=UTC))
     assert on_closed_days(store, clinic) == []
@@ -51,10 +51,87 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     assert on_closed_days(store, made.clinic) == []
     assert audit.broken_at(store) is None
     assert store.integrity_faults() == []
-    words = build.sign_in_words(store, made, now)
-    for person in ("nurse", "surgeon", "patient", "/enrol?code="):
-        assert person in words
     store.close()
     again = build.ensure(made, now)
     assert len(eyes.operated(again)) == len(rows)
     again.close()
+
+
+NOW = datetime(2027, 3, 5, 10, tzinfo=UTC)
+
+
+@pytest.fixture
+def small(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A demo of one eye, in its folder."""
+    whole = build.data
+    monkeypatch.setattr(build, "data", lambda name: {"eyes": whole("eyes")["eyes"][:1]} if name == "eyes" else whole(name))
+    build.ensure(build.settings(tmp_path), NOW).close()
+    return tmp_path
+
+
+def said(folder: Path, now: datetime = NOW, host: str | None = None) -> str:
+    made = build.settings(folder, host)
+    store = build.ensure(made, now)
+    words = welcome.words(store, made, now)
+    store.close()
+    return words
+
+
+def test_it_says_how_to_sign_in_as_each_of_its_people(small: Path) -> None:
+    words = said(small)
+    people = build.data("clinic")["staff"]
+    assert {p["role"] for p in people} == {"nurse", "surgeon", "administrator"}
+    assert sum(p["role"] == "nurse" for p in people) == 2
+    for person in people:
+        assert any(person["email"] in line and person["password"] in line for line in words.splitlines())
+    assert "http://127.0.0.1:8000/enrol?code=" in words
+    assert "█" not in words  # nothing to scan where no phone comes
+    assert "days ago" not in words
+
+
+@pytest.mark.parametrize("host", ["0.0.0.0", "::"])
+def test_where_it_listens_everywhere_a_phone_gets_an_address_and_a_code_to_scan(
+    small: Path, monkeypatch: pytest.MonkeyPatch, host: str
+) -> None:
+    monkeypatch.setattr(build, "_own_number", lambda: "192.0.2.7")
+    words = said(small, host=host)
+    assert "http://192.0.2.7:8000/enrol?code=" in words
+    assert host not in words.replace("/sign-in", "")
+    assert (
+        max(len(line) for line in words.splitlines() if "█" in line) >= 25
+    )  # ISO/IEC 18004: 21 modules at least, and its quiet zone
+
+
+def test_its_own_number_is_one_that_a_phone_can_write() -> None:
+    first, *_ = build._own_number().split(".")
+    assert 1 <= int(first) <= 223
+
+
+def test_an_old_demo_says_how_old_it_is(small: Path) -> None:
+    assert "It was built 1 day ago; “followup demo --fresh”" in said(small, datetime(2027, 3, 6, 11, tzinfo=UTC))
+
+
+@pytest.mark.parametrize("how", ["of another version", "no database", "other people"])
+def test_a_demo_that_fits_no_more_says_how_to_renew_it(small: Path, how: str) -> None:
+    path = build.settings(small).server.database
+    if how == "no database":
+        path.write_text("Dear reader, this is no database at all. " * 50)
+    else:
+        store = build.ensure(build.settings(small), NOW)
+        if how == "of another version":
+            store.execute("INSERT INTO _sqlite_migrations (migration_set, name, applied_at) VALUES ('followup', 'm999', '')")
+        else:
+            store.execute("UPDATE staff SET email = 'x@demo.invalid' WHERE role = 'surgeon'")
+        store.close()
+    with pytest.raises(build.DemoError, match="followup demo --fresh"):
+        said(small)
+    build.ensure(build.settings(small), NOW, fresh=True).close()
+    assert "The invented clinic is at" in said(small)
+
+
+def test_no_two_of_its_people_share_a_name() -> None:
+    names = [p["name"] for p in build.data("eyes")["eyes"]] + [
+        p["name"].removeprefix("Dr ") for p in build.data("clinic")["staff"]
+    ]
+    for part in (0, -1):
+        assert len({name.split()[part] for name in names}) == len(names)

@@ -89,7 +89,7 @@ def test_its_pages_answer(tmp_path: Path) -> None:
     app = create_app(settings, store, lambda: TODAY)
     app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
     client = Staff(app, app.response_class)
-    nurse = next(p for p in build._data("clinic")["staff"] if p["role"] == "nurse")
+    nurse = next(p for p in build.data("clinic")["staff"] if p["role"] == "nurse")
     answer = client.post("/sign-in", data={"email": nurse["email"], "password": nurse["password"]})
     assert answer.status_code == 302
     copied = next(e for e in eyes.followed(store) if e.patient.number.startswith("C-"))

@@ -41,7 +41,7 @@ def test_the_wheel_runs_by_itself_in_an_empty_folder(tmp_path: Path) -> None:
         try:
             assert served.stdout is not None
             said = "".join(iter(served.stdout.readline, "Stop it with Ctrl-C.\n"))
-            assert said.count("sign-in") == 2
+            assert said.count("@demo.invalid") == 4
             link = re.search(r"http://\S+/enrol\?code=\w+", said)
             assert link
             page = _fetch(link[0])

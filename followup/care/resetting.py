@@ -7,7 +7,7 @@ account is not told: the answer and the work are the same.
 import hashlib
 from datetime import datetime, timedelta
 
-from itsdangerous import BadSignature
+from itsdangerous import BadData
 
 from followup.care import accounts, signatures
 from followup.care.errors import NotFound, Refused
@@ -61,7 +61,7 @@ def whose(store: Store, now: datetime, token: str) -> Staff:
     """Whose password a link replaces. Raises `Refused` for one that was used, is too old, or is none of ours."""
     try:
         staff_id, fingerprint, made_at = signatures.lasting(store, now, _SALT).loads(token)
-    except BadSignature as error:
+    except BadData as error:
         raise Refused(_USED) from error
     member = people.staff_member(store, staff_id)
     if member is None or _fingerprint(member) != fingerprint or not timedelta(0) <= now - from_text(made_at) < HOLDS:

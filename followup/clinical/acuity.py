@@ -58,6 +58,30 @@ _CORRECTION = re.compile(
 _CORRECTIONS = {"ph": "pinhole", "pinhole": "pinhole", "unaided": "unaided", "glasses": "glasses"}
 
 
+CHARTS = ("6/", "20/")
+"""Charts whose lines are called by their lower number alone."""
+
+
+def on_chart(typed: str, chart: str) -> str:
+    """A line called by its lower number, written whole: `12-1` on the chart `6/` is `6/12-1`; anything else as it is.
+
+    >>> on_chart("12-1", "6/"), on_chart("CF", "6/"), on_chart("0.5", "6/"), on_chart("70", "letters")
+    ('6/12-1', 'CF', '0.5', '70')
+    """
+    if chart not in CHARTS:
+        return typed
+    named = _CORRECTION.fullmatch("".join(typed.split()).translate(_PLAIN).lower())
+    line = _BARE.fullmatch(named["reading"]) if named else None
+    if named is None or line is None or float(line["number"]) not in _CHART_LINES[chart.removesuffix("/")]:
+        return typed
+    return f"{named['before']} {chart}{named['reading']}" if named["before"] else f"{chart}{typed.strip()}"
+
+
+def chart_of(typed: str, notation: str | None) -> str:
+    """The chart or notation of a reading, for the next one: `6/` of `6/12`, else the notation, empty where it is neither."""
+    return notation or next((chart for chart in CHARTS if typed.replace(" ", "").startswith(chart)), "")
+
+
 def read(text: str, notation: str | None = None) -> Acuity:
     """Read an acuity as people write it: 6/12-2, 6/9p, 20/40, 0,5, logMAR 0.30, 70 letters, CF 1m, NPL, 6/9 ph.
 

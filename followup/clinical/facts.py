@@ -8,13 +8,16 @@ from typing import ClassVar, Literal
 
 from followup.clinical import altitude, posture
 from followup.clinical.coverage import EYES
-from followup.clinical.errors import one_of, within
+from followup.clinical.errors import OutOfRange, one_of, within
 from followup.clinical.pressure import HIGHEST_MMHG, INSTRUMENTS, LOWEST_MMHG
 from followup.clinical.vision import Acuity
 
 Trend = Literal["better", "same", "worse"]
 TRENDS: tuple[Trend, ...] = ("better", "same", "worse")
 FINDINGS: dict[str, str] = {
+    "attached": "retina attached",
+    "hole-closed": "macular hole closed",
+    "hole-open": "macular hole open",
     "leak": "wound leak",
     "hypopyon": "cells settled in the front chamber (hypopyon)",
     "iris-vessels": "new vessels on the iris or in the angle",
@@ -24,6 +27,9 @@ FINDINGS: dict[str, str] = {
     "haemorrhage": "blood in the vitreous cavity",
     "tamponade-in-front": "gas or oil in the front chamber",
 }
+CONTRARY = (("attached", "detached"), ("hole-closed", "hole-open"))
+FINGER: dict[str, str] = {"soft": "soft", "normal": "normal", "hard": "hard"}
+"""Pressure felt by finger: words, never a number."""
 PAIN_RANGE = (0, 10)
 SYMPTOM_TRENDS = ("vision", "redness", "flashes", "floaters", "other_eye")
 SYMPTOM_SIGNS = ("discharge", "curtain", "vomiting", "fever", "injury")
@@ -32,7 +38,10 @@ SYMPTOM_NAMES = ("pain", *SYMPTOM_TRENDS, *SYMPTOM_SIGNS)
 
 @dataclass(frozen=True, slots=True)
 class Measures:
-    """What the clinic measured on one eye. `bubble_percent` is the height of the meniscus, pain runs from 0 to 10."""
+    """What the clinic measured on one eye. `bubble_percent` is the height of the meniscus, pain runs from 0 to 10.
+
+    `acuity` is as the eye came (with `correction`), `pinhole` a second reading of the same look.
+    """
 
     at: datetime
     eye: str
@@ -43,10 +52,30 @@ class Measures:
     bubble_percent: float | None = None
     pain: int | None = None
     findings: frozenset[str] = frozenset()
+    pinhole: Acuity | None = None
+    finger: str | None = None
     from_patient: ClassVar[bool] = False
+
+    @property
+    def better_acuity(self) -> Acuity | None:
+        """The better of the two readings."""
+        if self.acuity is None or self.pinhole is None:
+            return self.acuity or self.pinhole
+        return self.pinhole if self.acuity.worse_than(self.pinhole) else self.acuity
+
+    @property
+    def readings(self) -> list[tuple[Acuity, str | None]]:
+        """Each acuity with its correction."""
+        read = ((self.acuity, self.correction), (self.pinhole, "pinhole"))
+        return [(seen, correction) for seen, correction in read if seen is not None]
 
     def __post_init__(self) -> None:
         one_of("eye", self.eye, EYES)
+        if self.finger is not None:
+            one_of("pressure by finger", self.finger, FINGER)
+        for one, other in CONTRARY:
+            if {one, other} <= self.findings:
+                raise OutOfRange(f"“{FINDINGS[one]}” and “{FINDINGS[other]}” cannot both be")
         if self.iop_mmhg is not None:
             within("a pressure of", self.iop_mmhg, LOWEST_MMHG, HIGHEST_MMHG, " mmHg")
         if self.instrument is not None:

@@ -1,5 +1,6 @@
 """One stage of a course up to a moment, sorted once and split by kind: what rules, forecast and picture read."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal
@@ -179,8 +180,12 @@ class Timeline:
 
     @cached_property
     def views(self) -> list[tuple[Measures, Acuity, View]]:
-        """Measures with an acuity, and what the eye looked through."""
-        return [(m, m.acuity, self.seen_through(m)) for m in self.measures if m.acuity is not None]
+        """Each acuity with its measures (which say its correction), and what the eye looked through."""
+        return [
+            (replace(m, acuity=seen, correction=correction, pinhole=None), seen, self.seen_through(m))
+            for m in self.measures
+            for seen, correction in m.readings
+        ]
 
     @cached_property
     def hours_in_plan(self) -> list[posture.DayAdherence]:

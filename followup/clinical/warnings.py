@@ -15,7 +15,7 @@ from typing import Any
 from followup.clinical import pressure, seen_levels, vision
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
-from followup.clinical.checks.symptoms import signs_of
+from followup.clinical.checks.symptoms import LOOKS_IN_A_ROW, signs_of
 from followup.clinical.course import Course
 from followup.clinical.evidence import Model
 from followup.clinical.rulebook import HOW_SOON, Eyes, HowSoon, Rule, Rulebook
@@ -25,6 +25,7 @@ from followup.clinical.timeline import SIGHT_COVERED_FROM, Timeline
 __all__ = [
     "CHECKS",
     "HOW_SOON",
+    "LOOKS_IN_A_ROW",
     "MODEL",
     "Eyes",
     "HowSoon",

@@ -1,4 +1,4 @@
-"""QR codes as inline SVG."""
+"""QR codes as inline SVG, and as text for a terminal."""
 
 import io
 
@@ -15,3 +15,12 @@ def svg(text: str) -> str:
     image.save(out)
     drawn = out.getvalue().decode()
     return drawn[drawn.index("<svg") :]
+
+
+def blocks(text: str) -> str:
+    """A code for a terminal of light letters on a dark ground, two rows of it in a line."""
+    code = qrcode.QRCode(border=2)
+    code.add_data(text)
+    out = io.StringIO()
+    code.print_ascii(out, invert=True)
+    return out.getvalue()

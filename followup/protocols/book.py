@@ -44,10 +44,14 @@ Pressure = Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_M
 
 
 class SecondLookText(_Strict):
-    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again."""
+    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again.
+
+    What is often a slip, or the bubble, is looked at twice more (`looks`) before somebody is called.
+    """
 
     ask: Annotated[str, Field(min_length=1)]
     hours: Annotated[float, Field(gt=0)]
+    looks: Annotated[int, Field(ge=1, le=3)] = 1
 
 
 class RuleText(_Strict):
@@ -222,14 +226,14 @@ def propose_plan(
     return posture.Plan(position, chosen.hours_a_day, chosen.days)
 
 
-ALWAYS = ("words", "diary-call")
+ALWAYS = ("words", "diary-call", "pressure-by-finger")
 
 
 def _with_what_stays(rules: Sequence[RuleText]) -> Sequence[RuleText]:
-    """The rules, and the draft's for free text and for planned calls where a clinic's own text, perhaps an older one, has none.
+    """The rules, and the draft's for what always calls where a clinic's own text, perhaps an older one, has none.
 
-    What a patient writes always reaches a person, and somebody always calls those who have no app; no rulebook can switch
-    that off.
+    What a patient writes always reaches a person, somebody always calls those who have no app, and an eye that feels hard or
+    soft is never only written down; no rulebook can switch that off.
     """
     missing = {check for check in ALWAYS if all(rule.check != check for rule in rules)}
     if not missing:

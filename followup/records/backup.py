@@ -52,7 +52,7 @@ def checked(path: Path) -> None:
         raise StoreError(f"there is no backup at {path}")
     store = Store(path)
     try:
-        found = faults(store) if _ours(store) else ["it is not a database of followup, or of a later version"]
+        found = faults(store) if is_ours(store) else ["it is not a database of followup, or of a later version"]
     except sqlite3.DatabaseError as error:
         found = [str(error)]
     finally:
@@ -61,7 +61,7 @@ def checked(path: Path) -> None:
         raise StoreError(f"{path} is not a whole backup: {found[0]}")
 
 
-def _ours(store: Store) -> bool:
+def is_ours(store: Store) -> bool:
     """Whether our own steps made it, and none that this version does not know."""
     return bool(steps.applied(store.db)) and not later_steps(store)
 

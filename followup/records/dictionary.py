@@ -1,6 +1,9 @@
 """What each table and column of an export means. What signs, opens or proves something is never exported."""
 
-KEPT_BACK = ("settings", "tries", "sessions", "recovery_codes", "push_subscriptions", "patient_terms", "_sqlite_migrations")
+KEPT_BACK = (
+    "settings", "tries", "sessions", "recovery_codes", "push_subscriptions", "patient_terms", "_sqlite_migrations",
+    "changed_patients", "state_made", "eye_states", "visit_states", "wish_states", "call_states", "call_people",
+)  # fmt: skip
 """Tables of secrets, of counters, and of what is made from others."""
 SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash")
 
@@ -177,6 +180,7 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
         "Patients’ phones",
         {
             "used_by": "patient or carer",
+            "carer_name": "what the patient calls the carer whom they invited",
             "enrolled_at": "UTC",
             "heard_at": "when it last sent something (UTC)",
             "revoked_at": "when it was locked out (UTC)",
@@ -189,6 +193,7 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "created_by": "role and id",
             "expires_at": "UTC",
             "used_at": "UTC",
+            "carer_name": "what the patient calls the carer whom they invited; empty where the clinic made the code",
             "wrong_tries": "wrong years of birth that were tried with it",
         },
     ),

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from datetime import datetime
 from typing import Any
 
-from followup.records import audit, sealing
+from followup.records import audit, sealing, states
 from followup.records.audit import EMPTIED, ERASED
 from followup.records.export import OF_PATIENT
 from followup.records.store import Row, Store, StoreError, as_json
@@ -111,7 +111,8 @@ def erase(store: Store, now: datetime, patient_id: str, by: str, why: str) -> Er
             store.execute(f"DELETE FROM {table} WHERE {OF_PATIENT['messages']}", person)
         store.execute(f"UPDATE messages SET detail = '' WHERE {OF_PATIENT['messages']}", person)
         own = f"SELECT id FROM patients WHERE {OF_PATIENT['patients']}"
-        store.execute(f"DELETE FROM patient_terms WHERE patient_id IN ({own})", person)
+        for table in ("patient_terms", *states.TABLES):
+            store.execute(f"DELETE FROM {table} WHERE patient_id IN ({own})", person)
         entries = _empty_entries(store, ids)
         for guard in guards:
             connection.execute(guard)

@@ -84,10 +84,17 @@ def of_kind(store: Store, kind: str) -> list[Event]:
     return readable(store, "events", store.rows(sql, {"kind": kind}), _legible)
 
 
-def since(store: Store, kind: str, at: datetime) -> list[Event]:
-    """What stands of one kind on the followed eyes from a time on, by time."""
-    sql = f"{_FOLLOWED} AND e.kind = :kind AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
-    return readable(store, "events", store.rows(sql, {"kind": kind, "at": to_text(at)}), _legible)
+def of_clinic_since(store: Store, at: datetime) -> list[Event]:
+    """Who was seen, measured, or did not come, on the followed eyes from a time on, by time."""
+    kinds = "e.kind IN ('seen', 'measures', 'did-not-come')"
+    sql = f"{_FOLLOWED} AND {kinds} AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
+    return readable(store, "events", store.rows(sql, {"at": to_text(at)}), _legible)
+
+
+def latest(store: Store, kind: str, most: int) -> list[Event]:
+    """What stands of the latest entries of a kind, of any eye followed, the latest first (by their ids, which begin with a time)."""
+    sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.id DESC LIMIT :most"
+    return readable(store, "events", store.rows(sql, {"kind": kind, "most": most}), _made)
 
 
 def last_measures(store: Store) -> dict[str, Event]:
@@ -102,19 +109,39 @@ def last_measures(store: Store) -> dict[str, Event]:
     return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _legible)}
 
 
-def visit_requests(store: Store) -> list[Event]:
-    """What patients asked of the clinic about their visits and was not taken back, newest first."""
-    sql = f"{_FOLLOWED} AND e.kind = 'visit-request' AND {_STANDS} ORDER BY e.at DESC"
-    return readable(store, "events", store.rows(sql), _legible)
-
-
-def last_heard(store: Store) -> dict[str, datetime]:
-    """When each eye's patient was last heard from."""
-    sql = """
-        SELECT coalesce(y.joined_into, e.eye_id) AS eye_id, max(e.received_at) AS at FROM events e
-        JOIN eyes y ON y.id = e.eye_id WHERE e.device_id IS NOT NULL GROUP BY 1
+def visit_requests_of(store: Store, eye_id: str) -> list[Event]:
+    """What a patient asked of the clinic about visits of an eye and was not taken back, newest first."""
+    sql = f"""
+        SELECT e.* FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind = 'visit-request' AND {_STANDS}
+        ORDER BY e.at DESC, e.id DESC
     """
-    return {row["eye_id"]: from_text(row["at"]) for row in store.rows(sql)}
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _legible)
+
+
+def of_attendance(store: Store, eye_id: str) -> list[Event]:
+    """What stands of who came, was seen, or did not come, by time."""
+    sql = f"""
+        SELECT * FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind IN ('seen', 'arrived', 'did-not-come')
+        AND {_STANDS} ORDER BY e.at, e.id
+    """
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _legible)
+
+
+def last_heard_of(store: Store, eye_id: str) -> datetime | None:
+    """When an eye's patient last sent something about it."""
+    sql = f"SELECT max(received_at) AS at FROM events WHERE eye_id IN {SAME_EYE} AND device_id IS NOT NULL"
+    found = store.row(sql, {"id": eye_id})
+    return from_text(found["at"]) if found and found["at"] else None
+
+
+def last_measures_of(store: Store, eye_id: str) -> str | None:
+    """The entry with the latest measures of an eye."""
+    sql = f"""
+        SELECT e.id FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind = 'measures' AND json_valid(e.body)
+        AND {_STANDS} ORDER BY e.at DESC, e.id DESC LIMIT 1
+    """
+    found = store.row(sql, {"id": eye_id})
+    return found["id"] if found else None
 
 
 def refuse(store: Store, now: datetime, id: str, eye_id: str | None, device_id: str, text: str, reason: str) -> None:
@@ -140,5 +167,5 @@ def _legible(row: Row) -> Event:
     return made(Event, row, body=kept(row["kind"], as_object(row["body"])))
 
 
-READ_AS = {"events": ("SELECT * FROM events", _made)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {"events": ("SELECT * FROM events WHERE true", "id", _made)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

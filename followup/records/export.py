@@ -39,7 +39,7 @@ OF_PATIENT = {
 def tables(store: Store) -> list[str]:
     """The tables that may leave."""
     found = store.rows("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name")
-    return [row["name"] for row in found if row["name"] not in KEPT_BACK and not row["name"].startswith("sqlite_")]
+    return [row["name"] for row in found if row["name"] not in KEPT_BACK and not row["name"].startswith(("sqlite_", "_"))]
 
 
 def columns(store: Store, table: str) -> list[str]:

@@ -132,6 +132,12 @@ def notes_of(store: Store, eye_id: str) -> list[Note]:
     return readable(store, "operation_records", store.rows(sql, {"id": eye_id}), _note)
 
 
+def latest_notes(store: Store, most: int) -> list[Note]:
+    """The notes that were recorded last, of any eye, the latest first."""
+    sql = f"SELECT * FROM operation_records WHERE {in_time('operated_at')} ORDER BY recorded_at DESC, id DESC LIMIT :most"
+    return readable(store, "operation_records", store.rows(sql, {"most": most}), _note)
+
+
 def history_of(store: Store, operation_id: str) -> list[Note]:
     """Every note of an operation, oldest first: what was changed later, by whom, and why."""
     sql = f"SELECT * FROM operation_records WHERE operation_id = :id AND {in_time('operated_at')} ORDER BY recorded_at, id"
@@ -228,5 +234,5 @@ def _made(row: Row) -> Eye:
     return made(Eye, row, patient=made(Patient, _part(row, "p", _PATIENT)), note=note)
 
 
-READ_AS = {"eyes": (_EYES, _made)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {"eyes": (_EYES + " WHERE true", "e.id", _made)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

@@ -3,8 +3,17 @@
 from datetime import date, datetime, timedelta, tzinfo
 from typing import Any
 
-from pydantic import BaseModel, ConfigDict, ValidationError, ValidationInfo, model_validator
+from pydantic import (
+    BaseModel,
+    ConfigDict,
+    SerializerFunctionWrapHandler,
+    ValidationError,
+    ValidationInfo,
+    model_serializer,
+    model_validator,
+)
 
+from followup.clinical import drops
 from followup.records.bodies.base import DROP_NAME_LENGTH, STORED
 from followup.records.times import from_text
 
@@ -39,12 +48,43 @@ class Positioning(_Part):
     days: int
 
 
+class DropStep(_Part):
+    """So often a day, until and with this day."""
+
+    times_a_day: int
+    until: date
+
+
 class Drop(_Part):
-    """A drop as the clinic prescribed it; the app repeats it and computes nothing."""
+    """A drop as the clinic prescribed it; the app repeats it and computes nothing.
+
+    `steps` are those of a taper, in order; `times_a_day` is then the first and `until` the last day of all.
+    """
 
     name: str
     times_a_day: int
     until: date
+    steps: tuple[DropStep, ...] = ()
+
+    @classmethod
+    def of(cls, drop: drops.Prescribed) -> "Drop":
+        first, *later = steps = tuple(DropStep(times_a_day=s.times_a_day, until=s.until) for s in drop.steps)
+        return cls(name=drop.name, times_a_day=first.times_a_day, until=drop.until, steps=steps if later else ())
+
+    @property
+    def every_step(self) -> tuple[DropStep, ...]:
+        """Its steps; a drop that stays the same has one."""
+        return self.steps or (DropStep(times_a_day=self.times_a_day, until=self.until),)
+
+    @property
+    def prescribed(self) -> drops.Prescribed:
+        return drops.Prescribed(self.name, tuple(drops.Step(s.times_a_day, s.until) for s in self.every_step))
+
+    @model_serializer(mode="wrap")
+    def _plain_without_steps(self, whole: SerializerFunctionWrapHandler) -> dict[str, Any]:
+        """A drop that stays the same is written as notes had it before there were tapers."""
+        said: dict[str, Any] = whole(self)
+        return said if self.steps else {key: value for key, value in said.items() if key != "steps"}
 
 
 class OperationNote(_Part):
@@ -86,8 +126,10 @@ class OperationNote(_Part):
         for drop in self.drops:
             if not 1 <= len(drop.name) <= DROP_NAME_LENGTH:
                 raise ValueError(f"the name of a drop has 1 to {DROP_NAME_LENGTH} characters")
-            if not 1 <= drop.times_a_day <= 24:
-                raise ValueError(f"{drop.name}: a drop is taken 1 to 24 times a day")
+            if not all(1 <= step.times_a_day <= drops.MOST_TIMES_A_DAY for step in drop.every_step):
+                raise ValueError(f"{drop.name}: a drop is taken 1 to {drops.MOST_TIMES_A_DAY} times a day")
+            if len(drop.steps) > drops.MOST_STEPS:
+                raise ValueError(f"{drop.name}: a taper has up to {drops.MOST_STEPS} steps")
 
     def steroid_end(self, zone: tzinfo) -> datetime | None:
         """When steroid drops end: with their last local day."""
@@ -116,7 +158,13 @@ Difference = tuple[str, Any, Any]
 def between(before: OperationNote, after: OperationNote) -> list[Difference]:
     """What differs between two notes of one operation, in the order of the form."""
     parts = ((name, getattr(before, name), getattr(after, name)) for name in PARTS)
-    return [(name, was, stands) for name, was, stands in parts if was != stands]
+    return [(name, was, stands) for name, was, stands in parts if was != stands and not _in_another_order(was, stands)]
+
+
+def _in_another_order(was: Any, stands: Any) -> bool:
+    """Whether two lists of breaks differ in their order only."""
+    both = [value for value in (was, stands) if isinstance(value, tuple) and all(isinstance(one, Site) for one in value)]
+    return len(both) == 2 and set(was) == set(stands)
 
 
 def kept_note(row: dict[str, Any], said: dict[str, Any]) -> OperationNote:

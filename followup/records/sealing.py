@@ -122,7 +122,7 @@ def close(connection: sqlite3.Connection, notes: Sequence[dict[str, Any]]) -> No
 
 def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fact]) -> None:
     """Add one entry to the chain."""
-    last = connection.execute("SELECT hash FROM audit ORDER BY number DESC LIMIT 1").fetchone()
+    last = connection.execute("SELECT hash FROM audit WHERE number = (SELECT max(number) FROM audit)").fetchone()
     row = linked(entry, last[0] if last else FIRST, facts)
     connection.execute(f"INSERT INTO audit ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
 

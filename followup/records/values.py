@@ -118,7 +118,7 @@ class Patient:
 
 @dataclass(frozen=True, slots=True)
 class Enrolment:
-    """A one-time code for a phone."""
+    """A one-time code for a phone; one that a patient made is for the carer whom it names."""
 
     id: str
     patient_id: str
@@ -126,11 +126,12 @@ class Enrolment:
     expires_at: datetime
     used_at: datetime | None
     wrong_tries: int
+    carer_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Device:
-    """A patient's phone, with the language noted for its patient."""
+    """A patient's phone, with the language noted for its patient, and what the patient calls the carer whom it was let in for."""
 
     id: str
     patient_id: str
@@ -140,6 +141,7 @@ class Device:
     revoked_at: datetime | None
     revoked_by: str | None
     language: str
+    carer_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -371,7 +373,8 @@ class Taken:
 class Task:
     """What was decided about a callback and stays to be done; `owner` None: nobody has it yet.
 
-    What one decision made for several callbacks of a patient has one `decision` (None in older records).
+    What one decision made for several callbacks of a patient has one `decision` (None in older records). `seen_at` is when
+    the eye was last looked at in clinic since.
     """
 
     id: str
@@ -393,6 +396,88 @@ class Task:
     done_words: str
     given_up: bool
     decision: str | None
+    seen_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class EyeState:
+    """What stands now of a followed eye. `how_soon` to `reason` are of its worst open worry; None and empty without one.
+
+    `next_visit` is the identity of the first visit that is waited for. Posturing days lie after the local day
+    `posture_from` and before `posture_until`. `last_measures` is the entry's id.
+    """
+
+    eye_id: str
+    agent: str
+    operated_at: datetime
+    posture_from: date | None
+    posture_until: date | None
+    next_visit: str | None
+    next_earliest: date | None
+    next_target: date | None
+    next_latest: date | None
+    how_soon: HowSoon | None
+    worry: str
+    worry_since: datetime | None
+    worry_due_at: datetime | None
+    reason: str
+    last_heard: datetime | None
+    last_measures: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class VisitState:
+    """What stands now of a visit of a followed eye; `visit_id` is its version in the book.
+
+    `waited`: it has not taken place and did not run out before the latest operation or the taking up of follow-up.
+    `away`: its patient did not come on its day. `here_at` is when they last came, said by the entry `arrival`.
+    `hour` and `urgency` are as lists sort by them; `name` is the patient's.
+    """
+
+    identity: str
+    visit_id: str
+    eye_id: str
+    target: date
+    latest: date
+    hour: str
+    urgency: int
+    name: str
+    waited: bool
+    away: bool
+    seen_at: datetime | None
+    here_at: datetime | None
+    arrival: str
+
+
+@dataclass(frozen=True, slots=True)
+class WishState:
+    """What a patient asked about a visit, in entry `event_id`, and nobody has answered.
+
+    `identity` is the visit's, None where the book has none of that name.
+    """
+
+    event_id: str
+    eye_id: str
+    at: datetime
+    visit: str
+    identity: str | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class CallState:
+    """The call of a patient with open callbacks: its worst one's urgency (0 is now), since when, and which (`first`).
+
+    `level` is the highest of all, `decided` whether all wait only for what is to be done. `people` are who has to do with
+    it: `surgeon:<name>` who operated, `has:<staff id>` who has it in hand, `task:<staff id>` who is to do something.
+    """
+
+    urgency: int
+    since: datetime
+    first: str
+    level: int
+    decided: bool
+    people: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

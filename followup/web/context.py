@@ -24,6 +24,7 @@ from followup.records.values import Device, Session
 
 DEVICE_COOKIE = "device"
 MARK_COOKIE = "known"
+PAGE_DIGITS = 6
 View = TypeVar("View", bound=Callable[..., Any])
 
 
@@ -61,6 +62,12 @@ def zone() -> ZoneInfo:
 
 def today() -> date:
     return now().astimezone(zone()).date()
+
+
+def page() -> int:
+    """Which page of a long list is asked for; the first where that says nothing."""
+    asked = request.args.get("page", "")
+    return int(asked) if asked.isdecimal() and len(asked) <= PAGE_DIGITS else 1
 
 
 def locale() -> str:

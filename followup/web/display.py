@@ -58,7 +58,7 @@ WORDS: dict[str, dict[str, str]] = {
     "task_once_told": TASKS_ONCE_TOLD,
     "state": {"to-do": "to do"},
     "entry": {
-        "measures": "measures",
+        "measures": "measurements",
         "seen": "visit took place",
         "arrived": "arrived",
         "did-not-come": "did not come",
@@ -88,6 +88,7 @@ WORDS: dict[str, dict[str, str]] = {
         "baseline": "before surgery",
         "drops": "drops",
         "steroid_drops_until": "steroid drops until",
+        "steroid_last_day": "last day of steroid drops",
         "height_metres": "height of the place, metres",
         "posture": "head position",
         "notes": "notes",
@@ -106,6 +107,7 @@ WORDS: dict[str, dict[str, str]] = {
     "follow_up_why": {**REASONS, "operation": "an operation", "taken-up": "", "joined": "two records were joined"},
     "message": {
         "posture": "reminder to hold the head",
+        "drops": "reminder of drops",
         "visit": "reminder of a visit",
         "visit-changed": "note that a visit was moved or cancelled",
         "not-heard": "note that nothing was heard",
@@ -226,21 +228,18 @@ def pairs(values: dict[str, Any]) -> str:
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
-def plainly(value: Any) -> str:
-    """A value of the plan as it is kept: `position face-down, hours a day 12, days 5`."""
-    return pairs(dict(value)) if isinstance(value, Positioning) else str(value or "–")
-
-
 def note_part(value: Any, key: str) -> str:
     """One part of an operation note in words."""
     kind = {"steps": "step", "risks": "risk", "eye": "eye", "agent": "agent", "indication": "indication"}.get(key)
+    if key.startswith("visit "):
+        return day(value)
     match value:
         case None | "" | ():
             return "none"
         case tuple():
             return ("; " if key == "drops" else ", ").join(note_part(part, key) for part in value)
         case Drop():
-            return f"{value.name}, {_times(value.times_a_day)} a day until {day(value.until)}"
+            return drop_words(value)
         case Site():
             return f"{value.clock:g} o’clock {value.reach}"
         case Positioning():
@@ -254,6 +253,12 @@ def note_part(value: Any, key: str) -> str:
         case float():
             return number(value, 1)
     return words(value, kind) if kind else str(value)
+
+
+def drop_words(drop: Drop) -> str:
+    """A drop of a note in a line, with the steps of a taper."""
+    steps = (f"{_times(step.times_a_day)} a day until {day(step.until)}" for step in drop.every_step)
+    return f"{drop.name}, {', then '.join(steps)}"
 
 
 def _times(count: int) -> str:
@@ -302,7 +307,7 @@ def register(app: Flask) -> None:
         "week_day": week_day,
         "clock": clock,
         "note_part": note_part,
-        "plainly": plainly,
+        "drop_words": drop_words,
         "local_day": local_day,
         "who": who,
     }

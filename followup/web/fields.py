@@ -103,7 +103,8 @@ class AcuityText(StringField):
     def pre_validate(self, form: Form) -> None:
         if self.data and self.data.strip():
             try:
-                acuity.read(self.data, form[self.notation_field].data or None)
+                chart = form[self.notation_field].data
+                acuity.read(acuity.on_chart(self.data, chart), chart if chart in vision.NOTATIONS else None)
             except ClinicalError as error:
                 raise ValidationError(str(error)) from error
 

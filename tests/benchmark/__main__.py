@@ -116,7 +116,7 @@ def _paths(store: Store) -> dict[str, tuple[str, str]]:
 
 def pages(ours: Server, bare: Server, paths: dict[str, tuple[str, str]], seconds: float) -> Found:
     """Pages over HTTP against one of twenty rows: time of an answer, and the server's processor."""
-    people = {person["role"]: person for person in build._data("clinic")["staff"]}
+    people = {person["role"]: person for person in build.data("clinic")["staff"]}
     bare_cpu = cpu_of(bare, lambda: bare.get("/"), seconds)
     found, who = {}, ""
     for name, (role, path) in paths.items():
@@ -136,7 +136,7 @@ def admin(database: Path, ours: Server, paths: dict[str, tuple[str, str]], secon
     """Lists of the same data in an admin framework: how many times longer they take than ours."""
     if importlib.util.find_spec("flask_admin") is None or importlib.util.find_spec("sqlalchemy") is None:
         return None
-    people = {person["role"]: person for person in build._data("clinic")["staff"]}
+    people = {person["role"]: person for person in build.data("clinic")["staff"]}
     ours.session.cookies.clear()
     ours.sign_in(people["nurse"]["email"], people["nurse"]["password"])
     found = {}

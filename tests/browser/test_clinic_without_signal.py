@@ -69,7 +69,7 @@ def without_signal(page: Page, server: RunningServer) -> None:
 
 
 def measure(page: Page, acuity: str, iop: str) -> None:
-    page.get_by_role("link", name="Measures: Pat Patient").first.click()
+    page.get_by_role("link", name="Enter visit: Pat Patient").first.click()
     page.locator("#right-acuity").fill(acuity)
     page.locator("#right-iop").fill(iop)
     page.get_by_role("button", name="Keep").click()
@@ -85,7 +85,7 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     expect(coming).to_contain_text("week 1")
     coming.get_by_role("button", name="Arrived: Pat Patient").click()
     expect(tablet.locator("[data-state=here] li")).to_contain_text("Pat Patient")
-    tablet.get_by_role("link", name="Measures: Pat Patient").first.click()
+    tablet.get_by_role("link", name="Enter visit: Pat Patient").first.click()
     expect(tablet.get_by_label("Visit", exact=True)).to_have_value("")  # no window holds today
     planned = tablet.get_by_label("Visit", exact=True).locator("option", has_text="week 1")
     tablet.get_by_label("Visit", exact=True).select_option(planned.get_attribute("value"))

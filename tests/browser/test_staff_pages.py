@@ -93,7 +93,7 @@ def test_no_violation_on_any_staff_page(
     page.get_by_role("button", name="Open").click()
     page.locator("#list").wait_for()
     faults += faults_of(page, "the list without a signal")
-    page.get_by_role("link", name="Measures: Pat Patient").first.click()
+    page.get_by_role("link", name="Enter visit: Pat Patient").first.click()
     page.locator("#entry").wait_for()
     faults += faults_of(page, "the entry screen without a signal")
     assert faults == []

@@ -143,7 +143,7 @@ def test_filters_show_who_is_here_and_are_remembered_for_the_day(tablet: Page, c
         ("Here 2", 2),
         ("Seen 2", 2),
         ("Due 4", 4),
-        ("Missing 0", 0),
+        ("Did not come 0", 0),
         ("Coming 0", 0),
     ):
         tablet.get_by_role("link", name=name).click()

@@ -10,10 +10,13 @@ from collections import Counter
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
+import pytest
+
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, going_home, holding, moving_up, settling
+from followup.care.callbacks import lines as list_of_calls
 from followup.care.callbacks.kinds import CHOICES, DECISIONS, OUTCOMES, URGENT
 from followup.care.callbacks.lines import Line, for_surgeon, listed
 from followup.care.desk import Desk
@@ -171,7 +174,8 @@ def callbacks(store: Store, *, settled: bool) -> list[Callback]:
     return [found for row in ids if (found := worries.callback(store, row["id"]))]
 
 
-def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings) -> None:
+def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(list_of_calls, "LINES", EYES)  # the whole list on one page
     month = Month(store, settings)
     staff = {who.id for who in (*month.nurses, *month.surgeons)}
     for at in month.live():

@@ -12,7 +12,7 @@ from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.today import lists
-from followup.care.visits import book, in_book, visit
+from followup.care.visits import book, in_book, visit, wishes
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, events, visits
@@ -233,7 +233,7 @@ def test_a_time_is_kept_moved_and_sorts_the_day(store: Store, desk: Desk, clinic
     book.move(desk, clinic, week.identity, week.target, starts=time(11, 30))
     early = book.add(desk, clinic, eye_id, "pressure", week.target, "", starts=time(9, 15))
     assert named(store, eye_id, "week 1").starts == time(11, 30)
-    day = [d for d in lists.by_time(lists.due_visits(store, NOW, ZONE)) if d.visit.target == week.target]
+    day = [d for d in lists.due_in(store, NOW, ZONE, lists.STATES) if d.visit.target == week.target]
     assert [d.visit.identity for d in day] == [early, week.identity]
     with pytest.raises(CareError, match="on that day already"):
         book.move(desk, clinic, week.identity, week.target, starts=time(11, 30))
@@ -279,7 +279,7 @@ def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
     store: Store, nurse: Actor, clinic: Clinic, eye_id: str, week: Visit, answer: str
 ) -> None:
     events.add(store, new_id(), eye_id, "visit-request", NOW, {"visit": "week 1", "words": ""}, "patient:x", NOW)
-    (wish,) = lists.open_requests(store, NOW, ZONE)
+    (wish,) = wishes.open_requests(store, NOW, ZONE)
     assert wish.identity == week.identity
     later = Desk(store, NOW + timedelta(hours=1), nurse, ZONE)
     if answer == "move":
@@ -287,3 +287,16 @@ def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
     if answer == "cancel":
         book.cancel(later, week.identity, "seen elsewhere")
     assert len(lists.open_requests(store, later.now, ZONE)) == (1 if answer == "nothing" else 0)
+
+
+@pytest.mark.parametrize(("iop_mmhg", "asked"), [(45, True), (33, False)])  # for now, and for today
+def test_a_visit_of_an_eye_with_an_open_call_for_now_is_not_moved_off_silently(
+    desk: Desk, clinic: Clinic, week: Visit, iop_mmhg: float, asked: bool
+) -> None:
+    visit.record_visit(desk, week.eye_id, [MeasuresBody(eye="right", iop_mmhg=iop_mmhg)])
+    if not asked:
+        assert book.move(desk, clinic, week.identity, FRIDAY)
+        return
+    with pytest.raises(book.Asks, match="open call for now") as raised:
+        book.move(desk, clinic, week.identity, FRIDAY)
+    assert book.move(desk, clinic, week.identity, FRIDAY, accepted=raised.value.questions)

@@ -138,7 +138,7 @@ def test_a_bare_number_with_two_readings_is_asked_about(text: str) -> None:
 VECTORS = json.loads((Path(__file__).parent / "data" / "acuity-vectors.json").read_text(encoding="utf-8"))
 
 
-# The same texts are looked up in the browser's table: tests/browser/test_acuity_table.py. The source stands in each.
+# The same texts are looked up in the browser's table: tests/phone/test_staff_entry.py. The source stands in each.
 @pytest.mark.parametrize("vector", VECTORS, ids=lambda v: f"{v['text']} {v.get('notation', '')}")
 def test_the_texts_that_the_browser_is_tried_with(vector: dict[str, Any]) -> None:
     text, notation = vector["text"], vector.get("notation")
@@ -374,3 +374,31 @@ def test_worse_logmar_never_gets_a_milder_category(a: float, b: float) -> None:
     better, worse = (acuity.read(f"{x:.4f}", "logmar") for x in sorted((a, b)))
     assert vision.WHO_ORDER.index(better.who_category) <= vision.WHO_ORDER.index(worse.who_category)
     assert math.isclose(better.decimal, 10**-better.logmar)
+
+
+# Lines by their lower number: as charts print them (6 m and 20 ft; ISO 8596 and common practice).
+@pytest.mark.parametrize(
+    ("typed", "chart", "whole"),
+    [
+        ("12", "6/", "6/12"), ("12-1", "6/", "6/12-1"), ("9p", "6/", "6/9p"), ("60", "6/", "6/60"), (" 7,5 ", "6/", "6/7,5"),
+        ("40", "20/", "20/40"), ("70", "20/", "20/70"), ("12 ph", "6/", "6/12 ph"), ("PH 12", "6/", "ph 6/12"),
+        ("70", "6/", "70"), ("6/12", "6/", "6/12"), ("20/40", "6/", "20/40"), ("CF", "6/", "CF"), ("0.5", "6/", "0.5"),
+        ("1.0", "6/", "1.0"), ("12", "", "12"), ("12", "letters", "12"), ("12", "decimal", "12"), ("", "6/", ""),
+    ],
+)  # fmt: skip
+def test_a_line_is_called_by_its_lower_number_on_a_chart_that_has_it(typed: str, chart: str, whole: str) -> None:
+    assert acuity.on_chart(typed, chart) == whole
+
+
+@pytest.mark.parametrize(
+    ("typed", "notation", "chart"),
+    [
+        ("6/12", None, "6/"),
+        ("20/40", None, "20/"),
+        ("70", "letters", "letters"),
+        ("0.5", "decimal", "decimal"),
+        ("CF", None, ""),
+    ],
+)
+def test_the_chart_of_a_reading_is_the_next_ones(typed: str, notation: str | None, chart: str) -> None:
+    assert acuity.chart_of(typed, notation) == chart

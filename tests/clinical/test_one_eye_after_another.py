@@ -94,6 +94,7 @@ FELLOW_CASES = [
     ("fellow-only-light-perception", of_fellow(5, acuity="LP"), of_fellow(5, acuity="HM")),
     ("fellow-hypopyon", of_fellow(5, findings=["hypopyon"]), of_fellow(5, findings=["inflammation"])),
     ("fellow-inflammation", of_fellow(5, findings=["inflammation"]), of_fellow(5, findings=["haemorrhage"])),
+    ("fellow-hard-by-finger", of_fellow(5, finger="hard"), of_fellow(5, finger="soft")),
     ("fellow-detached", of_fellow(5, findings=["detached"]), of_fellow(5, findings=["traction"])),
     ("fellow-haemorrhage", of_fellow(5, findings=["haemorrhage"]), of_fellow(5, findings=["traction"])),
     ("fellow-iris-vessels", of_fellow(5, findings=["iris-vessels"]), of_fellow(5, findings=["traction"])),

@@ -11,7 +11,6 @@ from email.policy import default
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from typing import Any
 
-import http_ece
 import pytest
 from aiosmtpd.controller import Controller
 from cryptography.hazmat.primitives import hashes, serialization
@@ -20,6 +19,7 @@ from cryptography.hazmat.primitives.asymmetric.utils import encode_dss_signature
 
 from followup.care.messages.outgoing import Subscription
 from tests.conftest import free_port
+from tests.exchange.decrypting import decrypted
 
 
 def base64url(data: bytes) -> str:
@@ -96,8 +96,8 @@ class PushService:
 
     def take(self, body: bytes, authorization: str, encoding: str) -> None:
         self.raw.append(body)
-        plain = http_ece.decrypt(body, private_key=self._key, auth_secret=self._secret, version=encoding)
-        self.took.append(json.loads(plain))
+        assert encoding == "aes128gcm"
+        self.took.append(json.loads(decrypted(body, self._key, self._secret)))
         fields = dict(part.strip().split("=", 1) for part in authorization.removeprefix("vapid ").split(","))
         signed, _, signature = fields["t"].rpartition(".")
         raw = from_base64url(signature)

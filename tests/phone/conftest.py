@@ -19,8 +19,9 @@ def run(tmp_path: Path) -> Run:
     """Runs a script that reads `given` and sets `answer`, beside the phone's modules; returns the answer."""
     node = shutil.which("node")
     assert node, "node is needed: install nodejs"
-    for part in ("patient", "shared"):
+    for part in ("patient", "shared", "staff"):
         shutil.copytree(folder("static") / part, tmp_path / part)
+    shutil.copy(Path(__file__).with_name("indexed_db.js"), tmp_path)
     (tmp_path / "package.json").write_text('{"type": "module"}', encoding="utf-8")
 
     def run_(script: str, given: Any) -> Any:

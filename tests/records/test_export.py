@@ -126,6 +126,14 @@ def test_a_patient_s_record_and_every_table_leave_from_pages_too(
     ] * 2
 
 
+def test_what_another_program_keeps_in_the_file_is_not_ours_to_export(lived: Store, config: str, tmp_path: Path) -> None:
+    """A program that replicates keeps tables of its own there, whose names begin with a low line."""
+    lived.execute("CREATE TABLE _replica_lock (id INTEGER)")
+    assert followup(config, "export", "csv", str(tmp_path / "out"))[0] == 0
+    assert not list((tmp_path / "out").glob("_*"))
+    assert followup(config, "check")[1].startswith("the database and the audit chain are whole")
+
+
 @pytest.mark.parametrize("wrong", ["unknown", "not empty"])
 def test_nothing_is_written_over(config: str, tmp_path: Path, wrong: str) -> None:
     folder = tmp_path / "out"

@@ -24,7 +24,7 @@ from followup.records.migrations import steps
 from followup.records.store import as_json
 from followup.records.times import to_text
 from followup.web import create_app
-from tests.conftest import NOW, OPERATED, PASSWORD, Clock, operation_note, signed_in
+from tests.conftest import NOW, OPERATED, PASSWORD, Browser, Clock, operation_note, signed_in
 
 OPERATIONS = ("a", "b", "c")  # of one right eye, a week apart
 SOURCE = book.rulebook().rules[0].source
@@ -246,7 +246,8 @@ def test_todays_pages_show_it_all(upgraded: Store, settings: Settings) -> None:
     clock = Clock()
     clock.now = datetime(2027, 4, 20, 10, tzinfo=UTC)
     app = create_app(settings, upgraded, clock)
-    app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    app.config.update(TESTING=True)
+    app.test_client_class = Browser
     nurse = signed_in(app, "nurse@test.invalid")
     assert "Person P" in nurse.get("/clinic/?find=person p").text
     listed = nurse.get("/clinic/callbacks").text

@@ -7,12 +7,11 @@ from flask.testing import FlaskClient
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.home import enrol
 from followup.config import Settings
 from followup.records import Store
 from followup.records.values import Device
 from followup.web import create_app
-from tests.conftest import NOW, Clock, operation_note, patient_details
+from tests.conftest import NOW, Browser, Clock, operation_note, patient_details
 
 STAFF = [
     "/clinic/",
@@ -154,13 +153,13 @@ def test_wrong_codes_are_counted_by_the_address_that_a_trusted_proxy_names(
     """Behind a proxy everybody comes from one address: one guesser must not lock all patients out."""
     server = settings.server.model_copy(update={"proxies": proxies})
     app = create_app(settings.model_copy(update={"server": server}), store, clock)
-    app.config.update(WTF_CSRF_ENABLED=False)
+    app.test_client_class = Browser
 
     def guess(address: str) -> str:
         data = {"code": "AAAAAAAA", "birth_year": "1950", "used_by": "patient"}
         return app.test_client().post("/enrol", data=data, headers={"X-Forwarded-For": address}).text
 
-    for _ in range(enrol.UNKNOWN_CODES_AN_HOUR):
+    for _ in range(20):
         guess("203.0.113.5")
     assert "too many wrong codes" in guess("203.0.113.5")
     assert ("too many wrong codes" in guess("203.0.113.77")) is shared

@@ -1,6 +1,5 @@
 """The pages of the book of visits: asked about before it is kept, done in one press, and taken back in one."""
 
-import re
 from datetime import date
 
 from flask import Flask
@@ -14,6 +13,7 @@ from followup.records import Store, events, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE
+from tests.pages import parsed
 
 PLAN = {"agent": "c2f6", "percent": "16", "fill_percent": "95", "position": "", "notes": ""}
 SUNDAY = "2027-03-14"
@@ -213,9 +213,9 @@ def test_a_day_is_closed_on_one_page_and_what_finds_no_place_is_named_and_stays(
 
 def hidden_rows(page: str) -> list[tuple[str, str]]:
     """What the page proposes: each visit with its new day."""
-    identities = re.findall(r'name="visits-\d+-identity" type="hidden" value="([^"]*)"', page)
-    days = re.findall(r'name="visits-\d+-to" type="date" value="([^"]*)"', page)
-    return list(zip(identities, days, strict=True))
+    sends = {name: value for form in parsed(page).all("form") for name, value in form.sends.items()}
+    identities = [name for name in sends if name.startswith("visits-") and name.endswith("-identity")]
+    return [(sends[name], sends[name.replace("identity", "to")]) for name in identities]
 
 
 def test_what_cannot_be_closed_is_said(as_nurse: FlaskClient) -> None:

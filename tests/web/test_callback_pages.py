@@ -1,6 +1,5 @@
 """Callbacks in the pages of nurse and surgeon: a decision stays on every list until the patient was told and it is done."""
 
-import re
 from datetime import datetime
 
 import pytest
@@ -14,6 +13,7 @@ from followup.records import Store, events, tasks, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, Clock
+from tests.pages import parsed
 
 
 @pytest.fixture
@@ -37,7 +37,7 @@ def only_task(store: Store, call: str) -> Task:
 
 def words_of(page: str) -> str:
     """The text of a page without its tags."""
-    return re.sub(r"\s+", " ", re.sub(r"<[^>]*>", " ", page.partition("<main")[2]))
+    return parsed(page).one("main").words
 
 
 def test_what_is_to_do_names_its_day_as_everywhere(as_nurse: FlaskClient, store: Store, nurse: Actor, call: str) -> None:
@@ -191,13 +191,7 @@ MEASURED |= {"left-correction": "unaided", "left-instrument": "applanation"}
 
 def chosen(page: str) -> str:
     """The visit that the entry page proposes."""
-    select = re.search(r'<select[^>]*name="visit".*?</select>', page, re.S)
-    assert select
-    option = re.search(r"<option[^>]* selected[^>]*>", select[0])
-    assert option
-    value = re.search(r'value="([^"]*)"', option[0])
-    assert value
-    return value[1]
+    return str(parsed(page).one("select", name="visit").sends["visit"])
 
 
 @pytest.mark.parametrize(
@@ -296,3 +290,16 @@ def test_what_is_left_undecided_may_be_settled_while_the_rest_is_to_do(
     assert as_nurse.post(f"{call}/attempt", data={"outcome": "advice", "about": last}).status_code == 303
     assert {c.id for c in worries.open_callbacks(store)} == set(others)
     assert 'name="outcome"' not in as_nurse.get(call).text
+
+
+def test_who_was_seen_since_is_not_to_be_phoned(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, call: str, clock: Clock
+) -> None:
+    as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
+    assert "phone the patient: come today" in as_nurse.get("/clinic/callbacks").text
+    clock.pass_(minutes=20)
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**MEASURED, "visit": ""}).status_code == 303
+    for client, page in ((as_nurse, "/clinic/callbacks"), (as_surgeon, "/surgeon/"), (as_nurse, call)):
+        shown = client.get(page).text
+        assert "was seen" in shown, page
+        assert "phone the patient: come today" not in shown

@@ -22,6 +22,7 @@ from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.clinic.entry_forms import FORMS
 from tests.conftest import NOW, OPERATED, ZONE, Clock, operation_note, patient_details
+from tests.pages import parsed
 
 Measured = Callable[..., Event]
 
@@ -42,21 +43,12 @@ def fellow(store: Store, eye_id: str) -> str:
     return next(e.id for e in eyes.of_patient(store, known.patient.id) if e.id != known.id)
 
 
+TAPER = [{"times_a_day": 4, "until": "2027-03-06"}, {"times_a_day": 2, "until": "2027-03-12"}]
+
+
 def typed(page: str) -> dict[str, Any]:
-    """What a browser would send back of a form as the page shows it."""
-    form = page[page.index('<form method="post" novalidate>') :]
-    form = form[: form.index("</form>")]
-    found: dict[str, Any] = {}
-    for tag in re.findall(r"<input[^>]*>", form):
-        known = dict(re.findall(r'(\w+)="([^"]*)"', tag))
-        if "name" in known and (known.get("type") not in ("radio", "checkbox") or " checked" in tag):
-            found[known["name"]] = known.get("value", "")
-    for name, inner in re.findall(r'<select[^>]*name="([^"]*)"[^>]*>(.*?)</select>', form, re.DOTALL):
-        chosen = re.search(r'<option selected value="([^"]*)"', inner) or re.search(r'value="([^"]*)"', inner)
-        found[name] = chosen[1] if chosen else ""
-    for name, inner in re.findall(r'<textarea[^>]*name="([^"]*)"[^>]*>\s*(.*?)</textarea>', form, re.DOTALL):
-        found[name] = inner
-    return found
+    """What a browser would send back of the form as the page shows it."""
+    return parsed(page).one("form", novalidate="").sends
 
 
 def test_61_typed_for_16_is_corrected_where_it_is_shown(
@@ -87,7 +79,7 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     for path in ("/clinic/callbacks", "/clinic/"):
         assert "on an entry that was put right" in as_nurse.get(path).text
     eye_page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
-    assert "Was: Measures: right eye, pressure 61 mmHg" in eye_page
+    assert "Was: Measurements: right eye, pressure 61 mmHg" in eye_page
     assert 'aria-label="pressure 61' not in eye_page
     again = as_nurse.get(address)
     assert again.status_code == 409
@@ -128,7 +120,7 @@ def test_every_measure_is_shown_as_it_stands_and_kept_where_it_was_not_touched(
     address = f"/clinic/entries/{entry.id}/correct"
     page = as_nurse.get(address).text
     form = {**typed(page), "measures-findings": ["inflammation"]}
-    assert re.search(r'<input checked[^>]*value="inflammation"', page)
+    assert typed(page)["measures-findings"] == "inflammation"
     assert "nothing was changed" in as_nurse.post(address, data={**form, "reason": "looked"}).text
     saved = as_nurse.post(address, data={**form, "measures-iop": "17", "reason": "misread"})
     assert saved.status_code == 303
@@ -146,7 +138,7 @@ def test_an_entry_is_withdrawn_with_a_reason(as_nurse: FlaskClient, store: Store
     assert as_nurse.post(address, data={**form, "reason": "another patient"}).status_code == 303
     assert events.of_eye(store, eye_id) == []
     page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
-    assert "Withdrawn: measures" in page
+    assert "Withdrawn: measurements" in page
     assert "because: another patient" in page
 
 
@@ -236,9 +228,8 @@ def test_a_visit_that_took_place_is_put_on_another(
     (entry,) = events.of_eye(store, eye_id)
     address = f"/clinic/entries/{entry.id}/correct"
     page = as_nurse.get(address).text
-    week = re.search(r'value="([^"]*)">right eye: week 1', page)
-    assert week
-    as_nurse.post(address, data={**typed(page), "visit": week[1], "reason": "it was week 1"})
+    (week,) = [one.get("value") for one in parsed(page).all("option") if one.words.startswith("right eye: week 1")]
+    as_nurse.post(address, data={**typed(page), "visit": week, "reason": "it was week 1"})
     assert [e.body.visit for e in events.of_eye(store, eye_id)] == ["week 1"]
 
 
@@ -295,21 +286,18 @@ def note_address(store: Store, eye_id: str) -> str:
 def test_the_operation_note_is_shown_whole_and_put_right(
     as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
-    whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
+    drops: list[dict[str, Any]] = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
+    drops.append({"name": "steroid", "times_a_day": 4, "until": "2027-03-12", "steps": TAPER})
+    breaks = [{"clock": clock, "reach": reach} for clock, reach in ((11, "equator"), (1.5, "arcade"), (3, "macula"))]
+    whole = operation_note(drops=drops, breaks=breaks, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
     changing.change_plan(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, whole)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)
     unchanged = as_nurse.post(address, data={**form, "reason": "looked again"})
     assert "nothing was changed" in unchanged.text  # so every part is on the page as it stands
-    change = {
-        "operated_on": "2027-03-01",
-        "lens": "pseudophakic",
-        "drops-0-times_a_day": "4",
-        "steps": ["laser"],
-        "reason": "misread",
-    }
+    change = {"operated_on": "2027-03-01", "lens": "pseudophakic", "steps": ["laser"], "reason": "misread"}
+    change |= {"drops": form["drops"].replace("drop 1 1 ×", "drop 1 4 ×")}
     answer = as_nurse.post(address, data={**form, **change})
     assert answer.status_code == 200
     assert "The visits keep their dates" in answer.text
@@ -320,7 +308,7 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     assert pack["eyes"][0]["operated_on"] == "2027-03-01"
     card = as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
     assert "an older card is wrong" in card
-    assert "drop 1, once a day until" in card
+    assert "drop 1: 1 × a day until" in card
     patient = load(store, eye_id, ZONE).patient
     for page in (f"/clinic/eyes/{eye_id}", f"/clinic/patients/{patient.id}"):
         shown = " ".join(as_nurse.get(page).text.split())
@@ -350,7 +338,7 @@ def test_the_wrong_eye_is_put_right_on_every_page(
     ("change", "said"),
     [
         ({"operated_on": "0026-11-24"}, "four digits"),
-        ({"drops-0-name": "antibiotic"}, "times a day"),
+        ({"drops": "antibiotic"}, "times a day"),
         ({"fill_percent": "0"}, "how full"),
         ({"reason": ""}, "say why"),
         ({"corrects": "an older note"}, "changed meanwhile"),

@@ -1,7 +1,5 @@
 """The eye that was not operated has pages too: what is measured on it opens a callback, and that leads to its course."""
 
-import re
-
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
@@ -12,6 +10,7 @@ from followup.config import Settings
 from followup.records import Store, eyes, worries
 from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW
+from tests.pages import parsed
 
 
 def test_a_callback_of_the_fellow_eye_opens_and_leads_to_its_course(
@@ -57,5 +56,6 @@ def test_of_one_moments_signs_the_most_urgent_lies_on_top_of_the_picture(
     body = MeasuresBody(eye="right", iop_mmhg=55, instrument="applanation")
     raised = record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
     assert {w.how_soon for w in raised} == {"now", "today", "this-week"}
-    drawn = re.findall(r'class="sign ([\w-]+)"', as_nurse.get(f"/clinic/eyes/{eye_id}").text)
+    signs = parsed(as_nurse.get(f"/clinic/eyes/{eye_id}").text).all(class_="sign")
+    drawn = [sign.classes[1] for sign in signs]
     assert (drawn[0], drawn[-1]) == ("this-week", "now")

@@ -1,6 +1,5 @@
 """Every route with every role: what has no entry cannot be reached, and nobody gets further than the table says."""
 
-import re
 import uuid
 from collections.abc import Iterator
 from typing import Any
@@ -19,7 +18,8 @@ from followup.records import Store
 from followup.records.values import Device
 from followup.web import routes
 from followup.web.routes import ANYBODY, PHONE, ROUTES, Route
-from tests.conftest import NOW, consented, operation_note, patient_details, signed_in
+from tests.conftest import NOW, Browser, consented, operation_note, patient_details, signed_in
+from tests.pages import parsed
 
 BEHIND_SECRETS = ("patient.visits_calendar",)  # 404 for whoever does not know the address
 
@@ -149,15 +149,36 @@ def test_a_locked_out_phone_is_kept_out_everywhere(
             assert asked(as_patient, method, path) == 401, path
 
 
-def test_what_changes_something_needs_its_token(settings: Settings, store: Store, app: Flask, as_nurse: FlaskClient) -> None:
+@pytest.mark.parametrize("shown", [None, "", "a guess", "of another session"])
+def test_what_changes_something_needs_its_token(
+    store: Store, app: Flask, as_nurse: FlaskClient, ids: dict[str, str], shown: str | None
+) -> None:
     """Forms carry a token of the session; interfaces take JSON only, which no foreign page can send without asking first."""
-    app.config.update(WTF_CSRF_ENABLED=True)
+    assert isinstance(as_nurse, Browser)
+    if shown == "of another session":
+        shown = parsed(app.test_client().get("/sign-in").text).one("input", name="csrf_token").get("value")
+    as_nurse.tokens = False
     before = store.rows("SELECT number FROM audit")
     for rule in app.url_map.iter_rules():
         if "POST" in methods(rule) and not rule.rule.startswith("/api/"):
-            values = {"eye_id": "x", "part": "rulebook"}
-            assert as_nurse.post(address(rule, values)).status_code in (400, 403), rule.rule
+            sent = {} if shown is None else {"csrf_token": shown}
+            assert as_nurse.post(address(rule, ids), data=sent).status_code in (400, 403), rule.rule
     assert store.rows("SELECT number FROM audit") == before
+
+
+def test_every_form_of_every_page_carries_its_token(
+    app: Flask, as_nurse: FlaskClient, as_surgeon: FlaskClient, client: FlaskClient, ids: dict[str, str]
+) -> None:
+    seen = 0
+    for endpoint, method, path, _ in calls(app, ids):
+        if method == "GET" and endpoint != "static":
+            for asking in (client, as_nurse, as_surgeon):
+                answer = asking.get(path)
+                if answer.mimetype == "text/html":
+                    for form in parsed(answer.text).all("form", method="post"):
+                        assert form.one("input", name="csrf_token").get("value"), (path, form.attributes)
+                        seen += 1
+    assert seen > 50
 
 
 @pytest.mark.parametrize(
@@ -213,10 +234,9 @@ def test_a_button_leads_back_inside_only(as_nurse: FlaskClient, device: Device, 
 def test_the_enrolment_code_is_not_in_the_cookie(as_nurse: FlaskClient, app: Flask, eye_id: str) -> None:
     """What a signed cookie holds can be read by whoever has it; the card shows the code once more from there."""
     page = as_nurse.post(f"/clinic/eyes/{eye_id}/code", follow_redirects=True).text
-    shown = re.search(r'<strong class="code">(\w{4}) (\w{4})</strong>', page)
-    assert shown is not None
+    first, second = parsed(page).one("strong", class_="code").words.split()
     with as_nurse.session_transaction() as kept:
         held = str(dict(kept))
     assert "code" in held
-    assert shown[1] + shown[2] not in held
-    assert shown[1] not in as_nurse.get("/clinic/eyes/none/card").text
+    assert first + second not in held
+    assert first not in as_nurse.get("/clinic/eyes/none/card").text

@@ -143,6 +143,12 @@ def test_nothing_is_taken_in_before_it_was_read_and_confirmed(as_nurse: FlaskCli
     assert "1 operation of the theatre list waits" in as_nurse.get("/clinic/").text  # the other one is still to come
 
 
+@pytest.mark.parametrize("content", ["no base64", "ä", "====", ""])
+def test_what_was_not_shown_cannot_be_confirmed(as_nurse: FlaskClient, store: Store, content: str) -> None:
+    answer = as_nurse.post("/clinic/theatre-list", data={"content": content, "source": "x", "step": "keep"})
+    assert (answer.status_code, listed(store)) == (400, [])
+
+
 def test_one_bad_line_and_nothing_is_taken_in(as_nurse: FlaskClient, store: Store) -> None:
     code, page = sent(as_nurse, HEAD + LINES + "H-3,Cy,1950-02-30,RE,2027-03-04\n", step="keep")
     assert (code, "line 5, born_on" in page, listed(store)) == (400, True, [])
@@ -185,6 +191,7 @@ def test_what_is_not_discharged_here_is_put_aside_with_why(as_nurse: FlaskClient
     kept(as_nurse, sent(as_nurse, HEAD + LINES)[1])
     id = waiting.waiting(store)[0].id
     assert as_nurse.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": " "}).status_code == 400
+    assert as_nurse.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": "x" * 501}).status_code == 400
     assert len(listed(store)) == 2
     assert as_nurse.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": "not operated"}).status_code == 303
     assert as_nurse.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": "again"}).status_code == 409

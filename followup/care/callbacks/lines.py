@@ -1,14 +1,16 @@
 """Open callbacks as the lists show them: one line a patient, the worst first; and what of them needs a surgeon."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from followup.care.desk import Desk
-from followup.records import eyes, tasks, worries
+from followup.care.reading import state
+from followup.records import eyes, states, tasks, worries
 from followup.records.values import Callback, Eye, Taken, Task, Warning
 
 TAKEN_SHOWN = timedelta(days=1)
+LINES = 40  # on one page
 
 
 @dataclass(frozen=True)
@@ -72,7 +74,7 @@ class Line:
 
 @dataclass(frozen=True)
 class Listed:
-    """Every patient with open callbacks, and what was lately taken over from the reader or handed to them, with its `eyes`."""
+    """Patients with open callbacks, and what was lately taken over from the reader or handed to them, with its `eyes`."""
 
     lines: list[Line]
     taken: list[Taken]
@@ -81,22 +83,66 @@ class Listed:
 
 
 def listed(desk: Desk) -> Listed:
-    """By how soon, then by how long it has waited: as the worst callback of each patient says."""
-    store = desk.store
-    open_ones = worries.open_callbacks(store)
-    taken = worries.taken_from(store, desk.actor.id, desk.now - TAKEN_SHOWN)
-    handed = worries.handed_to(store, desk.actor.id, desk.now - TAKEN_SHOWN)
-    known = eyes.by_ids(store, sorted({c.eye_id for c in open_ones} | {t.eye_id for t in (*taken, *handed)}))
-    to_do = tasks.open_by_callback(store)
+    """Every patient, by how soon, then by how long it has waited: as the worst callback of each says."""
+    known, taken, handed = _lately(desk)
+    return Listed(_lines(desk, worries.open_callbacks(desk.store), known), taken, handed, known)
+
+
+@dataclass(frozen=True)
+class ListedPage:
+    """One page of that list; `waiting` how many patients it holds in all, `page` of `pages`."""
+
+    lines: list[Line]
+    taken: list[Taken]
+    handed: list[Taken]
+    eyes: dict[str, Eye]
+    waiting: int
+    page: int
+    pages: int
+
+
+def listed_page(desk: Desk, page: int = 1) -> ListedPage:
+    """As many patients as one page shows, in the same order."""
+    state.bring_up_to_date(desk.store, desk.now, desk.zone)
+    known, taken, handed = _lately(desk)
+    waiting = states.count_calls(desk.store)
+    pages = max(1, -(-waiting // LINES))
+    page = min(max(1, page), pages)
+    calls = states.calls(desk.store, LINES, (page - 1) * LINES)
+    return ListedPage(_lines_of(desk, calls, known), taken, handed, known, waiting, page, pages)
+
+
+def _lately(desk: Desk) -> tuple[dict[str, Eye], list[Taken], list[Taken]]:
+    """What was taken over from the reader or handed to them of late, and the eyes that this is about."""
+    taken = worries.taken_from(desk.store, desk.actor.id, desk.now - TAKEN_SHOWN)
+    handed = worries.handed_to(desk.store, desk.actor.id, desk.now - TAKEN_SHOWN)
+    return eyes.by_ids(desk.store, sorted({t.eye_id for t in (*taken, *handed)})), taken, handed
+
+
+def _lines_of(desk: Desk, patient_ids: Sequence[str], known: dict[str, Eye]) -> list[Line]:
+    """The lines of these patients."""
+    return _lines(desk, worries.open_of_people(desk.store, patient_ids), known)
+
+
+def _lines(desk: Desk, open_ones: Sequence[Callback], known: dict[str, Eye]) -> list[Line]:
+    """A line for each patient of these callbacks, in their order; their eyes are added to those `known`."""
+    known |= eyes.by_ids(desk.store, sorted({c.eye_id for c in open_ones} - set(known)))
+    to_do = tasks.open_of(desk.store, [c.id for c in open_ones])
     of_patient: dict[str, list[Callback]] = {}
     for c in open_ones:
         of_patient.setdefault(known[c.eye_id].patient.id if c.eye_id in known else c.id, []).append(c)
-    lines = [_line(desk, calls, known, to_do) for calls in of_patient.values()]
-    return Listed(lines, taken, handed, known)
+    reasons = worries.warnings_of_callbacks(desk.store, [c.id for c in open_ones])
+    return [_line(desk, calls, known, to_do, reasons) for calls in of_patient.values()]
 
 
-def _line(desk: Desk, calls: list[Callback], known: dict[str, Eye], to_do: dict[str, list[Task]]) -> Line:
-    reasons = {c.id: worries.warnings_of_callback(desk.store, c.id) for c in calls}
+def _line(
+    desk: Desk,
+    calls: list[Callback],
+    known: dict[str, Eye],
+    to_do: dict[str, list[Task]],
+    raised: dict[str, list[Warning]],
+) -> Line:
+    reasons = {c.id: raised.get(c.id, []) for c in calls}
     todo = one_for_each_decision(t for c in calls for t in to_do.get(c.id, []))
     in_hand = any(c.state == "claimed" and c.claimed_by == desk.actor.id for c in calls)
     mine = in_hand or any(t.owner == desk.actor.id for t in todo)
@@ -121,9 +167,16 @@ def one_for_each_decision(found: Iterable[Task]) -> list[Task]:
     return list(kept.values())
 
 
+PARTS = ("mine", "moved_up", "colleagues", "decided")
+
+
 @dataclass(frozen=True)
 class ForSurgeon:
-    """What needs a surgeon: `mine` (my patients, or in my hands), what `moved_up`, my `colleagues`'; and what is decided."""
+    """What needs a surgeon: `mine` (my patients, or in my hands), what `moved_up`, my `colleagues`'; and what is decided.
+
+    Each part holds its first lines; `sizes` says how many it has in all, and `urgent` how many of those are for now. Where
+    one `part` alone is shown, it is `page` of `pages` of that.
+    """
 
     mine: list[Line]
     moved_up: list[Line]
@@ -132,20 +185,37 @@ class ForSurgeon:
     taken: list[Taken]
     handed: list[Taken]
     eyes: dict[str, Eye]
+    sizes: dict[str, int]
+    urgent: dict[str, int]
+    part: str
+    page: int
+    pages: int
 
     @property
     def open(self) -> list[Line]:
+        """The lines shown of what is not only decided."""
         return [*self.mine, *self.moved_up, *self.colleagues]
 
+    @property
+    def waiting(self) -> int:
+        """How many patients have something that is not only decided."""
+        return sum(size for part, size in self.sizes.items() if part != "decided")
 
-def for_surgeon(desk: Desk) -> ForSurgeon:
+
+def for_surgeon(desk: Desk, part: str = "", page: int = 1) -> ForSurgeon:
     """Each patient once. What only waits to be done comes last, unless the reader is to do it or it moved up."""
-    found = listed(desk)
-    parts: dict[str, list[Line]] = {"mine": [], "moved_up": [], "colleagues": [], "decided": []}
-    for line in found.lines:
-        to_me = any(t.owner == desk.actor.id for t in line.to_do)
-        if line.decided and not line.level and not to_me:
-            parts["decided"].append(line)
-        else:
-            parts["mine" if line.mine else "moved_up" if line.level else "colleagues"].append(line)
-    return ForSurgeon(**parts, taken=found.taken, handed=found.handed, eyes=found.eyes)
+    state.bring_up_to_date(desk.store, desk.now, desk.zone)
+    known, taken, handed = _lately(desk)
+    me = states.Reader(desk.actor.id, desk.actor.name)
+    counts = states.count_parts(desk.store, me)
+    sizes = {name: counts[name][0] for name in PARTS}
+    pages = max(1, -(-sizes[part] // LINES)) if part in PARTS else 1
+    page = min(max(1, page), pages)
+    parts: dict[str, list[Line]] = {name: [] for name in PARTS}
+    for name in [part] if part in PARTS else PARTS:
+        calls = states.calls_of_part(desk.store, me, name, LINES, (page - 1) * LINES) if sizes[name] else []
+        parts[name] = _lines_of(desk, calls, known)
+    urgent = {name: counts[name][1] for name in PARTS}
+    return ForSurgeon(
+        **parts, taken=taken, handed=handed, eyes=known, sizes=sizes, urgent=urgent, part=part, page=page, pages=pages
+    )

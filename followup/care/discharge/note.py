@@ -1,17 +1,17 @@
 """The note of an operation, checked, and the operation that it says."""
 
-from collections.abc import Sequence
-from datetime import datetime, tzinfo
+from collections.abc import Iterable, Sequence
+from datetime import date, datetime, tzinfo
 
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError
 from followup.care.reading.eye import operation_of
-from followup.clinical import acuity, pressure, schedule, tamponade
+from followup.clinical import acuity, drops, pressure, schedule, second_thoughts, tamponade
 from followup.clinical.errors import ClinicalError, OutOfRange
 from followup.clinical.surgery import Operation
 from followup.records import eyes
-from followup.records.operation_note import OperationNote
+from followup.records.operation_note import MOST_PLAUSIBLE_DROPS, Drop, OperationNote
 
 PROCEDURE_STEPS: dict[str, str] = {
     "vitrectomy": "vitrectomy",
@@ -40,6 +40,38 @@ def check_days(note: OperationNote, visits: Sequence[schedule.Window], now: date
     for day, what, field in days:
         if fault := bounds.after_surgery(day, operated_on, today, what):
             raise CareError(fault, field)
+
+
+def drops_in(text: str, operated_on: date, today: date) -> list[Drop]:
+    """The drops that a text says, one a line. Raises `CareError` for what cannot be read, or cannot be."""
+    try:
+        found = drops.read_all(text, operated_on)
+    except ClinicalError as error:
+        raise CareError(str(error), "drops") from error
+    for drop in found:
+        if fault := bounds.after_surgery(drop.until, operated_on, today, f"the last day of {drop.name}"):
+            raise CareError(fault, "drops")
+    if len(found) > MOST_PLAUSIBLE_DROPS:
+        raise CareError(f"up to {MOST_PLAUSIBLE_DROPS} drops have a place", "drops")
+    return [Drop.of(drop) for drop in found]
+
+
+def drops_text(prescribed: Iterable[Drop], operated_on: date | None = None) -> str:
+    """The lines that say these drops, by the length of their steps where the day of surgery is given, else by their days."""
+    return "\n".join(drops.written(drop.prescribed, operated_on) for drop in prescribed)
+
+
+def steroid_end(prescribed: Iterable[Drop]) -> date | None:
+    """The last day on which a steroid drop is due; None where no drop is one by its name."""
+    return drops.steroid_until(drop.prescribed for drop in prescribed)
+
+
+def asks_about(note: OperationNote) -> list[str]:
+    """What in a note does not go together, as questions; none where all does, or where it is refused anyway."""
+    try:
+        return second_thoughts.questions(note.agent, note.percent, note.fill_percent, note.lens, note.steps)
+    except ClinicalError:
+        return []
 
 
 def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operation:

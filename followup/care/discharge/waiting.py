@@ -95,13 +95,14 @@ def waits(store: Store, id: str) -> ListedOperation | None:
 
 def put_aside(desk: Desk, id: str, why: str) -> None:
     """It will not be discharged here, and why. Raises `CareError` without a reason, `Conflict` where it does not wait."""
-    if not why.strip():
-        raise CareError("say why this operation is put aside", "why")
+    why = why.strip()
+    if not why or len(why) > LONGEST_WHY:
+        raise CareError(f"say why this operation is put aside, in at most {LONGEST_WHY} characters", "why")
     with desk.store.transaction():
         if listed.waits(desk.store, id) is None:
             raise Conflict("this operation does not wait any more")
-        listed.put_aside(desk.store, desk.now, id, desk.actor.signature, why.strip()[:LONGEST_WHY])
-        desk.note("listed operation put aside", id, {"why": why.strip()[:LONGEST_WHY]})
+        listed.put_aside(desk.store, desk.now, id, desk.actor.signature, why)
+        desk.note("listed operation put aside", id, {"why": why})
 
 
 def _is_recorded(store: Store, row: Row, zone: tzinfo) -> bool:

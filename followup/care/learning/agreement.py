@@ -70,4 +70,8 @@ def _bubble(body: MeasuresBody) -> str:
     return f"{body.bubble_percent:g} % high" if body.bubble_percent is not None else ""
 
 
-_SAID = {"acuity": _acuity, "pressure": _pressure, "bubble": _bubble}
+def _pinhole(body: MeasuresBody) -> str:
+    return f"{body.pinhole} (pinhole)" if body.pinhole else ""
+
+
+_SAID = {"acuity": _acuity, "acuity with the pinhole": _pinhole, "pressure": _pressure, "bubble": _bubble}

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta, tzinfo
 
 from followup.care.accounts import name_of
 from followup.clinical import acuity
+from followup.clinical.facts import FINDINGS
 from followup.records import Store, events, eyes, people
 from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import BARRIERS, DidNotComeBody, MeasuresBody, VisitBody
@@ -139,11 +140,20 @@ def _measured(body: MeasuresBody) -> str:
     if body.acuity:
         seen = acuity.read(body.acuity, body.notation)
         parts.append(f"acuity {seen.typed} ({body.correction or 'unaided'})")
+    if body.pinhole:
+        parts.append(f"acuity {acuity.read(body.pinhole, body.notation).typed} (pinhole)")
+    if body.acuity_not:
+        parts.append(f"acuity not read: {body.acuity_not}")
     if body.iop_mmhg is not None:
         by = f" ({body.instrument})" if body.instrument else ""
         parts.append(f"pressure {body.iop_mmhg:g} mmHg{by}")
+    if body.finger:
+        parts.append(f"pressure by finger {body.finger}")
+    if body.iop_not:
+        parts.append(f"pressure not measured: {body.iop_not}")
     if body.bubble_percent is not None:
         parts.append(f"bubble {body.bubble_percent:g} % high")
     if body.pain is not None:
         parts.append(f"pain {body.pain}")
-    return ", ".join([*parts, *body.findings, *([body.notes] if body.notes else [])])
+    findings = [FINDINGS.get(name, name) for name in body.findings]
+    return ", ".join([*parts, *findings, *([body.notes] if body.notes else [])])

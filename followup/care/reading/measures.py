@@ -9,7 +9,7 @@ from pydantic import (
     ValidationError,
 )
 
-from followup.clinical import pressure
+from followup.clinical import acuity, pressure
 from followup.records.bodies.base import Notes, first_message
 from followup.records.bodies.clinic import MeasuresBody
 
@@ -19,6 +19,9 @@ CORRECTIONS: dict[str, str] = {
     "pinhole": "pinhole",
     "best": "best corrected",
 }
+
+
+NOT_MEASURED: dict[str, str] = {"unable": "unable", "refused": "refused"}
 
 
 def number(text: str) -> float | None:
@@ -50,22 +53,34 @@ class EnteredMeasures(BaseModel):
     pain: str = ""
     findings: tuple[str, ...] = ()
     notes: Notes = ""
+    pinhole: str = ""
+    finger: str = ""
+    acuity_not: str = ""
+    iop_not: str = ""
 
     def body(self, iop_mmhg: float | None = None) -> MeasuresBody | None:
         """What was measured; None where nothing was entered. Raises ValueError in the user's words.
 
         `iop_mmhg` is the pressure where a form has read it already.
         """
-        acuity, notes = self.acuity.strip() or None, self.notes.strip()
+        seen, pinhole = (acuity.on_chart(said, self.notation).strip() or None for said in (self.acuity, self.pinhole))
+        named, notes = self.notation if self.notation not in acuity.CHARTS else "", self.notes.strip()
+        instead = (self.finger, self.acuity_not, self.iop_not)
         iop = iop_mmhg if iop_mmhg is not None or not self.iop.strip() else pressure.read(self.iop)
         level, pain = number(self.bubble_percent), number(self.pain)
-        if not any(value not in (None, (), "") for value in (acuity, iop, level, pain, self.findings, notes)):
+        if not any(
+            value not in (None, (), "") for value in (seen, pinhole, iop, level, pain, self.findings, notes, *instead)
+        ):
             return None
         entered = {
             "eye": self.eye,
-            "acuity": acuity,
-            "notation": (self.notation or None) if acuity else None,
-            "correction": (self.correction or None) if acuity else None,
+            "acuity": seen,
+            "pinhole": pinhole,
+            "notation": (named or None) if seen or pinhole else None,
+            "correction": (self.correction or None) if seen else None,
+            "finger": self.finger or None,
+            "acuity_not": self.acuity_not or None,
+            "iop_not": self.iop_not or None,
             "iop_mmhg": iop,
             "instrument": (self.instrument or None) if iop is not None else None,
             "bubble_percent": level,

@@ -1,6 +1,6 @@
 """Patients as people: found by staff, and their records joined."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import tzinfo
 from typing import Literal
@@ -9,7 +9,8 @@ from followup.care.errors import NotFound
 from followup.care.reading import finding
 from followup.care.reading.eye import Eye, load
 from followup.care.reading.operations import State, histories
-from followup.records import Store, eyes, messages, patients, people
+from followup.clinical import acuity
+from followup.records import Store, events, eyes, messages, patients, people
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device, Event, Message, Patient, saying
 from followup.records.values import Eye as KnownEye
@@ -44,6 +45,16 @@ def eyes_beside(store: Store, eye_id: str) -> list[KnownEye]:
 def last_measures(both: Iterable[Eye]) -> dict[str, Event | None]:
     """The latest measures by side."""
     return {eye.side: next((e for e in reversed(eye.events) if e.kind == "measures"), None) for eye in both}
+
+
+def chart_in_use(store: Store, last: Mapping[str, Event | None]) -> str:
+    """The chart or notation that a patient was last read on, else the clinic; empty where nothing tells."""
+    latest = [event for event in last.values() if event]
+    for _, body in saying((*latest, *events.latest(store, "measures", 20)), MeasuresBody):
+        read = body.acuity or body.pinhole
+        if read and (chart := acuity.chart_of(read, body.notation)):
+            return chart
+    return ""
 
 
 @dataclass(frozen=True)

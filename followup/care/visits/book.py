@@ -76,7 +76,8 @@ def move(
             raise CareError(f"{v.name} is on that day already", "target")
         if target != v.target:
             _check_day(desk, eye, target, f"the visit {v.name}")
-            _ask([*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)], accepted)
+            doubts = [*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)]
+            _ask([*doubts, *_doubts_of_worries(eye, target, desk.today)], accepted)
         id = put_on(desk, v, target, starts, why.strip()[:LONGEST_WHY])
         desk.note("visit moved", eye.id, {"visit": v.name, "from": v.target.isoformat(), "to": target.isoformat()})
     return id
@@ -209,6 +210,14 @@ def _doubts_of_window(v: Visit, target: date, today: date) -> list[str]:
     if v.latest != v.earliest:
         window += f" to {bounds.words(v.latest)}"
     return [f"{v.name} {'was' if v.latest < today else 'is'} due {window}"]
+
+
+def _doubts_of_worries(eye: Eye, target: date, today: date) -> list[str]:
+    """A visit that is put after today while something about the eye is for now."""
+    urgent = [c.worry.replace("-", " ") for c in eye.callbacks if c.how_soon == "now" and c.state != "settled"]
+    if not urgent or target <= today:
+        return []
+    return [f"the {eye.side} eye has an open call for now ({', '.join(urgent)}): it must not wait for that day"]
 
 
 def _ask(questions: list[str], accepted: Collection[str]) -> None:

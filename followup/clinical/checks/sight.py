@@ -23,18 +23,19 @@ def _vision_category(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterat
         return
     told: Measures | None = None
     for m in timeline.measures:
-        if m.acuity is None or _known_blind(timeline, told, m):
+        seen = m.better_acuity
+        if seen is None or _known_blind(timeline, told, m):
             continue
-        bad = m.acuity.rank >= rank
+        bad = seen.rank >= rank
         told = m if bad else told
-        yield (m.at, float(m.acuity.rank) if bad else None, {"acuity": m.acuity.typed})
+        yield (m.at, float(seen.rank) if bad else None, {"acuity": seen.typed})
 
 
 def _known_blind(timeline: Timeline, told: Measures | None, now: Measures) -> bool:
     """Whether a fellow eye sees no worse than when that was told and settled."""
-    if timeline.operated or told is None or told.acuity is None or now.acuity is None:
+    if timeline.operated or told is None or told.better_acuity is None or now.better_acuity is None:
         return False
-    return now.acuity.rank <= told.acuity.rank and any(told.at <= s.at < now.at for s in timeline.settlements)
+    return now.better_acuity.rank <= told.better_acuity.rank and any(told.at <= s.at < now.at for s in timeline.settlements)
 
 
 def _vision_drop(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:

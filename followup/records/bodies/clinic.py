@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Annotated, Literal
 
-from pydantic import Field, field_validator
+from pydantic import Field, field_validator, model_validator
 
 from followup.clinical import acuity, facts, pressure
 from followup.records.bodies.base import Body, Name, Notes, Word, Words
@@ -25,7 +25,7 @@ BARRIERS: dict[str, str] = {  # common practice, no source
 
 
 class MeasuresBody(Body):
-    """One eye at a visit. `acuity` as written on the chart; `bubble_percent` is the height of the meniscus."""
+    """One eye at a visit. `acuity` and `pinhole` as written on the chart; `bubble_percent` is the height of the meniscus."""
 
     KIND = "measures"
     eye: Literal["right", "left"]
@@ -38,6 +38,20 @@ class MeasuresBody(Body):
     pain: Annotated[int, Field(ge=0, le=10)] | None = None
     findings: tuple[str, ...] = ()
     notes: Notes = ""
+    pinhole: Word | None = None
+    finger: Literal["soft", "normal", "hard"] | None = None
+    acuity_not: Literal["unable", "refused"] | None = None
+    iop_not: Literal["unable", "refused"] | None = None
+
+    @model_validator(mode="after")
+    def _said_once(self) -> "MeasuresBody":
+        if self.acuity_not and (self.acuity or self.pinhole):
+            raise ValueError(f"an acuity is written, and it says {self.acuity_not}: take one away")
+        if self.iop_not and (self.finger or self.iop_mmhg is not None):
+            raise ValueError(f"a pressure is written, and it says {self.iop_not}: take one away")
+        if self.pinhole and self.acuity and self.correction == "pinhole":
+            raise ValueError("two acuities with the pinhole are written: say with what the first was read")
+        return self
 
     def fact(self, at: datetime) -> facts.Measures:
         return facts.Measures(
@@ -50,6 +64,8 @@ class MeasuresBody(Body):
             bubble_percent=self.bubble_percent,
             pain=self.pain,
             findings=frozenset(self.findings),
+            pinhole=acuity.read(self.pinhole, self.notation) if self.pinhole else None,
+            finger=self.finger,
         )
 
 

@@ -1,8 +1,12 @@
 """Pages that belong to nobody in particular: the door, how this is worked out, and whether everything works."""
 
-from flask import Blueprint, redirect, render_template, url_for
-from flask.typing import ResponseReturnValue as Answer
+from typing import Literal
 
+from flask import Blueprint, current_app, jsonify, redirect, render_template, url_for
+from flask.typing import ResponseReturnValue as Answer
+from pydantic import BaseModel
+
+from followup.care.reading.events import Envelope
 from followup.care.reading.eye import rulebook
 from followup.care.watch import watching
 from followup.clinical import (
@@ -16,13 +20,15 @@ from followup.clinical import (
     posture,
     pressure,
     schedule,
+    second_thoughts,
     success,
     tamponade,
     vision,
     warnings,
 )
 from followup.clinical.evidence import SOURCES
-from followup.web import context
+from followup.records.bodies.kinds import PATIENT_KINDS
+from followup.web import context, interfaces
 
 bp = Blueprint("pages", __name__)
 MODELS = (
@@ -31,6 +37,7 @@ MODELS = (
     pressure,
     tamponade,
     overfill,
+    second_thoughts,
     bubble,
     coverage,
     altitude,
@@ -69,7 +76,21 @@ def not_working() -> Answer:
     return render_template("not_working.html", faults=watching.named(store), late=watching.late(store, now))
 
 
+class Health(BaseModel):
+    """`stopped`: what stands still, of `database`, `clock` and `disk`."""
+
+    ok: bool
+    stopped: list[Literal["database", "clock", "disk"]] = []
+
+
+@bp.get("/api/v1/openapi.json")
+def openapi() -> Answer:
+    """Every machine interface, drawn from the routes and the models that check."""
+    return jsonify(interfaces.description(current_app, (Envelope, *PATIENT_KINDS.values())))
+
+
 @bp.get("/health")
+@interfaces.described(Health, fault=Health)
 def health() -> Answer:
     """For whoever watches the server: 200, or 503 with what stands still (`database`, `clock`, `disk`). No sign-in, no data."""
     stopped = watching.stopped(context.store(), context.now())

@@ -20,7 +20,7 @@ from followup.web.fields import say_beside
 @bp.get("/callbacks")
 def callback_list() -> Answer:
     """Every patient with open callbacks, by how soon and then by how long it has waited."""
-    return render_template("clinic/callbacks.html", **vars(lines.listed(context.desk())))
+    return render_template("clinic/callbacks.html", **vars(lines.listed_page(context.desk(), context.page())))
 
 
 @bp.get("/handover")

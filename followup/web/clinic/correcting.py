@@ -119,6 +119,7 @@ def correct_note(eye_id: str, operation_id: str) -> Answer:
     form = NoteForm(data={**note_data(stands, zone), "corrects": stands.id})
     done = None
     if request.method == "POST":
+        form.set_lens()
         form.validate()
         check_operation(form)
         try:

@@ -13,7 +13,7 @@ from followup.web.clinic.visit_forms import VisitForm
 LIST_STATES = {
     "here": "Here now",
     "due": "Due today",
-    "missed": "Missing",
+    "missed": "Did not come",
     "seen": "Seen today",
     "coming": "Coming in the next seven days",
 }
@@ -22,12 +22,11 @@ FILTERS = {
     "today": "All of today",
     "here": "Here",
     "due": "Due",
-    "missed": "Missing",
+    "missed": "Did not come",
     "seen": "Seen",
     "somebody": "With a sign",
     "coming": "Coming",
 }
-PARTS = {"day": ("here", "due", "seen"), "missed": ("missed",), "coming": ("coming",)}
 
 DEVICE_ASSETS = ("staff/*.js", "staff/device/*.js", "shared/*.js", "base.css", "staff.css", "icons/icon*")
 
@@ -39,20 +38,19 @@ def today() -> Answer:
     """Who is due, who is missing, who is at risk."""
     words = request.args.get("find", "").strip()
     store, desk, shown = context.store(), context.desk(), _filter()
-    due = lists.by_time(lists.due_visits(store, context.now(), context.zone()))
     return render_template(
         "clinic/today.html",
-        parts={part: [d for d in due if d.state in states and _shows(shown, d)] for part, states in PARTS.items()},
-        counts={name: sum(_shows(name, d) for d in due) for name in FILTERS},
+        listed=lists.today_page(store, context.now(), context.zone(), shown, context.page()),
         shown=shown,
         filters=FILTERS,
         states=LIST_STATES,
         find=words,
         found=lists.find(store, words, context.today()) if words else None,
-        requests=lists.open_requests(store, context.now(), context.zone()),
+        requests=lists.open_requests(store, context.now(), context.zone(), lists.WISHES_SHOWN),
+        most_wishes=lists.WISHES_SHOWN,
         to_tell=lists.to_tell(store, context.now(), context.today()),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
-        listed=sum(one.operated_on <= context.today() for one in waiting.waiting(store)),
+        theatre=sum(one.operated_on <= context.today() for one in waiting.waiting(store)),
         **vars(lists.troubles(store)),
         today=context.today(),
     )
@@ -66,12 +64,6 @@ def _filter() -> str:
     if request.args.get("show"):
         session["today_shows"] = {"on": today, "show": shown}
     return shown
-
-
-def _shows(shown: str, due: lists.Due) -> bool:
-    if shown == "somebody":
-        return due.how_soon is not None and due.state != "coming"
-    return due.state != "coming" if shown == "today" else due.state == shown
 
 
 @bp.get("/without-signal")
@@ -103,7 +95,7 @@ def arrived(eye_id: str) -> Answer:
     """The patient is in the clinic."""
     identity = request.form.get("visit_id", "")
     arrivals.arrive(context.desk(), eye_id, identity)
-    return redirect(url_for(".today", _anchor=f"visit-{identity}"), 303)
+    return redirect(_back_to(identity), 303)
 
 
 @bp.post("/arrivals/<event_id>/undo")
@@ -111,4 +103,10 @@ def arrived(eye_id: str) -> Answer:
 def not_here(event_id: str) -> Answer:
     """The patient is not in the clinic after all."""
     arrivals.not_here(context.desk(), event_id)
-    return redirect(url_for(".today", _anchor=f"visit-{request.form.get('visit_id', '')}"), 303)
+    return redirect(_back_to(request.form.get("visit_id", "")), 303)
+
+
+def _back_to(identity: str) -> str:
+    """The line that was pressed, on the page of the list where it stood."""
+    asked = request.form.get("page", "")
+    return url_for(".today", page=asked if asked.isdecimal() else None, _anchor=f"visit-{identity}")

@@ -18,6 +18,7 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import sealing
 from followup.care.home.receive import (
+    Result,
     count_junk,
     receive_from_clinic,
     refuse_from_clinic,
@@ -25,10 +26,13 @@ from followup.care.home.receive import (
     too_much_junk,
 )
 from followup.care.learning import agreement
+from followup.care.messages import outgoing
 from followup.care.reading import person
-from followup.care.today.daysheet import daysheet
+from followup.care.today.daysheet import DaySheet, daysheet
 from followup.care.watch.raising import raised_at
+from followup.clinical.warnings import HowSoon
 from followup.web import context
+from followup.web.interfaces import described
 from followup.web.sent import sent_json, take_subscription
 
 bp = Blueprint("clinic_api", __name__, url_prefix="/api/v1/clinic")
@@ -54,13 +58,52 @@ class SealedEntries(BaseModel):
     sealed: list[sealing.Sealed] = Field(max_length=20)
 
 
+class Raised(BaseModel):
+    """A warning that a delivery raised."""
+
+    how_soon: HowSoon
+    words: str
+
+
+class WhoRead(BaseModel):
+    """What one person wrote down."""
+
+    who: str
+    words: str
+
+
+class Differing(BaseModel):
+    """What two people measured differently on one eye and day."""
+
+    eye: str
+    what: str
+    readings: list[WhoRead]
+
+
+class PacketTaken(BaseModel):
+    """What became of one packet; `error` where it could not be opened. Who is not signed in is told no consequences."""
+
+    results: list[Result]
+    error: str | None = None
+    raised: list[Raised] = []
+    differing: list[Differing] = []
+
+
+class Delivery(BaseModel):
+    """What became of each packet, in the order sent."""
+
+    packets: list[PacketTaken]
+
+
 @bp.get("/here")
+@described()
 def here() -> Answer:
     """Answers whoever asks whether there is a signal."""
     return "", 204
 
 
 @bp.post("/leave")
+@described()
 def leave() -> Answer:
     """End the session of whoever signed out on the device, at once or when it has a signal again."""
     context.sign_out()
@@ -68,6 +111,7 @@ def leave() -> Answer:
 
 
 @bp.get("/daysheet")
+@described(DaySheet)
 def sheet() -> Answer:
     """Today's list and entry screens for a device of whoever is signed in."""
     made = daysheet(context.desk(), author_pass(context.me()))
@@ -75,6 +119,7 @@ def sheet() -> Answer:
 
 
 @bp.post("/entries")
+@described(Delivery, body=SealedEntries, refuses=(429,))
 def entries() -> Answer:
     """Take sealed entries; each packet is answered with its events' results, in the order sent.
 
@@ -101,6 +146,7 @@ def _entries() -> Answer:
 
 
 @bp.post("/push")
+@described(body=outgoing.Subscription)
 def push() -> Answer:
     """Push to this browser of a member of staff from now on."""
     return take_subscription(f"staff:{context.me().id}", sent_json(), None)

@@ -102,7 +102,8 @@ class MeasuresEntry(EntryForm):
 
     def fill_body(self, body: MeasuresBody, zone: tzinfo) -> None:
         form = self.measures.form
-        form.acuity.data, form.notation.data = body.acuity or "", body.notation or ""
+        for name in ("acuity", "pinhole", "notation", "acuity_not", "iop_not", "finger"):
+            form[name].data = getattr(body, name) or ""
         for field, value in ((form.iop, body.iop_mmhg), (form.bubble_percent, body.bubble_percent), (form.pain, body.pain)):
             field.data = "" if value is None else f"{value:g}"
         form.findings.data, form.notes.data = list(body.findings), body.notes

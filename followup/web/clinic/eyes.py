@@ -2,6 +2,7 @@
 
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
+from flask_babel import force_locale, get_locale, gettext
 
 from followup.care.actors import barred
 from followup.care.corrections import correcting
@@ -22,22 +23,32 @@ from followup.web.fields import SmallForm
 
 @bp.get("/eyes/<eye_id>/card")
 def card(eye_id: str) -> Answer:
-    """The discharge card: one A4 page with the code that enrols the phone."""
+    """The discharge card in the patient's language: one A4 page with the code that enrols the phone.
+
+    `language=en` shows it to staff who do not read that language.
+    """
     eye = operated_eye(eye_id)
+    asked = request.args.get("language")
     code = context.kept_code(eye.id)
     address = url_for("patient.enrolment", _external=False)
     link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
-    return render_template(
-        "clinic/card.html",
-        eye=eye,
-        code=code,
-        qr=qr.svg(link) if link else None,
-        address=f"{context.settings().server.public_address}{address}",
-        forecast=eye.forecast(context.now()),
-        dangers=dangers(rulebook(context.store()), [eye.operation]),
-        changed=operations.last_change(context.store(), eye.note.operation_id),
-        consents=consenting.history(context.store(), eye.patient.id),
-    )
+    with force_locale(asked if asked in context.LANGUAGES else eye.patient.language):
+        locale = get_locale()
+        language = str(locale or "en")
+        paper = render_template(
+            "patient/card.html",
+            eye=eye,
+            said=gettext,
+            code=code,
+            qr=qr.svg(link) if link else None,
+            address=f"{context.settings().server.public_address}{address}",
+            dangers=dangers(rulebook(context.store()), [eye.operation], gettext),
+            changed=operations.last_change(context.store(), eye.note.operation_id),
+            language=language,
+            direction=locale.text_direction if locale else "ltr",
+        )
+    consents = consenting.history(context.store(), eye.patient.id)
+    return render_template("clinic/card.html", eye=eye, paper=paper, language=language, consents=consents)
 
 
 @bp.post("/eyes/<eye_id>/code")
@@ -68,6 +79,7 @@ def eye_page(eye_id: str) -> Answer:
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
+        said_taken=eye.drops_said_taken(context.today()),
         no_gas=eye.no_gas_record if eye.operated else None,
         histories=operations.histories(store, eye.notes),
     )

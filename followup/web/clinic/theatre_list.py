@@ -1,6 +1,5 @@
 """The theatre list: taken in from a table after a look at what it says, and discharged from one operation after the other."""
 
-import binascii
 from base64 import b64decode, b64encode
 from datetime import date, time
 from typing import Any
@@ -81,5 +80,5 @@ def _sent(form: TheatreListForm) -> tuple[bytes, str]:
         return form.file.data.read(table.LARGEST_BYTES + 1), str(form.file.data.filename or "")[-80:]
     try:
         return b64decode(form.content.data or "", validate=True), str(form.source.data or "")[-80:]
-    except binascii.Error as error:
+    except ValueError as error:  # no base64, or no ASCII
         raise CareError("choose the file once more") from error

@@ -32,7 +32,7 @@ def new_visit(eye_id: str) -> Answer:
         likely = likely_visit(context.desk(), eye)
         form.visit.data = likely.identity if likely else ""
         for side, event in last.items():
-            form[side].form.measured_like(event.body if event else None)
+            form[side].form.begin(event.body if event else None, person.chart_in_use(context.store(), last))
     status = 200
     doubts: list[str] = []
     if form.validate_on_submit() and (form.sure.data or not (doubts := _doubts(form, eye))):

@@ -1,15 +1,17 @@
-"""The phones' machine interface, version 1. Its OpenAPI description comes from the models that check it."""
+"""The phones' machine interface, version 1."""
 
 from datetime import datetime
-from typing import Any
 
-from flask import Blueprint, Response, jsonify, request
+from flask import Blueprint, Response, jsonify, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 from flask_babel import gettext
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
-from pydantic.json_schema import models_json_schema
+from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 
 from followup.care import bounds
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.errors import NotFound, Refused
+from followup.care.home import helpers as care_helpers
 from followup.care.home import pack as packs
 from followup.care.home import sealing
 from followup.care.home.pack_parts import Pack
@@ -20,9 +22,9 @@ from followup.care.reading.events import Envelope
 from followup.clinical import acuity
 from followup.exchange import push_keys
 from followup.records.bodies.base import first_message
-from followup.records.bodies.kinds import PATIENT_KINDS as EVENT_KINDS
 from followup.records.values import Device
 from followup.web import context
+from followup.web.interfaces import described
 from followup.web.sent import sent_events, sent_json, take_subscription
 
 bp = Blueprint("api", __name__, url_prefix="/api/v1")
@@ -58,6 +60,40 @@ class MessageSettings(BaseModel):
     push_key: str
 
 
+class Phone(BaseModel):
+    """A phone of the patient or of a carer (`name`: as the patient calls them); `own` is the one that asks."""
+
+    id: str
+    used_by: str
+    name: str
+    since: datetime
+    heard: datetime
+    own: bool
+
+
+class Phones(BaseModel):
+    """Who reads and writes for the patient, and whether this phone may let others in and remove them."""
+
+    phones: list[Phone]
+    may_invite: bool
+
+
+class Invited(BaseModel):
+    """The carer for whom a code is made."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    name: str
+
+
+class Code(BaseModel):
+    """A one-time code, the page on which it is typed, and a link that has it."""
+
+    code: str
+    page: str
+    link: str
+
+
 class Results(BaseModel):
     """What became of each event, in the order sent; another `generation` than before: send again what was received."""
 
@@ -65,7 +101,12 @@ class Results(BaseModel):
     generation: str
 
 
+class AcuityTable(RootModel[dict[str, list[float | str | None]]]):
+    """By each way to write an acuity: logMAR, Snellen at 6 m, at 20 ft, and letters (null where the chart has none)."""
+
+
 @bp.get("/pack")
+@described(Pack)
 def pack() -> Answer:
     """All that the phone shows offline, in the language asked for; 304 when nothing changed."""
     made = packs.pack(context.store(), context.settings().clinic, _device(), context.now(), gettext)
@@ -75,6 +116,7 @@ def pack() -> Answer:
 
 
 @bp.post("/events")
+@described(Results, body=Batch, refuses=(413,))
 def events() -> Answer:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
     sent = sent_events()
@@ -88,6 +130,7 @@ def events() -> Answer:
 
 
 @bp.post("/sealed")
+@described(Results, body=SealedBatch)
 def sealed() -> Answer:
     """Open what a locked-out phone had sealed, and take it as its events."""
     try:
@@ -100,6 +143,7 @@ def sealed() -> Answer:
 
 
 @bp.get("/messages")
+@described(MessageSettings)
 def messages() -> Answer:
     """How this phone's person wants to be reached, and what is possible here."""
     when = context.settings().messages
@@ -110,6 +154,7 @@ def messages() -> Answer:
 
 
 @bp.put("/messages")
+@described(outgoing.Choices, body=outgoing.Choices)
 def choose_messages() -> Answer:
     """Keep how this phone's person wants to be reached."""
     try:
@@ -121,6 +166,7 @@ def choose_messages() -> Answer:
 
 
 @bp.post("/push")
+@described(body=outgoing.Subscription)
 def push() -> Answer:
     """Push reminders to this phone from now on."""
     return take_subscription(_person(), sent_json(), _device().id)
@@ -136,71 +182,55 @@ def _device() -> Device:
     return device
 
 
+@bp.get("/helpers")
+@described(Phones)
+def helpers() -> Answer:
+    """The phones that read and write for this patient."""
+    device = _device()
+    known = [
+        Phone(id=d.id, used_by=d.used_by, name=d.carer_name, since=d.enrolled_at, heard=d.heard_at, own=d.id == device.id)
+        for d in care_helpers.phones(context.store(), device)
+    ]
+    return jsonify(Phones(phones=known, may_invite=device.used_by == "patient").model_dump(mode="json"))
+
+
+@bp.post("/helpers")
+@described(Code, body=Invited)
+def invite() -> Answer:
+    """Make a code for the phone of a carer."""
+    try:
+        named = Invited.model_validate(sent_json())
+        code = care_helpers.invite(_desk(), _device(), named.name)
+    except ValidationError as error:
+        return {"error": first_message(error)}, 400
+    except Refused as error:
+        return {"error": gettext(str(error))}, 403
+    page = f"{context.settings().server.public_address}{url_for('patient.enrolment')}"
+    return jsonify(Code(code=code, page=page, link=f"{page}?code={code}").model_dump())
+
+
+@bp.post("/helpers/<device_id>/remove")
+@described()
+def remove_helper(device_id: str) -> Answer:
+    """Lock the phone of a carer out."""
+    try:
+        care_helpers.remove(_desk(), _device(), device_id)
+    except (Refused, NotFound) as error:
+        return {"error": gettext(str(error))}, 404 if isinstance(error, NotFound) else 403
+    return "", 204
+
+
+def _desk() -> Desk:
+    """What this phone acts with, in the name of whoever uses it."""
+    device = _device()
+    by = Actor(device.id, device.carer_name or f"the {device.used_by}", device.used_by)
+    return Desk(context.store(), context.now(), by, context.zone())
+
+
 @bp.get("/acuity-table")
+@described(AcuityTable)
 def acuity_table() -> Answer:
     """Every usual way to write an acuity with its conversions, for pages that work offline."""
     response = jsonify(acuity.table())
     response.headers["Cache-Control"] = "public, max-age=86400"
     return response
-
-
-@bp.get("/openapi.json")
-def openapi() -> Answer:
-    """OpenAPI 3.1, from the models."""
-    models: list[Any] = [
-        Batch,
-        SealedBatch,
-        Results,
-        Pack,
-        MessageSettings,
-        outgoing.Subscription,
-        *EVENT_KINDS.values(),
-    ]
-    ref = "#/components/schemas/{model}"
-    _, schemas = models_json_schema([(m, "validation") for m in models], ref_template=ref)
-
-    def answers(model: str) -> dict[str, Any]:
-        schema = {"$ref": ref.format(model=model)}
-        return {"200": {"description": model, "content": {"application/json": {"schema": schema}}}, "401": _REFUSED}
-
-    def body(model: str) -> dict[str, Any]:
-        return {"required": True, "content": {"application/json": {"schema": {"$ref": ref.format(model=model)}}}}
-
-    return jsonify(
-        {
-            "openapi": "3.1.0",
-            "info": {"title": "followup, for phones", "version": "1"},
-            "paths": {
-                "/api/v1/pack": {"get": {"summary": "What the phone carries", "responses": answers("Pack")}},
-                "/api/v1/events": {
-                    "post": {"summary": "Send entries", "requestBody": body("Batch"), "responses": answers("Results")}
-                },
-                "/api/v1/sealed": {
-                    "post": {
-                        "summary": "Send sealed entries",
-                        "requestBody": body("SealedBatch"),
-                        "responses": answers("Results"),
-                    }
-                },
-                "/api/v1/messages": {
-                    "get": {"summary": "How this person wants to be reached", "responses": answers("MessageSettings")},
-                    "put": {
-                        "summary": "Choose how to be reached",
-                        "requestBody": body("Choices"),
-                        "responses": answers("Choices"),
-                    },
-                },
-                "/api/v1/push": {
-                    "post": {
-                        "summary": "Push to this phone",
-                        "requestBody": body("Subscription"),
-                        "responses": {"204": {"description": "Subscribed"}, "401": _REFUSED},
-                    }
-                },
-            },
-            "components": {"schemas": schemas["$defs"]},
-        }
-    )
-
-
-_REFUSED = {"description": "The phone is not enrolled, or was locked out"}

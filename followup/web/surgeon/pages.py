@@ -25,7 +25,9 @@ bp.context_processor(display.unsigned)
 @bp.get("/")
 def needs_me() -> Answer:
     """Mine, what moved up, then colleagues': by how soon, then by how long it has waited. What is decided comes last."""
-    return render_template("surgeon/needs_me.html", found=lines.for_surgeon(context.desk()))
+    return render_template(
+        "surgeon/needs_me.html", found=lines.for_surgeon(context.desk(), request.args.get("part", ""), context.page())
+    )
 
 
 @bp.get("/results")
