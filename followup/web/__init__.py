@@ -16,7 +16,7 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care import signatures
 from followup.care.errors import CareError, Conflict, NotFound, Refused
-from followup.care.reading import person
+from followup.care.reading import person, state
 from followup.config import Settings
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
@@ -47,7 +47,9 @@ def create_app(
     """The application of one clinic; `clock` is replaced in tests."""
     settings = settings or load()
     store = store or open_store(settings.server.database)
+    clock = clock or (lambda: datetime.now(UTC))
     person.index_whoever_is_missing(store)
+    state.bring_up_to_date(store, clock(), settings.clinic.tz)  # after an update that is every eye: before anybody waits
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
         SECRET_KEY=signatures.secret(store),
@@ -66,7 +68,7 @@ def create_app(
     )
     trusted = settings.server.proxies
     app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
-    app.extensions["followup"] = context.Running(store, settings, clock or (lambda: datetime.now(UTC)))
+    app.extensions["followup"] = context.Running(store, settings, clock)
     app.jinja_options = app.jinja_options | {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)

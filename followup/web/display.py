@@ -98,7 +98,7 @@ def citation(source: str) -> str:
 
 def pairs(values: dict[str, Any]) -> str:
     """Values of a warning as text: `iop mmhg 34, instrument applanation`."""
-    shown = ((k.replace("_", " "), v) for k, v in values.items() if v is not None)
+    shown = ((k.replace("_", " "), words(v, k) if k == "agent" else v) for k, v in values.items() if v is not None)
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
