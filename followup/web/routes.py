@@ -42,6 +42,9 @@ ROUTES: dict[str, Route] = {
         ANYBODY,
         "static",
         "pages.index",
+        "pages.favicon",
+        "pages.security_txt",
+        "pages.change_password",
         "pages.health",
         "patient.shell",
         "patient.visits_calendar",  # its address is a secret of the phone
