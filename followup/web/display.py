@@ -4,7 +4,7 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from flask import Flask
-from flask_babel import format_date, format_datetime, format_decimal, gettext
+from flask_babel import format_date, format_datetime, format_decimal, get_locale, gettext
 from markupsafe import Markup
 
 from followup.care import accounts
@@ -154,6 +154,13 @@ def phone(value: str) -> Markup:
 def tel(value: str) -> str:
     """The address that dials a phone number."""
     return "tel:" + "".join(value.split())
+
+
+def speaking() -> dict[str, Any]:
+    """The languages there are, the one this page speaks, and its direction."""
+    locale = get_locale()
+    assert locale is not None
+    return {"languages": context.LANGUAGES, "language": str(locale), "direction": locale.text_direction}
 
 
 def watch() -> dict[str, Any]:

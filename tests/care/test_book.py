@@ -64,6 +64,17 @@ def test_a_visit_moves_with_one_entry_in_the_audit_and_keeps_its_identity(
     assert (moved.identity, moved.target, moved.latest) == (week.identity, FRIDAY, week.latest)
 
 
+def test_a_visit_may_come_forward_to_today_and_its_window_with_it(
+    store: Store, desk: Desk, clinic: Clinic, eye_id: str, week: Visit
+) -> None:
+    with pytest.raises(book.Asks) as asks:
+        book.move(desk, clinic, week.identity, desk.today)
+    book.move(desk, clinic, week.identity, desk.today, accepted=asks.value.questions)
+    moved = named(store, eye_id, "week 1")
+    assert (moved.target, moved.earliest, moved.latest) == (desk.today, desk.today, week.latest)
+    assert state(store, week.identity) == "due"
+
+
 @pytest.mark.parametrize(
     ("day", "asked"),
     [
