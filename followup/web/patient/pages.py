@@ -12,7 +12,7 @@ from followup.care import signatures
 from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
-from followup.web import context, vocabulary, workers
+from followup.web import context, display, vocabulary, workers
 from followup.web.interfaces import described
 from followup.web.patient import living
 from followup.web.patient.forms import EnrolForm
