@@ -16,7 +16,7 @@ from followup.records import Store, patients
 def words(store: Store, made: Settings, now: datetime) -> str:
     """Where to open the demo, a sign-in for each of its people, and for a phone in the same network a code to scan."""
     address = made.server.public_address
-    patient = patients.by_number(store, build.data("eyes")["eyes"][0]["number"])
+    patient = patients.by_number(store, build.told_eyes()[0]["number"])
     assert patient is not None
     code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
     phone = f"{address}/enrol?code={code}"
