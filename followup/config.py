@@ -35,6 +35,8 @@ class Clinic(BaseModel):
 
     name: str = "Eye clinic"
     """What patients and staff read as the clinic’s name."""
+    place: str = ""
+    """Where visits are, as patients read it: street, floor, room. Empty: only the clinic’s name."""
     phone: str = ""
     """What patients call; on every patient page, offline too. Nothing starts without it."""
     emergency_phone: str = "112"

@@ -106,6 +106,7 @@ def name_of(store: Store, signature: str) -> str:
     """Who stands behind the name under a record, such as `nurse:<id>`: a member of staff, the patient or carer, the clock."""
     role, _, id = signature.partition(":")
     if role in ("patient", "carer"):
-        return f"the {role}"
+        phone = people.device(store, id) if role == "carer" else None
+        return f"the carer {phone.carer_name}" if phone and phone.carer_name else f"the {role}"
     member = people.staff_by_id(store, id)
     return member.name if member else f"the {role}"

@@ -88,4 +88,10 @@ def _not_heard(_: Callable[[str], str]) -> tuple[str, str]:
     return _("We have not heard from you"), _("Please open your page and tell us how you are, or call {phone}.")
 
 
-_PATIENT = {"posture": _posture, "visit": _visit, "visit-changed": _visit_changed, "not-heard": _not_heard}
+_PATIENT = {
+    "posture": _posture,
+    "drops": _posture,
+    "visit": _visit,
+    "visit-changed": _visit_changed,
+    "not-heard": _not_heard,
+}

@@ -180,6 +180,7 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
         "Patients’ phones",
         {
             "used_by": "patient or carer",
+            "carer_name": "what the patient calls the carer whom they invited",
             "enrolled_at": "UTC",
             "heard_at": "when it last sent something (UTC)",
             "revoked_at": "when it was locked out (UTC)",
@@ -192,6 +193,7 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "created_by": "role and id",
             "expires_at": "UTC",
             "used_at": "UTC",
+            "carer_name": "what the patient calls the carer whom they invited; empty where the clinic made the code",
             "wrong_tries": "wrong years of birth that were tried with it",
         },
     ),

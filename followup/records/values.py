@@ -118,7 +118,7 @@ class Patient:
 
 @dataclass(frozen=True, slots=True)
 class Enrolment:
-    """A one-time code for a phone."""
+    """A one-time code for a phone; one that a patient made is for the carer whom it names."""
 
     id: str
     patient_id: str
@@ -126,11 +126,12 @@ class Enrolment:
     expires_at: datetime
     used_at: datetime | None
     wrong_tries: int
+    carer_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Device:
-    """A patient's phone, with the language noted for its patient."""
+    """A patient's phone, with the language noted for its patient, and what the patient calls the carer whom it was let in for."""
 
     id: str
     patient_id: str
@@ -140,6 +141,7 @@ class Device:
     revoked_at: datetime | None
     revoked_by: str | None
     language: str
+    carer_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
 from followup.care import bounds
-from followup.care.home import enrol, pack, receive
+from followup.care.home import enrol, helpers, pack, receive
 from followup.care.messages import outgoing
 from followup.care.visits.visit import EXTRA_VISIT
 from followup.care.watch import dangers
@@ -26,7 +26,7 @@ from followup.protocols import book
 from followup.resources import TRANSLATIONS, folder
 from followup.web import display, fields
 from followup.web.context import LANGUAGES
-from followup.web.patient import forms
+from followup.web.patient import forms, living
 
 CLINICIAN = "to be read by a clinician before use"
 MEDICAL_KINDS = ("posture", "agent")
@@ -124,7 +124,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (forms, fields, bounds, enrol, letters, outgoing, receive, dangers, pack):
+    for module in (forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, dangers, pack):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 

@@ -6,7 +6,7 @@ from itertools import takewhile
 
 from followup.care.callbacks.kinds import OUTCOMES
 from followup.care.reading.entries import said
-from followup.care.reading.eye import Eye
+from followup.care.reading.eye import Eye, drop_plan_of
 from followup.clinical import bubble, posture, pressure, vision
 from followup.clinical.agents import AGENTS
 from followup.clinical.timeline import Timeline
@@ -202,9 +202,10 @@ def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
 
 def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
     """What one operation's note prescribed, from that operation on."""
-    first, spans = max(0.0, days.day(note.operated_at)), []
-    for drop in note.body.drops:
-        until = min(days.day_of(drop.until) + 1, days.last)
+    operated, spans = max(0.0, days.day(note.operated_at)), []
+    for step in drop_plan_of(note, days.eye.zone):
+        first = max(operated, days.day_of(step.first))
+        until = min(days.day_of(step.last) + 1, days.last)
         width = max(0.0, round(days.x(until) - days.x(first), 1))
-        spans.append((days.x(first), width, "planned", f"{drop.name}, planned until {drop.until}"))
+        spans.append((days.x(first), width, "planned", f"{step.name}, planned until {step.last}"))
     return spans

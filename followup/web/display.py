@@ -107,6 +107,7 @@ WORDS: dict[str, dict[str, str]] = {
     "follow_up_why": {**REASONS, "operation": "an operation", "taken-up": "", "joined": "two records were joined"},
     "message": {
         "posture": "reminder to hold the head",
+        "drops": "reminder of drops",
         "visit": "reminder of a visit",
         "visit-changed": "note that a visit was moved or cancelled",
         "not-heard": "note that nothing was heard",

@@ -44,6 +44,7 @@ ROUTES: dict[str, Route] = {
         "pages.index",
         "pages.health",
         "patient.shell",
+        "patient.later",
         "patient.visits_calendar",  # its address is a secret of the phone
         "patient.my_calendar",
         "patient.manifest",
@@ -60,8 +61,8 @@ ROUTES: dict[str, Route] = {
     ),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
-    **_pages(PHONE, "api.pack", "api.messages"),
-    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push"),
+    **_pages(PHONE, "api.pack", "api.messages", "api.helpers"),
+    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push", "api.invite", "api.remove_helper"),
     **_pages(STAFF, "pages.reference"),
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"

@@ -11,9 +11,10 @@ from followup.resources import TRANSLATIONS, folder
 from followup.web import context
 
 
-def worker(file: str, scope: str, assets: Sequence[str]) -> Response:
-    """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses."""
-    kept = {"version": _version(tuple(assets)), "assets": list(assets), "hashes": _hashes(tuple(assets))}
+def worker(file: str, scope: str, assets: Sequence[str], later: Sequence[str] = ()) -> Response:
+    """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses; `later` from the second visit."""
+    every = (*assets, *later)
+    kept = {"version": _version(every), "assets": list(assets), "later": list(later), "hashes": _hashes(every)}
     code = (folder("static") / file).read_text(encoding="utf-8")
     response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
     response.headers["Cache-Control"] = "no-cache"

@@ -17,7 +17,7 @@ export function changesBetween(before, now) {
     compare("hours", before.posture.hours_a_day, now.posture.hours_a_day);
     compare("last-day", before.posture.dates.at(-1) ?? "", now.posture.dates.at(-1) ?? "");
   }
-  const [taken, given] = [before, now].map(({ drops = [] }) => new Map(drops.map((drop) => [drop.name, planOf(drop)])));
+  const [taken, given] = [before, now].map(({ drops = [] }) => byName(drops));
   for (const [name, said] of given) {
     if (!taken.has(name)) found.push({ key: "drop-new", name, now: said });
     else if (taken.get(name) !== said) found.push({ key: "drop-moved", name, before: taken.get(name), now: said });
@@ -33,10 +33,11 @@ export function changesBetween(before, now) {
   return found;
 }
 
-// `4 2027-03-10`, for each step of a taper.
-function planOf(drop) {
-  const steps = drop.steps?.length ? drop.steps : [drop];
-  return steps.map(({ times_a_day, until }) => `${times_a_day} ${until}`).join(", ");
+// What is to be taken by name, `4 2027-03-10`; the steps of a taper one after the other.
+function byName(drops) {
+  const found = new Map();
+  for (const { name, times_a_day: times, until } of drops) found.set(name, [...(found.get(name) ?? []), `${times} ${until}`]);
+  return new Map([...found].map(([name, steps]) => [name, steps.join(", ")]));
 }
 
 // The visits with a name that tells those of one name apart: week 1, extra visit, extra visit 2.

@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 from followup.records import Store, events
 from followup.records.bodies.kinds import stored
 from tests.browser.conftest import ZONE, all_received, go, ready
+from tests.conftest import until
 
 HOUR = timedelta(hours=1)
 TIMER_SINCE = """async ([start, position]) => {
@@ -59,7 +60,7 @@ def test_what_i_see_is_answered_once_and_can_be_undone(phone: Page, clinic_store
     phone.get_by_role("button", name="Save what I see").click()
     phone.locator("#kept").get_by_role("button", name="Undo").click()
     expect(phone.locator("#kept")).to_be_hidden()
-    expect(phone.locator("#sending")).to_have_text("All sent")
+    until(lambda: len(events.history_of(clinic_store, enrolment[0])) == 3, "two entries and what takes one back came")
     go(phone, "more")
     expect(phone.locator("#entries li", has_text="Taken back")).to_have_count(1)
     assert stands(clinic_store, enrolment[0], "bubble-seen") == [{"percent": 50}]

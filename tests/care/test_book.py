@@ -12,7 +12,7 @@ from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.today import lists
-from followup.care.visits import book, in_book, visit
+from followup.care.visits import book, in_book, visit, wishes
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, events, visits
@@ -279,7 +279,7 @@ def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
     store: Store, nurse: Actor, clinic: Clinic, eye_id: str, week: Visit, answer: str
 ) -> None:
     events.add(store, new_id(), eye_id, "visit-request", NOW, {"visit": "week 1", "words": ""}, "patient:x", NOW)
-    (wish,) = lists.open_requests(store, NOW, ZONE)
+    (wish,) = wishes.open_requests(store, NOW, ZONE)
     assert wish.identity == week.identity
     later = Desk(store, NOW + timedelta(hours=1), nurse, ZONE)
     if answer == "move":

@@ -34,7 +34,6 @@ def planned(day: str, starts: str | None) -> dict[str, Any]:
     return {"name": "week 1", "words": "week 1", "target": day, "starts": starts, "latest": "2027-03-14", "seen": False}
 
 
-TAPER = [{"times_a_day": 4, "until": "2027-03-06"}, {"times_a_day": 2, "until": "2027-03-10"}]
 OFF = {"agent": "c2f6", "fades": True, "caution": False}
 OIL = {"agent": "silicone-oil", "fades": False, "caution": False}
 
@@ -55,15 +54,8 @@ OIL = {"agent": "silicone-oil", "fades": False, "caution": False}
             ],
         ),
         (
-            pack(drops=[{**drops(("antibiotic", 4, "2027-03-10"))[0], "steps": TAPER}]),
-            [
-                {
-                    "key": "drop-moved",
-                    "name": "antibiotic",
-                    "before": "4 2027-03-10",
-                    "now": "4 2027-03-06, 2 2027-03-10",
-                }
-            ],
+            pack(drops=drops(("antibiotic", 4, "2027-03-10"), ("antibiotic", 2, "2027-03-20"))),
+            [{"key": "drop-moved", "name": "antibiotic", "before": "4 2027-03-10", "now": "4 2027-03-10, 2 2027-03-20"}],
         ),
         (pack(gas=OFF), [{"key": "caution", "before": True, "now": False}]),
         (pack(gas=OIL), [{"key": "agent", "before": "c2f6", "now": "silicone-oil"}]),
@@ -102,15 +94,3 @@ def test_another_time_on_the_same_day_is_told(run: Run, before: str | None, now:
     said = [f"2027-03-10 {starts}" if starts else "2027-03-10" for starts in (before, now)]
     moved = {"key": "visit-moved", "name": "week 1", "place": "week 1", "before": said[0], "now": said[1]}
     assert run(BETWEEN, packs) == [moved]
-
-
-@pytest.mark.parametrize(("day", "times"), [("2027-03-01", 4), ("2027-03-06", 4), ("2027-03-07", 2), ("2027-03-10", 2)])
-def test_a_taper_is_due_as_often_as_the_step_of_that_day_says(run: Run, day: str, times: int) -> None:
-    (taper,) = drops(("steroid", 4, "2027-03-10"))
-    due = """import { timesOn } from "./patient/drops.js";
-
-    const [drop, day] = given;
-    answer = timesOn(drop, day);
-    """
-    assert run(due, [{**taper, "steps": TAPER}, day]) == times
-    assert run(due, [taper, day]) == 4

@@ -43,6 +43,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m030_sealed_facts": "4e621864b7658bf1",
     "m029_sessions": "2d481dbdfad6720a",
     "m028_current_state": "9297834b3feb7b52",
+    "m031_carers_and_drops": "5911c0cbd2d254a1",
     "m032_rights": "1f733285946a8c9a",
 }
 
@@ -95,6 +96,7 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "dc0b2bb",
             "6c1eef7",
             "98a75a2",
+            "fe9aaa9",
         ]
     )
 

@@ -2,7 +2,7 @@
 
 import hashlib
 from collections.abc import Callable
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from typing import Any
 
 from followup.care.errors import translatable as medical
@@ -11,6 +11,8 @@ from followup.care.home.pack_parts import (
     AnaestheticRule,
     Asking,
     BubbleDay,
+    Drop,
+    DropTime,
     EndedEye,
     EyePack,
     Gas,
@@ -21,12 +23,14 @@ from followup.care.home.pack_parts import (
     SecondLook,
     SymptomRule,
     Visit,
+    Wish,
 )
+from followup.care.reading import state
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, forecasts, posture, second_looks, warnings
+from followup.clinical import bubble, drop_times, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
-from followup.records import Store, eyes
+from followup.records import Store, eyes, people
 from followup.records.bodies.kinds import stored
 from followup.records.generation import generation as generation
 from followup.records.values import Device
@@ -52,6 +56,7 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,
         clinic=clinic.name,
+        place=clinic.place,
         phone=clinic.phone,
         emergency_phone=clinic.emergency_phone,
         language=device.language,
@@ -82,7 +87,9 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     looked = eyes.last_look(store, eye.id)
     due_at = _second_looks_due(eye, book, now)
     seen = eye.seen_visits
+    wishes = {w.identity: Wish(at=w.at, words=w.words) for w in state.wishes_of(store, eye.id, eye.visits, seen)}
     settled_at = _settled_at(eye)
+    names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
     recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
     return EyePack(
         operation=eye.id,
@@ -96,16 +103,19 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
         asking=Asking(),
         visits=[
             Visit(
+                id=v.identity,
                 name=v.name,
                 words=translate(v.name),
                 target=v.target,
                 starts=f"{v.starts:%H:%M}" if v.starts else None,
+                starts_at=datetime.combine(v.target, v.starts, zone).astimezone(UTC) if v.starts else None,
                 latest=v.latest,
                 seen=v.identity in seen,
+                wish=wishes.get(v.identity),
             )
             for v in eye.visits
         ],
-        drops=list(eye.drops),
+        drops=[_drop(stretch) for stretch in eye.drop_plan],
         calling=any(c.settled_at is None for c in eye.callbacks),
         receipts=[
             Receipt(
@@ -114,6 +124,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 at=e.at,
                 body=stored(e.body),
                 by=e.author.partition(":")[0],
+                name=names.get(e.author, ""),
                 looked_at=looked is not None and e.received_at <= looked,
                 settled=e.kind == "symptoms"
                 and settled_at is not None
@@ -166,6 +177,11 @@ def _posture(eye: Eye, zone: tzinfo) -> PosturePlan | None:
         cycle_minutes=round(posture.CYCLE_MINUTES.value),
         break_minutes=round(posture.BREAK_MINUTES.value),
     )
+
+
+def _drop(stretch: drop_times.Stretch) -> Drop:
+    times = [DropTime(at=f"{slot.at:%H:%M}", opens=f"{slot.opens:%H:%M}") for slot in drop_times.slots(stretch.times_a_day)]
+    return Drop(name=stretch.name, times_a_day=stretch.times_a_day, first=stretch.first, until=stretch.last, times=times)
 
 
 def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:

@@ -8,7 +8,6 @@ from pydantic import BaseModel
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
 from followup.clinical.timeline import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
-from followup.records.operation_note import Drop
 
 
 class BubbleDay(BaseModel):
@@ -88,25 +87,57 @@ class PosturePlan(BaseModel):
     break_minutes: int
 
 
-class Visit(BaseModel):
-    """A visit of the plan; `starts` is its local time (09:40), where the clinic keeps times."""
+class Wish(BaseModel):
+    """The patient asked for another time, and the clinic has not answered yet."""
 
+    at: datetime
+    words: str
+
+
+class Visit(BaseModel):
+    """A visit of the plan, `id` through every change of it; `starts` is its local time (09:40), `starts_at` the moment,
+    where the clinic keeps times."""
+
+    id: str
     name: str
     words: str
     target: date
     starts: str | None
+    starts_at: datetime | None
     latest: date
     seen: bool
+    wish: Wish | None
+
+
+class DropTime(BaseModel):
+    """A local time of a day's drops (08:00); what is taken from `opens` on, until the next one opens, is it."""
+
+    at: str
+    opens: str
+
+
+class Drop(BaseModel):
+    """A drop, so many times a day, from one day to another; a taper is several of the same name."""
+
+    name: str
+    times_a_day: int
+    first: date
+    until: date
+    times: list[DropTime]
 
 
 class Receipt(BaseModel):
-    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled."""
+    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled.
+
+    `by` is patient or carer, `name` what the patient calls that carer, where they let them in.
+    """
 
     id: str
     kind: str
     at: datetime
     body: dict[str, Any]
     by: str
+    name: str
     looked_at: bool
     settled: bool
 
@@ -163,6 +194,7 @@ class Pack(BaseModel):
     patient: str
     used_by: str
     clinic: str
+    place: str
     phone: str
     emergency_phone: str
     language: str

@@ -16,7 +16,7 @@ from pydantic import BaseModel, ConfigDict, Field, field_validator
 from followup.care import resetting
 from followup.care.errors import translatable
 from followup.care.messages import reminders
-from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
+from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, ONLY_IF_ASKED, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
 from followup.config import ADDRESS, Clinic, Messages
 from followup.records import Store, audit, eyes, patients, people, visits, watch, worries
@@ -102,7 +102,7 @@ def choices_of(store: Store, person: str, clinic: Clinic, when: Messages) -> Cho
         return Choices.model_validate(known).model_copy(update={"email": found.email})
     kind, _, id = person.partition(":")
     if kind == "patient":
-        return Choices(quiet_from=when.quiet_from, quiet_to=when.quiet_to)
+        return Choices(quiet_from=when.quiet_from, quiet_to=when.quiet_to, unwanted=ONLY_IF_ASKED)
     member = people.staff_member(store, id) if kind == "staff" else None
     email = clinic.on_call_email if person == ON_CALL else member.email if member else ""
     return Choices(email=email, quiet_from=time(), quiet_to=time())
@@ -215,7 +215,7 @@ def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:
         return visits.stands(store, row.key.partition(":")[2])
     if row.kind == VISIT_CHANGED:
         return visits.is_to_tell(store, row.key.partition(":")[2])
-    if row.kind == "posture":
+    if row.kind in ("posture", "drops"):
         eye = eyes.eye(store, row.about)
         return eye is not None and eye.is_followed
     if row.kind not in ("now", "escalation", "not-heard"):

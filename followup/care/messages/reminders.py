@@ -3,23 +3,28 @@
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
 
 from followup.care.callbacks.kinds import LEVELS
 from followup.care.reading import state
-from followup.care.reading.eye import Eye, load
-from followup.clinical import posture
+from followup.care.reading.eye import Eye, drop_plan_of, load
+from followup.clinical import drop_times, posture
 from followup.config import Messages
 from followup.records import Store, eyes, people, states, tasks, visits, worries
-from followup.records.values import Callback, Staff, Task
+from followup.records import messages as kept
+from followup.records.bodies.home import DropsBody
+from followup.records.values import Callback, Staff, Task, saying
+from followup.records.values import Eye as KnownEye
 
-PATIENT_KINDS = ("posture", "visit", "not-heard")
+PATIENT_KINDS = ("posture", "drops", "visit", "not-heard")
+ONLY_IF_ASKED = {"drops"}  # several times a day: not before somebody chose them
 VISIT_CHANGED = "visit-changed"
 CHOSEN_WITH = {VISIT_CHANGED: "visit"}  # kinds that go to whoever wants another one
 STAFF_KINDS = ("now", "escalation")
 ON_CALL = "contact:on-call"
 TOLD_AFTER = timedelta(minutes=5)  # a change that is taken back at once is told to nobody
 POSTURE_USEFUL = timedelta(hours=1)
+DROPS_USEFUL = timedelta(minutes=45)
 NOT_HEARD_USEFUL = timedelta(days=2)
 STAFF_USEFUL = timedelta(days=7)
 Part = Callable[[str], AbstractContextManager[None]]  # what goes wrong in one eye or callback ends with it
@@ -41,6 +46,7 @@ def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -
     """Every message that is due now, some of them made before; each worked out in a `part` by its eye's id."""
     state.bring_up_to_date(store, now, zone)
     yield from posture_reminders(store, now, when.posture_at, zone, part)
+    yield from drop_reminders(store, now, zone, part)
     yield from visit_reminders(store, now, when.visit_at, zone, part)
     yield from visit_changes(store, now, zone, part)
     staff = people.all_staff(store)
@@ -68,6 +74,18 @@ def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo,
             if behind:
                 person, key = f"patient:{behind.patient.id}", f"posture:{behind.id}:{start.isoformat()}"
                 yield Due(key, person, "posture", behind.id, start + POSTURE_USEFUL)
+
+
+def drop_reminders(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
+    """At each time of the drops as prescribed, one for an eye, unless the patient said that all of them were taken."""
+    for row in eyes.in_turn(store, states.of_who_wants(store, "drops")):
+        found: list[Due] = []
+        with part(row.id):
+            found = [
+                Due(f"drops:{row.id}:{at.isoformat()}", f"patient:{row.patient.id}", "drops", row.id, at + DROPS_USEFUL)
+                for at in _drops_due(store, row, now, zone)
+            ]
+        yield from found
 
 
 def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: Part) -> Iterator[Due]:
@@ -122,6 +140,32 @@ def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task]) -> Iter
             for member in staff:
                 person = f"staff:{member.id}"
                 yield Due(f"{what}:{person}", person, "now", id, since + STAFF_USEFUL)
+
+
+def _drops_due(store: Store, row: KnownEye, now: datetime, zone: tzinfo) -> set[datetime]:
+    """The times, just passed, at which a drop of this eye was due that nobody said was taken."""
+    local, due = now.astimezone(zone), set()
+    today = local.date()
+    chosen = kept.choices(store, f"patient:{row.patient.id}")
+    if chosen is None or "drops" in chosen.unwanted:
+        return set()
+    for step in drop_plan_of(row.note, zone) if row.note else []:
+        of_day = drop_times.slots(step.times_a_day)
+        for number, slot in enumerate(of_day):
+            at = datetime.combine(today, slot.at, zone)
+            if step.holds(today) and at <= now < at + DROPS_USEFUL and not _said_taken(store, row, step, number, local):
+                due.add(at)
+    return due
+
+
+def _said_taken(store: Store, row: KnownEye, step: drop_times.Stretch, number: int, local: datetime) -> bool:
+    told = [
+        event.at.astimezone(local.tzinfo)
+        for event, said in saying(load(store, row.id, local.tzinfo or UTC).events, DropsBody)
+        if said.name.casefold() == step.name.casefold()
+    ]
+    times = [at.time() for at in told if at.date() == local.date()]
+    return drop_times.is_taken(drop_times.slots(step.times_a_day), number, times)
 
 
 def _behind(eye: Eye, now: datetime, today: date) -> bool:

@@ -8,7 +8,7 @@ from followup.care.desk import Desk
 from followup.care.errors import NotFound
 from followup.care.reading.attendance import attended
 from followup.care.reading.events import fact_in_time
-from followup.clinical import acuity, agents, forecasts, posture, warnings
+from followup.clinical import acuity, agents, drop_times, forecasts, posture, warnings
 from followup.clinical.course import Course, PlannedVisit
 from followup.clinical.coverage import Break
 from followup.clinical.facts import Anaesthetic, Fact, Heard, Journey, Seen, Settled
@@ -16,8 +16,9 @@ from followup.clinical.surgery import Operation
 from followup.clinical.timeline import Timeline
 from followup.protocols import book
 from followup.records import Store, events, eyes, protocols, visits, worries
+from followup.records.bodies.home import DropsBody
 from followup.records.operation_note import Drop, OperationNote
-from followup.records.values import Callback, Event, FollowUp, Note, Patient, Signature, Visit, Warning
+from followup.records.values import Callback, Event, FollowUp, Note, Patient, Signature, Visit, Warning, saying
 from followup.records.values import Eye as KnownEye
 from followup.records.watch import readable
 
@@ -84,7 +85,18 @@ class Eye:
 
     @property
     def drops(self) -> tuple[Drop, ...]:
+        """What was prescribed after the latest operation."""
         return self.note.body.drops if self.operated else ()
+
+    @property
+    def drop_plan(self) -> list[drop_times.Stretch]:
+        """The same by day, from that of the operation on."""
+        return drop_plan_of(self.note, self.zone) if self.operated else []
+
+    def drops_said_taken(self, today: date) -> list[tuple[str, int, int]]:
+        """By drop: its name, how many the patient said were taken on whole days before today, and of how many."""
+        told = [(said.name, event.at.astimezone(self.zone)) for event, said in saying(self.events, DropsBody)]
+        return drop_times.said_taken(self.drop_plan, told, today)
 
     @cached_property
     def course(self) -> Course:
@@ -153,6 +165,12 @@ def visit_of_today(open_visits: list[Visit], today: date) -> Visit | None:
     """The open visit that somebody who comes today comes for: one whose window holds today, the nearest of several."""
     fitting = [v for v in open_visits if v.holds(today)]
     return min(fitting, key=lambda v: abs((v.target - today).days), default=None)
+
+
+def drop_plan_of(note: Note, zone: tzinfo) -> list[drop_times.Stretch]:
+    """What a note prescribes by day, from that of its operation on."""
+    prescribed = [(drop.name, step.times_a_day, step.until) for drop in note.body.drops for step in drop.every_step]
+    return drop_times.stretches(prescribed, note.operated_at.astimezone(zone).date())
 
 
 def operation_of(note: OperationNote, zone: tzinfo, side: str | None = None) -> Operation:

@@ -80,7 +80,7 @@ def state_of(store: Store, patient_id: str, zone: tzinfo) -> State:
         of_visits = _visits(store, eye, of_eye, zone)
         found_eyes.append(_eye(store, eye, of_eye, of_visits, zone))
         found_visits += (state for _, state in of_visits)
-        wishes += _wishes(store, eye.id, of_visits)
+        wishes += wishes_of(store, eye.id, [v for v, _ in of_visits], {s.identity: s.seen_at for _, s in of_visits})
     return State(
         tuple(sorted(found_eyes, key=lambda e: e.eye_id)),
         tuple(sorted(found_visits, key=lambda v: v.identity)),
@@ -89,15 +89,16 @@ def state_of(store: Store, patient_id: str, zone: tzinfo) -> State:
     )
 
 
-def _wishes(store: Store, eye_id: str, of_visits: Sequence[tuple[Visit, VisitState]]) -> Iterator[WishState]:
-    """Wishes for another time that nobody has answered yet, each visit once, by its newest.
+def wishes_of(
+    store: Store, eye_id: str, planned: Sequence[Visit], seen_at: Mapping[str, datetime | None]
+) -> Iterator[WishState]:
+    """Wishes for another time that nobody has answered yet, each visit once, by its newest; `seen_at` by the visit's identity.
 
     Answered is one whose visit was moved, cancelled or took place since, or that somebody took back with a reason; to look
     at the eye answers nothing.
     """
     asked = events.visit_requests_of(store, eye_id)
-    in_book = [*(v for v, _ in of_visits), *(visits.cancelled_of_eye(store, eye_id) if asked else ())]
-    seen_at = {state.identity: state.seen_at for _, state in of_visits}
+    in_book = [*planned, *(visits.cancelled_of_eye(store, eye_id) if asked else ())]
     met: set[str] = set()
     for event, said in saying(asked, VisitRequestBody):
         name = said.visit

@@ -35,6 +35,18 @@ class Due:
     arrival: str
 
 
+@dataclass(frozen=True)
+class Request:
+    """What a patient asked about a visit, in entry `id`; `identity` is the visit's, None where the book has none of that name."""
+
+    id: str
+    eye: Eye
+    visit: str
+    identity: str | None
+    words: str
+    at: datetime
+
+
 STATES = states.LIST_STATES
 ON_THE_DAY = ("here", "due", "seen")
 PARTS = {"day": ON_THE_DAY, "missed": ("missed",), "coming": ("coming",)}
@@ -162,18 +174,6 @@ class Troubles:
 def troubles(store: Store) -> Troubles:
     """The latest refused entries, and all else that waits for a person."""
     return Troubles(events.refused(store)[:REFUSED_SHOWN], eyes.unreadable(store), messages.troubled(store))
-
-
-@dataclass(frozen=True)
-class Request:
-    """What a patient asked about a visit, in entry `id`; `identity` is the visit's, None where the book has none of that name."""
-
-    id: str
-    eye: Eye
-    visit: str
-    identity: str | None
-    words: str
-    at: datetime
 
 
 @dataclass(frozen=True)

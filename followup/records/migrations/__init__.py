@@ -26,6 +26,9 @@ from followup.records.migrations import sealed
 
 # isort: split
 from followup.records.migrations import rights
+
+# isort: split
+from followup.records.migrations import living
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -33,6 +36,7 @@ __all__ = [
     "current",
     "first",
     "joined",
+    "living",
     "mended",
     "one_call",
     "put_right",

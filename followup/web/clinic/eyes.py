@@ -79,6 +79,7 @@ def eye_page(eye_id: str) -> Answer:
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
+        said_taken=eye.drops_said_taken(context.today()),
         no_gas=eye.no_gas_record if eye.operated else None,
         histories=operations.histories(store, eye.notes),
     )

@@ -2,12 +2,16 @@
 
 from datetime import datetime
 
-from flask import Blueprint, Response, jsonify, request
+from flask import Blueprint, Response, jsonify, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 from flask_babel import gettext
 from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 
 from followup.care import bounds
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.errors import NotFound, Refused
+from followup.care.home import helpers as care_helpers
 from followup.care.home import pack as packs
 from followup.care.home import sealing
 from followup.care.home.pack_parts import Pack
@@ -54,6 +58,40 @@ class MessageSettings(BaseModel):
     kinds: list[str]
     email_possible: bool
     push_key: str
+
+
+class Phone(BaseModel):
+    """A phone of the patient or of a carer (`name`: as the patient calls them); `own` is the one that asks."""
+
+    id: str
+    used_by: str
+    name: str
+    since: datetime
+    heard: datetime
+    own: bool
+
+
+class Phones(BaseModel):
+    """Who reads and writes for the patient, and whether this phone may let others in and remove them."""
+
+    phones: list[Phone]
+    may_invite: bool
+
+
+class Invited(BaseModel):
+    """The carer for whom a code is made."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    name: str
+
+
+class Code(BaseModel):
+    """A one-time code, the page on which it is typed, and a link that has it."""
+
+    code: str
+    page: str
+    link: str
 
 
 class Results(BaseModel):
@@ -142,6 +180,51 @@ def _device() -> Device:
     device = context.device()
     assert device is not None
     return device
+
+
+@bp.get("/helpers")
+@described(Phones)
+def helpers() -> Answer:
+    """The phones that read and write for this patient."""
+    device = _device()
+    known = [
+        Phone(id=d.id, used_by=d.used_by, name=d.carer_name, since=d.enrolled_at, heard=d.heard_at, own=d.id == device.id)
+        for d in care_helpers.phones(context.store(), device)
+    ]
+    return jsonify(Phones(phones=known, may_invite=device.used_by == "patient").model_dump(mode="json"))
+
+
+@bp.post("/helpers")
+@described(Code, body=Invited)
+def invite() -> Answer:
+    """Make a code for the phone of a carer."""
+    try:
+        named = Invited.model_validate(sent_json())
+        code = care_helpers.invite(_desk(), _device(), named.name)
+    except ValidationError as error:
+        return {"error": first_message(error)}, 400
+    except Refused as error:
+        return {"error": gettext(str(error))}, 403
+    page = f"{context.settings().server.public_address}{url_for('patient.enrolment')}"
+    return jsonify(Code(code=code, page=page, link=f"{page}?code={code}").model_dump())
+
+
+@bp.post("/helpers/<device_id>/remove")
+@described()
+def remove_helper(device_id: str) -> Answer:
+    """Lock the phone of a carer out."""
+    try:
+        care_helpers.remove(_desk(), _device(), device_id)
+    except (Refused, NotFound) as error:
+        return {"error": gettext(str(error))}, 404 if isinstance(error, NotFound) else 403
+    return "", 204
+
+
+def _desk() -> Desk:
+    """What this phone acts with, in the name of whoever uses it."""
+    device = _device()
+    by = Actor(device.id, device.carer_name or f"the {device.used_by}", device.used_by)
+    return Desk(context.store(), context.now(), by, context.zone())
 
 
 @bp.get("/acuity-table")
