@@ -22,7 +22,7 @@ from followup.records import Store, copies, open_store, worries
 
 FOLLOWED_SHARE = 0.1
 WEEKS = 520
-MOST_LIVED = 40
+MOST_LIVED = 24
 """Lived through beside the eyes that the small clinic has: followed, and as many of those that ended."""
 _GIVEN = ("Alba", "Brida", "Caspar", "Dorle", "Elio", "Fenna", "Gero", "Hedda", "Ivo", "Jorun", "Kalle", "Lioba", "Mirko", "Nelda",
           "Oskar", "Pia", "Quirin", "Runa", "Silvan", "Tilda", "Ulrik", "Veda", "Wenzel", "Xenia", "Yorick", "Zita")  # fmt: skip

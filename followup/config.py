@@ -47,6 +47,8 @@ class Clinic(BaseModel):
     """Where callbacks go that nobody settled in time; empty: to nobody."""
     audit_email: str = ""
     """Where the head of the audit chain goes each day; empty: only to the backup folder."""
+    security_contact: str = ""
+    """Whom to tell of a weakness, as an e-mail or https address: `/.well-known/security.txt` names it; empty: there is none."""
     zone: str = "UTC"
     """Time zone in which days and times are shown; they are stored in UTC."""
     language: str = "en"
@@ -138,6 +140,15 @@ class Clinic(BaseModel):
     def _address(cls, value: str) -> str:
         if value and not ADDRESS.fullmatch(value):
             raise ValueError(f"“{value}” is not an e-mail address; write it like name@example.org")
+        return value
+
+    @field_validator("security_contact")
+    @classmethod
+    def _reachable(cls, value: str) -> str:
+        if value and not (
+            ADDRESS.fullmatch(value) or (value.startswith("https://") and value.isprintable() and " " not in value)
+        ):
+            raise ValueError(f"“{value}” is neither an e-mail nor an https address")
         return value
 
     @property

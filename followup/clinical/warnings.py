@@ -13,6 +13,7 @@ from datetime import datetime
 from typing import Any
 
 from followup.clinical import pressure, seen_levels, vision
+from followup.clinical.agents import AGENTS
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
 from followup.clinical.checks.symptoms import LOOKS_IN_A_ROW, signs_of
@@ -90,11 +91,16 @@ def in_order(signs: Iterable[Sign]) -> list[Sign]:
 def _signs(timeline: Timeline, rule: Rule) -> Iterator[Sign]:
     for said in told(timeline, rule):
         if isinstance(said, Raised):
-            words = rule.words.format_map({**rule.threshold, **said.values})
+            words = rule.words.format_map({**rule.threshold, **_in_words(said.values)})
             yield Sign(
                 timeline.course.eye, rule.id, rule.worry, rule.how_soon, said.at, said.severity, said.values,
                 rule.threshold, rule.source, words, rule.threshold_source,
             )  # fmt: skip
+
+
+def _in_words(values: Values) -> dict[str, Any]:
+    """What was seen, with the name of what is in the eye as people say it."""
+    return {**values, **({"agent": AGENTS[values["agent"]].words} if "agent" in values else {})}
 
 
 MODEL = Model(

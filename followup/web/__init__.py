@@ -15,7 +15,7 @@ from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care import signatures
-from followup.care.errors import CareError, Conflict, NotFound, Refused
+from followup.care.errors import CareError, Conflict, NotFound, Refused, translatable
 from followup.care.reading import person, state
 from followup.config import Settings, load
 from followup.records import Store, open_store
@@ -37,7 +37,14 @@ COMPRESSED = [
 PARTS = ("text/css", "text/javascript")
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
-PLAINLY = {403: "Your account does not reach this page.", 404: "There is no such page."}
+STALE = translatable("This form was open too long. Go back, load the page again and try once more.")
+PLAINLY = {
+    400: translatable("This page could not read what was sent."),
+    403: translatable("Your account does not reach this page."),
+    404: translatable("There is no such page."),
+    405: translatable("Nothing can be sent to this page."),
+    413: translatable("Too much was sent at once."),
+}
 
 
 def create_app(
@@ -96,7 +103,7 @@ def _not_possible(error: CareError) -> Answer:
     status = next((code for kind, code in STATUS.items() if isinstance(error, kind)))
     if request.path.startswith("/api/"):
         return {"error": str(error)}, status
-    return render_template("error.html", message=str(error)), status
+    return _refusal(str(error)), status
 
 
 def _http_error(error: HTTPException) -> Answer:
@@ -106,8 +113,15 @@ def _http_error(error: HTTPException) -> Answer:
     plain = PLAINLY.get(error.code)
     message = plain if plain and error.description == type(error).description else error.description or error.name
     if request.path.startswith("/api/"):
-        return {"error": message}, error.code
-    return render_template("error.html", message=message), error.code
+        return {"error": gettext(message)}, error.code
+    return _refusal(message), error.code
+
+
+def _refusal(message: str) -> str:
+    """The page that says so: for staff in English, for everybody else in their language."""
+    if context.for_patients():
+        return render_template("patient/not_possible.html", message=gettext(message), **display.speaking())
+    return render_template("error.html", message=message)
 
 
 def _fault(error: InternalServerError) -> Answer:
@@ -125,9 +139,9 @@ def _fault(error: InternalServerError) -> Answer:
 
 
 def _stale_form(error: CSRFError) -> Answer:
-    if "staff" not in request.cookies:
+    if "staff" not in request.cookies and not context.for_patients():
         return redirect(url_for("account.sign_in"))
-    return render_template("error.html", message="This form was open too long. Go back, reload and try again."), 400
+    return _refusal(STALE), 400
 
 
 def _begin() -> None:

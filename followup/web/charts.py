@@ -1,6 +1,6 @@
 """One eye's course as a picture, worked out here, and as a table."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import datetime
 from itertools import takewhile
 
@@ -15,6 +15,7 @@ from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import BubbleSeenBody, DropsBody
 from followup.records.values import Event, Note, Warning, saying
 from followup.web.drawing import (
+    EARLY_DAYS,
     GAP,
     LEFT,
     PANEL,
@@ -32,19 +33,21 @@ from followup.web.drawing import (
     scale,
 )
 
+LABEL_WIDTH, LABEL_HEIGHT = 34, 11
+SIGN_WIDTH, SIGN_ROW = 10, 10
 Measured = Sequence[tuple[Event, MeasuresBody]]
 
 
-def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | None = None) -> Chart:
+def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | None = None, early: bool = False) -> Chart:
     """The whole course on one axis: acuity (better upward), pressure with bands, and of each operation its bubble forecast,
     levels and posture hours. An eye that was never operated shows acuity and pressure.
     """
-    days = axis(eye, fellow, now)
+    days = axis(eye, fellow, now, early)
     stages = [stage for stage in eye.course.timelines(now) if stage.operated]
-    measures = list(saying(eye.events, MeasuresBody))
+    own, other = (_drawn(one.events if one else (), days) for one in (eye, fellow))
     drawn: list[Callable[[float], Panel]] = [
-        lambda top: _acuity_panel(top, measures, days),
-        lambda top: _pressure_panel(top, measures, days, bands),
+        lambda top: _acuity_panel(top, own, other, days),
+        lambda top: _pressure_panel(top, own, other, days, bands),
     ]
     if stages:
         drawn += [lambda top: _bubble_panel(stages, top, days), lambda top: _posture_panel(stages, top, days, now)]
@@ -55,12 +58,17 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | N
         strips[-1].y + 18,
         LEFT,
         WIDTH - RIGHT,
-        [(days.x(d), str(d)) for d in day_ticks(days.last)],
+        [(days.x(d), str(d)) for d in day_ticks(days.last, days.first)],
         days.x(min(days.day(now), days.last)),
         panels,
         strips,
-        [(days.at(stage.operation.at), AGENTS[stage.operation.agent].words) for stage in stages],
+        [(days.at(s.operation.at), AGENTS[s.operation.agent].words) for s in stages if days.holds(s.operation.at)],
+        axis(eye, fellow, now).last > EARLY_DAYS + 7,
     )
+
+
+def _drawn(events: Iterable[Event], days: Axis) -> Measured:
+    return [(event, body) for event, body in saying(events, MeasuresBody) if days.holds(event.at)]
 
 
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
@@ -86,22 +94,45 @@ def _warned(w: Warning) -> str:
     return f"{told} Rests on an entry that was put right." if w.unfounded else told
 
 
-def _acuity_panel(top: float, measures: Measured, days: Axis) -> Panel:
+def _acuity_panel(top: float, own: Measured, other: Measured, days: Axis) -> Panel:
     panel = Panel("Acuity, logMAR", top)
     y = scale(vision.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
     panel.ticks += [(y(figure.value), name) for name, figure in vision.STAND_INS.items() if name in ("CF", "HM")]
-    for event, body in measures:
-        if seen := body.fact(event.at).acuity:
-            kind = "category" if seen.category else "clinic"
-            panel.marks.append(Mark(days.at(event.at), y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
+
+    def mark(at: datetime, seen: vision.Acuity, words: str) -> Mark:
+        kind = "category" if seen.category else "clinic"
+        return Mark(days.at(at), y(min(seen.logmar, 3.0)), words, kind, seen.typed)
+
+    for found, measures, whose in ((panel.marks, own, ""), (panel.fellow, other, "fellow eye, ")):
+        for event, body in measures:
+            fact = body.fact(event.at)
+            if seen := fact.better_acuity:
+                both = " and ".join(f"{reading.typed}" for reading, _ in fact.readings)
+                found.append(mark(event.at, seen, f"{whose}acuity {both}"))
+    panel.before = [
+        mark(op.at, op.baseline_acuity, f"before surgery, acuity {op.baseline_acuity.typed}")
+        for op in days.eye.operations
+        if op.baseline_acuity and days.holds(op.at)
+    ]
+    return _finished(panel)
+
+
+def _finished(panel: Panel) -> Panel:
+    """The marks joined by a line, and the values beside those that have room."""
     panel.path = [(m.x, m.y) for m in panel.marks]
+    kept: list[Mark] = []
+    for mark in sorted([*panel.marks, *panel.before], key=lambda m: -m.x):
+        if any(abs(mark.x - other.x) < LABEL_WIDTH and abs(mark.y - other.y) < LABEL_HEIGHT for other in kept):
+            mark.label = ""
+        else:
+            kept.append(mark)
     return panel
 
 
-def _pressure_panel(top: float, measures: Measured, days: Axis, bands: pressure.Bands) -> Panel:
-    values = [body.iop_mmhg for _, body in measures if body.iop_mmhg is not None]
+def _pressure_panel(top: float, own: Measured, other: Measured, days: Axis, bands: pressure.Bands) -> Panel:
+    values = [body.iop_mmhg for _, body in (*own, *other) if body.iop_mmhg is not None]
     highest = max([50.0, *values])
     y = scale(0, highest, top + PANEL, top)
     panel = Panel("Pressure, mmHg", top)
@@ -111,11 +142,14 @@ def _pressure_panel(top: float, measures: Measured, days: Axis, bands: pressure.
         (y(bands.hypotony_at_most), y(0) - y(bands.hypotony_at_most), "low"),
     ]
     panel.ticks = [(y(v), f"{v:g}") for v in (0, bands.normal_from, bands.normal_to, bands.spike_from, bands.severe_from)]
-    for event, body in measures:
-        if (iop := body.iop_mmhg) is not None:
-            panel.marks.append(Mark(days.at(event.at), y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
-    panel.path = [(m.x, m.y) for m in panel.marks]
-    return panel
+    for found, measures, whose in ((panel.marks, own, ""), (panel.fellow, other, "fellow eye, ")):
+        for event, body in measures:
+            if (iop := body.iop_mmhg) is not None:
+                found.append(Mark(days.at(event.at), y(iop), f"{whose}pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
+    for op in days.eye.operations:
+        if (iop := op.baseline_iop_mmhg) is not None and days.holds(op.at):
+            panel.before.append(Mark(days.at(op.at), y(iop), f"before surgery, pressure {iop:g} mmHg", "before", f"{iop:g}"))
+    return _finished(panel)
 
 
 def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
@@ -126,22 +160,27 @@ def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
         operation, forecast = stage.operation, stage.forecasts[-1][1]
         if operation.agent == "none":
             continue
-        first, last = days.day(operation.at), _until(stage, days)
+        first, last = max(days.first, days.day(operation.at)), min(_until(stage, days), days.last)
+        if last <= first:
+            continue
         at = [first + (last - first) * n / 60 for n in range(61)]
-        levels = [forecast.at(d - first) for d in at]
+        levels = [forecast.at(d - days.day(operation.at)) for d in at]
         panel.lines.append([(days.x(d), y(level.meniscus_percent)) for d, level in zip(at, levels, strict=True)])
         if operation.fades:
             height = bubble.meniscus_percent
             upper = [(days.x(d), y(height(level.high_percent))) for d, level in zip(at, levels, strict=True)]
             lower = [(days.x(d), y(height(level.low_percent))) for d, level in zip(at, levels, strict=True)]
             panel.areas.append(upper + lower[::-1])
-    for event in days.eye.events:
+    for event in (event for event in days.eye.events if days.holds(event.at)):
         match event.body:
             case MeasuresBody(bubble_percent=float(level)):
-                panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
+                words = f"bubble {level:g} % high, seen in clinic"
+                panel.marks.append(Mark(days.at(event.at), y(level), words, "clinic", f"{level:g}"))
             case BubbleSeenBody(percent=level):
                 panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} %, seen by the patient", "patient"))
-    return panel
+    path = _finished(panel)
+    path.path = []
+    return path
 
 
 def _until(stage: Timeline, days: Axis) -> float:
@@ -161,51 +200,64 @@ def _posture_panel(stages: Sequence[Timeline], top: float, days: Axis, now: date
         plan, blocks = stage.operation.plan, [p.block for p in stage.postured]
         by_day = posture.hours_by_day(blocks, days.eye.zone, now, plan.position if plan else None)
         for day, hours in sorted(by_day.items()):
-            start = days.x(max(0.0, days.day_of(day)))
+            if not days.first - 1 <= days.day_of(day) <= days.last:
+                continue
+            start = days.x(max(days.first, days.day_of(day)))
             panel.bars.append((start, y(hours), width, y(0) - y(hours), f"{day.isoformat()}: {hours:.1f} hours"))
         if plan:
             first = days.day(stage.operation.at)
             last = min(first + plan.days, _until(stage, days))
-            panel.lines.append([(days.x(first), y(plan.hours_a_day)), (days.x(last), y(plan.hours_a_day))])
+            if drawn := days.span(first, last):
+                panel.lines.append([(x, y(plan.hours_a_day)) for x in (drawn[0], drawn[0] + drawn[1])])
     return panel
 
 
 def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
-    """Warnings, callbacks, drops and visits, one line each."""
-    eye, x = days.eye, days.x
-    titles = ("signs", "calls", "drops", "visits") if eye.operated else ("signs", "calls")
-    strips = [Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(titles)]
-    signs, callbacks = strips[:2]
-    # What is drawn later lies above: of one moment's signs the most urgent that holds is seen.
-    signs.marks = [
-        Mark(days.at(w.raised_at), signs.y, _warned(w), "put-right" if w.unfounded else w.how_soon)
-        for w in sorted(eye.warnings, key=lambda w: (not w.unfounded, -HOW_SOON.index(w.how_soon)))
-    ]
+    """Warnings, callbacks, drops and visits, one line each; signs in as many rows as they need beside each other."""
+    eye = days.eye
+    signs = Strip("signs", foot + 14, _side_by_side(_signs(days), foot + 14))
+    below = max((mark.y for mark in signs.marks), default=signs.y)
+    titles = ("calls", "drops", "visits") if eye.operated else ("calls",)
+    callbacks, *more = others = [Strip(title, below + (n + 1) * STRIP) for n, title in enumerate(titles)]
     for c in eye.callbacks:
-        start, end = (days.at(at) for at in (c.opened_at, c.settled_at or now))
         said = f"callback, {c.worry}: {OUTCOMES[c.outcome or ''] if c.outcome else c.state}"
-        callbacks.spans.append((start, max(3.0, round(end - start, 1)), c.state, said))
-    if not eye.operated:
-        return strips
-    drops, visits = strips[2:]
-    drops.spans = [span for note in eye.notes for span in _drops_of(note, days)]
-    taken = saying(eye.events, DropsBody)
-    drops.marks = [Mark(days.at(e.at), drops.y, f"{drop.name}, taken", "taken") for e, drop in taken]
-    planned = [(v, days.day_of(v.target)) for v in eye.visits]
-    visits.marks = [
-        Mark(x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in eye.seen_visits else "open")
-        for v, d in planned
-        if 0 <= d <= days.last
-    ]
-    return strips
+        if drawn := days.span(days.day(c.opened_at), days.day(c.settled_at or now)):
+            callbacks.spans.append((drawn[0], max(3.0, drawn[1]), c.state, said))
+    if more:
+        drops, visits = more
+        drops.spans = [span for note in eye.notes for span in _drops_of(note, days)]
+        taken = [(event, body) for event, body in saying(eye.events, DropsBody) if days.holds(event.at)]
+        drops.marks = [Mark(days.at(event.at), drops.y, f"{body.name}, taken", "taken") for event, body in taken]
+        planned = [(v, days.day_of(v.target)) for v in eye.visits]
+        visits.marks = [
+            Mark(days.x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in eye.seen_visits else "open")
+            for v, d in planned
+            if days.first <= d <= days.last
+        ]
+    return [signs, *others]
+
+
+def _signs(days: Axis) -> list[Mark]:
+    """The signs in order of time, of one moment the most urgent first."""
+    held = [w for w in days.eye.warnings if days.holds(w.raised_at)]
+    held.sort(key=lambda w: (w.raised_at, w.unfounded, HOW_SOON.index(w.how_soon)))
+    return [Mark(days.at(w.raised_at), 0, _warned(w), "put-right" if w.unfounded else w.how_soon) for w in held]
+
+
+def _side_by_side(marks: list[Mark], top: float) -> list[Mark]:
+    """The same marks, each in the first row in which it covers none."""
+    ends: list[float] = []
+    for mark in marks:
+        row = next((n for n, end in enumerate(ends) if end <= mark.x), len(ends))
+        ends[row : row + 1] = [mark.x + SIGN_WIDTH]
+        mark.y = top + row * SIGN_ROW
+    return marks
 
 
 def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
     """What one operation's note prescribed, from that operation on."""
     operated, spans = max(0.0, days.day(note.operated_at)), []
     for step in drop_plan_of(note, days.eye.zone):
-        first = max(operated, days.day_of(step.first))
-        until = min(days.day_of(step.last) + 1, days.last)
-        width = max(0.0, round(days.x(until) - days.x(first), 1))
-        spans.append((days.x(first), width, "planned", f"{step.name}, planned until {step.last}"))
+        if drawn := days.span(max(operated, days.day_of(step.first)), days.day_of(step.last) + 1):
+            spans.append((*drawn, "planned", f"{step.name}, planned until {step.last}"))
     return spans

@@ -4,7 +4,7 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from flask import Flask
-from flask_babel import format_date, format_datetime, format_decimal, gettext
+from flask_babel import format_date, format_datetime, format_decimal, get_locale, gettext
 from markupsafe import Markup
 
 from followup.care import accounts
@@ -224,7 +224,7 @@ def citation(source: str) -> str:
 
 def pairs(values: dict[str, Any]) -> str:
     """Values of a warning as text: `iop mmhg 34, instrument applanation`."""
-    shown = ((k.replace("_", " "), v) for k, v in values.items() if v is not None)
+    shown = ((k.replace("_", " "), words(v, k) if k == "agent" else v) for k, v in values.items() if v is not None)
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
@@ -280,6 +280,13 @@ def phone(value: str) -> Markup:
 def tel(value: str) -> str:
     """The address that dials a phone number."""
     return "tel:" + "".join(value.split())
+
+
+def speaking() -> dict[str, Any]:
+    """The languages there are, the one this page speaks, and its direction."""
+    locale = get_locale()
+    assert locale is not None
+    return {"languages": context.LANGUAGES, "language": str(locale), "direction": locale.text_direction}
 
 
 def watch() -> dict[str, Any]:

@@ -11,6 +11,7 @@ from math import ceil, floor
 from followup.care.reading.eye import Eye
 
 WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
+EARLY_DAYS = 42  # six weeks
 Scale = Callable[[float], float]
 Point = tuple[float, float]
 
@@ -28,7 +29,10 @@ class Mark:
 
 @dataclass
 class Panel:
-    """One strip of the picture; `bands` are (y, height, kind), `ticks` (y, words), `lines` and `areas` one for each stage."""
+    """One strip of the picture; `bands` are (y, height, kind), `ticks` (y, words), `lines` and `areas` one for each stage.
+
+    `before` is what was measured before surgery, `fellow` the other eye.
+    """
 
     title: str
     top: float
@@ -39,6 +43,8 @@ class Panel:
     marks: list[Mark] = field(default_factory=list)
     bars: list[tuple[float, float, float, float, str]] = field(default_factory=list)
     path: list[Point] = field(default_factory=list)
+    before: list[Mark] = field(default_factory=list)
+    fellow: list[Mark] = field(default_factory=list)
 
     @property
     def bottom(self) -> float:
@@ -66,26 +72,37 @@ class Chart:
     panels: list[Panel]
     strips: list[Strip]
     operations: list[tuple[float, str]]
+    may_be_early: bool = False
 
 
 @dataclass(frozen=True)
 class Axis:
-    """Days of one eye from the instant `zero` (its first operation, or the fellow's) to the day `last`."""
+    """Days of one eye since the instant `zero` (its first operation, or the fellow's), drawn from the day `first` to `last`."""
 
     eye: Eye
     zero: datetime
     last: float
+    first: float = 0.0
 
     @property
     def x(self) -> Scale:
-        return scale(0, self.last, LEFT, WIDTH - RIGHT)
+        return scale(self.first, self.last, LEFT, WIDTH - RIGHT)
+
+    def holds(self, at: datetime) -> bool:
+        """Whether an instant is drawn; what was before the very beginning stands at it."""
+        return (self.first == 0 or self.day(at) >= self.first) and self.day(at) <= self.last
+
+    def span(self, start: float, end: float) -> tuple[float, float] | None:
+        """Where a time between two days is drawn, as (x, width); None where nothing of it is."""
+        start, end = max(start, self.first), min(end, self.last)
+        return None if end < start else (self.x(start), round(self.x(end) - self.x(start), 1))
 
     def day(self, at: datetime) -> float:
         return (at - self.zero) / timedelta(days=1)
 
     def at(self, at: datetime) -> float:
         """Where an instant stands; what was before the beginning stands at it."""
-        return self.x(max(0.0, self.day(at)))
+        return self.x(max(self.first, self.day(at)))
 
     def day_of(self, day: date) -> float:
         """Where on the axis a local date begins, in days."""
@@ -93,16 +110,23 @@ class Axis:
         return (datetime.combine(day, datetime.min.time(), self.eye.zone) - midnight) / timedelta(days=1)
 
 
-def axis(eye: Eye, fellow: Eye | None, now: datetime) -> Axis:
-    """Days since the eye's first operation; of an eye that was never operated since its fellow's, else since it was seen."""
+def axis(eye: Eye, fellow: Eye | None, now: datetime, early: bool = False) -> Axis:
+    """Days since the eye's first operation; of an eye that was never operated since its fellow's, else since it was seen.
+
+    `early` are the first weeks after the latest operation.
+    """
     operations = eye.operations or (fellow.operations if fellow else ())
     began = min((op.at for op in operations), default=min((e.at for e in eye.events), default=now))
-    return Axis(eye, began, float(max(14, ceil((now - began) / timedelta(days=1)) + 7)))
+    last = float(max(14, ceil((now - began) / timedelta(days=1)) + 7))
+    if not early:
+        return Axis(eye, began, last)
+    first = float(floor((max((op.at for op in operations), default=began) - began) / timedelta(days=1)))
+    return Axis(eye, began, min(last, first + EARLY_DAYS), first)
 
 
-def day_ticks(last_day: float) -> list[int]:
-    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 3650) if last_day / s <= 8)
-    return list(range(0, floor(last_day) + 1, step))
+def day_ticks(last_day: float, first_day: float = 0) -> list[int]:
+    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 3650) if (last_day - first_day) / s <= 8)
+    return list(range(ceil(first_day / step) * step, floor(last_day) + 1, step))
 
 
 def scale(low: float, high: float, start: float, end: float) -> Scale:

@@ -525,3 +525,9 @@ def test_what_the_rules_find_is_told_also_where_it_is_no_news() -> None:
     assert "second_look" not in found["floaters", at(15)]
     # Outside the days of a rule nothing is found.
     assert not any(rule.startswith("redness") for rule, _ in found)
+
+
+def test_what_is_in_the_eye_is_called_by_its_name() -> None:
+    (found,) = [s for s in signs([Anaesthetic(at(3))], 4) if s.rule == "nitrous-oxide-with-gas"]
+    assert "hexafluoroethane (C2F6)" in found.words
+    assert "c2f6" not in found.words

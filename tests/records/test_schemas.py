@@ -95,8 +95,8 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "14ebc96",
             "dc0b2bb",
             "6c1eef7",
-            "98a75a2",
             "fe9aaa9",
+            "98a75a2",
         ]
     )
 

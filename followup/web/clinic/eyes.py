@@ -63,16 +63,18 @@ def new_code(eye_id: str) -> Answer:
 
 @bp.get("/eyes/<eye_id>")
 def eye_page(eye_id: str) -> Answer:
-    """One eye: the whole course in one picture, and the table that says the same."""
+    """One eye: the course in one picture (`weeks=early`: the first weeks), and the table that says the same."""
     eye, now, store = load_eye(eye_id), context.now(), context.store()
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
     looked_at(context.desk(), eye.id)
+    early = request.args.get("weeks") == "early"
     return render_template(
         "clinic/eye.html",
         eye=eye,
         fellow=fellow,
         differences=agreement.differences(store, eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
+        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow, early),
+        early=early,
         rows=charts.course_table(eye, now),
         cancelled=in_book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),

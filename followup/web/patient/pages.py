@@ -27,12 +27,7 @@ SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.c
 def languages() -> dict[str, Any]:
     locale = get_locale()
     assert locale is not None
-    return {
-        "languages": context.LANGUAGES,
-        "language": str(locale),
-        "direction": locale.text_direction,
-        "plural_samples": _plural_samples(locale.plural_form),
-    }
+    return {**display.speaking(), "plural_samples": _plural_samples(locale.plural_form)}
 
 
 def _plural_samples(form_of: Callable[[int], str]) -> dict[str, int]:
