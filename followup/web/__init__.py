@@ -17,10 +17,11 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 from followup.care import signatures
 from followup.care.errors import CareError, Conflict, NotFound, Refused, translatable
 from followup.care.reading import person, state
-from followup.config import Settings, load
+from followup.config import Settings
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
+from followup.settings_file import load
 from followup.web import administrator, anybody, clinic, context, display, patient, routes, surgeon
 from followup.web.context import locale
 

@@ -25,7 +25,7 @@ from followup.care.watch import dangers
 from followup.exchange import letters
 from followup.protocols import book
 from followup.resources import TRANSLATIONS, folder
-from followup.web import display, fields
+from followup.web import fields, vocabulary
 from followup.web.context import LANGUAGES
 from followup.web.patient import forms, living
 
@@ -56,7 +56,7 @@ def texts() -> dict[Text, bool]:
         found.setdefault(review.name, False)
     found.setdefault(EXTRA_VISIT, False)
     for kind in ("posture", "agent", "eye"):
-        for words in display.WORDS[kind].values():
+        for words in vocabulary.WORDS[kind].values():
             found[words] = found.get(words, False) or kind in MEDICAL_KINDS
     return found
 
