@@ -2,16 +2,16 @@
 
 import shlex
 import socket
-import tomllib
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from functools import partial
-from importlib import resources
 from pathlib import Path
 from typing import Any
 
+from demo_db import data
+from demo_db.data import ToldEye, ToldMeasures
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
@@ -43,7 +43,6 @@ from followup.records.store import FAMILY, StoreError, new_id
 from followup.records.values import Device
 
 EVERYWHERE = ("0.0.0.0", "::")  # noqa: S104  # compared with, not bound to
-USUAL_DROPS = ("antibiotic 4 × a day, 7 days", "steroid 4-3-2-1 × a day, 1 week each")
 
 Step = tuple[datetime, Callable[[datetime], None]]
 SETTLED_AFTER = timedelta(days=2)
@@ -76,7 +75,7 @@ def settings(folder: Path, host: str | None = None, port: int | None = None) -> 
     server = server.model_validate({**server.model_dump(), **given})
     if server.host in EVERYWHERE:
         server = server.model_copy(update={"address": f"http://{_own_number()}:{server.port}"})
-    return Settings(clinic=Clinic.model_validate(data("clinic")["clinic"]), server=server)
+    return Settings(clinic=data.clinic().clinic, server=server)
 
 
 def ensure(made: Settings, now: datetime, *, fresh: bool = False) -> Store:
@@ -113,8 +112,8 @@ def _fitting(path: Path) -> Store:
     except StoreError as error:
         raise DemoError(renew) from error
     people = {member.email for member in accounts.everybody(store)}
-    fits = backup.is_ours(store) and people >= {person["email"] for person in data("clinic")["staff"]}
-    if not fits or patients.by_number(store, told_eyes()[0]["number"]) is None:
+    fits = backup.is_ours(store) and people >= {person.email for person in data.clinic().staff}
+    if not fits or patients.by_number(store, data.eyes()[0].number) is None:
         store.close()
         raise DemoError(renew)
     return store
@@ -139,48 +138,40 @@ def fill(store: Store, clinic: Clinic, now: datetime) -> None:
     """Put the invented people and eyes into an empty database, as if the clinic had worked until `now`."""
     with store.transaction():
         nurse, surgeon = staff(store, now)
-        for eye in told_eyes():
+        for eye in data.eyes():
             Life(store, clinic, eye, nurse, surgeon, now).live()
 
 
 def staff(store: Store, now: datetime) -> tuple[Actor, Actor]:
     """The clinic's people get their accounts; returns the nurse and the surgeon who do everything."""
     made = []
-    for person in data("clinic")["staff"]:
-        id = accounts.add_staff(store, now - STAFF_SINCE, **person)
-        made.append(Actor(id, person["name"], person["role"]))
+    for person in data.clinic().staff:
+        id = accounts.add_staff(store, now - STAFF_SINCE, **person.model_dump())
+        made.append(Actor(id, person.name, person.role))
     nurse, surgeon = (next(a for a in made if a.role == role) for role in ("nurse", "surgeon"))
     return nurse, surgeon
-
-
-def told_eyes() -> list[dict[str, Any]]:
-    """The eyes that the data tell of."""
-    eyes: list[dict[str, Any]] = data("eyes")["eyes"]
-    return eyes
 
 
 class Life:
     """One invented eye's course, step by step."""
 
-    def __init__(
-        self, store: Store, clinic: Clinic, eye: dict[str, Any], nurse: Actor, surgeon: Actor, now: datetime
-    ) -> None:
+    def __init__(self, store: Store, clinic: Clinic, eye: ToldEye, nurse: Actor, surgeon: Actor, now: datetime) -> None:
         self.store, self.clinic, self.zone = store, clinic, clinic.tz
         self.eye, self.nurse, self.surgeon, self.now = eye, nurse, surgeon, now
-        self.operated_at = (now - timedelta(days=eye["operated_days_ago"])).replace(second=0, microsecond=0)
+        self.operated_at = (now - timedelta(days=eye.operated_days_ago)).replace(second=0, microsecond=0)
         self.height_metres = clinic.height_metres
         self.sequence = 0
 
     def live(self) -> None:
-        again = self.eye.get("again")
-        operated_again_at = self.operated_at + timedelta(days=again["after_days"]) if again else self.now
+        again = self.eye.again
+        operated_again_at = self.operated_at + timedelta(days=again.after_days) if again else self.now
         home_at = min(self.operated_at + timedelta(hours=4), self.now)
         self.operation = self._discharged(home_at)
-        self.on_paper = self.eye.get("reached_by") == "no-app"
+        self.on_paper = self.eye.reached_by == "no-app"
         self.device = None if self.on_paper else self._phone(home_at)
         self._until(operated_again_at)
         if again:
-            self.eye = {**self.eye, "clinic": {}, "home": [], "missed": [], **again}
+            self.eye = self.eye.operated_again(again)
             self.operated_at = operated_again_at
             self._discharged(operated_again_at + timedelta(hours=4))
             self._until(self.now)
@@ -196,20 +187,20 @@ class Life:
     def _discharged(self, at: datetime) -> str:
         eye = self.eye
         day = self.operated_at.astimezone(self.zone).date()
-        drops = drops_in("\n".join(eye.get("drops", USUAL_DROPS)), day, day)
+        drops = drops_in("\n".join(eye.drops), day, day)
         note = OperationNote(
-            eye=eye["eye"],
+            eye=eye.eye,
             operated_at=self.operated_at,
             surgeon=self.surgeon.name,
-            indication=eye["indication"],
+            indication=eye.indication,
             steps=("vitrectomy", "membrane-peel", "laser"),
-            breaks=tuple(Site(clock=float(clock), reach=reach) for clock, reach in map(str.split, eye.get("breaks", []))),
-            lens=eye["lens"],
-            agent=eye["agent"],
-            percent=eye.get("percent", 0),
-            fill_percent=eye.get("fill", 0),
-            risks=tuple(r for r in eye.get("risks", []) if r in RISKS),
-            baseline=Baseline(acuity=eye["before"]["acuity"], iop_mmhg=eye["before"]["iop"]),
+            breaks=tuple(Site(clock=float(clock), reach=reach) for clock, reach in map(str.split, eye.breaks)),
+            lens=eye.lens,
+            agent=eye.agent,
+            percent=eye.percent,
+            fill_percent=eye.fill,
+            risks=tuple(r for r in eye.risks if r in RISKS),
+            baseline=Baseline(acuity=eye.before.acuity, iop_mmhg=eye.before.iop),
             drops=drops,
             steroid_drops_until=steroid_end(drops),
             height_metres=self.height_metres,
@@ -221,12 +212,12 @@ class Life:
             asked = Positioning(position=plan.position, hours_a_day=plan.hours_a_day, days=plan.days)
             note = note.model_copy(update={"posture": asked})
         patient = Patient(
-            number=eye["number"],
-            name=eye["name"],
-            born_on=eye["born"],
-            phone=eye["phone"],
-            reached_by=eye.get("reached_by", "own-phone"),
-            carer_phone=eye.get("carer_phone", ""),
+            number=eye.number,
+            name=eye.name,
+            born_on=eye.born,
+            phone=eye.phone,
+            reached_by=eye.reached_by,
+            carer_phone=eye.carer_phone,
         )
         windows = [_on_open_day(w, places) for w in proposed.visits]
         desk = Desk(self.store, at, self.nurse, self.zone)
@@ -238,8 +229,8 @@ class Life:
     def _phone(self, at: datetime) -> Device:
         patient_id = load(self.store, self.operation, self.zone).patient.id
         code = enrol.issue_code(Desk(self.store, at, self.nurse, self.zone), patient_id)
-        used_by = "carer" if self.eye.get("reached_by") == "carer-phone" else "patient"
-        token = enrol.enrol(self.store, at, code, self.eye["born"].year, used_by, "demo")
+        used_by = "carer" if self.eye.reached_by == "carer-phone" else "patient"
+        token = enrol.enrol(self.store, at, code, self.eye.born.year, used_by, "demo")
         device = enrol.device(self.store, token)
         assert device is not None
         return device
@@ -247,25 +238,25 @@ class Life:
     def _steps(self) -> Iterator[Step]:
         yield from self._visits()
         yield from self._on_paper() if self.on_paper else self._diary()
-        for line in self.eye.get("home", []):
+        for line in self.eye.home:
             day, kind, *words = shlex.split(line)
             yield self.operated_at + timedelta(days=float(day)), partial(self._enter, body_of(kind, _home_body(words)))
 
     def _visits(self) -> Iterator[Step]:
-        said = {**data("patterns")[self.eye["agent"]], **self.eye.get("clinic", {})}
+        said = {**data.usual(self.eye.agent), **self.eye.clinic}
         for visit in visits.of_eye(self.store, self.operation):
-            if visit.name in self.eye.get("missed", []) or visit.name not in said:
+            if visit.name in self.eye.missed or visit.name not in said:
                 continue
             at = datetime.combine(visit.target, datetime.min.time(), self.zone)
             at = max(at + timedelta(hours=9, minutes=40), self.operated_at + timedelta(hours=12)).astimezone(UTC)
             if at.astimezone(self.zone).date() == self.now.astimezone(self.zone).date():
                 continue  # today's visits are left for whoever tries the demo
-            yield at, partial(self._seen, visit.name, said[visit.name])
+            yield at, partial(self._seen, visit.name, ToldMeasures.read(said[visit.name]))
 
     def _diary(self) -> Iterator[Step]:
         """Daily for two weeks, then weekly: a calm check, and the hours of posturing while the plan lasts."""
         plan = load(self.store, self.operation, self.zone).operation.plan
-        last = self.eye.get("diary_until", self.eye["operated_days_ago"])
+        last = self.eye.operated_days_ago if self.eye.diary_until is None else self.eye.diary_until
         first_noon = self.operated_at.astimezone(self.zone).replace(hour=21, minute=30)
         for n in range(0, int(last) + 1):
             at = (first_noon + timedelta(days=n)).astimezone(UTC)
@@ -274,7 +265,7 @@ class Life:
             if n <= 14 or n % 7 == 0:
                 yield at, partial(self._enter, CALM)
             if plan and 0 < n < plan.days:
-                hours = self.eye.get("posture_hours", plan.hours_a_day)
+                hours = plan.hours_a_day if self.eye.posture_hours is None else self.eye.posture_hours
                 start = at - timedelta(minutes=15) - timedelta(hours=hours)
                 lay = PostureBody(position=plan.position, start=start, end=at - timedelta(minutes=15))
                 yield at + timedelta(minutes=2), partial(self._enter, lay)
@@ -294,21 +285,19 @@ class Life:
         for day in days:
             diary.enter(Desk(self.store, at, self.nurse, self.zone), self.operation, day, CALM)
 
-    def _seen(self, visit: str, words: str, at: datetime) -> None:
-        given = {name: value for name, _, value in (word.partition("=") for word in shlex.split(words))}
+    def _seen(self, visit: str, told: ToldMeasures, at: datetime) -> None:
         measures = MeasuresBody(
-            eye=self.eye["eye"],
-            acuity=given["acuity"],
+            eye=self.eye.eye,
+            acuity=told.acuity,
             correction="pinhole",
-            iop_mmhg=float(given["iop"]),
+            iop_mmhg=told.iop,
             instrument="applanation",
-            pain=int(given["pain"]),
-            findings=tuple(given["findings"].split(",")) if "findings" in given else (),
-            bubble_percent=float(given["level"]) if "level" in given else None,
+            pain=told.pain,
+            findings=told.findings,
+            bubble_percent=told.level,
         )
-        gone = "no-gas" in given
-        who = self.surgeon if gone else self.nurse
-        record_visit(Desk(self.store, at, who, self.zone), self.operation, [measures], visit=visit, no_gas_seen=gone)
+        who = self.surgeon if told.no_gas else self.nurse
+        record_visit(Desk(self.store, at, who, self.zone), self.operation, [measures], visit=visit, no_gas_seen=told.no_gas)
 
     def _enter(self, said: Body, at: datetime) -> None:
         self.sequence += 1
@@ -346,8 +335,3 @@ def _home_word(key: str, value: str) -> tuple[str, Any]:
     if key == "heights":
         return "heights_metres", value.split(",")
     return key, int(value) if value.isdigit() else {"yes": True, "no": False}.get(value, value)
-
-
-def data(name: str) -> dict[str, Any]:
-    """The invented clinic, its eyes, or what visits of each agent find."""
-    return tomllib.loads(resources.files(__package__).joinpath(f"{name}.toml").read_text(encoding="utf-8"))

@@ -3,13 +3,14 @@
 A tenth is followed and stands where one of the lived eyes stands today; the rest ended somewhen in the last ten years.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from random import Random
-from typing import Any
 
 from demo_db import build as small
+from demo_db import data
+from demo_db.data import ToldEye
 from followup.care.actors import Actor
 from followup.care.callbacks import settling
 from followup.care.desk import Desk
@@ -22,7 +23,7 @@ from followup.records import Store, copies, open_store, worries
 
 FOLLOWED_SHARE = 0.1
 WEEKS = 520
-MOST_LIVED = 40
+MOST_LIVED = 24
 """Lived through beside the eyes that the small clinic has: followed, and as many of those that ended."""
 _GIVEN = ("Alba", "Brida", "Caspar", "Dorle", "Elio", "Fenna", "Gero", "Hedda", "Ivo", "Jorun", "Kalle", "Lioba", "Mirko", "Nelda",
           "Oskar", "Pia", "Quirin", "Runa", "Silvan", "Tilda", "Ulrik", "Veda", "Wenzel", "Xenia", "Yorick", "Zita")  # fmt: skip
@@ -60,7 +61,7 @@ def build(made: Settings, now: datetime, eyes: int, seed: int, told: Callable[[i
 def fill(store: Store, clinic: Clinic, now: datetime, eyes: int, seed: int) -> "Copies":
     """Live through the eyes that are copied, in a database that holds nobody yet; at most `eyes` of them."""
     random = Random(seed)  # noqa: S311  the same clinic for the same seed
-    told = small.told_eyes()
+    told = data.eyes()
     followed = max(1, round(eyes * FOLLOWED_SHARE))
     more = min(MOST_LIVED, max(0, followed - len(told)) // 8)
     ended = min(MOST_LIVED, max(0, eyes - len(told) - more) // 8)
@@ -82,19 +83,21 @@ def _original(store: Store, life: small.Life) -> copies.Original:
     return copies.Original(store, load(store, life.operation, life.zone).patient.id)
 
 
-def _varied(random: Random, told: list[dict[str, Any]], number: str) -> dict[str, Any]:
+def _varied(random: Random, told: Sequence[ToldEye], number: str) -> ToldEye:
     """One of the told eyes some days later, of somebody else."""
     person = _person(random, number)
     who = {"number": number, "name": person.name, "born": person.born_on, "phone": person.phone}
-    eye = random.choice([eye for eye in told if eye.get("reached_by") != "no-app"])
-    return {**eye, **who, "operated_days_ago": eye["operated_days_ago"] + random.randint(1, 30)}
+    eye = random.choice([eye for eye in told if eye.reached_by != "no-app"])
+    return eye.model_copy(update={**who, "operated_days_ago": eye.operated_days_ago + random.randint(1, 30)})
 
 
-def _ended(store: Store, clinic: Clinic, eye: dict[str, Any], nurse: Actor, surgeon: Actor, now: datetime) -> small.Life:
+def _ended(store: Store, clinic: Clinic, eye: ToldEye, nurse: Actor, surgeon: Actor, now: datetime) -> small.Life:
     """An eye that was followed for some months, and is no more; what was open at its end was closed with it."""
     end = now - timedelta(days=14)
-    days = eye["operated_days_ago"] % 30 + 100
-    life = small.Life(store, clinic, {**eye, "operated_days_ago": days, "diary_until": 56}, nurse, surgeon, end)
+    days = eye.operated_days_ago % 30 + 100
+    life = small.Life(
+        store, clinic, eye.model_copy(update={"operated_days_ago": days, "diary_until": 56}), nurse, surgeon, end
+    )
     life.live()
     life.now = end + small.SETTLED_AFTER + timedelta(hours=1)
     life.work_through_callbacks(end)

@@ -98,8 +98,8 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
 @click.pass_obj
 def serve(config: Path | None, /, **options: object) -> None:
     """The clinic's own server. Options win over the environment, and that over the settings file."""
-    from followup.config import load, ready, with_server
     from followup.serving import serve as run_server
+    from followup.settings_file import load, ready, with_server
 
     given = {key: value for key, value in options.items() if value is not None}
     settings = ready(with_server(load(config), given))
@@ -110,8 +110,8 @@ def serve(config: Path | None, /, **options: object) -> None:
 @click.pass_obj
 def init(config: Path | None) -> None:
     """Make the database of a new clinic."""
-    from followup.config import load, ready
     from followup.records import open_store
+    from followup.settings_file import load, ready
 
     settings = ready(load(config))
     if settings.server.database.exists():
@@ -130,8 +130,8 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     What each row holds is compared with the audit entry that recorded it, the chain with the heads in the backup folder, and
     the current state of each eye, from which lists and the clock work, with what is recorded.
     """
-    from followup.config import load, ready
     from followup.records import backup as backups
+    from followup.settings_file import load, ready
 
     settings = ready(load(config))
     store = _store(settings)
@@ -192,8 +192,8 @@ def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> 
 @click.pass_obj
 def backup(config: Path | None, folder: Path) -> None:
     """Copy the database into FOLDER while the clinic works, and check the copy."""
-    from followup.config import load
     from followup.records import backup as backups
+    from followup.settings_file import load
 
     click.echo(f"made and checked {backups.backup(_store(load(config)), folder, datetime.now(UTC))}")
 
@@ -204,9 +204,9 @@ def backup(config: Path | None, folder: Path) -> None:
 @click.pass_obj
 def restore(config: Path | None, source: Path, replace: bool) -> None:
     """Check BACKUP and put it in the database's place."""
-    from followup.config import load
     from followup.records import audit
     from followup.records import backup as backups
+    from followup.settings_file import load
 
     database = load(config).server.database
     if database.exists() and not replace:
@@ -235,11 +235,11 @@ def rotate(config: Path | None, leaked: bool, push: bool) -> None:
     Everybody signs in again. For fourteen days entries that devices hold under the keys of before are still taken.
     """
     from followup.care.home import sealing
-    from followup.config import load
     from followup.exchange import push_keys
     from followup.records import audit, keys
     from followup.records import backup as backups
     from followup.records.lock import held
+    from followup.settings_file import load
 
     settings = load(config)
     with held(settings.server.database, "keys are being rotated"):

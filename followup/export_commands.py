@@ -9,9 +9,9 @@ import click
 
 from followup.care import taking_out
 from followup.care.accounts import COMMAND_LINE
-from followup.config import load
 from followup.errors import FollowupError
 from followup.records import open_store
+from followup.settings_file import load
 
 _FOLDER = click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
 

@@ -9,10 +9,10 @@ import click
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import waiting
-from followup.config import load
 from followup.errors import FollowupError
 from followup.exchange import theatre_list
 from followup.records import open_store
+from followup.settings_file import load
 
 _COMMAND_LINE = Actor("command line", "the command line", "administrator")
 

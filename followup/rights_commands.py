@@ -10,8 +10,9 @@ from followup.care.accounts import COMMAND_LINE
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.patients import erasing
-from followup.config import Settings, load
+from followup.config import Settings
 from followup.records import Store, open_store
+from followup.settings_file import load
 
 _ACTOR = Actor(COMMAND_LINE, f"the {COMMAND_LINE}", "administrator")
 

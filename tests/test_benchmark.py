@@ -5,15 +5,15 @@ from pathlib import Path
 
 import pytest
 
-from demo_db import build, many
+from demo_db import data, many
 from tests.benchmark import __main__ as benchmark
 
 
 def test_it_gives_every_figure_at_a_tiny_size(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    told = build.told_eyes()[:2]
-    monkeypatch.setattr(build, "told_eyes", lambda: told)
+    told = data.eyes()[:2]
+    monkeypatch.setattr(data, "eyes", lambda: told)
     monkeypatch.setattr(many, "MOST_LIVED", 1)
     monkeypatch.setattr(benchmark, "STARTS", 1)
     out = tmp_path / "figures.json"

@@ -12,8 +12,9 @@ import click
 import pytest
 
 from followup.cli import ELSEWHERE, cli
-from followup.config import ConfigError, load
+from followup.config import ConfigError
 from followup.records import open_store, watch
+from followup.settings_file import load
 from tests.conftest import COMMAND, NOW
 
 

@@ -11,8 +11,9 @@ import pytest
 from click.testing import CliRunner
 
 from followup.cli import cli
-from followup.config import ENVIRONMENT, Settings, load, ready, table
+from followup.config import Settings
 from followup.records import keys
+from followup.settings_file import ENVIRONMENT, load, ready, table
 from tests.conftest import COMMAND
 
 ROOT = Path(__file__).parents[1]

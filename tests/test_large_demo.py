@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from demo_db import build, many
+from demo_db import build, data, many
 from followup.care.watch import watching
 from followup.care.watch.raising import check_eye
 from followup.cli import cli
@@ -32,8 +32,8 @@ FACTS = (
 
 @pytest.fixture(autouse=True)
 def few_lived_eyes(monkeypatch: pytest.MonkeyPatch) -> None:
-    told = [eye for eye in build.told_eyes() if 5 < eye["operated_days_ago"] < 40]
-    monkeypatch.setattr(build, "told_eyes", lambda: told[:LIVED])
+    told = [eye for eye in data.eyes() if 5 < eye.operated_days_ago < 40]
+    monkeypatch.setattr(data, "eyes", lambda: told[:LIVED])
     monkeypatch.setattr(many, "MOST_LIVED", 2)
 
 
@@ -89,8 +89,8 @@ def test_its_pages_answer(tmp_path: Path) -> None:
     app = create_app(settings, store, lambda: TODAY)
     app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
     client = Staff(app, app.response_class)
-    nurse = next(p for p in build.data("clinic")["staff"] if p["role"] == "nurse")
-    answer = client.post("/sign-in", data={"email": nurse["email"], "password": nurse["password"]})
+    nurse = data.clinic().first("nurse")
+    answer = client.post("/sign-in", data={"email": nurse.email, "password": nurse.password})
     assert answer.status_code == 302
     copied = next(e for e in eyes.followed(store) if e.patient.number.startswith("C-"))
     for page in ("/clinic/callbacks", f"/clinic/eyes/{copied.id}", f"/clinic/?find={copied.patient.number}"):

@@ -19,6 +19,7 @@ from followup.records.values import AuditEntry, made
 HEADS = "audit-heads.txt"
 KEYS_WITH_CONTENT = ("refused_events",)
 SHOWN = 100
+_LAST = 2**62
 Head = tuple[str, int, str]
 """When it left this machine, the number of the last entry, and its hash."""
 _RESTORED = "restored"
@@ -73,7 +74,8 @@ def of_subject(store: Store, subject: str) -> list[Row]:
 def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
     """The latest entries, or those before a number."""
     sql = "SELECT * FROM audit WHERE number < :before ORDER BY number DESC LIMIT :most"
-    return [made(AuditEntry, row) for row in store.rows(sql, {"before": before or 2**62, "most": SHOWN})]
+    last = max(0, min(before or _LAST, _LAST))  # whatever an address says
+    return [made(AuditEntry, row) for row in store.rows(sql, {"before": last, "most": SHOWN})]
 
 
 def everything(store: Store) -> Iterator[Row]:

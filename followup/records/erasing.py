@@ -70,7 +70,8 @@ _WHAT: dict[str, dict[str, New]] = {
     "tasks": {"words": _blank, "done_words": _blank},
     "follow_ups": {"words": _blank},
     "consents": {"words": _blank},
-    "devices": {"token_hash": _own},
+    "devices": {"token_hash": _own, "carer_name": lambda *_: ""},
+    "enrolments": {"carer_name": lambda *_: ""},
     "listed_operations": {
         "number": _own,
         "name": lambda *_: MARKER,
@@ -97,7 +98,7 @@ def erase(store: Store, now: datetime, patient_id: str, by: str, why: str) -> Er
         guards = _without_guards(store)
         for table, row in rows:
             fact = _fact(store, table, row)
-            if fact[:2] in unfit:
+            if fact and fact[:2] in unfit:
                 raise StoreError(f"{fact[0]} {fact[1]} does not hold what was recorded; see “followup check” first")
             new = {column: made(row, column) for column, made in _WHAT[table].items()}
             if table == "devices":  # locked out
@@ -105,7 +106,7 @@ def erase(store: Store, now: datetime, patient_id: str, by: str, why: str) -> Er
             if any(row[column] != value for column, value in new.items()):
                 names = ", ".join(f"{column} = :{column}" for column in new)
                 store.execute(f"UPDATE {table} SET {names} WHERE rowid = :rowid", {**new, "rowid": row["place"]})
-                found.append(fact)
+                found += [fact] if fact else []
         person = {"id": patient_id}
         for table in _GONE:
             store.execute(f"DELETE FROM {table} WHERE {OF_PATIENT['messages']}", person)
@@ -139,7 +140,10 @@ def _rows(store: Store, patient_id: str) -> Iterator[tuple[str, Row]]:
             yield table, row
 
 
-def _fact(store: Store, table: str, row: Row) -> sealing.Fact:
+def _fact(store: Store, table: str, row: Row) -> sealing.Fact | None:
+    """What the chain knows of a row; None for a table that it does not vouch for."""
+    if table not in sealing.SEALED:
+        return None
     key = row["id"] if table != "refused_events" else sealing.key_of_refused(row)
     return next(sealing.of_table(store.db.conn, table, key))
 

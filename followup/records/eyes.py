@@ -62,6 +62,12 @@ def operated(store: Store) -> list[Eye]:
     return readable(store, "eyes", store.rows(sql), _made)
 
 
+def surgeons(store: Store) -> list[str]:
+    """Who operated, as the note of each operation has it that stands."""
+    sql = f"SELECT DISTINCT n.surgeon FROM operations o JOIN operation_records n ON n.id = {_LATEST_NOTE} ORDER BY 1"
+    return [row["surgeon"] for row in store.rows(sql)]
+
+
 def of_patient(store: Store, patient_id: str) -> list[Eye]:
     """Both eyes of a patient, right and left."""
     sql = _EYES + " WHERE e.patient_id = :id ORDER BY e.side DESC"

@@ -154,12 +154,15 @@ def on_list(
 
 
 def count_on_list(store: Store, day: Day) -> dict[str, tuple[int, int]]:
-    """How many visits are in each state on the list of a day, and how many of those have a worry."""
-    count = (
-        "SELECT '{kind}' AS kind, count(*) AS n, coalesce(sum(urgency < {none}), 0) AS signs FROM visit_states WHERE {where}"
-    )
-    parts = (count.format(kind=kind, where=where, none=len(HOW_SOON)) for kind, where in _ON_LIST.items())
-    return {row["kind"]: (row["n"], row["signs"]) for row in store.rows(" UNION ALL ".join(parts), day.row)}
+    """How many visits are in each state on the list of a day, and how many of those have a worry; who is absent in one pass."""
+    counted = f"count(*) AS n, coalesce(sum(urgency < {len(HOW_SOON)}), 0) AS signs FROM visit_states"
+    absent = "CASE WHEN away OR latest < :today THEN 'missed' WHEN target <= :today THEN 'due' ELSE 'coming' END"
+    sql = f"""
+        SELECT {absent} AS kind, {counted} WHERE {_ABSENT} AND target <= :until GROUP BY 1
+        UNION ALL SELECT 'here', {counted} WHERE {_ON_LIST["here"]}
+        UNION ALL SELECT 'seen', {counted} WHERE {_ON_LIST["seen"]}
+    """
+    return dict.fromkeys(LIST_STATES, (0, 0)) | {row["kind"]: (row["n"], row["signs"]) for row in store.rows(sql, day.row)}
 
 
 def wishes(store: Store, most: int) -> list[WishState]:

@@ -15,12 +15,13 @@ from werkzeug.exceptions import HTTPException, InternalServerError
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care import signatures
-from followup.care.errors import CareError, Conflict, NotFound, Refused
-from followup.care.reading import person
-from followup.config import Settings, load
+from followup.care.errors import CareError, Conflict, NotFound, Refused, translatable
+from followup.care.reading import person, state
+from followup.config import Settings
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
+from followup.settings_file import load
 from followup.web import administrator, anybody, clinic, context, display, patient, routes, surgeon
 from followup.web.context import locale
 
@@ -37,7 +38,14 @@ COMPRESSED = [
 PARTS = ("text/css", "text/javascript")
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
-PLAINLY = {403: "Your account does not reach this page.", 404: "There is no such page."}
+STALE = translatable("This form was open too long. Go back, load the page again and try once more.")
+PLAINLY = {
+    400: translatable("This page could not read what was sent."),
+    403: translatable("Your account does not reach this page."),
+    404: translatable("There is no such page."),
+    405: translatable("Nothing can be sent to this page."),
+    413: translatable("Too much was sent at once."),
+}
 
 
 def create_app(
@@ -46,7 +54,9 @@ def create_app(
     """The application of one clinic; `clock` is replaced in tests."""
     settings = settings or load()
     store = store or open_store(settings.server.database)
+    clock = clock or (lambda: datetime.now(UTC))
     person.index_whoever_is_missing(store)
+    state.bring_up_to_date(store, clock(), settings.clinic.tz)  # after an update that is every eye: before anybody waits
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
         SECRET_KEY=signatures.secret(store),
@@ -65,7 +75,7 @@ def create_app(
     )
     trusted = settings.server.proxies
     app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
-    app.extensions["followup"] = context.Running(store, settings, clock or (lambda: datetime.now(UTC)))
+    app.extensions["followup"] = context.Running(store, settings, clock)
     app.jinja_options = app.jinja_options | {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
@@ -94,7 +104,7 @@ def _not_possible(error: CareError) -> Answer:
     status = next((code for kind, code in STATUS.items() if isinstance(error, kind)))
     if request.path.startswith("/api/"):
         return {"error": str(error)}, status
-    return render_template("error.html", message=str(error)), status
+    return _refusal(str(error)), status
 
 
 def _http_error(error: HTTPException) -> Answer:
@@ -104,8 +114,15 @@ def _http_error(error: HTTPException) -> Answer:
     plain = PLAINLY.get(error.code)
     message = plain if plain and error.description == type(error).description else error.description or error.name
     if request.path.startswith("/api/"):
-        return {"error": message}, error.code
-    return render_template("error.html", message=message), error.code
+        return {"error": gettext(message)}, error.code
+    return _refusal(message), error.code
+
+
+def _refusal(message: str) -> str:
+    """The page that says so: for staff in English, for everybody else in their language."""
+    if context.for_patients():
+        return render_template("patient/not_possible.html", message=gettext(message), **display.speaking())
+    return render_template("error.html", message=message)
 
 
 def _fault(error: InternalServerError) -> Answer:
@@ -123,9 +140,9 @@ def _fault(error: InternalServerError) -> Answer:
 
 
 def _stale_form(error: CSRFError) -> Answer:
-    if "staff" not in request.cookies:
+    if "staff" not in request.cookies and not context.for_patients():
         return redirect(url_for("account.sign_in"))
-    return render_template("error.html", message="This form was open too long. Go back, reload and try again."), 400
+    return _refusal(STALE), 400
 
 
 def _begin() -> None:

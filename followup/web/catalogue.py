@@ -16,6 +16,7 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
+from followup import web
 from followup.care import bounds
 from followup.care.home import enrol, helpers, pack, receive
 from followup.care.messages import outgoing
@@ -24,7 +25,7 @@ from followup.care.watch import dangers
 from followup.exchange import letters
 from followup.protocols import book
 from followup.resources import TRANSLATIONS, folder
-from followup.web import display, fields
+from followup.web import fields, vocabulary
 from followup.web.context import LANGUAGES
 from followup.web.patient import forms, living
 
@@ -55,7 +56,7 @@ def texts() -> dict[Text, bool]:
         found.setdefault(review.name, False)
     found.setdefault(EXTRA_VISIT, False)
     for kind in ("posture", "agent", "eye"):
-        for words in display.WORDS[kind].values():
+        for words in vocabulary.WORDS[kind].values():
             found[words] = found.get(words, False) or kind in MEDICAL_KINDS
     return found
 
@@ -124,7 +125,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, dangers, pack):
+    for module in (web, forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, dangers, pack):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 
@@ -133,8 +134,8 @@ def _said(extracted: Any) -> Iterator[tuple[str, Text]]:
     for _line, function, text, _comments in extracted:
         if function == "ngettext":
             yield function, (text[0], text[1])
-        else:
-            yield function, text if isinstance(text, str) else text[0]
+        elif first := text if isinstance(text, str) or not text else text[0]:  # a text by its name only stands elsewhere
+            yield function, first
 
 
 if __name__ == "__main__":

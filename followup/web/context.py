@@ -71,14 +71,21 @@ def page() -> int:
 
 
 def locale() -> str:
-    """The patient pages' language: the one in the address, else the browser's; staff pages are English."""
-    if request.blueprint not in ("patient", "api"):
+    """The language of whoever is no member of staff: the one in the address, else the browser's; staff pages are English."""
+    if not for_patients():
         return "en"
     asked = request.args.get("language", "")
     if asked in LANGUAGES:
         return asked
     own = settings().clinic.language
     return request.accept_languages.best_match(LANGUAGES) or (own if own in LANGUAGES else "en")
+
+
+def for_patients() -> bool:
+    """Whether a page is for patients and whoever else comes by: theirs, the front door, and what is not there at all."""
+    if request.blueprint in ("patient", "api"):
+        return True
+    return request.endpoint in (None, "pages.index") and staff() is None
 
 
 def staff() -> Actor | None:

@@ -22,7 +22,7 @@ from followup.care.reading.measures import number
 from followup.clinical import acuity, pressure, vision
 from followup.clinical.coverage import POSTURES as POSTURE_NAMES
 from followup.clinical.errors import ClinicalError
-from followup.web.display import POSTURES
+from followup.web.vocabulary import POSTURES
 
 NOTATIONS = [
     SelectChoice("", "as written"),

@@ -23,7 +23,7 @@ from typing import Any
 
 import requests
 
-from demo_db import build, many
+from demo_db import build, data, many
 from followup import jobs
 from followup.care.actors import Actor
 from followup.care.desk import Desk
@@ -116,13 +116,13 @@ def _paths(store: Store) -> dict[str, tuple[str, str]]:
 
 def pages(ours: Server, bare: Server, paths: dict[str, tuple[str, str]], seconds: float) -> Found:
     """Pages over HTTP against one of twenty rows: time of an answer, and the server's processor."""
-    people = {person["role"]: person for person in build.data("clinic")["staff"]}
+    people = {role: data.clinic().first(role) for role in ("nurse", "surgeon")}
     bare_cpu = cpu_of(bare, lambda: bare.get("/"), seconds)
     found, who = {}, ""
     for name, (role, path) in paths.items():
         if who != role:
             ours.session.cookies.clear()
-            ours.sign_in(people[role]["email"], people[role]["password"])
+            ours.sign_in(people[role].email, people[role].password)
             who = role
         asking: Callable[[], Any] = lambda path=path: ours.get(path)  # noqa: E731
         bare_ms, ms = alternately([lambda: bare.get("/"), asking], seconds)
@@ -136,9 +136,9 @@ def admin(database: Path, ours: Server, paths: dict[str, tuple[str, str]], secon
     """Lists of the same data in an admin framework: how many times longer they take than ours."""
     if importlib.util.find_spec("flask_admin") is None or importlib.util.find_spec("sqlalchemy") is None:
         return None
-    people = {person["role"]: person for person in build.data("clinic")["staff"]}
+    people = {role: data.clinic().first(role) for role in ("nurse", "surgeon")}
     ours.session.cookies.clear()
-    ours.sign_in(people["nurse"]["email"], people["nurse"]["password"])
+    ours.sign_in(people["nurse"].email, people["nurse"].password)
     found = {}
     with yardstick("admin", database) as framework:
         for table, page in SAME_LISTS.items():

@@ -16,7 +16,7 @@ from jinja2 import FileSystemBytecodeCache
 
 from followup import serving
 from followup.care import accounts
-from followup.config import HANDED_OVER, load, with_server
+from followup.settings_file import HANDED_OVER, load, with_server
 from followup.web import create_app
 
 __all__ = ["create_app", "processes", "run"]  # the application is imported here for the processes to come

@@ -1,9 +1,11 @@
 """A phone's batch is one commit and one evaluation, with the warnings that its entries give when each comes at its own time."""
 
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager, suppress
 from datetime import datetime, timedelta, tzinfo
 from random import Random
+from threading import Event
 from typing import Any
 
 import pytest
@@ -14,9 +16,9 @@ from followup.care.home import receive
 from followup.care.watch.raising import check_eye
 from followup.protocols import book
 from followup.records import Store, audit, backup, events, worries
-from followup.records.store import new_id
+from followup.records.store import DatabaseFault, RowRefused, new_id
 from followup.records.values import Device, Warning
-from tests.conftest import NOW, ZONE
+from tests.conftest import NOW, ZONE, until
 
 ABSENT = {"silence", "no-posture-entry", "posture-missed", "missed-visit"}
 """Checks that find what did not come."""
@@ -126,11 +128,11 @@ def test_nothing_is_acknowledged_that_is_not_on_the_disk(
     """The database fails at the last entry: the phone hears of none, and keeps all."""
 
     def full(*_: Any, **__: Any) -> None:
-        raise receive.DatabaseFault("database or disk is full")
+        raise DatabaseFault("database or disk is full")
 
     sent = [entry(eye_id, NOW, "symptoms", {"pain": n}) for n in range(3)]
     monkeypatch.setattr(receive, "raise_signs_of_patient", full)
-    with pytest.raises(receive.DatabaseFault):
+    with pytest.raises(DatabaseFault):
         receive.receive(store, NOW, device, sent, ZONE)
     assert events.of_eye(store, eye_id) == []
     monkeypatch.undo()
@@ -159,7 +161,7 @@ def test_a_row_that_the_schema_refuses_is_refused_alone(
 
     def narrow(store: Store, id: str, *rest: Any, **more: Any) -> None:
         if id == sent[1]["id"]:
-            raise receive.RowRefused("events: an event lies between 1990 and its arrival")
+            raise RowRefused("events: an event lies between 1990 and its arrival")
         add(store, id, *rest, **more)
 
     monkeypatch.setattr(events, "add", narrow)
@@ -167,4 +169,85 @@ def test_a_row_that_the_schema_refuses_is_refused_alone(
     assert [r.status for r in results] == ["received", "refused", "received"]
     assert results[1].reason == receive.NOT_TAKEN
     assert len(events.of_eye(store, eye_id)) == 2
+    assert backup.faults(store) == []
+
+
+def at_once(store: Store, works: list[Any]) -> list[Any]:
+    """What each of these gives or raises when all wait for the database at the same time."""
+    began, go_on = Event(), Event()
+
+    def first() -> None:
+        began.set()
+        go_on.wait()
+
+    def ended(work: Any) -> Any:
+        try:
+            return store.shared(work)
+        except Exception as error:
+            return error
+
+    with ThreadPoolExecutor(len(works) + 1) as pool:
+        pool.submit(store.shared, first)
+        began.wait()
+        waiting = [pool.submit(ended, work) for work in works]
+        until(lambda: len(store._waiting) == len(works), "all of them wait")
+        go_on.set()
+        return [one.result() for one in waiting]
+
+
+def transactions(store: Store) -> int:
+    """How often something was written: each transaction with an event has one entry that records rows."""
+    return len(store.rows("SELECT 1 FROM audit WHERE facts LIKE '%events%'"))
+
+
+def test_batches_that_wait_at_the_same_time_share_a_commit(store: Store, device: Device, eye_id: str) -> None:
+    sent = [[entry(eye_id, NOW - timedelta(hours=n), "symptoms", {"pain": 1})] for n in range(5)]
+    before = transactions(store)
+    results = at_once(store, [lambda one=one: receive.receive(store, NOW, device, one, ZONE) for one in sent])
+    assert [[r.status for r in result] for result in results] == [["received"]] * 5
+    assert transactions(store) == before + 1
+    assert len(events.of_eye(store, eye_id)) == 5
+    assert backup.faults(store) == []
+
+
+def test_what_fails_is_undone_alone_and_takes_no_other_with_it(store: Store, device: Device, eye_id: str) -> None:
+    def fails_late() -> None:
+        receive.receive(store, NOW, device, [entry(eye_id, NOW, "symptoms", {"pain": 3})], ZONE)
+        raise OverflowError("a fault of our own")
+
+    good = [entry(eye_id, NOW, "symptoms", {"pain": 1})]
+    bad, results = at_once(store, [fails_late, lambda: receive.receive(store, NOW, device, good, ZONE)])
+    assert isinstance(bad, OverflowError)
+    assert [r.status for r in results] == ["received"]
+    assert [e.id for e in events.of_eye(store, eye_id)] == [good[0]["id"]]
+    assert [e["detail"] for e in audit.of_subject(store, eye_id) if e["action"] == "event symptoms"] == [
+        f'{{"id":"{good[0]["id"]}"}}'
+    ]
+    assert backup.faults(store) == []
+
+
+def test_where_the_database_fails_nobody_who_shares_is_told_that_it_was_kept(
+    store: Store, device: Device, eye_id: str
+) -> None:
+    def disk_full() -> None:
+        raise DatabaseFault("database or disk is full")
+
+    good = [entry(eye_id, NOW, "symptoms", {"pain": 1})]
+    told = at_once(store, [lambda: receive.receive(store, NOW, device, good, ZONE), disk_full])
+    assert [type(one) for one in told] == [DatabaseFault, DatabaseFault]
+    assert events.of_eye(store, eye_id) == []
+    assert receive.receive(store, NOW, device, good, ZONE)[0].status == "received"
+
+
+def test_a_batch_inside_another_transaction_is_undone_alone_too(store: Store, device: Device, eye_id: str) -> None:
+    def fails_late() -> None:
+        receive.receive(store, NOW, device, [entry(eye_id, NOW, "symptoms", {"pain": 3})], ZONE)
+        raise OverflowError("a fault of our own")
+
+    with store.transaction():
+        with pytest.raises(OverflowError):
+            store.shared(fails_late)
+        good = [entry(eye_id, NOW, "symptoms", {"pain": 1})]
+        assert receive.receive(store, NOW, device, good, ZONE)[0].status == "received"
+    assert [e.id for e in events.of_eye(store, eye_id)] == [good[0]["id"]]
     assert backup.faults(store) == []

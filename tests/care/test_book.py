@@ -12,7 +12,7 @@ from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.today import lists
-from followup.care.visits import book, in_book, visit, wishes
+from followup.care.visits import book, in_book, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, events, visits
@@ -62,6 +62,17 @@ def test_a_visit_moves_with_one_entry_in_the_audit_and_keeps_its_identity(
     assert notes_made(store, lambda: book.move(desk, clinic, week.identity, FRIDAY)) == ["visit moved"]
     moved = named(store, eye_id, "week 1")
     assert (moved.identity, moved.target, moved.latest) == (week.identity, FRIDAY, week.latest)
+
+
+def test_a_visit_may_come_forward_to_today_and_its_window_with_it(
+    store: Store, desk: Desk, clinic: Clinic, eye_id: str, week: Visit
+) -> None:
+    with pytest.raises(book.Asks) as asks:
+        book.move(desk, clinic, week.identity, desk.today)
+    book.move(desk, clinic, week.identity, desk.today, accepted=asks.value.questions)
+    moved = named(store, eye_id, "week 1")
+    assert (moved.target, moved.earliest, moved.latest) == (desk.today, desk.today, week.latest)
+    assert state(store, week.identity) == "due"
 
 
 @pytest.mark.parametrize(
@@ -279,7 +290,7 @@ def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
     store: Store, nurse: Actor, clinic: Clinic, eye_id: str, week: Visit, answer: str
 ) -> None:
     events.add(store, new_id(), eye_id, "visit-request", NOW, {"visit": "week 1", "words": ""}, "patient:x", NOW)
-    (wish,) = wishes.open_requests(store, NOW, ZONE)
+    (wish,) = lists.open_requests(store, NOW, ZONE)
     assert wish.identity == week.identity
     later = Desk(store, NOW + timedelta(hours=1), nurse, ZONE)
     if answer == "move":

@@ -286,3 +286,16 @@ def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(
     assert [e.patient_name for e in effects] == ["Pat Patient"]
     assert {s.rule for s in effects[0].added} == {s.rule for s in effects[0].dropped} == {"silent-while-posturing"}
     assert signing.effects(store, book.draft_text("rulebook"), NOW, settings.clinic.tz) == []
+
+
+def test_the_next_patient_is_proposed_no_day_that_the_one_before_has_filled(
+    store: Store, nurse: Actor, settings: Settings
+) -> None:
+    """One place a day, every day: two plans of the same operation share none."""
+    desk, places = Desk(store, NOW, nurse, ZONE), {NOW.date() + timedelta(days=n): 1 for n in range(400)}
+    first = proposal.propose(store, operation_note(), NOW, ZONE, places)
+    leaving.discharge(desk, patient_details("T-8"), operation_note(), first.visits)
+    second = proposal.propose(store, operation_note(), NOW, ZONE, places)
+    placed = {v.target for v in second.visits if v.name not in second.unplaced}
+    assert placed
+    assert not placed & {v.target for v in first.visits}

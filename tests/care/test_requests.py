@@ -9,7 +9,8 @@ from followup.care.actors import Actor
 from followup.care.corrections import correcting
 from followup.care.desk import Desk
 from followup.care.reading.eye import looked_at
-from followup.care.visits import book, visit, wishes
+from followup.care.today import lists
+from followup.care.visits import book, visit
 from followup.config import Settings
 from followup.records import Store, events, visits
 from followup.records.store import new_id
@@ -37,7 +38,7 @@ def ask(store: Store, eye_id: str, name: str) -> str:
 
 
 def open_ones(desk: Desk) -> list[str | None]:
-    return [r.identity for r in wishes.open_requests(desk.store, desk.now, desk.zone)]
+    return [r.identity for r in lists.open_requests(desk.store, desk.now, desk.zone)]
 
 
 def test_looking_at_the_eye_answers_no_wish(desk: Desk, eye_id: str, planned: Visit) -> None:

@@ -9,7 +9,7 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.home import pack
-from followup.clinical import drops
+from followup.clinical import drop_times as drops
 from followup.config import Settings
 from followup.records import Store
 from followup.records.values import Device

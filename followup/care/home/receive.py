@@ -2,7 +2,8 @@
 
 Nothing is acknowledged before that transaction is on the disk. Each event is checked by itself and refused by itself. The
 eyes are judged once, when all that came together is there, so that a day without a signal is not taken for a day without
-a word. Where a batch cannot be kept as a whole, each event of it is taken alone.
+a word. Where a batch cannot be kept as a whole, each event of it is taken alone. Batches that wait for the database at the
+same time share a transaction, so that they wait for the disk once.
 """
 
 import json
@@ -27,7 +28,7 @@ from followup.records import Store, audit, events, eyes, people
 from followup.records.bodies.base import Body, first_message
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.kinds import body_of, moved, times_in
-from followup.records.store import DatabaseFault, RowRefused
+from followup.records.store import fails
 from followup.records.values import Device, Eye
 
 SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
@@ -168,18 +169,22 @@ def _receive_all(
     try:
         return _together(store, now, sender, read, zone)
     except Exception as error:
-        _raise_if_the_database_fails(error)
+        if fails(error):
+            raise
     return [_alone(store, now, sender, one, zone) for one in read]
 
 
 def _together(store: Store, now: datetime, sender: Sender, batch: Sequence["_Read | _Unfit"], zone: tzinfo) -> list[Result]:
     """All of a batch or nothing of it. Whatever is raised says that it cannot be kept as a whole."""
-    with store.transaction():
+
+    def kept() -> list[Result]:
         sender.heard(store, now)
         taking = _Taking(store, now, sender, zone)
         results = [taking.take(one) for one in batch]
         taking.judge()
-    return results
+        return results
+
+    return store.shared(kept)
 
 
 def _alone(store: Store, now: datetime, sender: Sender, one: "_Read | _Unfit", zone: tzinfo) -> Result:
@@ -187,14 +192,10 @@ def _alone(store: Store, now: datetime, sender: Sender, one: "_Read | _Unfit", z
     try:
         return _together(store, now, sender, [one], zone)[0]
     except Exception as error:
-        _raise_if_the_database_fails(error)
+        if fails(error):
+            raise
         log.exception("an entry could not be taken")
         return _refuse(store, now, sender, one.raw, NOT_TAKEN)
-
-
-def _raise_if_the_database_fails(error: Exception) -> None:
-    if isinstance(error, DatabaseFault) and not isinstance(error, RowRefused):
-        raise error
 
 
 @dataclass(frozen=True, slots=True)

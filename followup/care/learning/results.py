@@ -99,7 +99,7 @@ class Results:
 
 def surgeons(store: Store) -> list[str]:
     """Everybody who operated on an eye on record, by name."""
-    return sorted({note.surgeon for known in eyes.operated(store) for note in eyes.notes_of(store, known.id)})
+    return eyes.surgeons(store)
 
 
 def results(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = None) -> Results:

@@ -1,11 +1,13 @@
 """Pages that belong to nobody in particular: the door, how this is worked out, and whether everything works."""
 
+from datetime import timedelta
 from typing import Literal
 
-from flask import Blueprint, current_app, jsonify, redirect, render_template, url_for
+from flask import Blueprint, Response, current_app, jsonify, redirect, render_template, send_from_directory, url_for
 from flask.typing import ResponseReturnValue as Answer
 from pydantic import BaseModel
 
+from followup.care.errors import NotFound
 from followup.care.reading.events import Envelope
 from followup.care.reading.eye import rulebook
 from followup.care.watch import watching
@@ -28,9 +30,11 @@ from followup.clinical import (
 )
 from followup.clinical.evidence import SOURCES
 from followup.records.bodies.kinds import PATIENT_KINDS
-from followup.web import context, interfaces
+from followup.web import context, display, interfaces
 
 bp = Blueprint("pages", __name__)
+DAY_SECONDS = 86_400
+SECURITY_TXT_GOOD = timedelta(days=180)  # RFC 9116 2.5.5: less than a year
 MODELS = (
     vision,
     chart_noise,
@@ -52,9 +56,40 @@ MODELS = (
 @bp.get("/")
 def index() -> Answer:
     """Two doors: the patient's phone, and staff."""
-    if context.device() is not None and context.staff() is None:
+    if context.staff() is not None:
+        return render_template("index.html")
+    if context.device() is not None:
         return redirect(url_for("patient.shell"))
-    return render_template("index.html")
+    return render_template("patient/front.html", **display.speaking())
+
+
+@bp.get("/favicon.ico")
+def favicon() -> Answer:
+    """What browsers ask for without being told to."""
+    return send_from_directory(
+        str(current_app.static_folder), "icons/icon-192.png", mimetype="image/png", max_age=DAY_SECONDS
+    )
+
+
+@bp.get("/.well-known/security.txt")
+def security_txt() -> Answer:
+    """Whom to tell of a weakness (RFC 9116); 404 where the clinic named nobody."""
+    contact = context.settings().clinic.security_contact
+    if not contact:
+        raise NotFound("this clinic has named nobody for this")
+    lines = [
+        f"Contact: {contact if '://' in contact else f'mailto:{contact}'}",
+        f"Expires: {context.now() + SECURITY_TXT_GOOD:%Y-%m-%dT%H:%M:%SZ}",
+        f"Preferred-Languages: {', '.join(dict.fromkeys((context.settings().clinic.language, 'en')))}",
+        f"Canonical: {context.settings().server.public_address}/.well-known/security.txt",
+    ]
+    return Response("\n".join([*lines, ""]), content_type="text/plain; charset=utf-8")
+
+
+@bp.get("/.well-known/change-password")
+def change_password() -> Answer:
+    """Where whoever keeps passwords finds the page that changes one (W3C, A Well-Known URL for Changing Passwords)."""
+    return redirect(url_for("account.my_account"))
 
 
 @bp.get("/how-this-is-worked-out")

@@ -6,7 +6,7 @@ from flask.typing import ResponseReturnValue as Answer
 from followup.care.discharge import waiting
 from followup.care.today import arrivals, lists
 from followup.care.visits import closing
-from followup.web import context, display, workers
+from followup.web import context, vocabulary, workers
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.visit_forms import VisitForm
 
@@ -30,7 +30,7 @@ FILTERS = {
 
 DEVICE_ASSETS = ("staff/*.js", "staff/device/*.js", "shared/*.js", "base.css", "staff.css", "icons/icon*")
 
-DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon")} | {"shape": display.HOW_SOON_SHAPE}
+DEVICE_WORDS = {kind: vocabulary.WORDS[kind] for kind in ("eye", "agent", "how_soon")} | {"shape": vocabulary.HOW_SOON_SHAPE}
 
 
 @bp.get("/")

@@ -12,7 +12,7 @@ from followup.care import signatures
 from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
-from followup.web import context, display, workers
+from followup.web import context, display, vocabulary, workers
 from followup.web.interfaces import described
 from followup.web.patient import living
 from followup.web.patient.forms import EnrolForm
@@ -27,12 +27,7 @@ SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.c
 def languages() -> dict[str, Any]:
     locale = get_locale()
     assert locale is not None
-    return {
-        "languages": context.LANGUAGES,
-        "language": str(locale),
-        "direction": locale.text_direction,
-        "plural_samples": _plural_samples(locale.plural_form),
-    }
+    return {**display.speaking(), "plural_samples": _plural_samples(locale.plural_form)}
 
 
 def _plural_samples(form_of: Callable[[int], str]) -> dict[str, int]:
@@ -150,5 +145,5 @@ def shell_assets() -> list[str]:
 
 def _words() -> dict[str, dict[str, str]]:
     """Words for codes that the phone gets in its pack."""
-    kinds = {"posture": display.POSTURES, **{kind: display.WORDS[kind] for kind in ("agent", "eye")}}
+    kinds = {"posture": vocabulary.POSTURES, **{kind: vocabulary.WORDS[kind] for kind in ("agent", "eye")}}
     return {kind: {code: gettext(words) for code, words in known.items()} for kind, known in kinds.items()}
