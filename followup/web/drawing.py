@@ -125,7 +125,7 @@ def axis(eye: Eye, fellow: Eye | None, now: datetime, early: bool = False) -> Ax
 
 
 def day_ticks(last_day: float, first_day: float = 0) -> list[int]:
-    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 3650) if (last_day - first_day) / s <= 8)
+    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 730, 1825, 3650) if (last_day - first_day) / s <= 8)
     return list(range(ceil(first_day / step) * step, floor(last_day) + 1, step))
 
 
