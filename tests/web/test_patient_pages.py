@@ -73,9 +73,10 @@ def test_a_changed_note_says_who_when_and_why(
 def test_a_taper_and_how_many_drops_were_said_to_be_taken(
     as_nurse: FlaskClient, store: Store, nurse: Actor, settings: Settings
 ) -> None:
-    written = [("steroid", 4, date(2027, 3, 4)), ("steroid", 2, date(2027, 3, 20))]
-    given = [{"name": name, "times_a_day": times, "until": until} for name, times, until in written]
-    eye = operated(store, nurse, settings, 0, drops=given)
+    steps = [{"times_a_day": 4, "until": date(2027, 3, 4)}, {"times_a_day": 2, "until": date(2027, 3, 20)}]
+    eye = operated(
+        store, nurse, settings, 0, drops=[{"name": "steroid", "times_a_day": 4, "until": date(2027, 3, 20), "steps": steps}]
+    )
     page = as_nurse.get(f"/clinic/eyes/{eye}").text
     assert "said to be taken" not in page
     assert "steroid, planned until 2027-03-20" in page
