@@ -1,7 +1,7 @@
 // What the type checker needs to know of our pages beyond the browser's own types.
 
 // What the server writes in front of a service worker.
-declare const KEPT: { version: string; assets: string[]; hashes: Record<string, string> };
+declare const KEPT: { version: string; assets: string[]; later: string[]; hashes: Record<string, string> };
 
 // What is found in a page by id or selector. Which kind of control stands there is the page's affair (the browser's
 // tests see it); here a name that no control has is an error.

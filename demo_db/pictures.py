@@ -15,7 +15,7 @@ from PIL import Image
 from playwright.sync_api import Page, ViewportSize, sync_playwright
 from werkzeug.serving import make_server
 
-from demo_db import build
+from demo_db import build, data
 from followup import jobs
 from followup.care.desk import Desk
 from followup.care.home import enrol
@@ -59,19 +59,19 @@ def _shown(store: Store) -> str:
     """The eye of which most was seen while gas was in it."""
 
     def levels(eye: Eye) -> int:
-        return sum("bubble_percent" in e.body for e in events.of_eye(store, eye.id) if e.kind == "measures")
+        return sum(getattr(e.body, "bubble_percent", None) is not None for e in events.of_eye(store, eye.id))
 
     return max(eyes.followed(store), key=lambda eye: (levels(eye), eye.id)).id
 
 
 def _phone(page: Page, address: str, store: Store) -> bytes:
     """What a patient sees first, on a phone that was just set up."""
-    first = build.data("eyes")["eyes"][0]
-    known = patients.by_number(store, first["number"])
+    first = data.eyes()[0]
+    known = patients.by_number(store, first.number)
     assert known is not None
     code = enrol.issue_code(Desk(store, datetime.now(UTC), build.NOBODY, build.settings(Path()).clinic.tz), known.id)
     page.goto(f"{address}/enrol?code={code}")
-    page.get_by_label("Year of birth").fill(str(first["born"].year))
+    page.get_by_label("Year of birth").fill(str(first.born.year))
     page.get_by_role("button", name="Set up").click()
     page.wait_for_url(f"{address}/me/**")
     page.wait_for_load_state("networkidle")
@@ -79,10 +79,10 @@ def _phone(page: Page, address: str, store: Store) -> bytes:
 
 
 def _sign_in(page: Page, address: str) -> None:
-    nurse = next(person for person in build.data("clinic")["staff"] if person["role"] == "nurse")
+    nurse = next(person for person in data.clinic().staff if person.role == "nurse")
     page.goto(f"{address}/sign-in")
-    page.get_by_label("E-mail").fill(nurse["email"])
-    page.get_by_label("Password").fill(nurse["password"])
+    page.get_by_label("E-mail").fill(nurse.email)
+    page.get_by_label("Password").fill(nurse.password)
     page.get_by_role("button", name="Sign in").click()
     page.wait_for_url(f"{address}/clinic/")
 

@@ -4,7 +4,7 @@ from datetime import datetime
 from ipaddress import ip_address
 from urllib.parse import urlsplit
 
-from demo_db import build
+from demo_db import build, data
 from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.config import Settings
@@ -15,11 +15,11 @@ from followup.records import Store, patients
 def words(store: Store, made: Settings, now: datetime) -> str:
     """Where to open the demo, a sign-in for each of its people, and for a phone in the same network a code to scan."""
     address = made.server.public_address
-    patient = patients.by_number(store, build.data("eyes")["eyes"][0]["number"])
+    patient = patients.by_number(store, data.eyes()[0].number)
     assert patient is not None
     code = enrol.issue_code(Desk(store, now, build.NOBODY, made.clinic.tz), patient.id)
     phone = f"{address}/enrol?code={code}"
-    staff = [f"  {p['role']:14}{p['email']:28}{p['password']}" for p in build.data("clinic")["staff"]]
+    staff = [f"  {p.role:14}{p.email:28}{p.password}" for p in data.clinic().staff]
     said = [
         f"\nThe invented clinic is at {address}/",
         f"Staff sign in at {address}/sign-in",

@@ -1,27 +1,55 @@
-"""`followup …`: each command is one call. Bad input ends with exit code 2 and one line."""
+"""`followup …`: each command is one call. Bad input ends with exit code 2 and one line.
+
+A command loads what it needs when it is called, so that help is there at once.
+"""
 
 import os
 import sys
 from datetime import UTC, datetime, timedelta
+from importlib import import_module
 from pathlib import Path
 from secrets import token_hex
+from typing import TYPE_CHECKING
 
 import click
 
-from followup.calc import calc
-from followup.care.home import sealing
-from followup.care.watch import watching
-from followup.config import Settings, load, ready, with_server
 from followup.errors import FollowupError
-from followup.exchange import push_keys
-from followup.export_commands import export_commands, retention
-from followup.records import Store, audit, keys, open_store, watch
-from followup.records import backup as backups
-from followup.records.lock import held
-from followup.staff_commands import staff
+
+if TYPE_CHECKING:
+    from followup.config import Settings
+    from followup.records import Store, audit
+
+ELSEWHERE = {
+    "calc": ("followup.calc", "calc", "The clinical core at the prompt."),
+    "staff": ("followup.staff_commands", "staff", "Who has an account."),
+    "export": ("followup.export_commands", "export_commands", "Take data out."),
+    "import": ("followup.import_commands", "import_commands", "Take data in."),
+    "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER"),
+    "retention": ("followup.rights_commands", "retention", "Name the records whose follow-up ended longer ago"),
+}
+"""Commands of other modules: where they are, and the line that help says of them without loading them."""
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """Loads the module of a command that is elsewhere when that is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return sorted({*self.commands, *ELSEWHERE})
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name in ELSEWHERE and cmd_name not in self.commands:
+            module, attribute, _ = ELSEWHERE[cmd_name]
+            self.add_command(getattr(import_module(module), attribute), cmd_name)
+        return super().get_command(ctx, cmd_name)
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        own = {name: command.get_short_help_str(formatter.width) for name, command in self.commands.items()}
+        said = {name: line for name, (_, _, line) in ELSEWHERE.items()} | own
+        with formatter.section("Commands"):
+            formatter.write_dl(sorted(said.items()))
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="followup")
 @click.option("--config", type=click.Path(path_type=Path), help="The clinic's settings (TOML); also FOLLOWUP_CONFIG.")
 @click.pass_context
@@ -30,31 +58,35 @@ def cli(context: click.Context, config: Path | None) -> None:
     context.obj = config
 
 
-cli.add_command(calc)
-cli.add_command(staff)
-cli.add_command(export_commands)
-cli.add_command(retention)
-
-
 @cli.command()
 @click.option("--host", default=None, help="Address to listen on.")
 @click.option("--port", type=int, default=None, help="Port to listen on.")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(".followup-demo"), help="Where the demo is kept.")
 @click.option("--fresh", is_flag=True, help="Build the invented clinic anew.")
-def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
+@click.option("--eyes", type=click.IntRange(1, 10_000_000), help="A clinic with so many eyes, a tenth of them followed.")
+@click.option("--seed", type=int, default=1, help="With --eyes: the same number gives the same clinic on the same day.")
+@click.option("--serve/--no-serve", "serves", default=True, help="Whether it is served once it is built.")
+def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: int | None, seed: int, serves: bool) -> None:
     """Build the invented clinic if it is missing, serve it, and print how to sign in.
 
     With --host 0.0.0.0 a phone in the same network opens it, by the code that is printed.
     """
-    from demo_db import build, welcome
+    from demo_db import build, many, welcome
+    from followup.records.lock import held
     from followup.serving import serve as run_server
 
     settings = build.settings(folder, host, port)
-    with held(settings.server.database, "the demo is being built"):
-        store = build.ensure(settings, datetime.now(UTC), fresh=fresh)
-        click.echo(welcome.words(store, settings, datetime.now(UTC)))
+    path, now = settings.server.database, datetime.now(UTC)
+    if eyes is not None and path.exists() and not fresh:
+        raise click.UsageError(f"{path} exists; with --fresh it is built anew with {eyes} eyes")
+    with held(path, "the demo is being built"):
+        if eyes is not None:
+            many.build(settings, now, eyes, seed, lambda written: click.echo(f"{written} eyes written", err=True))
+        store = build.ensure(settings, now, fresh=fresh and eyes is None)
+        click.echo(welcome.words(store, settings, now))
         store.close()
-    run_server(settings)
+    if serves:
+        run_server(settings)
 
 
 @cli.command()
@@ -67,6 +99,7 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool) -> None:
 def serve(config: Path | None, /, **options: object) -> None:
     """The clinic's own server. Options win over the environment, and that over the settings file."""
     from followup.serving import serve as run_server
+    from followup.settings_file import load, ready, with_server
 
     given = {key: value for key, value in options.items() if value is not None}
     settings = ready(with_server(load(config), given))
@@ -77,6 +110,9 @@ def serve(config: Path | None, /, **options: object) -> None:
 @click.pass_obj
 def init(config: Path | None) -> None:
     """Make the database of a new clinic."""
+    from followup.records import open_store
+    from followup.settings_file import load, ready
+
     settings = ready(load(config))
     if settings.server.database.exists():
         raise click.UsageError(f"{settings.server.database} exists already")
@@ -86,15 +122,22 @@ def init(config: Path | None) -> None:
 
 @cli.command()
 @click.option("--head", metavar="NUMBER:HASH", help="A head of the audit chain that left this machine, for example by mail.")
+@click.option("--rebuild", is_flag=True, help="Make the current state of each eye anew from what is recorded, then check.")
 @click.pass_obj
-def check(config: Path | None, head: str | None) -> None:
+def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is.
 
-    What each row holds is compared with the audit entry that recorded it, and the chain with the heads in the backup folder.
+    What each row holds is compared with the audit entry that recorded it, the chain with the heads in the backup folder, and
+    the current state of each eye, from which lists and the clock work, with what is recorded.
     """
+    from followup.records import backup as backups
+    from followup.settings_file import load, ready
+
     settings = ready(load(config))
     store = _store(settings)
-    faults = backups.faults(store, _heads(settings, head)) or _not_working(store)
+    faults = backups.faults(store, _heads(settings, head))
+    if not faults:
+        faults = _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
     for fault in faults:
         click.echo(fault)
     if faults:
@@ -102,8 +145,10 @@ def check(config: Path | None, head: str | None) -> None:
     click.echo("the database and the audit chain are whole")
 
 
-def _heads(settings: Settings, given: str | None) -> list[audit.Head]:
+def _heads(settings: "Settings", given: str | None) -> "list[audit.Head]":
     """The heads of the chain that left this machine: when, number, hash."""
+    from followup.records import audit
+
     kept = audit.heads_kept(settings.server.backups) if settings.server.backups else []
     if given is None:
         return kept
@@ -113,8 +158,11 @@ def _heads(settings: Settings, given: str | None) -> list[audit.Head]:
     return [*kept, ("the day of that mail", int(number), hash)]
 
 
-def _not_working(store: Store) -> list[str]:
+def _not_working(store: "Store") -> list[str]:
     """Rows that cannot be read, and what the clock met, without names."""
+    from followup.care.watch import watching
+    from followup.records import watch
+
     rows = [f"cannot be read: {row} ({watch.words_of(error)})" for row, error in watching.unreadable(store)]
     met = [
         f"not working: {f.what} {f.about}, {f.times} times since {f.first_at:%Y-%m-%d %H:%M} UTC ({f.words})"
@@ -124,11 +172,29 @@ def _not_working(store: Store) -> list[str]:
     return rows + met
 
 
+def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> list[str]:
+    """Where the current state is not what is recorded."""
+    from followup.care.reading import state
+    from followup.care.watch import raising
+
+    now, zone = datetime.now(UTC), settings.clinic.tz
+    if rebuild:
+        state.rebuild(store, now, zone)
+    else:
+        state.bring_up_to_date(store, now, zone)
+    late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
+    found = state.differences(store, zone) + late
+    return [f"{fault}; mend it with “followup check --rebuild”" for fault in found]
+
+
 @cli.command()
 @click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
 @click.pass_obj
 def backup(config: Path | None, folder: Path) -> None:
     """Copy the database into FOLDER while the clinic works, and check the copy."""
+    from followup.records import backup as backups
+    from followup.settings_file import load
+
     click.echo(f"made and checked {backups.backup(_store(load(config)), folder, datetime.now(UTC))}")
 
 
@@ -138,6 +204,10 @@ def backup(config: Path | None, folder: Path) -> None:
 @click.pass_obj
 def restore(config: Path | None, source: Path, replace: bool) -> None:
     """Check BACKUP and put it in the database's place."""
+    from followup.records import audit
+    from followup.records import backup as backups
+    from followup.settings_file import load
+
     database = load(config).server.database
     if database.exists() and not replace:
         raise click.UsageError(f"{database} exists; with --replace it is put aside and replaced")
@@ -164,6 +234,13 @@ def rotate(config: Path | None, leaked: bool, push: bool) -> None:
 
     Everybody signs in again. For fourteen days entries that devices hold under the keys of before are still taken.
     """
+    from followup.care.home import sealing
+    from followup.exchange import push_keys
+    from followup.records import audit, keys
+    from followup.records import backup as backups
+    from followup.records.lock import held
+    from followup.settings_file import load
+
     settings = load(config)
     with held(settings.server.database, "keys are being rotated"):
         store, now = _store(settings), datetime.now(UTC)
@@ -179,7 +256,9 @@ def rotate(config: Path | None, leaked: bool, push: bool) -> None:
     click.echo(f"new keys for {settings.server.database}, {told}; start the server anew")
 
 
-def _store(settings: Settings) -> Store:
+def _store(settings: "Settings") -> "Store":
+    from followup.records import open_store
+
     return open_store(settings.server.database)
 
 

@@ -3,16 +3,13 @@
 Nothing here is clinical: thresholds and plans live in the signed protocols.
 """
 
-import os
 import re
-import tomllib
-from collections.abc import Mapping
 from datetime import date, time
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 from zoneinfo import ZoneInfo, available_timezones
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError, ValidationInfo, field_validator, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationInfo, field_validator, model_validator
 
 from followup.errors import FollowupError
 from followup.protocols import closures
@@ -35,6 +32,8 @@ class Clinic(BaseModel):
 
     name: str = "Eye clinic"
     """What patients and staff read as the clinic’s name."""
+    place: str = ""
+    """Where visits are, as patients read it: street, floor, room. Empty: only the clinic’s name."""
     phone: str = ""
     """What patients call; on every patient page, offline too. Nothing starts without it."""
     emergency_phone: str = "112"
@@ -67,6 +66,8 @@ class Clinic(BaseModel):
     """Whether nurses, too, may record *no gas seen*, which lifts the caution of gas."""
     calls_before_moving_up: Annotated[int, Field(ge=1, le=20)] = 3
     """After how many calls in a row that reached nobody a callback moves up. Common practice, no source."""
+    records_kept_years: Annotated[int, Field(ge=0, le=100)] = 0
+    """How long a record is kept after follow-up ended, for `followup retention`; 0: without an end."""
 
     @field_validator("zone")
     @classmethod
@@ -229,106 +230,3 @@ class Settings(BaseModel):
     clinic: Clinic = Clinic()
     server: Server = Server()
     messages: Messages = Messages()
-
-
-ENVIRONMENT = {
-    "FOLLOWUP_DATABASE": ("server", "database"),
-    "FOLLOWUP_HOST": ("server", "host"),
-    "FOLLOWUP_PORT": ("server", "port"),
-    "FOLLOWUP_WORKERS": ("server", "workers"),
-    "FOLLOWUP_JOBS": ("server", "jobs"),
-    "FOLLOWUP_ADDRESS": ("server", "address"),
-    "FOLLOWUP_BACKUPS": ("server", "backups"),
-    "FOLLOWUP_PROXIES": ("server", "proxies"),
-    "FOLLOWUP_SECURE_COOKIES": ("server", "secure_cookies"),
-    "FOLLOWUP_DEMO": ("server", "demo"),
-    "FOLLOWUP_PHONE": ("clinic", "phone"),
-    "FOLLOWUP_SMTP_PASSWORD": ("messages", "smtp_password"),
-}
-
-"""Which environment variable wins over which setting of the file."""
-
-
-def table() -> str:
-    """Every setting with its default, its environment variable and what it is for, as the guide for operating shows it."""
-    variables = {place: name for name, place in ENVIRONMENT.items()}
-    rows = ["| setting | unless set | environment | what it is |", "|---|---|---|---|"]
-    for section, part in Settings.model_fields.items():
-        assert isinstance(part.annotation, type)
-        assert issubclass(part.annotation, BaseModel)
-        for key, field in part.annotation.model_fields.items():
-            variable = f"`{variables[section, key]}`" if (section, key) in variables else ""
-            default = _shown(field.default)
-            rows.append(f"| `{section}.{key}` | {default and f'`{default}`'} | {variable} | {field.description} |")
-    return "\n".join(rows)
-
-
-def _shown(default: object) -> str:
-    """A default as the settings file would have it; empty where there is none."""
-    if isinstance(default, dict):
-        return "{ " + ", ".join(f"{key} = {_shown(value)}" for key, value in default.items()) + " }" if default else ""
-    if isinstance(default, list):
-        return f"[{', '.join(map(_shown, default))}]" if default else ""
-    if isinstance(default, bool):
-        return str(default).lower()
-    if isinstance(default, str | Path):
-        return f'"{default}"' if str(default) else ""
-    return "" if default is None else str(default)
-
-
-HANDED_OVER = "FOLLOWUP_SETTINGS_JSON"
-"""How the serving process hands its finished settings to its workers."""
-
-
-def load(path: str | Path | None = None) -> Settings:
-    """Settings from the file at `path` (or FOLLOWUP_CONFIG), then the environment. Raises `ConfigError`."""
-    if handed_over := os.environ.get(HANDED_OVER):
-        return Settings.model_validate_json(handed_over)
-    path = path or os.environ.get("FOLLOWUP_CONFIG")
-    raw: dict[str, dict[str, object]] = {}
-    if path:
-        try:
-            raw = tomllib.loads(Path(path).read_text(encoding="utf-8"))
-        except OSError as error:
-            raise ConfigError(f"the settings file {path} cannot be read: {error.strerror}") from error
-        except tomllib.TOMLDecodeError as error:
-            raise ConfigError(f"the settings file {path} is not TOML: {error}") from error
-    for name, (section, key) in ENVIRONMENT.items():
-        if (value := os.environ.get(name)) is not None:
-            raw.setdefault(section, {})[key] = value
-    return _checked(raw)
-
-
-def with_server(settings: Settings, given: Mapping[str, object]) -> Settings:
-    """The settings with some of the server's replaced. Raises `ConfigError`."""
-    return _checked({**settings.model_dump(), "server": {**settings.server.model_dump(), **given}})
-
-
-def ready(settings: Settings) -> Settings:
-    """The settings, if a clinic can work with them: patients must have a number to call. Raises `ConfigError`."""
-    for name, least in (("phone", 5), ("emergency_phone", 2)):
-        number = getattr(settings.clinic, name)
-        digits = re.sub(r"[^0-9]", "", number)
-        if len(digits) < least or (least > 2 and len(set(digits)) == 1):
-            said = f"“{number}” is not a number that patients can call" if number else "it is missing"
-            raise ConfigError(f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78")
-    return settings
-
-
-def _checked(raw: Mapping[str, Any]) -> Settings:
-    try:
-        return Settings.model_validate(raw)
-    except ValidationError as error:
-        first = error.errors()[0]
-        told = first["msg"].removeprefix("Value error, ")
-        if first["type"] == "extra_forbidden":
-            told = f"there is no such setting; accepted are: {', '.join(_names(first['loc'][:-1]))}"
-        raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {told}") from error
-
-
-def _names(section: tuple[int | str, ...]) -> list[str]:
-    """The settings of a section, or the sections."""
-    found: type[BaseModel] = Settings
-    for step in section:
-        found = type(getattr(Settings(), str(step)))
-    return list(found.model_fields)

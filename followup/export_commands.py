@@ -1,18 +1,17 @@
 """`followup export …`: all tables for the clinic's own use, or one patient's whole record for that patient."""
 
-import csv
-import json
 import os
-from collections.abc import Iterable
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import click
 
-from followup.config import load
+from followup.care import taking_out
+from followup.care.accounts import COMMAND_LINE
 from followup.errors import FollowupError
-from followup.records import Store, audit, export, open_store, patients
+from followup.records import open_store
+from followup.settings_file import load
 
 _FOLDER = click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
 
@@ -32,13 +31,14 @@ def export_commands() -> None:
 def tables(config: Any, folder: Path) -> None:
     """Every table as a CSV file in FOLDER, with a data dictionary. What signs or opens something is left out."""
     store = open_store(load(config).server.database)
-    folder = _empty(folder)
-    for table in export.tables(store):
-        names = export.columns(store, table)
-        _write_csv(folder / f"{table}.csv", names, ([row[n] for n in names] for row in export.rows(store, table)))
-    _write_csv(folder / "dictionary.csv", ("table", "column", "meaning"), export.dictionary(store))
-    _note(store, "all tables", {"folder": folder.name})
-    click.echo(f"wrote {len(export.tables(store))} tables and dictionary.csv to {folder}")
+    _check(folder)
+    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    written = 0
+    for name, lines in taking_out.tables(store, datetime.now(UTC), COMMAND_LINE):
+        with _private(folder / name) as file:
+            file.writelines(lines)
+        written += 1
+    click.echo(f"wrote {written - 1} tables and dictionary.csv to {folder}")
 
 
 @export_commands.command("patient")
@@ -48,61 +48,19 @@ def tables(config: Any, folder: Path) -> None:
 def patient(config: Any, number: str, folder: Path) -> None:
     """All that is on record about the patient of NUMBER, as record.txt to read and record.json for programs."""
     store = open_store(load(config).server.database)
-    found = patients.by_number(store, number)
-    if found is None:
-        raise NotExported(f"there is no patient with the number {number}")
-    folder = _empty(folder)
-    record = export.of_patient(store, found.id)
-    told = {table: {"holds": export.described(table), "rows": rows} for table, rows in record.items()}
-    with _private(folder / "record.json") as file:
-        json.dump(told, file, ensure_ascii=False, indent=1)
-    with _private(folder / "record.txt") as file:
-        file.write(_readable(record, f"Record of {found.name}, number {found.number}"))
-    _note(store, found.id, {"folder": folder.name})
+    _check(folder)
+    to_read, as_json = taking_out.record(store, datetime.now(UTC), COMMAND_LINE, taking_out.numbered(store, number).id)
+    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    for name, text in {"record.txt": to_read, "record.json": as_json}.items():
+        with _private(folder / name) as file:
+            file.write(text)
     click.echo(f"wrote record.txt and record.json to {folder}")
 
 
-@click.command("retention")
-@click.option("--years", type=click.IntRange(1, 100), required=True, help="How long a record is kept after follow-up ended.")
-@click.pass_obj
-def retention(config: Any, years: int) -> None:
-    """Name the records that are past the clinic's time. Nothing is deleted: this only says what would be."""
-    store = open_store(load(config).server.database)
-    found = patients.finished_before(store, datetime.now(UTC) - timedelta(days=round(365.2425 * years)))
-    for member, ended in found:
-        rows = sum(len(part) for part in export.of_patient(store, member.id).values())
-        click.echo(f"number {member.number}: follow-up ended {ended:%Y-%m-%d}, {rows} rows")
-    many = "1 record is" if len(found) == 1 else f"{len(found)} records are"
-    click.echo(f"{many} past {years} years; nothing was deleted")
-
-
-def _readable(record: dict[str, list[dict[str, Any]]], title: str) -> str:
-    lines = [title, f"Written {datetime.now(UTC):%Y-%m-%d %H:%M} UTC. Times are UTC.", ""]
-    for table, rows in record.items():
-        lines += [f"{export.described(table)} ({len(rows)})", ""]
-        for row in rows:
-            lines += [f"  {name.replace('_', ' ')}: {value}" for name, value in row.items() if value not in (None, "")]
-            lines.append("")
-    return "\n".join(lines)
-
-
-def _empty(folder: Path) -> Path:
+def _check(folder: Path) -> None:
     if folder.exists() and any(folder.iterdir()):
         raise NotExported(f"{folder} is not empty; name a new folder")
-    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    return folder
-
-
-def _write_csv(path: Path, names: Iterable[str], rows: Iterable[Iterable[Any]]) -> None:
-    with _private(path) as file:
-        writer = csv.writer(file)
-        writer.writerow(names)
-        writer.writerows(rows)
 
 
 def _private(path: Path) -> Any:
     return os.fdopen(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="utf-8", newline="")
-
-
-def _note(store: Store, what: str, detail: Any) -> None:
-    audit.note(store, datetime.now(UTC), "command line", "exported", what, detail)

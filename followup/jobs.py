@@ -15,22 +15,26 @@ from threading import Thread
 
 from apscheduler.schedulers.blocking import BlockingScheduler
 
+from followup.care import resetting
 from followup.care.callbacks import moving_up
 from followup.care.messages import outgoing
 from followup.care.messages.outgoing import Parcel
+from followup.care.reading import state
 from followup.care.watch import watching
-from followup.care.watch.raising import check_eye
+from followup.care.watch.raising import look
 from followup.config import Settings
 from followup.exchange import letters, push_keys
 from followup.exchange.channels import Email, NotDelivered, Push
 from followup.exchange.letters import Letter
-from followup.records import Store, audit, eyes, watch
+from followup.records import Store, audit, states, watch
 from followup.records import backup as backups
 from followup.records import messages as kept_messages
 
 log = logging.getLogger(__name__)
 logging.getLogger("apscheduler").setLevel(logging.ERROR)  # it would tell of every asking; `run` tells of every run
 TICK_SECONDS = 30
+KEPT_TOGETHER = 200  # looks at eyes, in one transaction
+FORGOTTEN_AFTER = timedelta(days=1)  # a fault of a list that no list met again
 JUMP_SECONDS = 5
 STOP_SECONDS = 20
 PUSHES_AT_ONCE = 8
@@ -39,17 +43,37 @@ TOO_SLOW = "push: the address did not answer in time"
 
 
 def check_all(store: Store, settings: Settings, now: datetime) -> int:
-    """Raise what time alone raises on every followed eye; returns how many warnings came up."""
-    raised = 0
+    """Raise what time alone raises, on each followed eye that is due a look; returns how many warnings came up."""
+    raised, zone = 0, settings.clinic.tz
+    watch.clear_older(store, "list", now - FORGOTTEN_AFTER)
     with watching.parts(store, now, "row") as part:
-        for row, error in watching.unreadable(store):
+        for row, error in watching.still_unreadable(store):
             with part(row):
                 raise error
+    state.bring_up_to_date(store, now, zone)
+    looked: list[tuple[str, str, datetime]] = []
     with watching.parts(store, now, "eye") as part:
-        for operation in eyes.followed(store):
-            with part(operation.id):
-                raised += len(check_eye(store, operation.id, now, settings.clinic.tz))
+        for eye_id, version in states.to_look_at(store, now):
+            with part(eye_id):
+                found, again = look(store, eye_id, now, zone)
+                raised += len(found)
+                looked.append((eye_id, version, again))
+            if len(looked) == KEPT_TOGETHER:
+                states.look_again(store, looked)
+                looked.clear()
+    if looked:
+        states.look_again(store, looked)
     return raised
+
+
+def read_rows(store: Store, settings: Settings, now: datetime) -> int:
+    """Read the whole database, and name each row that cannot be read; returns how many."""
+    found = watching.unreadable(store)
+    with watching.parts(store, now, "row") as part:
+        for row, error in found:
+            with part(row):
+                raise error
+    return len(found)
 
 
 def escalate(store: Store, settings: Settings, now: datetime) -> int:
@@ -68,6 +92,9 @@ def send_messages(store: Store, settings: Settings, now: datetime) -> int:
     for one in going:
         with watching.alone(store, now, "parcel", one.parcel.person):
             clinic, parcel = settings.clinic, one.parcel
+            if parcel.kind == resetting.MESSAGE:
+                one.letter = letters.password_reset(resetting.token(store, now, parcel.person.partition(":")[2]))
+                continue
             one.letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
     _send_emails(settings, going)
     _send_pushes(store, settings, now, going)
@@ -173,6 +200,7 @@ JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {
     "check": check_all,
     "escalate": escalate,
     "messages": send_messages,
+    "rows": read_rows,
     "backup": back_up,
 }
 

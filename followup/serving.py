@@ -25,9 +25,10 @@ from granian import Granian
 from granian.constants import Interfaces
 
 from followup import logs
-from followup.config import HANDED_OVER, ConfigError, Settings, load
+from followup.config import ConfigError, Settings
 from followup.records import open_store
 from followup.records.lock import PATIENCE_SECONDS, held
+from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
 THREADS_PER_WORKER = 4

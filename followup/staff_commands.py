@@ -7,8 +7,8 @@ from typing import Any
 import click
 
 from followup.care import accounts, second_factor, signing_in
-from followup.config import load
 from followup.records import Store, open_store
+from followup.settings_file import load
 
 _WHOM = click.argument("email")
 

@@ -7,7 +7,8 @@ import timeit
 from collections.abc import Callable
 from datetime import timedelta
 
-from followup.clinical.course import BubbleSeen, Course, Fact
+from followup.clinical.course import Course
+from followup.clinical.facts import BubbleSeen, Fact
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from tests.courses import GAS_PLAN, at, measures, operation, postured, symptoms

@@ -6,17 +6,9 @@ from typing import Any
 
 from followup.clinical import posture
 from followup.clinical.acuity import read
-from followup.clinical.course import (
-    BubbleSeen,
-    Course,
-    Fact,
-    Measures,
-    Operation,
-    PlannedVisit,
-    Postured,
-    Seen,
-    Symptoms,
-)
+from followup.clinical.course import Course, PlannedVisit
+from followup.clinical.facts import BubbleSeen, Fact, Measures, Postured, Seen, Symptoms
+from followup.clinical.surgery import Operation
 from followup.clinical.warnings import Sign, evaluate
 from followup.protocols import book
 
@@ -69,9 +61,9 @@ def symptoms(day: float, **given: Any) -> Symptoms:
 
 
 def again(day: float, **given: Any) -> list[Fact]:
-    """A check with something wrong, and the same at a second look an hour later."""
+    """A check with something wrong, and the same at a second look an hour later and at a third."""
     alone = {name: answer for name, answer in given.items() if answer not in ("same", "better", False)}
-    return [symptoms(day, **given), Symptoms(at(day + 1 / 24), **alone)]
+    return [symptoms(day, **given), *(Symptoms(at(day + hours / 24), **alone) for hours in (1, 2))]
 
 
 def postured(day: float, hours: float = 11, position: str = "face-down") -> Postured:

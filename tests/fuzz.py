@@ -33,7 +33,7 @@ from followup.config import Clinic, Server, Settings
 from followup.records import Store, backup, open_store
 from followup.web import create_app
 from followup.web.routes import PHONE, ROUTES
-from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, Browser, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, Browser, consented, operation_note, patient_details
 from tests.sealed import seal
 
 ENDS_WHAT_IT_NEEDS = ("account.sign_out", "clinic_api.leave", "clinic.revoke", "administrator.end", "administrator.sign_out")
@@ -76,7 +76,7 @@ class Fuzz:
         day = date(2027, 3, 8)
         for number in ("F-1", "F-2"):
             visits = [schedule.Window("week 1", day, day, day + timedelta(6), "retina")]
-            eye, code = leaving.discharge(desk, patient_details(number), operation_note(), visits)
+            eye, code = consented(desk, leaving.discharge(desk, patient_details(number), operation_note(), visits))
             token = enrol.enrol(self.store, OPERATED + timedelta(hours=6), code, 1952, "patient", "home")
             device = enrol.device(self.store, token)
             assert device is not None

@@ -37,9 +37,12 @@ RULES = ("checks", "one_eye_after_another", "bounds", "second_looks", "sight", "
 TESTS = {
     "attendance": (*RULES, "without_the_app"), "success": ("success",),
     "acuity": ("bounds", "acuity"), "altitude": ("altitude", "bounds"), "bubble": ("bubble",), "chart_noise": ("sight",),
-    "coverage": ("coverage",), "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
+    "coverage": ("coverage",), "drops": ("drops",),
+    "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
     "posture": ("posture", "bounds"), "pressure": ("pressure",), "schedule": ("bounds", "schedule"),
-    "sight": ("one_eye_after_another", "sight", "warnings"), "tamponade": ("tamponade",),
+    "sight": ("one_eye_after_another", "sight", "warnings"), "vision": ("bounds", "acuity"),
+    **dict.fromkeys(("course", "facts", "timeline"), ("stage", *RULES)),
+    **dict.fromkeys(("agents", "fading_cases", "forecasts", "seen_levels", "tamponade"), ("tamponade",)),
 }  # fmt: skip
 BEFORE_FORKING = ("hypothesis", "numpy", "scipy.stats", "networkx")  # slow to import, and nothing of the project
 
@@ -51,8 +54,13 @@ EQUIVALENT: dict[str, str] = {
     "bubble.py: meniscus_percent: compare: f > 0.5 → f >= 0.5": "the cubic is symmetric: both branches give one half",
     "callbacks.py: joined_by: compare: HOW_SOON.index(sign.how_soon) >= HOW_SOON.index(self.how_soon) → "
     "HOW_SOON.index(sign.how_soon) > HOW_SOON.index(self.how_soon)": "a later sign of the same urgency is due later",
-    "course.py: _in_order: and-or: a.at == b.at and type(a) is type(b) → a.at == b.at or type(a) is type(b)": (
-        "sorting again what is in order changes nothing; the condition only saves time"
+    **dict.fromkeys(
+        (
+            "facts.py: in_order: and-or: a.at == b.at and type(a) is type(b) → a.at == b.at or type(a) is type(b)",
+            "facts.py: in_order: drop condition 1: a.at == b.at and type(a) is type(b) → type(a) is type(b)",
+            "facts.py: in_order: drop condition 2: a.at == b.at and type(a) is type(b) → a.at == b.at",
+        ),
+        "sorting again what is in order changes nothing; the condition only saves time",
     ),
     "durations.py: _first_order: operator: low.low - high.low → low.low + high.low": (
         "of every gas with a published half-life some eyes hold less than nine tenths from the first day: high.low is nought"

@@ -6,24 +6,24 @@ from pathlib import Path
 
 CORE = Path(__file__).parent.parent / "followup" / "clinical"
 MUTATIONS = [
-    ("acuity.py", 'Figure("logMAR for one letter", 0.02', 'Figure("logMAR for one letter", 0.025'),
+    ("vision.py", 'Figure("logMAR for one letter", 0.02', 'Figure("logMAR for one letter", 0.025'),
     (
-        "acuity.py",
+        "vision.py",
         'Figure("smallest real change, ordinary clinic", 0.15',
         'Figure("smallest real change, ordinary clinic", 0.2',
     ),
     ("pressure.py", '"kPa", "DEF"', '"kPa", "DEF").__class__("x", 0.14, "kPa", "DEF"'),
     ("pressure.py", 'Figure("spike, from", 30', 'Figure("spike, from", 31'),
     ("pressure.py", 'response", 6,', 'response", 7,'),
-    ("tamponade.py", 'Figure("life of SF6 20 %", 12.5', 'Figure("life of SF6 20 %", 18'),
-    ("tamponade.py", 'Figure("a gas counts as gone below", 2', 'Figure("a gas counts as gone below", 10'),
+    ("agents.py", 'Figure("life of SF6 20 %", 12.5', 'Figure("life of SF6 20 %", 18'),
+    ("agents.py", 'Figure("a gas counts as gone below", 2', 'Figure("a gas counts as gone below", 10'),
     (
-        "tamponade.py",
+        "seen_levels.py",
         'Figure("error of a level seen in clinic (1 SD)", 7',
         'Figure("error of a level seen in clinic (1 SD)", 3',
     ),
     (
-        "tamponade.py",
+        "seen_levels.py",
         'Figure("a level this many SD off is flagged", 3',
         'Figure("a level this many SD off is flagged", 30',
     ),
@@ -33,7 +33,7 @@ MUTATIONS = [
     ("coverage.py", "self.clock * 30", "self.clock * -30"),
     ("posture.py", 'counts for at most", 12', 'counts for at most", 14'),
     ("outcomes.py", '"SD", "DEF")\nLIMIT', '"SD", "DEF").__class__("x", 1.64, "SD", "DEF")\nLIMIT'),
-    ("course.py", 'disturb the line of sight", 40', 'disturb the line of sight", 70'),
+    ("timeline.py", 'disturb the line of sight", 40', 'disturb the line of sight", 70'),
 ]
 
 

@@ -15,7 +15,8 @@ import numpy as np
 
 from followup.clinical import second_looks
 from followup.clinical.callbacks import DUE_WITHIN, Callback, callbacks
-from followup.clinical.course import Course, Measures, Settled
+from followup.clinical.course import Course
+from followup.clinical.facts import Measures, Settled
 from followup.clinical.warnings import Sign, evaluate
 from followup.protocols import book
 from tests.courses import at, diary, measures, signs

@@ -45,7 +45,9 @@ import numpy as np
 
 from followup.clinical import bubble, posture, schedule
 from followup.clinical.acuity import read
-from followup.clinical.course import Course, Fact, Measures, Operation, PlannedVisit, Postured, Seen, Symptoms
+from followup.clinical.course import Course, PlannedVisit
+from followup.clinical.facts import Fact, Measures, Postured, Seen, Symptoms
+from followup.clinical.surgery import Operation
 from followup.protocols import book
 
 OPERATED = datetime(2027, 3, 2, 14, tzinfo=UTC)

@@ -13,7 +13,8 @@ import click
 import pytest
 
 from followup import cli
-from followup.calc import AGENT, calc
+from followup.calc import calc
+from followup.calc.answers import AGENT
 from tests.conftest import COMMAND
 
 ACUITY = {"logmar", "decimal", "snellen_6m", "snellen_20ft", "letters", "category", "who_category"}

@@ -4,13 +4,17 @@ import os
 import socket
 import sqlite3
 import subprocess
+import sys
 from contextlib import closing
 from pathlib import Path
 
+import click
 import pytest
 
-from followup.config import ConfigError, load
+from followup.cli import ELSEWHERE, cli
+from followup.config import ConfigError
 from followup.records import open_store, watch
+from followup.settings_file import load
 from tests.conftest import COMMAND, NOW
 
 
@@ -68,12 +72,32 @@ def test_serving_without_a_database_says_how_to_make_one(tmp_path: Path) -> None
 
 
 def test_every_command_has_help() -> None:
-    from followup.cli import cli
+    context = click.Context(cli)
+    for name in cli.list_commands(context):
+        command = cli.get_command(context, name)
+        assert command is not None
+        for one in (command, *(command.commands.values() if isinstance(command, click.Group) else ())):
+            assert one.help, one.name
 
-    commands = dict(cli.commands)
-    commands |= {f"calc {name}": command for name, command in cli.commands["calc"].commands.items()}  # type: ignore[attr-defined]
-    for name, command in commands.items():
-        assert command.help, name
+
+def test_help_says_of_each_command_what_the_command_says_of_itself() -> None:
+    context = click.Context(cli)
+    for name, (_, _, line) in ELSEWHERE.items():
+        command = cli.get_command(context, name)
+        assert command is not None
+        assert command.help is not None
+        assert command.help.startswith(line.removesuffix(".")), name
+
+
+def test_help_loads_nothing_that_only_a_command_needs() -> None:
+    """What takes longest to load: a process that has read it is slow, however quick the machine."""
+    heavy = "{'sqlite_utils', 'pydantic', 'flask', 'granian', 'cryptography', 'networkx', 'followup.clinical'}"
+    told = f"import atexit, sys; atexit.register(lambda: print('loaded', sorted({heavy} & set(sys.modules))))"
+    done = subprocess.run(
+        [sys.executable, "-c", f"{told}; from followup.cli import main; main()", "--help"], capture_output=True, text=True
+    )
+    assert "The clinical core at the prompt." in done.stdout
+    assert done.stdout.endswith("loaded []\n")
 
 
 def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from demo_db import build, welcome
+from demo_db import build, data, welcome
 from followup.care.visits.openings import openings
-from followup.clinical import tamponade
+from followup.clinical import agents
 from followup.config import Clinic
 from followup.records import Store, audit, eyes, visits, worries
 
@@ -22,9 +22,8 @@ def test_no_visit_of_the_demo_is_on_a_day_on_which_the_clinic_sees_nobody(
     store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Begun on a Saturday, with eyes operated a day or two before."""
-    whole = build.data
-    few = {"eyes": whole("eyes")["eyes"][:4]}
-    monkeypatch.setattr(build, "data", lambda name: few if name == "eyes" else whole(name))
+    few = data.eyes()[:4]
+    monkeypatch.setattr(data, "eyes", lambda: few)
     clinic = build.settings(tmp_path).clinic
     build.fill(store, clinic, datetime(2027, 3, 6, 10, tzinfo=UTC))
     assert on_closed_days(store, clinic) == []
@@ -36,7 +35,7 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     store = build.ensure(made, now)
     rows = eyes.followed(store)
     assert 28 <= len(rows) <= 34
-    assert {r.agent for r in rows} == set(tamponade.AGENTS)
+    assert {r.agent for r in rows} == set(agents.AGENTS)
     ages = [(now - r.note.operated_at).days for r in rows if r.note]
     assert min(ages) == 0
     assert max(ages) > 180
@@ -63,8 +62,8 @@ NOW = datetime(2027, 3, 5, 10, tzinfo=UTC)
 @pytest.fixture
 def small(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A demo of one eye, in its folder."""
-    whole = build.data
-    monkeypatch.setattr(build, "data", lambda name: {"eyes": whole("eyes")["eyes"][:1]} if name == "eyes" else whole(name))
+    first = data.eyes()[:1]
+    monkeypatch.setattr(data, "eyes", lambda: first)
     build.ensure(build.settings(tmp_path), NOW).close()
     return tmp_path
 
@@ -79,11 +78,11 @@ def said(folder: Path, now: datetime = NOW, host: str | None = None) -> str:
 
 def test_it_says_how_to_sign_in_as_each_of_its_people(small: Path) -> None:
     words = said(small)
-    people = build.data("clinic")["staff"]
-    assert {p["role"] for p in people} == {"nurse", "surgeon", "administrator"}
-    assert sum(p["role"] == "nurse" for p in people) == 2
+    people = data.clinic().staff
+    assert {p.role for p in people} == {"nurse", "surgeon", "administrator"}
+    assert sum(p.role == "nurse" for p in people) == 2
     for person in people:
-        assert any(person["email"] in line and person["password"] in line for line in words.splitlines())
+        assert any(person.email in line and person.password in line for line in words.splitlines())
     assert "http://127.0.0.1:8000/enrol?code=" in words
     assert "█" not in words  # nothing to scan where no phone comes
     assert "days ago" not in words
@@ -130,8 +129,7 @@ def test_a_demo_that_fits_no_more_says_how_to_renew_it(small: Path, how: str) ->
 
 
 def test_no_two_of_its_people_share_a_name() -> None:
-    names = [p["name"] for p in build.data("eyes")["eyes"]] + [
-        p["name"].removeprefix("Dr ") for p in build.data("clinic")["staff"]
-    ]
+    people = (*data.eyes(), *data.clinic().staff)
+    names = [p.name.removeprefix("Dr ") for p in people]
     for part in (0, -1):
         assert len({name.split()[part] for name in names}) == len(names)

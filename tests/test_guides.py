@@ -11,8 +11,9 @@ import pytest
 from click.testing import CliRunner
 
 from followup.cli import cli
-from followup.config import ENVIRONMENT, Settings, load, ready, table
+from followup.config import Settings
 from followup.records import keys
+from followup.settings_file import ENVIRONMENT, load, ready, table
 from tests.conftest import COMMAND
 
 ROOT = Path(__file__).parents[1]
@@ -45,9 +46,15 @@ def resolved(call: str) -> tuple[click.Command, list[str]]:
     if words[:1] == ["--config"]:
         words = words[2:]
     found: click.Command = command
-    while isinstance(found, click.Group) and words and words[0] in found.commands:
-        found, words = found.commands[words[0]], words[1:]
+    while isinstance(found, click.Group) and words and (below := named(found).get(words[0])):
+        found, words = below, words[1:]
     return found, words
+
+
+def named(group: click.Group) -> dict[str, click.Command]:
+    """Each command of a group, also those that are loaded when they are asked for."""
+    context = click.Context(group)
+    return {name: command for name in group.list_commands(context) if (command := group.get_command(context, name))}
 
 
 def test_the_example_in_the_readme_has_its_true_answer() -> None:
@@ -84,8 +91,8 @@ def test_every_command_that_the_guides_name_is_there_with_its_options() -> None:
 
 def test_every_command_stands_in_the_readmes_table() -> None:
     rows = "\n".join(line for line in README.splitlines() if line.startswith("| `followup"))
-    for name, command in cli.commands.items():
-        below = command.commands if isinstance(command, click.Group) else {}
+    for name, command in named(cli).items():
+        below = named(command) if isinstance(command, click.Group) else {}
         for word in (name, *below):
             assert re.search(rf"\b{word}\b", rows), f"{name} {word}"
 

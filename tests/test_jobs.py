@@ -14,6 +14,7 @@ from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, events, eyes, watch, worries
 from followup.records.store import new_id
+from followup.records.times import to_text
 from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details, until
 
 
@@ -60,7 +61,15 @@ def bad_posture(store: Store, eye_id: str) -> str:
 def unreadable_record(store: Store, eye_id: str) -> None:
     """A record of the operation without its parts, as an eye that nothing can be worked out for."""
     (note,) = eyes.notes_of(store, eye_id)
-    eyes.add_note(store, NOW, note.operation_id, "right", OPERATED, "c2f6", "Sol Surgeon", {}, "test")
+    row = {
+        "id": new_id(),
+        "operation_id": note.operation_id,
+        "eye": "right",
+        "operated_at": to_text(OPERATED),
+        "agent": "c2f6",
+    }
+    told = {"surgeon": "Sol Surgeon", "body": "{}", "recorded_by": "test", "recorded_at": to_text(NOW), "reason": ""}
+    store.insert("operation_records", {**row, **told})
 
 
 def another(store: Store, nurse: Actor, settings: Settings, number: str) -> str:
@@ -88,7 +97,7 @@ def test_one_eye_s_fault_ends_nothing_else_and_is_named_until_it_is_mended(
     (sound,) = eyes.notes_of(store, eye_id)
     (broken,) = eyes.notes_of(store, others[0])
     later = NOW + timedelta(minutes=20)
-    eyes.add_note(store, later, broken.operation_id, "right", OPERATED, "c2f6", "Sol Surgeon", sound.body, "test")
+    eyes.add_note(store, later, broken.operation_id, sound.body, settings.clinic.tz, "test")
     assert jobs.run(store, settings, "check", NOW + timedelta(minutes=30))
     assert watch.faults(store) == []
 

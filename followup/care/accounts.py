@@ -43,6 +43,14 @@ def by_email(store: Store, email: str) -> Staff:
     return found
 
 
+def known(store: Store, staff_id: str) -> Staff:
+    """An account that was not ended. Raises `NotFound`."""
+    found = people.staff_member(store, staff_id)
+    if found is None:
+        raise NotFound("there is no such account, or it was ended already")
+    return found
+
+
 def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> None:
     """End an account and its sessions. What the person recorded stays, under their name. Raises `NotFound`, `Conflict`."""
     with store.transaction():
@@ -98,6 +106,7 @@ def name_of(store: Store, signature: str) -> str:
     """Who stands behind the name under a record, such as `nurse:<id>`: a member of staff, the patient or carer, the clock."""
     role, _, id = signature.partition(":")
     if role in ("patient", "carer"):
-        return f"the {role}"
+        phone = people.device(store, id) if role == "carer" else None
+        return f"the carer {phone.carer_name}" if phone and phone.carer_name else f"the {role}"
     member = people.staff_by_id(store, id)
     return member.name if member else f"the {role}"

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from followup.clinical.course import Settled
+from followup.clinical.facts import Settled
 from followup.clinical.rulebook import DUE_WITHIN as DUE_WITHIN
 from followup.clinical.rulebook import HOW_SOON, HowSoon
 from followup.clinical.warnings import Sign

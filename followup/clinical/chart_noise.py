@@ -7,8 +7,8 @@
 0.43
 """
 
-from followup.clinical.acuity import Acuity
 from followup.clinical.evidence import Figure, Model
+from followup.clinical.vision import Acuity
 
 LETTERS = Figure("smallest real change, letter-score charts", 0.15, "logMAR", "Lim10", "derived", "0.14 measured")
 LINES = Figure("smallest real change, charts read by lines", 0.20, "logMAR", "Lim10", "derived", "0.18 measured")

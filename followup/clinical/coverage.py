@@ -122,6 +122,26 @@ def best_postures(breaks: Sequence[Break], fill_percent: float, moves: Moves = "
     return sorted((cover(breaks, fill_percent, name, moves) for name in advised), key=lambda c: -round(c.margin_degrees, 9))
 
 
+def hours_covered(reach: str, fill_percent: float, posture: str, moves: Moves = "floats") -> tuple[float, float] | None:
+    """Which clock hours at that reach the bubble touches in a named posture: (middle, width) in hours; None for none of them.
+
+    The middle is 0 up to 12; a width of 12 is the whole ring.
+    """
+    one_of("reach", reach, REACHES)
+    one_of("posture", posture, POSTURES)
+    sign = 1.0 if moves == "floats" else -1.0
+    right, top, forwards = (sign * part for part in POSTURES[posture])
+    from_pole, half = math.radians(REACHES[reach].value), math.radians(arc_degrees(fill_percent) / 2)
+    # sin(from_pole) · aside · cos(hand − middle) − cos(from_pole) · forwards must reach cos(half).
+    swing = math.sin(from_pole) * math.hypot(right, top)
+    wanted = math.cos(half) + math.cos(from_pole) * forwards
+    if wanted <= -swing + 1e-9:
+        return 0.0, 12.0
+    if wanted > swing + 1e-9:
+        return None
+    return math.degrees(math.atan2(-right, top)) / 30 % 12, math.degrees(math.acos(min(1.0, wanted / swing))) / 15
+
+
 def fill_needed_percent(breaks: Sequence[Break], posture: str, moves: Moves = "floats") -> float:
     """The smallest fill in percent that covers every break in that posture."""
     one_of("posture", posture, POSTURES)

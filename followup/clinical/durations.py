@@ -8,7 +8,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
-from followup.clinical.tamponade import AGENTS, Days, Forecast, forecast
+from followup.clinical.agents import AGENTS
+from followup.clinical.forecasts import Days, Forecast
+from followup.clinical.tamponade import forecast
 
 Kind = Literal["range", "mean ± 1.96 SD", "mean only"]
 

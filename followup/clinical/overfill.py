@@ -6,7 +6,7 @@
 True
 """
 
-from followup.clinical import tamponade
+from followup.clinical import agents
 from followup.clinical.evidence import Figure, Model
 
 FULL = Figure("an eye is full at", 100, "%", "DEF")
@@ -15,7 +15,7 @@ ALLOWED = Figure("error of an estimated fill that is let pass", 5, "%", "CP", "c
 
 def grows_to_percent(agent: str, percent: float, fill_percent: float) -> float:
     """What the gas would fill at its largest, in percent of the eye: over 100 cannot fit."""
-    return fill_percent * tamponade.growth(agent, percent)
+    return fill_percent * agents.growth(agent, percent)
 
 
 def question(agent: str, percent: float, fill_percent: float) -> str | None:
@@ -24,7 +24,7 @@ def question(agent: str, percent: float, fill_percent: float) -> str | None:
     if grown <= FULL.value + ALLOWED.value:
         return None
     return (
-        f"{tamponade.AGENTS[agent].words} at {percent:g} % in an eye {fill_percent:g} % full would grow to about "
+        f"{agents.AGENTS[agent].words} at {percent:g} % in an eye {fill_percent:g} % full would grow to about "
         f"{grown:.0f} % of it. Was this strength intended? If so, plan the pressure in the first days."
     )
 

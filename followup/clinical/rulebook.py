@@ -7,8 +7,10 @@ from typing import Any, Literal, get_args
 
 from followup.clinical import pressure
 from followup.clinical.checks import CHECKS
-from followup.clinical.course import Course, Operation, Timeline
+from followup.clinical.course import Course
 from followup.clinical.errors import Unknown, one_of, within
+from followup.clinical.surgery import Operation
+from followup.clinical.timeline import Timeline
 
 HowSoon = Literal["now", "today", "this-week"]
 HOW_SOON: tuple[HowSoon, ...] = get_args(HowSoon)
@@ -27,10 +29,14 @@ DUE_WITHIN: dict[HowSoon, timedelta] = {
 
 @dataclass(frozen=True, slots=True)
 class SecondLook:
-    """A lone mild sign is asked about plainly at once, and looked at again by `hours` later before anybody is called."""
+    """A lone mild sign is asked about plainly at once, and looked at again by `hours` later before anybody is called.
+
+    So often as `looks` says, each time within those hours.
+    """
 
     ask: str
     hours: float
+    looks: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,12 +82,33 @@ class Rule:
     def _check_second_look(self, look: SecondLook) -> None:
         if self.check != "symptoms":
             raise Unknown(f"rule “{self.id}”: only what a patient answers can be asked back")
-        within(f"rule “{self.id}”: a second look after", look.hours, 0.25, DUE_WITHIN[self.how_soon] / _HOUR, " h")
+        within(
+            f"rule “{self.id}”: a second look after", look.hours * look.looks, 0.25, DUE_WITHIN[self.how_soon] / _HOUR, " h"
+        )
 
     @property
     def always(self) -> bool:
         """Free text reaches a person whatever the day, also where a wrong clock puts it before the operation."""
         return self.check == "words"
+
+    @property
+    def signs(self) -> tuple[str, ...]:
+        """What its check looks for in a patient's answers; empty where it looks at something else."""
+        return tuple(self.threshold.get("signs", ()))
+
+    @property
+    def also(self) -> tuple[str, ...]:
+        """What has to be there beside one of its signs."""
+        return tuple(self.threshold.get("also", ()))
+
+    @property
+    def count(self) -> int:
+        """How many of its signs it takes."""
+        return int(self.threshold["count"])
+
+    def number(self, name: str) -> float:
+        """A number that its check compares with, in the unit that its name says."""
+        return float(self.threshold[name])
 
     def applies(self, operation: Operation | None) -> bool:
         """Whether this rule looks at an eye after that operation; None for an eye that was not operated."""

@@ -1,7 +1,8 @@
 """From the looks of one rule to what it says: raised, or asked back first.
 
-A lone mild sign of a rule with a second look is asked back. It is raised by the next answer that still finds it, or at
-the end of the time given where no answer came; an answer that finds it gone ends it. To say so again within minutes,
+A lone mild sign of a rule with a second look is asked back. It is raised by the next answer that still finds it (the one
+after that, where the rule wants it looked at twice more), or at the end of the time given where no answer came; an answer
+that finds it gone ends it. To say so again within minutes,
 when the plain question comes back, is no second look yet. Anything else is raised at once:
 a sign that is not alone, one that was raised and settled and is still there, and rules without a second look.
 """
@@ -12,9 +13,10 @@ from datetime import datetime, timedelta
 
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
-from followup.clinical.course import ASKED_BACK_WITHIN as ASKED_BACK_WITHIN
-from followup.clinical.course import Course, Timeline
-from followup.clinical.rulebook import Rule, Rulebook
+from followup.clinical.course import Course
+from followup.clinical.rulebook import Rule, Rulebook, SecondLook
+from followup.clinical.timeline import ASKED_BACK_WITHIN as ASKED_BACK_WITHIN
+from followup.clinical.timeline import Timeline
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +30,13 @@ class Raised:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A second look: asked at that time, due by then; `signs` are named as in a symptom check."""
+    """A second look, or the next one: asked at that time, due by then; `signs` are named as in a symptom check."""
 
     asked_at: datetime
     due_at: datetime
     signs: tuple[str, ...]
     unanswered: Raised = field(compare=False, repr=False)
+    number: int = field(default=1, compare=False)
 
 
 def told(timeline: Timeline, rule: Rule) -> Iterator[Raised | Asked]:
@@ -54,8 +57,8 @@ def told(timeline: Timeline, rule: Rule) -> Iterator[Raised | Asked]:
             waiting is None and not in_days(timeline, rule, at)
         ):
             continue
-        elif waiting is None and worst is None and not lasts and rule.second_look and timeline.lone_mild_sign(at):
-            waiting = _asked(rule.second_look.hours, Raised(at, severity, values))
+        elif worst is None and not lasts and rule.second_look and _asks_back(timeline, rule.second_look, waiting, at):
+            waiting = _asked(rule.second_look.hours, Raised(at, severity, values), waiting.number + 1 if waiting else 1)
             yield waiting
         elif worst is None or severity > worst:
             worst, raised_at, waiting = severity, at, None
@@ -64,10 +67,16 @@ def told(timeline: Timeline, rule: Rule) -> Iterator[Raised | Asked]:
         yield waiting.unanswered
 
 
-def _asked(hours: float, first: Raised) -> Asked:
+def _asks_back(timeline: Timeline, second_look: SecondLook, waiting: Asked | None, at: datetime) -> bool:
+    """Whether what was found is to be looked at again: a lone mild sign that was not yet looked at often enough."""
+    looks = waiting.number if waiting else 0
+    return looks < second_look.looks and timeline.lone_mild_sign(at)
+
+
+def _asked(hours: float, first: Raised, number: int) -> Asked:
     due = first.at + timedelta(hours=hours)
     names = tuple(sorted(name for name in first.values if name != "pain")) or ("pain",)
-    return Asked(first.at, due, names, Raised(due, first.severity, {**first.values, "second_look": "no answer"}))
+    return Asked(first.at, due, names, Raised(due, first.severity, {**first.values, "second_look": "no answer"}), number)
 
 
 def in_days(timeline: Timeline, rule: Rule, at: datetime) -> bool:

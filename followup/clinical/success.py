@@ -8,9 +8,12 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Literal
 
-from followup.clinical.acuity import Acuity
-from followup.clinical.course import Course, Measures, Operation, Timeline
+from followup.clinical.course import Course
 from followup.clinical.evidence import Figure, Model
+from followup.clinical.facts import Measures
+from followup.clinical.surgery import Operation
+from followup.clinical.timeline import Timeline
+from followup.clinical.vision import Acuity
 
 LEAST_FOLLOW_UP = Figure(
     "an eye counts for success when last looked at so long after its first operation", 90, "days", "CP", "common practice"

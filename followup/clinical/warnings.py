@@ -12,18 +12,21 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from followup.clinical import acuity, pressure, tamponade
+from followup.clinical import pressure, seen_levels, vision
+from followup.clinical.agents import AGENTS
 from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import Values
-from followup.clinical.checks.symptoms import signs_of
-from followup.clinical.course import SIGHT_COVERED_FROM, Course, Timeline
+from followup.clinical.checks.symptoms import LOOKS_IN_A_ROW, signs_of
+from followup.clinical.course import Course
 from followup.clinical.evidence import Model
 from followup.clinical.rulebook import HOW_SOON, Eyes, HowSoon, Rule, Rulebook
 from followup.clinical.second_looks import Raised, in_days, told
+from followup.clinical.timeline import SIGHT_COVERED_FROM, Timeline
 
 __all__ = [
     "CHECKS",
     "HOW_SOON",
+    "LOOKS_IN_A_ROW",
     "MODEL",
     "Eyes",
     "HowSoon",
@@ -88,11 +91,16 @@ def in_order(signs: Iterable[Sign]) -> list[Sign]:
 def _signs(timeline: Timeline, rule: Rule) -> Iterator[Sign]:
     for said in told(timeline, rule):
         if isinstance(said, Raised):
-            words = rule.words.format_map({**rule.threshold, **said.values})
+            words = rule.words.format_map({**rule.threshold, **_in_words(said.values)})
             yield Sign(
                 timeline.course.eye, rule.id, rule.worry, rule.how_soon, said.at, said.severity, said.values,
                 rule.threshold, rule.source, words, rule.threshold_source,
             )  # fmt: skip
+
+
+def _in_words(values: Values) -> dict[str, Any]:
+    """What was seen, with the name of what is in the eye as people say it."""
+    return {**values, **({"agent": AGENTS[values["agent"]].words} if "agent" in values else {})}
 
 
 MODEL = Model(
@@ -111,5 +119,5 @@ MODEL = Model(
         "What the patient writes in their own words is not judged: it always opens a callback.",
     ),
     ("The rules support decisions and take none. Local protocol and licensed judgement come first.",),
-    (SIGHT_COVERED_FROM, acuity.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, tamponade.CONTRADICTS_BEYOND),
+    (SIGHT_COVERED_FROM, vision.NOISE_CLINIC, pressure.SPIKE_FROM, pressure.SEVERE_FROM, seen_levels.CONTRADICTS_BEYOND),
 )

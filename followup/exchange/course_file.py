@@ -8,12 +8,15 @@ from zoneinfo import ZoneInfo
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator, model_validator
 
 from followup.care import bounds
-from followup.care.reading.bodies import first_message, kept_time
-from followup.care.reading.events import body_of, times_in
-from followup.clinical import acuity, callbacks, course, posture, second_looks, warnings
-from followup.clinical.coverage import EYES, Break
+from followup.care.reading.eye import operation_of
+from followup.clinical import course
+from followup.clinical.coverage import EYES
 from followup.clinical.errors import ClinicalError
+from followup.clinical.facts import Fact, Measures, Settled
 from followup.errors import FollowupError
+from followup.records.bodies.base import first_message, kept_time
+from followup.records.bodies.kinds import body_of, times_in
+from followup.records.operation_note import Baseline, OperationNote, Positioning, Site
 
 
 class CourseFileError(FollowupError, ValueError):
@@ -27,23 +30,6 @@ class _Part(BaseModel):
     model_config = ConfigDict(extra="forbid", allow_inf_nan=False)
 
 
-class _Break(_Part):
-    clock: float
-    reach: str
-
-
-class _Baseline(_Part):
-    acuity: str | None = None
-    notation: str | None = None
-    iop_mmhg: float | None = None
-
-
-class _Posture(_Part):
-    position: str
-    hours_a_day: float
-    days: int
-
-
 class _Operation(_Part):
     eye: str = "right"
     at: datetime
@@ -52,15 +38,39 @@ class _Operation(_Part):
     percent: float | None = None
     fill_percent: float | None = None
     lens: str = "unknown"
-    breaks: list[_Break] = []
+    breaks: list[Site] = []
     risks: list[str] = []
     steroid_drops_until: date | datetime | None = None
-    baseline: _Baseline = _Baseline()
-    posture: _Posture | None = None
+    baseline: Baseline = Baseline()
+    posture: Positioning | None = None
     height_metres: float = 0
     zone: str = "UTC"
 
     _kept = field_validator("at")(kept_time)
+
+    def note(self) -> OperationNote:
+        """The same as an operation note; air is 100 % where nothing else is said, and an eye is left nine tenths full."""
+        until = self.steroid_drops_until
+        ends_at = until if isinstance(until, datetime) else None
+        if ends_at is not None and ends_at.tzinfo is None:
+            ends_at = ends_at.replace(tzinfo=ZoneInfo(self.zone))
+        return OperationNote(
+            eye=self.eye,
+            operated_at=self.at,
+            surgeon="",
+            indication=self.indication,
+            breaks=tuple(self.breaks),
+            lens=self.lens,
+            agent=self.agent,
+            percent=100.0 if self.percent is None and self.agent == "air" else self.percent or 0.0,
+            fill_percent=self.fill_percent if self.fill_percent is not None else (0.0 if self.agent == "none" else 90.0),
+            risks=tuple(self.risks),
+            baseline=self.baseline,
+            steroid_drops_until=None if isinstance(until, datetime) else until,
+            height_metres=self.height_metres,
+            posture=self.posture,
+            steroid_ends_at=ends_at,
+        )
 
     @property
     def on(self) -> date:
@@ -138,13 +148,13 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
     """The courses of the operated eye and of its fellow, and the time up to which they are told. Raises `CourseFileError`."""
     try:
         file = _CourseFile.model_validate(raw)
-        operations = tuple(_operation(o) for o in file.done)
+        operations = tuple(operation_of(o.note(), ZoneInfo(o.zone)) for o in file.done)
         last = operations[-1].at
         facts = tuple(f for n, fact in enumerate(file.facts) if (f := _fact(n, fact, last)) is not None)
         visits = tuple(course.PlannedVisit(v.name, v.earliest, v.latest) for v in file.visits)
         eye, zone = operations[0].eye, ZoneInfo(file.done[0].zone)
         fellow = next(side for side in EYES if side != eye)
-        of_fellow = tuple(f for f in facts if isinstance(f, course.Measures | course.Settled))
+        of_fellow = tuple(f for f in facts if isinstance(f, Measures | Settled))
         told = (
             course.Course(eye, operations, visits, facts, zone, file.app),
             course.Course(fellow, facts=of_fellow, zone=zone),
@@ -156,74 +166,7 @@ def read(raw: Mapping[str, Any]) -> tuple[tuple[course.Course, course.Course], d
     return told, file.until or max(thing.at for thing in (*operations, *facts))
 
 
-def told(raw: Mapping[str, Any], rulebook: warnings.Rulebook) -> dict[str, list[dict[str, Any]]]:
-    """What the server would have raised over a course file, as the command line gives it. Raises `CourseFileError`."""
-    courses, until = read(raw)
-    signs = warnings.in_order(sign for told in courses for sign in warnings.evaluate(told, rulebook, until))
-    settled = [f for f in courses[0].facts if isinstance(f, course.Settled) and f.at <= until]
-    return {
-        "warnings": [_sign_as_json(sign) for sign in signs],
-        "callbacks": [_callback_as_json(callback) for callback in callbacks.callbacks(signs, settled)],
-        "rechecks": [
-            {"asked_at": _as_text(asked.asked_at), "due_at": _as_text(asked.due_at), "signs": list(asked.signs)}
-            for asked in second_looks.second_looks(courses[0], rulebook, until)
-        ],
-    }
-
-
-def _sign_as_json(s: warnings.Sign) -> dict[str, Any]:
-    return {
-        "rule": s.rule,
-        "worry": s.worry,
-        "how_soon": s.how_soon,
-        "raised_at": _as_text(s.raised_at),
-        "values": s.values,
-        "threshold": dict(s.threshold),
-        "source": s.source,
-        "words": s.words,
-    }
-
-
-def _callback_as_json(c: callbacks.Callback) -> dict[str, Any]:
-    return {
-        "how_soon": c.how_soon,
-        "opened_at": _as_text(c.opened_at),
-        "due_at": _as_text(c.due_at),
-        "settled_at": _as_text(c.settled_at) if c.settled_at else None,
-        "rules": list(c.rules),
-    }
-
-
-def _as_text(at: datetime) -> str:
-    return at.isoformat().replace("+00:00", "Z")
-
-
-def _operation(o: _Operation) -> course.Operation:
-    zone = ZoneInfo(o.zone)
-    until = o.steroid_drops_until
-    if isinstance(until, date) and not isinstance(until, datetime):
-        until = course.end_of(until, zone)
-    elif until is not None and until.tzinfo is None:
-        until = until.replace(tzinfo=zone)
-    return course.Operation(
-        eye=o.eye,
-        at=o.at,
-        agent=o.agent,
-        percent=100.0 if o.percent is None and o.agent == "air" else o.percent or 0.0,
-        fill_percent=o.fill_percent if o.fill_percent is not None else (0.0 if o.agent == "none" else 90.0),
-        lens=o.lens,
-        indication=o.indication,
-        breaks=tuple(Break(b.clock, b.reach) for b in o.breaks),
-        risks=frozenset(o.risks),
-        steroid_drops_until=until,
-        baseline_acuity=acuity.read(o.baseline.acuity, o.baseline.notation) if o.baseline.acuity else None,
-        baseline_iop_mmhg=o.baseline.iop_mmhg,
-        plan=posture.Plan(o.posture.position, o.posture.hours_a_day, o.posture.days) if o.posture else None,
-        height_metres=o.height_metres,
-    )
-
-
-def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> course.Fact | None:
+def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> Fact | None:
     place = f"fact {number + 1}"
     fields = dict(raw)
     if fault := bounds.entry(raw):
@@ -239,7 +182,7 @@ def _fact(number: int, raw: dict[str, Any], operated_at: datetime) -> course.Fac
         kept_time(at)
         if kind == "settled":
             done = _SettledBody.model_validate(fields)
-            return None if done.outcome == "not-reached" else course.Settled(at, done.worry)
+            return None if done.outcome == "not-reached" else Settled(at, done.worry)
         body = body_of(kind, fields)
         for time in (at, *times_in(body)):
             if not bounds.FIRST_EVENT <= time <= operated_at + LONGEST_COURSE:

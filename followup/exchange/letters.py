@@ -10,7 +10,7 @@ from babel.support import NullTranslations, Translations
 
 from followup.resources import TRANSLATIONS
 
-PATIENT_PAGE, STAFF_PAGE = "/me/", "/clinic/callbacks"
+PATIENT_PAGE, STAFF_PAGE, NEW_PASSWORD_PAGE = "/me/", "/clinic/callbacks", "/sign-in/new-password/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +39,15 @@ def audit_head(number: int, hash: str, at: datetime) -> Letter:
         f"entries were cut off or written anew.\n\n  followup check --head {number}:{hash}"
     )
     return Letter("Audit chain", words, "/administrator/audit")
+
+
+def password_reset(token: str) -> Letter:
+    """The link by which whoever reads this mail chooses a new password."""
+    words = (
+        "Somebody asked for a new password for this address. The link holds for 30 minutes, and once. "
+        "If it was not you, do nothing: your password stays."
+    )
+    return Letter("A new password", words, f"{NEW_PASSWORD_PAGE}{token}")
 
 
 def _isolated(phone: str, language: str) -> str:
@@ -79,4 +88,10 @@ def _not_heard(_: Callable[[str], str]) -> tuple[str, str]:
     return _("We have not heard from you"), _("Please open your page and tell us how you are, or call {phone}.")
 
 
-_PATIENT = {"posture": _posture, "visit": _visit, "visit-changed": _visit_changed, "not-heard": _not_heard}
+_PATIENT = {
+    "posture": _posture,
+    "drops": _posture,
+    "visit": _visit,
+    "visit-changed": _visit_changed,
+    "not-heard": _not_heard,
+}

@@ -15,11 +15,12 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from followup.clinical import coverage, posture, pressure, schedule, tamponade, warnings
-from followup.clinical.course import INDICATIONS, RISKS
+from followup.clinical import coverage, posture, pressure, schedule, warnings
+from followup.clinical.agents import AGENTS
 from followup.clinical.errors import ClinicalError
 from followup.clinical.evidence import SOURCES
 from followup.clinical.rulebook import SecondLook
+from followup.clinical.surgery import INDICATIONS, RISKS
 from followup.errors import FollowupError
 
 PARTS = ("rulebook", "reviews", "postures")
@@ -43,10 +44,14 @@ Pressure = Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_M
 
 
 class SecondLookText(_Strict):
-    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again."""
+    """What the phone asks back at once about a lone mild sign, and by how many hours later it must have looked again.
+
+    What is often a slip, or the bubble, is looked at twice more (`looks`) before somebody is called.
+    """
 
     ask: Annotated[str, Field(min_length=1)]
     hours: Annotated[float, Field(gt=0)]
+    looks: Annotated[int, Field(ge=1, le=3)] = 1
 
 
 class RuleText(_Strict):
@@ -63,7 +68,7 @@ class RuleText(_Strict):
     threshold_source: Annotated[str, Field(json_schema_extra={"enum": sorted(SOURCES)})] = "CP"
     second_look: SecondLookText | None = None
     ask: tuple[str, ...] = ()
-    agents: Annotated[tuple[str, ...], _known(tamponade.AGENTS, "only eyes with one of these")] = ()
+    agents: Annotated[tuple[str, ...], _known(AGENTS, "only eyes with one of these")] = ()
     risks: Annotated[tuple[str, ...], _known(RISKS, "only eyes with one of these")] = ()
     from_day: Annotated[float, Field(ge=0)] = 0
     until_day: Annotated[float, Field(ge=0)] = 3650
@@ -217,18 +222,18 @@ def propose_plan(
         return None
     position = chosen.position
     if position == "best":
-        position = coverage.best_postures(breaks, fill_percent, tamponade.AGENTS[agent].moves)[0].name
+        position = coverage.best_postures(breaks, fill_percent, AGENTS[agent].moves)[0].name
     return posture.Plan(position, chosen.hours_a_day, chosen.days)
 
 
-ALWAYS = ("words", "diary-call")
+ALWAYS = ("words", "diary-call", "pressure-by-finger")
 
 
 def _with_what_stays(rules: Sequence[RuleText]) -> Sequence[RuleText]:
-    """The rules, and the draft's for free text and for planned calls where a clinic's own text, perhaps an older one, has none.
+    """The rules, and the draft's for what always calls where a clinic's own text, perhaps an older one, has none.
 
-    What a patient writes always reaches a person, and somebody always calls those who have no app; no rulebook can switch
-    that off.
+    What a patient writes always reaches a person, somebody always calls those who have no app, and an eye that feels hard or
+    soft is never only written down; no rulebook can switch that off.
     """
     missing = {check for check in ALWAYS if all(rule.check != check for rule in rules)}
     if not missing:

@@ -17,10 +17,16 @@ from followup.records.times import to_text
 from followup.records.values import AuditEntry, made
 
 HEADS = "audit-heads.txt"
+KEYS_WITH_CONTENT = ("refused_events",)
 SHOWN = 100
+_LAST = 2**62
 Head = tuple[str, int, str]
 """When it left this machine, the number of the last entry, and its hash."""
 _RESTORED = "restored"
+ERASED = "erased"
+"""The action of an entry that says which rows, and which details of entries, were emptied."""
+EMPTIED = as_json("(erased)")
+"""What stands in the place of a detail that was emptied."""
 
 
 def note(store: Store, at: datetime, who: str, action: str, subject: str, detail: Any = None) -> None:
@@ -31,14 +37,34 @@ def note(store: Store, at: datetime, who: str, action: str, subject: str, detail
 
 
 def broken_at(store: Store) -> int | None:
-    """The number of the first entry that does not fit the chain, or None when all do."""
-    previous, expected = FIRST, 1
+    """The number of the first entry that does not fit the chain, or None when all do.
+
+    An entry whose detail was emptied fits if a later entry of an erasure names it with its hash and what stands now.
+    """
+    previous, expected, emptied = FIRST, 1, _emptied(store)
     for entry in store.rows("SELECT * FROM audit ORDER BY number"):
         number, kept = entry.pop("number"), entry.pop("hash")
-        if number != expected or entry["previous"] != previous or sealing.entry_hash(entry) != kept:
+        stands = sealing.entry_hash(entry)
+        fits = stands == kept or (entry["detail"] == EMPTIED and (number, kept, stands) in emptied)
+        if number != expected or entry["previous"] != previous or not fits:
             return int(expected)
         previous, expected = kept, expected + 1
     return None
+
+
+def _erasures(store: Store) -> Iterator[tuple[int, Row]]:
+    """The number of each entry of an erasure, and what it says."""
+    for row in store.rows("SELECT number, detail FROM audit WHERE action = :erased ORDER BY number", {"erased": ERASED}):
+        yield row["number"], json.loads(row["detail"])
+
+
+def _emptied(store: Store) -> set[tuple[int, str, str]]:
+    return {
+        (number, was, stands)
+        for erasure, said in _erasures(store)
+        for number, was, stands in said["entries"]
+        if number < erasure
+    }
 
 
 def of_subject(store: Store, subject: str) -> list[Row]:
@@ -48,7 +74,8 @@ def of_subject(store: Store, subject: str) -> list[Row]:
 def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
     """The latest entries, or those before a number."""
     sql = "SELECT * FROM audit WHERE number < :before ORDER BY number DESC LIMIT :most"
-    return [made(AuditEntry, row) for row in store.rows(sql, {"before": before or 2**62, "most": SHOWN})]
+    last = max(0, min(before or _LAST, _LAST))  # whatever an address says
+    return [made(AuditEntry, row) for row in store.rows(sql, {"before": last, "most": SHOWN})]
 
 
 def everything(store: Store) -> Iterator[Row]:
@@ -103,10 +130,15 @@ def tampered(store: Store) -> list[str]:
     if {step.name for step in steps.pending(store.db)}:
         return []
     recorded: dict[tuple[str, str], tuple[str, int]] = {}
+    erasures, faults = dict(_erasures(store)), []
     for row in store.rows("SELECT number, facts FROM audit WHERE facts != '' ORDER BY number"):
+        for table, key, was in erasures.get(row["number"], {"rows": ()})["rows"]:
+            if recorded.get((table, key), ("", 0))[0] != was:
+                faults.append(f"audit entry {row['number']} emptied {table} {key}, which did not hold what was recorded")
+            if table in KEYS_WITH_CONTENT:
+                recorded.pop((table, key), None)  # it is known by what it holds, and has another key now
         for table, key, hash in json.loads(row["facts"]):
             recorded[table, key] = (hash, row["number"])
-    faults = []
     for table, key, hash in sealing.everything(store.db.conn):
         known = recorded.pop((table, key), None)
         if known is None:

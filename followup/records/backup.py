@@ -7,11 +7,10 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from sqlite_utils import Database
-
-from followup.records import audit
+from followup.records import audit, generation
 from followup.records.lock import held
 from followup.records.migrations import steps
+from followup.records.opening import later_steps
 from followup.records.store import Store, StoreError, copy_database
 
 NAME = re.compile(r"followup-(\d{8}T\d{6})Z\.db")
@@ -64,12 +63,12 @@ def checked(path: Path) -> None:
 
 def is_ours(store: Store) -> bool:
     """Whether our own steps made it, and none that this version does not know."""
-    done = {step.name for step in steps.applied(store.db)}
-    return bool(done) and done <= {step.name for step in steps.pending(Database(memory=True))}
+    return bool(steps.applied(store.db)) and not later_steps(store)
 
 
 def restore(source: Path, database: Path, now: datetime) -> Path | None:
-    """Put a checked backup in the database's place; what stood there is backed up beside it first.
+    """Put a checked backup in the database's place; what stood there is backed up beside it first. Phones send again what
+    they still hold.
 
     Returns the path of that copy, or None where there was no database. Raises `StoreError`, and then nothing has changed:
     also while a server runs on the database, which would go on writing to what is put aside.
@@ -81,6 +80,9 @@ def restore(source: Path, database: Path, now: datetime) -> Path | None:
             before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
             copy_database(database, before)
         copy_database(source, database)
+        restored = Store(database)
+        generation.begin_anew(restored)
+        restored.close()
     return before
 
 

@@ -1,6 +1,9 @@
 """What each table and column of an export means. What signs, opens or proves something is never exported."""
 
-KEPT_BACK = ("settings", "tries", "sessions", "recovery_codes", "push_subscriptions", "patient_terms", "_sqlite_migrations")
+KEPT_BACK = (
+    "settings", "tries", "sessions", "recovery_codes", "push_subscriptions", "patient_terms", "_sqlite_migrations",
+    "changed_patients", "state_made", "eye_states", "visit_states", "wish_states", "call_states", "call_people",
+)  # fmt: skip
 """Tables of secrets, of counters, and of what is made from others."""
 SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash")
 
@@ -150,11 +153,34 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "decision": "what was decided for several callbacks at once has one id",
         },
     ),
+    "listed_operations": (
+        "Operations of a theatre list; one waits until an operation of its id is recorded, or it is put aside",
+        {
+            "number": "hospital number as listed",
+            "operated_on": "day of surgery as listed",
+            "eye": "right or left",
+            "source": "name of the file it came in, and its line",
+            "listed_by": "role and id",
+            "listed_at": "UTC",
+            "put_aside_at": "UTC; empty while it was not",
+            "put_aside_by": "role and id",
+            "put_aside_why": "why, in words",
+        },
+    ),
+    "consents": (
+        "What patients consented to; the latest row of a patient and a thing counts",
+        {
+            "what": "what it is about: phone (the phone pages)",
+            "given": "1 consent, 0 taken back",
+            "said_by": "patient, or who spoke for the patient",
+        },
+    ),
     "follow_ups": ("Beginnings and ends of follow-up", {"what": "begun, ended or resumed"}),
     "devices": (
         "Patients’ phones",
         {
             "used_by": "patient or carer",
+            "carer_name": "what the patient calls the carer whom they invited",
             "enrolled_at": "UTC",
             "heard_at": "when it last sent something (UTC)",
             "revoked_at": "when it was locked out (UTC)",
@@ -167,6 +193,7 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "created_by": "role and id",
             "expires_at": "UTC",
             "used_at": "UTC",
+            "carer_name": "what the patient calls the carer whom they invited; empty where the clinic made the code",
             "wrong_tries": "wrong years of birth that were tried with it",
         },
     ),

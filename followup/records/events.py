@@ -1,12 +1,15 @@
 """What was recorded about each eye: append-only; a correction or a withdrawal is a later event that points back."""
 
+from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
+from followup.records.bodies.base import Body
+from followup.records.bodies.kinds import kept, kept_or_illegible, stored
 from followup.records.eyes import SAME_EYE, in_time
 from followup.records.store import Row, Store, as_json
 from followup.records.times import from_text, to_text
-from followup.records.values import Event, Refused, made
+from followup.records.values import Event, Refused, as_object, made
 from followup.records.watch import readable
 
 _STANDS = f"NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) AND {in_time('e.at')}"
@@ -22,7 +25,7 @@ def add(
     eye_id: str,
     kind: str,
     at: datetime,
-    body: Any,
+    body: Body | Mapping[str, Any],
     author: str,
     received_at: datetime,
     *,
@@ -34,7 +37,8 @@ def add(
     reason: str = "",
 ) -> None:
     """Keep an event. `at` is when it happened by the clinic's clock, `device_at` by the phone's own."""
-    row = {"id": id, "eye_id": eye_id, "kind": kind, "at": to_text(at), "body": as_json(body), "author": author}
+    said = stored(body) if isinstance(body, Body) else body
+    row = {"id": id, "eye_id": eye_id, "kind": kind, "at": to_text(at), "body": as_json(said), "author": author}
     device = {"device_id": device_id, "sequence": sequence, "offset_minutes": offset_minutes}
     device |= {"device_at": to_text(device_at) if device_at else None}
     store.insert("events", {**row, **device, "received_at": to_text(received_at), "corrects": corrects, "reason": reason})
@@ -77,13 +81,20 @@ def history_of(store: Store, eye_id: str) -> list[Event]:
 def of_kind(store: Store, kind: str) -> list[Event]:
     """What stands of one kind on the followed eyes, by time."""
     sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.at, e.id"
-    return readable(store, "events", store.rows(sql, {"kind": kind}), _made)
+    return readable(store, "events", store.rows(sql, {"kind": kind}), _legible)
 
 
-def since(store: Store, kind: str, at: datetime) -> list[Event]:
-    """What stands of one kind on the followed eyes from a time on, by time."""
-    sql = f"{_FOLLOWED} AND e.kind = :kind AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
-    return readable(store, "events", store.rows(sql, {"kind": kind, "at": to_text(at)}), _made)
+def of_clinic_since(store: Store, at: datetime) -> list[Event]:
+    """Who was seen, measured, or did not come, on the followed eyes from a time on, by time."""
+    kinds = "e.kind IN ('seen', 'measures', 'did-not-come')"
+    sql = f"{_FOLLOWED} AND {kinds} AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
+    return readable(store, "events", store.rows(sql, {"at": to_text(at)}), _legible)
+
+
+def latest(store: Store, kind: str, most: int) -> list[Event]:
+    """What stands of the latest entries of a kind, of any eye followed, the latest first (by their ids, which begin with a time)."""
+    sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.id DESC LIMIT :most"
+    return readable(store, "events", store.rows(sql, {"kind": kind, "most": most}), _made)
 
 
 def last_measures(store: Store) -> dict[str, Event]:
@@ -95,22 +106,42 @@ def last_measures(store: Store) -> dict[str, Event]:
             SELECT patient_id FROM eyes WHERE followed_since IS NOT NULL AND ended_at IS NULL)
         GROUP BY coalesce(y.joined_into, e.eye_id)
     """
-    return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _made)}
+    return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _legible)}
 
 
-def visit_requests(store: Store) -> list[Event]:
-    """What patients asked of the clinic about their visits and was not taken back, newest first."""
-    sql = f"{_FOLLOWED} AND e.kind = 'visit-request' AND {_STANDS} ORDER BY e.at DESC"
-    return readable(store, "events", store.rows(sql), _made)
-
-
-def last_heard(store: Store) -> dict[str, datetime]:
-    """When each eye's patient was last heard from."""
-    sql = """
-        SELECT coalesce(y.joined_into, e.eye_id) AS eye_id, max(e.received_at) AS at FROM events e
-        JOIN eyes y ON y.id = e.eye_id WHERE e.device_id IS NOT NULL GROUP BY 1
+def visit_requests_of(store: Store, eye_id: str) -> list[Event]:
+    """What a patient asked of the clinic about visits of an eye and was not taken back, newest first."""
+    sql = f"""
+        SELECT e.* FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind = 'visit-request' AND {_STANDS}
+        ORDER BY e.at DESC, e.id DESC
     """
-    return {row["eye_id"]: from_text(row["at"]) for row in store.rows(sql)}
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _legible)
+
+
+def of_attendance(store: Store, eye_id: str) -> list[Event]:
+    """What stands of who came, was seen, or did not come, by time."""
+    sql = f"""
+        SELECT * FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind IN ('seen', 'arrived', 'did-not-come')
+        AND {_STANDS} ORDER BY e.at, e.id
+    """
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _legible)
+
+
+def last_heard_of(store: Store, eye_id: str) -> datetime | None:
+    """When an eye's patient last sent something about it."""
+    sql = f"SELECT max(received_at) AS at FROM events WHERE eye_id IN {SAME_EYE} AND device_id IS NOT NULL"
+    found = store.row(sql, {"id": eye_id})
+    return from_text(found["at"]) if found and found["at"] else None
+
+
+def last_measures_of(store: Store, eye_id: str) -> str | None:
+    """The entry with the latest measures of an eye."""
+    sql = f"""
+        SELECT e.id FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind = 'measures' AND json_valid(e.body)
+        AND {_STANDS} ORDER BY e.at DESC, e.id DESC LIMIT 1
+    """
+    found = store.row(sql, {"id": eye_id})
+    return found["id"] if found else None
 
 
 def refuse(store: Store, now: datetime, id: str, eye_id: str | None, device_id: str, text: str, reason: str) -> None:
@@ -128,8 +159,13 @@ def refused(store: Store) -> list[Refused]:
 
 
 def _made(row: Row) -> Event:
-    return made(Event, row)
+    return made(Event, row, body=kept_or_illegible(row["kind"], as_object(row["body"])))
 
 
-READ_AS = {"events": ("SELECT * FROM events", _made)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+def _legible(row: Row) -> Event:
+    """For lists of one kind, which read what its bodies say."""
+    return made(Event, row, body=kept(row["kind"], as_object(row["body"])))
+
+
+READ_AS = {"events": ("SELECT * FROM events WHERE true", "id", _made)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

@@ -10,7 +10,7 @@ _EYES = f"SELECT id FROM eyes WHERE patient_id IN ({_PATIENT})"
 _CALLBACKS = f"SELECT id FROM callbacks WHERE eye_id IN ({_EYES})"
 _OPERATIONS = f"SELECT id FROM operations WHERE eye_id IN ({_EYES})"
 _PERSON = f"SELECT 'patient:' || id FROM ({_PATIENT})"
-_OF_PATIENT = {
+OF_PATIENT = {
     "patients": f"id IN ({_PATIENT})",
     "eyes": f"id IN ({_EYES})",
     "operations": f"id IN ({_OPERATIONS})",
@@ -26,6 +26,8 @@ _OF_PATIENT = {
     "callback_steps": f"callback_id IN ({_CALLBACKS})",
     "tasks": f"callback_id IN ({_CALLBACKS})",
     "follow_ups": f"eye_id IN ({_EYES})",
+    "consents": f"patient_id IN ({_PATIENT})",
+    "listed_operations": f"number IN (SELECT number FROM patients WHERE id IN ({_PATIENT}))",
     "devices": f"patient_id IN ({_PATIENT})",
     "enrolments": f"patient_id IN ({_PATIENT})",
     "messages": f"person IN ({_PERSON})",
@@ -37,7 +39,7 @@ _OF_PATIENT = {
 def tables(store: Store) -> list[str]:
     """The tables that may leave."""
     found = store.rows("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name")
-    return [row["name"] for row in found if row["name"] not in KEPT_BACK and not row["name"].startswith("sqlite_")]
+    return [row["name"] for row in found if row["name"] not in KEPT_BACK and not row["name"].startswith(("sqlite_", "_"))]
 
 
 def columns(store: Store, table: str) -> list[str]:
@@ -56,10 +58,17 @@ def rows(store: Store, table: str) -> Iterator[Row]:
 def of_patient(store: Store, patient_id: str) -> dict[str, list[Row]]:
     """All that is about one patient, by table; records that were joined into this one's too."""
     found = {}
-    for table, where in _OF_PATIENT.items():
+    for table, where in OF_PATIENT.items():
         sql = f"SELECT {', '.join(columns(store, table))} FROM {table} WHERE {where}"
         found[table] = store.rows(sql, {"id": patient_id})
     return found
+
+
+def held_of(store: Store, patient_id: str) -> dict[str, list[Row]]:
+    """The same with what never leaves: for a copy inside this database."""
+    return {
+        table: store.rows(f"SELECT * FROM {table} WHERE {where}", {"id": patient_id}) for table, where in OF_PATIENT.items()
+    }
 
 
 def dictionary(store: Store) -> list[tuple[str, str, str]]:

@@ -1,12 +1,12 @@
 """Eyes, their operations with every note of them, follow-up, and who looked."""
 
 from collections.abc import Sequence
-from datetime import datetime
-from typing import Any
+from datetime import datetime, tzinfo
 
+from followup.records.operation_note import OperationNote, kept_note
 from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import FIRST_YEAR, LAST_YEAR, from_text, to_text
-from followup.records.values import Eye, FollowUp, Note, Patient, Unreadable, made
+from followup.records.values import Eye, FollowUp, Note, Patient, Unreadable, as_object, made
 from followup.records.watch import readable
 
 
@@ -62,6 +62,12 @@ def operated(store: Store) -> list[Eye]:
     return readable(store, "eyes", store.rows(sql), _made)
 
 
+def surgeons(store: Store) -> list[str]:
+    """Who operated, as the note of each operation has it that stands."""
+    sql = f"SELECT DISTINCT n.surgeon FROM operations o JOIN operation_records n ON n.id = {_LATEST_NOTE} ORDER BY 1"
+    return [row["surgeon"] for row in store.rows(sql)]
+
+
 def of_patient(store: Store, patient_id: str) -> list[Eye]:
     """Both eyes of a patient, right and left."""
     sql = _EYES + " WHERE e.patient_id = :id ORDER BY e.side DESC"
@@ -92,21 +98,16 @@ def add_note(
     store: Store,
     now: datetime,
     operation_id: str,
-    eye: str,
-    operated_at: datetime,
-    agent: str,
-    surgeon: str,
-    body: Any,
+    note: OperationNote,
+    zone: tzinfo,
     by: str,
     reason: str = "",
 ) -> str:
-    """Record the note of an operation; a later note of it stands in place of this one."""
+    """Record the note of an operation; a later note of it stands in place of this one. Drops end with the day in `zone`."""
     id = new_id()
-    row = {"id": id, "operation_id": operation_id, "eye": eye, "operated_at": to_text(operated_at), "agent": agent}
-    store.insert(
-        "operation_records",
-        {**row, "surgeon": surgeon, "body": as_json(body), "recorded_by": by, "recorded_at": to_text(now), "reason": reason},
-    )
+    row = {"id": id, "operation_id": operation_id, "eye": note.eye, "operated_at": to_text(note.operated_at)}
+    row |= {"agent": note.agent, "surgeon": note.surgeon, "body": as_json(note.body(zone))}
+    store.insert("operation_records", {**row, "recorded_by": by, "recorded_at": to_text(now), "reason": reason})
     return id
 
 
@@ -135,6 +136,12 @@ def notes_of(store: Store, eye_id: str) -> list[Note]:
         WHERE o.eye_id IN {SAME_EYE} ORDER BY n.operated_at, n.id
     """
     return readable(store, "operation_records", store.rows(sql, {"id": eye_id}), _note)
+
+
+def latest_notes(store: Store, most: int) -> list[Note]:
+    """The notes that were recorded last, of any eye, the latest first."""
+    sql = f"SELECT * FROM operation_records WHERE {in_time('operated_at')} ORDER BY recorded_at DESC, id DESC LIMIT :most"
+    return readable(store, "operation_records", store.rows(sql, {"most": most}), _note)
 
 
 def history_of(store: Store, operation_id: str) -> list[Note]:
@@ -225,13 +232,13 @@ def _part(row: Row, mark: str, names: Sequence[str]) -> Row:
 
 
 def _note(row: Row) -> Note:
-    return made(Note, row)
+    return made(Note, row, body=kept_note(row, as_object(row["body"])))
 
 
 def _made(row: Row) -> Eye:
-    note = made(Note, _part(row, "r", _NOTE)) if row["r_id"] else None
+    note = _note(_part(row, "r", _NOTE)) if row["r_id"] else None
     return made(Eye, row, patient=made(Patient, _part(row, "p", _PATIENT)), note=note)
 
 
-READ_AS = {"eyes": (_EYES, _made)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {"eyes": (_EYES + " WHERE true", "e.id", _made)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

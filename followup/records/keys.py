@@ -15,6 +15,7 @@ from pathlib import Path
 
 from cryptography.fernet import Fernet, InvalidToken
 
+from followup.records.generation import KEY as GENERATION
 from followup.records.store import Store, StoreError
 from followup.records.times import from_text, to_text
 
@@ -78,7 +79,8 @@ def rotate(store: Store, until: datetime, made: dict[str, str], *, leaked: bool 
 
 def wrapped(store: Store) -> bool:
     """Whether every key of the clinic is wrapped."""
-    return all(row["value"].startswith(_WRAPPED) for row in store.rows("SELECT value FROM settings") if row["value"])
+    known = store.rows("SELECT value FROM settings WHERE key != :no_key", {"no_key": GENERATION})
+    return all(row["value"].startswith(_WRAPPED) for row in known if row["value"])
 
 
 def _kept(store: Store, name: str) -> str | None:

@@ -1,5 +1,6 @@
 """How each person wants to be reached, and every message with what became of it."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from followup.records.store import Row, Store, as_json
@@ -64,6 +65,19 @@ def add(store: Store, now: datetime, key: str, person: str, kind: str, about: st
     return store.execute(sql, {**row, "now": to_text(now)}) == 1
 
 
+AT_A_TIME = 500
+
+
+def made_already(store: Store, keys: Sequence[str]) -> set[str]:
+    """Which of these messages were lined up before, by whichever process."""
+    found: set[str] = set()
+    for n in range(0, len(keys), AT_A_TIME):
+        named = {f"k{i}": key for i, key in enumerate(keys[n : n + AT_A_TIME])}
+        sql = f"SELECT key FROM messages WHERE key IN ({', '.join(':' + name for name in named)})"
+        found |= {row["key"] for row in store.rows(sql, named)}
+    return found
+
+
 def waiting(store: Store, now: datetime) -> list[Message]:
     """What may be tried now, by person and age."""
     sql = "SELECT * FROM messages WHERE state = 'waiting' AND next_try_at <= :now ORDER BY person, kind, made_at, key"
@@ -111,5 +125,5 @@ def _opened(row: Row) -> Message:
     return made(Message, row)
 
 
-READ_AS = {"messages": ("SELECT * FROM messages", _opened)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {"messages": ("SELECT * FROM messages WHERE true", "key", _opened)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

@@ -4,6 +4,8 @@ import sqlite3
 from datetime import UTC, datetime
 from pathlib import Path
 
+from sqlite_utils import Database
+
 from followup.records import audit
 from followup.records.migrations import steps
 from followup.records.store import Store, StoreError, copy_database, keep_private
@@ -12,7 +14,7 @@ from followup.records.store import Store, StoreError, copy_database, keep_privat
 def open_store(path: Path | str, *, create: bool = False) -> Store:
     """Open a clinic's database and bring its schema up to date; an older one is copied beside itself first.
 
-    Raises `StoreError` if the file is missing (unless `create`), or is no database of ours.
+    Raises `StoreError` if the file is missing (unless `create`), is no database of ours, or one of a newer version.
     """
     path = Path(path)
     if not create and not path.exists():
@@ -21,6 +23,11 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
     keep_private(path)
     store = Store(path)
     try:
+        if later := later_steps(store):
+            raise StoreError(
+                f"{path} was made by a newer version (it has the step {later[0]}): start that version, or restore a copy "
+                "from before the upgrade; nothing was changed"
+            )
         store.db.conn.execute("PRAGMA journal_mode = WAL")
         pending = steps.pending(store.db)
         if pending and steps.applied(store.db):
@@ -32,7 +39,16 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
             audit.seal_all(store, now, unfit, f"schema changed from {pending[0].name}")
         else:
             steps.apply(store.db)
+    except StoreError:
+        store.close()
+        raise
     except sqlite3.DatabaseError as error:
         store.close()
         raise StoreError(f"{path} cannot be used as a database: {error}") from error
     return store
+
+
+def later_steps(store: Store) -> list[str]:
+    """Steps of the schema that this version does not know."""
+    known = {step.name for step in steps.pending(Database(memory=True))}
+    return [step.name for step in steps.applied(store.db) if step.name not in known]

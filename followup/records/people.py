@@ -36,9 +36,11 @@ def all_staff(store: Store) -> list[Staff]:
     return [made(Staff, row) for row in store.rows("SELECT * FROM staff WHERE left_at IS NULL ORDER BY role, name")]
 
 
-def add_enrolment(store: Store, now: datetime, patient_id: str, code_hash: str, by: str, expires: datetime) -> str:
+def add_enrolment(
+    store: Store, now: datetime, patient_id: str, code_hash: str, by: str, expires: datetime, carer_name: str = ""
+) -> str:
     id = new_id()
-    row = {"id": id, "patient_id": patient_id, "code_hash": code_hash, "created_by": by}
+    row = {"id": id, "patient_id": patient_id, "code_hash": code_hash, "created_by": by, "carer_name": carer_name}
     store.insert("enrolments", {**row, "created_at": to_text(now), "expires_at": to_text(expires)})
     return id
 
@@ -57,10 +59,10 @@ def use_enrolment(store: Store, now: datetime, enrolment_id: str) -> bool:
     return store.execute(sql, {"id": enrolment_id, "now": to_text(now)}) == 1
 
 
-def add_device(store: Store, now: datetime, patient_id: str, token_hash: str, used_by: str) -> str:
+def add_device(store: Store, now: datetime, patient_id: str, token_hash: str, used_by: str, carer_name: str = "") -> str:
     id = new_id()
     at = to_text(now)
-    row = {"id": id, "patient_id": patient_id, "token_hash": token_hash, "used_by": used_by}
+    row = {"id": id, "patient_id": patient_id, "token_hash": token_hash, "used_by": used_by, "carer_name": carer_name}
     store.insert("devices", {**row, "enrolled_at": at, "heard_at": at})
     return id
 

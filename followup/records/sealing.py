@@ -47,6 +47,8 @@ SEALED: dict[str, Sealed] = {
     "tasks": Sealed(),
     "closures": Sealed("{row}number"),
     "visits_to_tell": Sealed("{row}visit_id"),
+    "listed_operations": Sealed(),
+    "consents": Sealed(),
 }
 Fact = tuple[str, str, str]
 """Table, key, and hash of what the row holds."""
@@ -87,8 +89,13 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
     cursor = connection.execute(f"SELECT {shown}, * FROM {table}{where}", given)
     names = [column[0] for column in cursor.description][1:]
     for row in cursor:
-        held = {name: value for name, value in zip(names, row[1:], strict=True) if name not in sealed.aside}
-        yield table, str(row[0]), hash_of(held)
+        yield table, str(row[0]), _hash_of_text(canonical(table, dict(zip(names, row[1:], strict=True))))
+
+
+def key_of_refused(row: dict[str, Any]) -> str:
+    """How a row of refused events is known: it has no short key of its own."""
+    told = f"{row['id']}/{row['device_id'] or ''}/{row['text']}"
+    return hashlib.sha256(told.encode()).hexdigest()
 
 
 def everything(connection: sqlite3.Connection) -> Iterator[Fact]:
@@ -97,10 +104,10 @@ def everything(connection: sqlite3.Connection) -> Iterator[Fact]:
         yield from of_table(connection, table)
 
 
-def hash_of(held: dict[str, Any]) -> str:
-    """The hash of what a row holds. What is empty is left out, so that a column added later changes nothing."""
-    told = {name: value for name, value in held.items() if value is not None and value != ""}
-    return _hash(told)
+def canonical(table: str, row: dict[str, Any]) -> str:
+    """What the hash of a row is taken of. What is empty is left out, so that a column added later changes nothing."""
+    aside = SEALED[table].aside
+    return as_json({name: held for name, held in row.items() if name not in aside and held is not None and held != ""})
 
 
 def close(connection: sqlite3.Connection, notes: Sequence[dict[str, Any]]) -> None:
@@ -115,10 +122,15 @@ def close(connection: sqlite3.Connection, notes: Sequence[dict[str, Any]]) -> No
 
 def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fact]) -> None:
     """Add one entry to the chain."""
-    last = connection.execute("SELECT hash FROM audit ORDER BY number DESC LIMIT 1").fetchone()
-    whole = {**entry, "previous": last[0] if last else FIRST, "facts": json.dumps(facts) if facts else ""}
-    row = {**whole, "hash": entry_hash(whole)}
+    last = connection.execute("SELECT hash FROM audit WHERE number = (SELECT max(number) FROM audit)").fetchone()
+    row = linked(entry, last[0] if last else FIRST, facts)
     connection.execute(f"INSERT INTO audit ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
+
+
+def linked(entry: dict[str, Any], previous: str, facts: Sequence[Fact]) -> dict[str, Any]:
+    """An entry as the chain keeps it after the one with the hash `previous`."""
+    whole = {**entry, "previous": previous, "facts": json.dumps(facts) if facts else ""}
+    return {**whole, "hash": entry_hash(whole)}
 
 
 def entry_hash(entry: dict[str, Any]) -> str:
@@ -131,7 +143,11 @@ def as_json(value: Any) -> str:
 
 
 def _hash(value: Any) -> str:
-    return hashlib.sha256(as_json(value).encode("utf-8", "surrogatepass")).hexdigest()
+    return _hash_of_text(as_json(value))
+
+
+def _hash_of_text(text: str) -> str:
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def _standing(connection: sqlite3.Connection) -> list[tuple[str, Sealed]]:

@@ -3,10 +3,11 @@
 import os
 import sqlite3
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import uuid_utils
 from sqlite_utils import Database
@@ -16,6 +17,7 @@ from followup.records import sealing
 from followup.records.sealing import as_json as as_json
 
 Row = dict[str, Any]
+Given = TypeVar("Given")
 DatabaseFault = sqlite3.Error
 RowRefused = sqlite3.IntegrityError  # the schema says that this row cannot be; every other fault is the database's own
 BUSY_MS = 10_000
@@ -35,12 +37,29 @@ def new_id() -> str:
     return str(uuid_utils.uuid7())
 
 
+def fails(error: BaseException) -> bool:
+    """Whether this says that the database itself fails, and not that it takes no such row."""
+    return isinstance(error, DatabaseFault) and not isinstance(error, RowRefused)
+
+
+@dataclass(slots=True)
+class _Waiting:
+    """What a thread wants to do to the database, and what became of it."""
+
+    work: Callable[[], Any]
+    result: Any = None
+    error: BaseException | None = None
+    done: bool = False
+
+
 class Store:
     """The records of one clinic. Safe to share between threads; each gets its own connection."""
 
     def __init__(self, path: Path | str) -> None:
         self.path = Path(path)
         self._local = threading.local()
+        self._turn, self._lock = threading.Lock(), threading.Lock()
+        self._waiting: list[_Waiting] = []
 
     @property
     def db(self) -> Database:
@@ -71,6 +90,60 @@ class Store:
             connection.execute("ROLLBACK")
             raise
         connection.execute("COMMIT")
+
+    @contextmanager
+    def apart(self) -> Iterator[None]:
+        """Inside a transaction: what fails in here is undone alone."""
+        connection, noted = self.db.conn, len(self._local.notes)
+        connection.execute("SAVEPOINT apart")
+        try:
+            yield
+        except BaseException:
+            if connection.in_transaction:  # where the disk is full or fails, all of it has been undone by then
+                connection.execute("ROLLBACK TO apart")
+                connection.execute("RELEASE apart")
+            del self._local.notes[noted:]
+            raise
+        connection.execute("RELEASE apart")
+
+    def shared(self, work: Callable[[], Given]) -> Given:
+        """Run `work` in a transaction that it shares with whatever other threads want to do at the same time.
+
+        What they wait for longest, the disk, they wait for once. It returns when all of that transaction is on the disk.
+        Work that raises is undone alone; where the database itself fails, all of them raise that.
+        """
+        if self.db.conn.in_transaction:
+            with self.apart():
+                return work()
+        mine = _Waiting(work)
+        with self._lock:
+            self._waiting.append(mine)
+        with self._turn:
+            if not mine.done:  # else somebody whose turn came before took it along
+                with self._lock:
+                    together, self._waiting = self._waiting, []
+                self._run(together)
+        if mine.error is not None:
+            raise mine.error
+        result: Given = mine.result
+        return result
+
+    def _run(self, together: "list[_Waiting]") -> None:
+        try:
+            with self.transaction():
+                for one in together:
+                    try:
+                        with self.apart():
+                            one.result = one.work()
+                    except Exception as error:
+                        if fails(error):
+                            raise
+                        one.error = error
+        except BaseException as error:
+            for one in together:
+                one.error = error
+        for one in together:
+            one.done = True
 
     def rows(self, sql: str, parameters: Row | None = None) -> list[Row]:
         """What a query gives. Of two columns with one name the later counts, so that `x.*, … AS id` replaces an id."""

@@ -1,6 +1,7 @@
 """What was decided about a callback and stays to be done: who, by when, and what became of it."""
 
 from collections import defaultdict
+from collections.abc import Sequence
 from datetime import datetime
 
 from followup.records.store import Row, Store, new_id
@@ -9,7 +10,9 @@ from followup.records.values import Callback, Task, made
 
 _TASKS = """
     SELECT t.*, coalesce(y.joined_into, t.eye_id) AS eye_id, o.name AS owner_name, m.name AS made_by_name,
-           (SELECT v.target FROM visits v WHERE v.identity = t.visit_id ORDER BY v.recorded_at DESC, v.id DESC LIMIT 1) AS visit_on
+           (SELECT v.target FROM visits v WHERE v.identity = t.visit_id ORDER BY v.recorded_at DESC, v.id DESC LIMIT 1) AS visit_on,
+           (SELECT max(e.at) FROM events e WHERE e.eye_id = t.eye_id AND e.kind IN ('measures', 'seen') AND e.at > t.made_at
+            AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id)) AS seen_at
     FROM tasks t JOIN eyes y ON y.id = t.eye_id LEFT JOIN staff o ON o.id = t.owner JOIN staff m ON m.id = t.made_by
 """
 
@@ -69,8 +72,20 @@ def needs_visit(store: Store, visit_id: str) -> bool:
 
 def open_by_callback(store: Store) -> dict[str, list[Task]]:
     """The open tasks of all callbacks, by callback, the earliest due first."""
+    return _by_callback(store.rows(_TASKS + " WHERE t.done_at IS NULL ORDER BY t.due_at, t.id"))
+
+
+def open_of(store: Store, callback_ids: Sequence[str]) -> dict[str, list[Task]]:
+    """The open tasks of these callbacks, by callback, the earliest due first."""
+    named = {f"c{n}": id for n, id in enumerate(callback_ids)}
+    marks = ", ".join(f":{name}" for name in named)
+    sql = f"{_TASKS} WHERE t.callback_id IN ({marks}) AND t.done_at IS NULL ORDER BY t.due_at, t.id"
+    return _by_callback(store.rows(sql, named) if named else [])
+
+
+def _by_callback(rows: list[Row]) -> dict[str, list[Task]]:
     found: dict[str, list[Task]] = defaultdict(list)
-    for row in store.rows(_TASKS + " WHERE t.done_at IS NULL ORDER BY t.due_at, t.id"):
+    for row in rows:
         found[row["callback_id"]].append(_opened(row))
     return dict(found)
 

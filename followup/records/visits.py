@@ -1,5 +1,6 @@
 """The clinic's book: visits as they stand, each with one identity through every change."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time
 from typing import Any
@@ -104,15 +105,24 @@ def cancelled_of_eye(store: Store, eye_id: str) -> list[Visit]:
     return readable(store, "visits", store.rows(sql, {"id": eye_id}), _made)
 
 
+_TO_TELL = f"""
+    {_FOLLOWED} AND {_READABLE} AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
+    AND v.id IN (SELECT visit_id FROM visits_to_tell WHERE told_at IS NULL)
+"""
+
+
 def to_tell(store: Store) -> list[Change]:
     """Changes that stand, of visits of followed eyes, and that the patient has not been told of; the oldest first."""
-    sql = f"""
-        {_VISITS} JOIN visits_to_tell t ON t.visit_id = v.id WHERE {_FOLLOWED} AND t.told_at IS NULL AND {_READABLE}
-        AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id) ORDER BY t.made_at, v.id
-    """
+    sql = f"{_VISITS} WHERE {_TO_TELL} ORDER BY (SELECT made_at FROM visits_to_tell t WHERE t.visit_id = v.id), v.id"
     found = readable(store, "visits", store.rows(sql), _made)
     pairs = ((visit(store, v.replaces or ""), v) for v in found)
     return [Change(before, v) for before, v in pairs if before]
+
+
+def is_to_tell(store: Store, visit_id: str) -> bool:
+    """Whether this version is among them."""
+    sql = f"SELECT 1 FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE v.id = :id AND {_TO_TELL}"
+    return store.row(sql, {"id": visit_id}) is not None
 
 
 def must_tell(store: Store, now: datetime, visit_id: str) -> None:
@@ -146,23 +156,32 @@ def closures(store: Store, first: date, last: date) -> list[Closure]:
     return [made(Closure, row) for row in store.rows(sql, {"first": first.isoformat(), "last": last.isoformat()})]
 
 
+def versions(store: Store, ids: Sequence[str]) -> dict[str, Visit]:
+    """These versions of visits, by their id."""
+    named = {f"v{n}": id for n, id in enumerate(ids)}
+    sql = f"{_VISITS} WHERE v.id IN ({', '.join(':' + name for name in named)})"
+    rows = store.rows(sql, named) if named else []
+    return {v.id: v for v in readable(store, "visits", rows, _made)}
+
+
 def of_followed(store: Store) -> list[Visit]:
     """Current visits of every followed eye, by date."""
     return readable(store, "visits", store.rows(_VISITS + f" WHERE {_FOLLOWED} AND {_CURRENT}" + _IN_ORDER), _made)
 
 
-def booked_counts(store: Store) -> dict[date, int]:
-    """How many current visits fall on each day."""
+def booked_counts(store: Store, first: date = date.min, last: date = date.max) -> dict[date, int]:
+    """How many current visits fall on each day, from the first to the last."""
     sql = f"""
         SELECT v.target, count(*) AS n FROM visits v JOIN eyes e ON e.id = v.eye_id
-        WHERE {_FOLLOWED} AND {_CURRENT} GROUP BY v.target
+        WHERE v.target BETWEEN :first AND :last AND {_FOLLOWED} AND {_CURRENT} GROUP BY v.target
     """
-    return {date.fromisoformat(row["target"]): row["n"] for row in store.rows(sql)}
+    days = {"first": first.isoformat(), "last": last.isoformat()}
+    return {date.fromisoformat(row["target"]): row["n"] for row in store.rows(sql, days)}
 
 
 def _made(row: Row) -> Visit:
     return made(Visit, row)
 
 
-READ_AS = {"visits": (_VISITS + " WHERE " + _READABLE, _made)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {"visits": (_VISITS + " WHERE " + _READABLE, "v.id", _made)}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

@@ -2,7 +2,7 @@
 
 import logging
 import traceback
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any, TypeVar
@@ -48,6 +48,28 @@ def clear_others(store: Store, what: str, at: datetime) -> None:
     """After a pass over everything of a kind: what was not noted in that pass went well."""
     sql = "SELECT about FROM faults WHERE what = :what AND last_at != :at"
     for row in store.rows(sql, {"what": what, "at": to_text(at)}):
+        clear(store, what, row["about"])
+
+
+def clear_some(store: Store, what: str, abouts: Collection[str], at: datetime) -> None:
+    """After a pass over some of a kind: what of these was not noted in that pass went well."""
+    for row in store.rows(
+        "SELECT about FROM faults WHERE what = :what AND last_at != :at", {"what": what, "at": to_text(at)}
+    ):
+        if row["about"] in abouts:
+            clear(store, what, row["about"])
+
+
+def clear_older(store: Store, what: str, than: datetime) -> None:
+    """What was not met again since a time is no fault any more."""
+    sql = "SELECT about FROM faults WHERE what = :what AND last_at < :than"
+    for row in store.rows(sql, {"what": what, "than": to_text(than)}):
+        clear(store, what, row["about"])
+
+
+def clear_all(store: Store, what: str) -> None:
+    """Everything of a kind went well."""
+    for row in store.rows("SELECT about FROM faults WHERE what = :what", {"what": what}):
         clear(store, what, row["about"])
 
 

@@ -1,5 +1,6 @@
 """Warnings, and the callbacks that settle them."""
 
+from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
@@ -52,6 +53,17 @@ def warnings_of_callback(store: Store, callback_id: str) -> list[Warning]:
     return readable(store, "warnings", store.rows(sql, {"id": callback_id}), _warning)
 
 
+def warnings_of_callbacks(store: Store, callback_ids: Sequence[str]) -> dict[str, list[Warning]]:
+    """The same of several callbacks, by callback."""
+    named = {f"c{n}": id for n, id in enumerate(callback_ids)}
+    marks = ", ".join(f":{name}" for name in named)
+    sql = f"{_WARNINGS} WHERE c.callback_id IN ({marks}) ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
+    found: dict[str, list[Warning]] = {}
+    for warning in readable(store, "warnings", store.rows(sql, named) if named else [], _warning):
+        found.setdefault(warning.callback_id, []).append(warning)
+    return found
+
+
 def mark(
     store: Store,
     now: datetime,
@@ -97,8 +109,29 @@ def callbacks_of(store: Store, eye_id: str) -> list[Callback]:
 
 def open_callbacks(store: Store) -> list[Callback]:
     """All that are not settled: by how soon, then by how long they have waited."""
-    sql = _CALLBACKS + f" WHERE c.state != 'settled' ORDER BY {URGENCY}, c.opened_at"
+    sql = _CALLBACKS + f" WHERE c.state != 'settled' ORDER BY {URGENCY}, c.opened_at, c.id"
     return readable(store, "callbacks", store.rows(sql), _callback)
+
+
+def open_of_person(store: Store, patient_id: str) -> list[Callback]:
+    """What is open about either eye of a patient, the worst first, then the longest open."""
+    sql = f"""
+        {_CALLBACKS} WHERE c.state != 'settled' AND c.eye_id IN (SELECT id FROM eyes WHERE patient_id IN
+            (SELECT id FROM patients WHERE id = :patient OR joined_into = :patient)) ORDER BY {URGENCY}, c.opened_at, c.id
+    """
+    return readable(store, "callbacks", store.rows(sql, {"patient": patient_id}), _callback)
+
+
+def open_of_people(store: Store, patient_ids: Sequence[str]) -> list[Callback]:
+    """What is open about either eye of these patients: by how soon, then by how long they have waited."""
+    named = {f"p{n}": id for n, id in enumerate(patient_ids)}
+    marks = ", ".join(f":{name}" for name in named)
+    sql = f"""
+        {_CALLBACKS} WHERE c.state != 'settled' AND c.eye_id IN (SELECT id FROM eyes WHERE patient_id IN
+            (SELECT id FROM patients WHERE id IN ({marks}) OR joined_into IN ({marks})))
+        ORDER BY {URGENCY}, c.opened_at, c.id
+    """
+    return readable(store, "callbacks", store.rows(sql, named) if named else [], _callback)
 
 
 def settled_since(store: Store, at: datetime) -> list[Callback]:
@@ -110,6 +143,22 @@ def settled_since(store: Store, at: datetime) -> list[Callback]:
 def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
     sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
     return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)
+
+
+def to_tell_of(store: Store, moved_since: datetime, silent_since: datetime) -> list[Callback]:
+    """Open callbacks of which somebody may have to hear.
+
+    Those for now that have not moved up; those that moved up and were due since a time; those opened for silence since one.
+    """
+    sql = f"""
+        {_CALLBACKS} WHERE c.id IN (
+            SELECT id FROM callbacks WHERE state != 'settled' AND how_soon = 'now' AND level = 0
+            UNION ALL SELECT id FROM callbacks WHERE state != 'settled' AND level > 0 AND due_at > :moved
+            UNION ALL SELECT id FROM callbacks WHERE state != 'settled' AND worry = 'silence' AND opened_at > :silent)
+        ORDER BY {URGENCY}, c.opened_at, c.id
+    """
+    since = {"moved": to_text(moved_since), "silent": to_text(silent_since)}
+    return readable(store, "callbacks", store.rows(sql, since), _callback)
 
 
 def add_callback(store: Store, eye_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:
@@ -201,7 +250,7 @@ def taken_from(store: Store, staff_id: str, since: datetime) -> list[Taken]:
         SELECT s.callback_id, s.at, json_extract(s.detail, '$.by') AS by, coalesce(y.joined_into, c.eye_id) AS eye_id, c.worry
         FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id JOIN eyes y ON y.id = c.eye_id
         WHERE s.step = 'taken over' AND json_extract(s.detail, '$.from_id') = :who AND s.at >= :since
-        ORDER BY s.at DESC
+        ORDER BY s.at DESC, s.id
     """
     return [made(Taken, row) for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
 
@@ -213,7 +262,7 @@ def handed_to(store: Store, staff_id: str, since: datetime) -> list[Taken]:
         FROM callback_steps s JOIN callbacks c ON c.id = s.callback_id JOIN eyes y ON y.id = c.eye_id
         WHERE s.step = 'handed over' AND json_extract(s.detail, '$.to_id') = :who AND s.at >= :since
             AND c.state != 'settled'
-        ORDER BY s.at DESC
+        ORDER BY s.at DESC, s.id
     """
     return [made(Taken, row) for row in store.rows(sql, {"who": staff_id, "since": to_text(since)})]
 
@@ -240,5 +289,8 @@ def _warning(row: Row) -> Warning:
     return made(Warning, row)
 
 
-READ_AS = {"callbacks": (_CALLBACKS, _callback), "warnings": (_WARNINGS, _warning)}
-"""How every row of a table is read, for whoever looks for rows that cannot be."""
+READ_AS = {
+    "callbacks": (_CALLBACKS + " WHERE true", "c.id", _callback),
+    "warnings": (_WARNINGS + " WHERE true", "c.id", _warning),
+}
+"""How every row of a table is read, and the column it is known by, for whoever looks for rows that cannot be."""

@@ -16,11 +16,12 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care import signatures
 from followup.care.errors import CareError, Conflict, NotFound, Refused, translatable
-from followup.care.reading import person
-from followup.config import Settings, load
+from followup.care.reading import person, state
+from followup.config import Settings
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
+from followup.settings_file import load
 from followup.web import administrator, anybody, clinic, context, display, patient, routes, surgeon
 from followup.web.context import locale
 
@@ -53,7 +54,9 @@ def create_app(
     """The application of one clinic; `clock` is replaced in tests."""
     settings = settings or load()
     store = store or open_store(settings.server.database)
+    clock = clock or (lambda: datetime.now(UTC))
     person.index_whoever_is_missing(store)
+    state.bring_up_to_date(store, clock(), settings.clinic.tz)  # after an update that is every eye: before anybody waits
     app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
     app.config.update(
         SECRET_KEY=signatures.secret(store),
@@ -72,8 +75,8 @@ def create_app(
     )
     trusted = settings.server.proxies
     app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
-    app.extensions["followup"] = {"store": store, "settings": settings, "clock": clock or (lambda: datetime.now(UTC))}
-    app.jinja_options = {"trim_blocks": True, "lstrip_blocks": True}
+    app.extensions["followup"] = context.Running(store, settings, clock)
+    app.jinja_options = app.jinja_options | {"trim_blocks": True, "lstrip_blocks": True}
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
     app.before_request(_begin)
@@ -122,7 +125,7 @@ def _refusal(message: str) -> str:
     return render_template("error.html", message=message)
 
 
-def _fault(error: InternalServerError) -> Any:
+def _fault(error: InternalServerError) -> Answer:
     """Our own fault (500), or a database that is locked, full or gone (503): the clinic's number, and nothing else needed."""
     away = isinstance(error.original_exception, Unavailable)
     status, headers = (503, {"Retry-After": "30"}) if away else (500, {})

@@ -5,7 +5,6 @@ Medical wording (everything from the rulebook, and what a page marks with `medic
 """
 
 import sys
-import tomllib
 from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
@@ -19,16 +18,16 @@ from jinja2.ext import babel_extract
 
 from followup import web
 from followup.care import bounds
-from followup.care.home import enrol, pack, receive
+from followup.care.home import enrol, helpers, pack, receive
 from followup.care.messages import outgoing
 from followup.care.visits.visit import EXTRA_VISIT
 from followup.care.watch import dangers
 from followup.exchange import letters
 from followup.protocols import book
 from followup.resources import TRANSLATIONS, folder
-from followup.web import display, fields
+from followup.web import fields, vocabulary
 from followup.web.context import LANGUAGES
-from followup.web.patient import forms
+from followup.web.patient import forms, living
 
 CLINICIAN = "to be read by a clinician before use"
 MEDICAL_KINDS = ("posture", "agent")
@@ -48,16 +47,16 @@ def texts() -> dict[Text, bool]:
     found: dict[Text, bool] = {}
     for function, text in [*_in_templates(), *_in_python()]:
         found[text] = found.get(text, False) or function == "medical"
-    for rule in tomllib.loads(book.draft_text("rulebook"))["rules"]:
-        if rule.get("patient_words"):
-            found[rule["patient_words"]] = True
-        if look := rule.get("second_look"):
-            found[look["ask"]] = True
-    for visit in tomllib.loads(book.draft_text("reviews"))["visits"]:
-        found.setdefault(visit["name"], False)
+    for rule in book.rulebook().rules:
+        if rule.patient_words:
+            found[rule.patient_words] = True
+        if rule.second_look:
+            found[rule.second_look.ask] = True
+    for review in book.reviews():
+        found.setdefault(review.name, False)
     found.setdefault(EXTRA_VISIT, False)
     for kind in ("posture", "agent", "eye"):
-        for words in display.WORDS[kind].values():
+        for words in vocabulary.WORDS[kind].values():
             found[words] = found.get(words, False) or kind in MEDICAL_KINDS
     return found
 
@@ -126,7 +125,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (web, forms, fields, bounds, enrol, letters, outgoing, receive, dangers, pack):
+    for module in (web, forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, dangers, pack):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 

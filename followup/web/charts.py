@@ -1,124 +1,53 @@
-"""One eye's course as a picture: panels over one axis of days, worked out here, drawn by a template.
+"""One eye's course as a picture, worked out here, and as a table."""
 
-Coordinates are in the units of an SVG view box 420 wide, so that text stays readable on a phone.
-"""
-
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from collections.abc import Callable, Iterable, Sequence
+from datetime import datetime
 from itertools import takewhile
-from math import ceil, floor
-from typing import Any
 
 from followup.care.callbacks.kinds import OUTCOMES
 from followup.care.reading.entries import said
-from followup.care.reading.eye import Eye
-from followup.clinical import acuity, bubble, posture, pressure
-from followup.clinical.course import Timeline
-from followup.clinical.tamponade import AGENTS
+from followup.care.reading.eye import Eye, drop_plan_of
+from followup.clinical import bubble, posture, pressure, vision
+from followup.clinical.agents import AGENTS
+from followup.clinical.timeline import Timeline
 from followup.clinical.warnings import HOW_SOON
-from followup.records.values import Event, Note, Warning
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.home import BubbleSeenBody, DropsBody
+from followup.records.values import Event, Note, Warning, saying
+from followup.web.drawing import (
+    EARLY_DAYS,
+    GAP,
+    LEFT,
+    PANEL,
+    RIGHT,
+    STRIP,
+    TOP,
+    WIDTH,
+    Axis,
+    Chart,
+    Mark,
+    Panel,
+    Strip,
+    axis,
+    day_ticks,
+    scale,
+)
 
-WIDTH, LEFT, RIGHT, TOP, GAP, PANEL, STRIP = 420, 40, 10, 22, 32, 74, 14
-Scale = Callable[[float], float]
-Point = tuple[float, float]
-
-
-@dataclass
-class Mark:
-    """A value drawn as a point, with the words a reader hears."""
-
-    x: float
-    y: float
-    words: str
-    kind: str = "clinic"
-    label: str = ""
-
-
-@dataclass
-class Panel:
-    """One strip of the picture; `bands` are (y, height, kind), `ticks` (y, words), `lines` and `areas` one for each stage."""
-
-    title: str
-    top: float
-    bands: list[tuple[float, float, str]] = field(default_factory=list)
-    ticks: list[tuple[float, str]] = field(default_factory=list)
-    lines: list[list[Point]] = field(default_factory=list)
-    areas: list[list[Point]] = field(default_factory=list)
-    marks: list[Mark] = field(default_factory=list)
-    bars: list[tuple[float, float, float, float, str]] = field(default_factory=list)
-    path: list[Point] = field(default_factory=list)
-
-    @property
-    def bottom(self) -> float:
-        return self.top + PANEL
+LABEL_WIDTH, LABEL_HEIGHT = 34, 11
+SIGN_WIDTH, SIGN_ROW = 10, 10
+Measured = Sequence[tuple[Event, MeasuresBody]]
 
 
-@dataclass
-class Strip:
-    """A line under the panels: `marks` at moments, `spans` (x, width, kind, words) over time."""
-
-    title: str
-    y: float
-    marks: list[Mark] = field(default_factory=list)
-    spans: list[tuple[float, float, str, str]] = field(default_factory=list)
-
-
-@dataclass
-class Chart:
-    width: int
-    height: float
-    left: float
-    right: float
-    day_ticks: list[tuple[float, str]]
-    now_x: float
-    panels: list[Panel]
-    strips: list[Strip]
-    operations: list[tuple[float, str]]
-
-
-@dataclass(frozen=True)
-class Axis:
-    """Days of one eye from the instant `zero` (its first operation, or the fellow's) to the day `last`."""
-
-    eye: Eye
-    zero: datetime
-    last: float
-
-    @property
-    def x(self) -> Scale:
-        return scale(0, self.last, LEFT, WIDTH - RIGHT)
-
-    def day(self, at: datetime) -> float:
-        return (at - self.zero) / timedelta(days=1)
-
-    def at(self, at: datetime) -> float:
-        """Where an instant stands; what was before the beginning stands at it."""
-        return self.x(max(0.0, self.day(at)))
-
-    def day_of(self, iso: str) -> float:
-        """The day on which a local date begins."""
-        midnight = self.zero.astimezone(self.eye.zone).replace(hour=0, minute=0, second=0, microsecond=0)
-        return (datetime.fromisoformat(iso[:10]).replace(tzinfo=self.eye.zone) - midnight) / timedelta(days=1)
-
-
-def axis(eye: Eye, fellow: Eye | None, now: datetime) -> Axis:
-    """Days since the eye's first operation; of an eye that was never operated since its fellow's, else since it was seen."""
-    operations = eye.operations or (fellow.operations if fellow else ())
-    began = min((op.at for op in operations), default=min((e.at for e in eye.events), default=now))
-    return Axis(eye, began, float(max(14, ceil((now - began) / timedelta(days=1)) + 7)))
-
-
-def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | None = None) -> Chart:
+def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | None = None, early: bool = False) -> Chart:
     """The whole course on one axis: acuity (better upward), pressure with bands, and of each operation its bubble forecast,
     levels and posture hours. An eye that was never operated shows acuity and pressure.
     """
-    days = axis(eye, fellow, now)
+    days = axis(eye, fellow, now, early)
     stages = [stage for stage in eye.course.timelines(now) if stage.operated]
-    measures = [e for e in eye.events if e.kind == "measures"]
+    own, other = (_drawn(one.events if one else (), days) for one in (eye, fellow))
     drawn: list[Callable[[float], Panel]] = [
-        lambda top: _acuity_panel(top, measures, days),
-        lambda top: _pressure_panel(top, measures, days, bands),
+        lambda top: _acuity_panel(top, own, other, days),
+        lambda top: _pressure_panel(top, own, other, days, bands),
     ]
     if stages:
         drawn += [lambda top: _bubble_panel(stages, top, days), lambda top: _posture_panel(stages, top, days, now)]
@@ -129,22 +58,22 @@ def course_chart(eye: Eye, now: datetime, bands: pressure.Bands, fellow: Eye | N
         strips[-1].y + 18,
         LEFT,
         WIDTH - RIGHT,
-        [(days.x(d), str(d)) for d in day_ticks(days.last)],
+        [(days.x(d), str(d)) for d in day_ticks(days.last, days.first)],
         days.x(min(days.day(now), days.last)),
         panels,
         strips,
-        [(days.at(stage.operation.at), AGENTS[stage.operation.agent].words) for stage in stages],
+        [(days.at(s.operation.at), AGENTS[s.operation.agent].words) for s in stages if days.holds(s.operation.at)],
+        axis(eye, fellow, now).last > EARLY_DAYS + 7,
     )
 
 
-def reading(body: dict[str, Any]) -> acuity.Acuity | None:
-    """The acuity of stored measures."""
-    return acuity.read(body["acuity"], body.get("notation")) if body.get("acuity") else None
+def _drawn(events: Iterable[Event], days: Axis) -> Measured:
+    return [(event, body) for event, body in saying(events, MeasuresBody) if days.holds(event.at)]
 
 
 def course_table(eye: Eye, now: datetime) -> list[tuple[datetime, str, str]]:
     """The same course as rows (when, what, in words), newest first."""
-    rows = [(e.at, e.kind.replace("-", " "), said(e.kind, e.body, eye.zone)) for e in eye.events]
+    rows = [(e.at, e.kind.replace("-", " "), said(e.body, eye.zone)) for e in eye.events]
     rows += [(w.raised_at, "warning", _warned(w)) for w in eye.warnings]
     for c in eye.callbacks:
         rows.append((c.opened_at, "callback opened", c.worry))
@@ -165,23 +94,45 @@ def _warned(w: Warning) -> str:
     return f"{told} Rests on an entry that was put right." if w.unfounded else told
 
 
-def _acuity_panel(top: float, measures: list[Event], days: Axis) -> Panel:
+def _acuity_panel(top: float, own: Measured, other: Measured, days: Axis) -> Panel:
     panel = Panel("Acuity, logMAR", top)
-    y = scale(acuity.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
+    y = scale(vision.STAND_INS["NLP"].value, -0.2, top + PANEL, top)
     labels = ((0.0, "6/6"), (0.6, "6/24"), (1.2, "6/95"))
     panel.ticks = [(y(value), label) for value, label in labels]
-    panel.ticks += [(y(figure.value), name) for name, figure in acuity.STAND_INS.items() if name in ("CF", "HM")]
-    for event in measures:
-        seen = reading(event.body)
-        if seen:
-            kind = "category" if seen.category else "clinic"
-            panel.marks.append(Mark(days.at(event.at), y(min(seen.logmar, 3.0)), f"acuity {seen.typed}", kind, seen.typed))
+    panel.ticks += [(y(figure.value), name) for name, figure in vision.STAND_INS.items() if name in ("CF", "HM")]
+
+    def mark(at: datetime, seen: vision.Acuity, words: str) -> Mark:
+        kind = "category" if seen.category else "clinic"
+        return Mark(days.at(at), y(min(seen.logmar, 3.0)), words, kind, seen.typed)
+
+    for found, measures, whose in ((panel.marks, own, ""), (panel.fellow, other, "fellow eye, ")):
+        for event, body in measures:
+            fact = body.fact(event.at)
+            if seen := fact.better_acuity:
+                both = " and ".join(f"{reading.typed}" for reading, _ in fact.readings)
+                found.append(mark(event.at, seen, f"{whose}acuity {both}"))
+    panel.before = [
+        mark(op.at, op.baseline_acuity, f"before surgery, acuity {op.baseline_acuity.typed}")
+        for op in days.eye.operations
+        if op.baseline_acuity and days.holds(op.at)
+    ]
+    return _finished(panel)
+
+
+def _finished(panel: Panel) -> Panel:
+    """The marks joined by a line, and the values beside those that have room."""
     panel.path = [(m.x, m.y) for m in panel.marks]
+    kept: list[Mark] = []
+    for mark in sorted([*panel.marks, *panel.before], key=lambda m: -m.x):
+        if any(abs(mark.x - other.x) < LABEL_WIDTH and abs(mark.y - other.y) < LABEL_HEIGHT for other in kept):
+            mark.label = ""
+        else:
+            kept.append(mark)
     return panel
 
 
-def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressure.Bands) -> Panel:
-    values = [e.body["iop_mmhg"] for e in measures if e.body.get("iop_mmhg") is not None]
+def _pressure_panel(top: float, own: Measured, other: Measured, days: Axis, bands: pressure.Bands) -> Panel:
+    values = [body.iop_mmhg for _, body in (*own, *other) if body.iop_mmhg is not None]
     highest = max([50.0, *values])
     y = scale(0, highest, top + PANEL, top)
     panel = Panel("Pressure, mmHg", top)
@@ -191,12 +142,14 @@ def _pressure_panel(top: float, measures: list[Event], days: Axis, bands: pressu
         (y(bands.hypotony_at_most), y(0) - y(bands.hypotony_at_most), "low"),
     ]
     panel.ticks = [(y(v), f"{v:g}") for v in (0, bands.normal_from, bands.normal_to, bands.spike_from, bands.severe_from)]
-    for event in measures:
-        iop = event.body.get("iop_mmhg")
-        if iop is not None:
-            panel.marks.append(Mark(days.at(event.at), y(iop), f"pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
-    panel.path = [(m.x, m.y) for m in panel.marks]
-    return panel
+    for found, measures, whose in ((panel.marks, own, ""), (panel.fellow, other, "fellow eye, ")):
+        for event, body in measures:
+            if (iop := body.iop_mmhg) is not None:
+                found.append(Mark(days.at(event.at), y(iop), f"{whose}pressure {iop:g} mmHg", "clinic", f"{iop:g}"))
+    for op in days.eye.operations:
+        if (iop := op.baseline_iop_mmhg) is not None and days.holds(op.at):
+            panel.before.append(Mark(days.at(op.at), y(iop), f"before surgery, pressure {iop:g} mmHg", "before", f"{iop:g}"))
+    return _finished(panel)
 
 
 def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
@@ -207,25 +160,27 @@ def _bubble_panel(stages: Sequence[Timeline], top: float, days: Axis) -> Panel:
         operation, forecast = stage.operation, stage.forecasts[-1][1]
         if operation.agent == "none":
             continue
-        first, last = days.day(operation.at), _until(stage, days)
+        first, last = max(days.first, days.day(operation.at)), min(_until(stage, days), days.last)
+        if last <= first:
+            continue
         at = [first + (last - first) * n / 60 for n in range(61)]
-        levels = [forecast.at(d - first) for d in at]
+        levels = [forecast.at(d - days.day(operation.at)) for d in at]
         panel.lines.append([(days.x(d), y(level.meniscus_percent)) for d, level in zip(at, levels, strict=True)])
         if operation.fades:
             height = bubble.meniscus_percent
             upper = [(days.x(d), y(height(level.high_percent))) for d, level in zip(at, levels, strict=True)]
             lower = [(days.x(d), y(height(level.low_percent))) for d, level in zip(at, levels, strict=True)]
             panel.areas.append(upper + lower[::-1])
-    for event in days.eye.events:
-        body = event.body
-        if event.kind == "measures" and body.get("bubble_percent") is not None:
-            level = body["bubble_percent"]
-            panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} % high, seen in clinic", "clinic"))
-        elif event.kind == "bubble-seen":
-            panel.marks.append(
-                Mark(days.at(event.at), y(body["percent"]), f"bubble {body['percent']:g} %, seen by the patient", "patient")
-            )
-    return panel
+    for event in (event for event in days.eye.events if days.holds(event.at)):
+        match event.body:
+            case MeasuresBody(bubble_percent=float(level)):
+                words = f"bubble {level:g} % high, seen in clinic"
+                panel.marks.append(Mark(days.at(event.at), y(level), words, "clinic", f"{level:g}"))
+            case BubbleSeenBody(percent=level):
+                panel.marks.append(Mark(days.at(event.at), y(level), f"bubble {level:g} %, seen by the patient", "patient"))
+    path = _finished(panel)
+    path.path = []
+    return path
 
 
 def _until(stage: Timeline, days: Axis) -> float:
@@ -245,59 +200,64 @@ def _posture_panel(stages: Sequence[Timeline], top: float, days: Axis, now: date
         plan, blocks = stage.operation.plan, [p.block for p in stage.postured]
         by_day = posture.hours_by_day(blocks, days.eye.zone, now, plan.position if plan else None)
         for day, hours in sorted(by_day.items()):
-            start = days.x(max(0.0, days.day_of(day.isoformat())))
+            if not days.first - 1 <= days.day_of(day) <= days.last:
+                continue
+            start = days.x(max(days.first, days.day_of(day)))
             panel.bars.append((start, y(hours), width, y(0) - y(hours), f"{day.isoformat()}: {hours:.1f} hours"))
         if plan:
             first = days.day(stage.operation.at)
             last = min(first + plan.days, _until(stage, days))
-            panel.lines.append([(days.x(first), y(plan.hours_a_day)), (days.x(last), y(plan.hours_a_day))])
+            if drawn := days.span(first, last):
+                panel.lines.append([(x, y(plan.hours_a_day)) for x in (drawn[0], drawn[0] + drawn[1])])
     return panel
 
 
 def _strips(days: Axis, now: datetime, foot: float) -> list[Strip]:
-    """Warnings, callbacks, drops and visits, one line each."""
-    eye, x = days.eye, days.x
-    titles = ("signs", "calls", "drops", "visits") if eye.operated else ("signs", "calls")
-    strips = [Strip(title, foot + 14 + n * STRIP) for n, title in enumerate(titles)]
-    signs, callbacks = strips[:2]
-    # What is drawn later lies above: of one moment's signs the most urgent that holds is seen.
-    signs.marks = [
-        Mark(days.at(w.raised_at), signs.y, _warned(w), "put-right" if w.unfounded else w.how_soon)
-        for w in sorted(eye.warnings, key=lambda w: (not w.unfounded, -HOW_SOON.index(w.how_soon)))
-    ]
+    """Warnings, callbacks, drops and visits, one line each; signs in as many rows as they need beside each other."""
+    eye = days.eye
+    signs = Strip("signs", foot + 14, _side_by_side(_signs(days), foot + 14))
+    below = max((mark.y for mark in signs.marks), default=signs.y)
+    titles = ("calls", "drops", "visits") if eye.operated else ("calls",)
+    callbacks, *more = others = [Strip(title, below + (n + 1) * STRIP) for n, title in enumerate(titles)]
     for c in eye.callbacks:
-        start, end = (days.at(at) for at in (c.opened_at, c.settled_at or now))
         said = f"callback, {c.worry}: {OUTCOMES[c.outcome or ''] if c.outcome else c.state}"
-        callbacks.spans.append((start, max(3.0, round(end - start, 1)), c.state, said))
-    if not eye.operated:
-        return strips
-    drops, visits = strips[2:]
-    drops.spans = [span for note in eye.notes for span in _drops_of(note, days)]
-    taken = [e for e in eye.events if e.kind == "drops"]
-    drops.marks = [Mark(days.at(e.at), drops.y, f"{e.body['name']}, taken", "taken") for e in taken]
-    planned = [(v, days.day_of(v.target.isoformat())) for v in eye.visits]
-    visits.marks = [
-        Mark(x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in eye.seen_visits else "open")
-        for v, d in planned
-        if 0 <= d <= days.last
-    ]
-    return strips
+        if drawn := days.span(days.day(c.opened_at), days.day(c.settled_at or now)):
+            callbacks.spans.append((drawn[0], max(3.0, drawn[1]), c.state, said))
+    if more:
+        drops, visits = more
+        drops.spans = [span for note in eye.notes for span in _drops_of(note, days)]
+        taken = [(event, body) for event, body in saying(eye.events, DropsBody) if days.holds(event.at)]
+        drops.marks = [Mark(days.at(event.at), drops.y, f"{body.name}, taken", "taken") for event, body in taken]
+        planned = [(v, days.day_of(v.target)) for v in eye.visits]
+        visits.marks = [
+            Mark(days.x(d), visits.y, f"visit {v.name}, {v.target}", "done" if v.identity in eye.seen_visits else "open")
+            for v, d in planned
+            if days.first <= d <= days.last
+        ]
+    return [signs, *others]
+
+
+def _signs(days: Axis) -> list[Mark]:
+    """The signs in order of time, of one moment the most urgent first."""
+    held = [w for w in days.eye.warnings if days.holds(w.raised_at)]
+    held.sort(key=lambda w: (w.raised_at, w.unfounded, HOW_SOON.index(w.how_soon)))
+    return [Mark(days.at(w.raised_at), 0, _warned(w), "put-right" if w.unfounded else w.how_soon) for w in held]
+
+
+def _side_by_side(marks: list[Mark], top: float) -> list[Mark]:
+    """The same marks, each in the first row in which it covers none."""
+    ends: list[float] = []
+    for mark in marks:
+        row = next((n for n, end in enumerate(ends) if end <= mark.x), len(ends))
+        ends[row : row + 1] = [mark.x + SIGN_WIDTH]
+        mark.y = top + row * SIGN_ROW
+    return marks
 
 
 def _drops_of(note: Note, days: Axis) -> list[tuple[float, float, str, str]]:
     """What one operation's note prescribed, from that operation on."""
-    first, spans = max(0.0, days.day(note.operated_at)), []
-    for drop in note.body.get("drops", ()):
-        until = min(days.day_of(drop["until"]) + 1, days.last)
-        width = max(0.0, round(days.x(until) - days.x(first), 1))
-        spans.append((days.x(first), width, "planned", f"{drop['name']}, planned until {drop['until']}"))
+    operated, spans = max(0.0, days.day(note.operated_at)), []
+    for step in drop_plan_of(note, days.eye.zone):
+        if drawn := days.span(max(operated, days.day_of(step.first)), days.day_of(step.last) + 1):
+            spans.append((*drawn, "planned", f"{step.name}, planned until {step.last}"))
     return spans
-
-
-def day_ticks(last_day: float) -> list[int]:
-    step = next(s for s in (1, 2, 7, 14, 28, 56, 112, 365, 730, 1825, 3650) if last_day / s <= 8)
-    return list(range(0, floor(last_day) + 1, step))
-
-
-def scale(low: float, high: float, start: float, end: float) -> Scale:
-    return lambda value: round(start + (value - low) / (high - low) * (end - start), 1)

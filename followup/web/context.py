@@ -2,6 +2,7 @@
 
 from base64 import urlsafe_b64encode
 from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import date, datetime
 from hashlib import sha256
 from typing import Any, TypeVar, cast
@@ -23,21 +24,35 @@ from followup.records.values import Device, Session
 
 DEVICE_COOKIE = "device"
 MARK_COOKIE = "known"
+PAGE_DIGITS = 6
 View = TypeVar("View", bound=Callable[..., Any])
 
 
+@dataclass
+class Running:
+    """What the application serves, by which settings and which clock."""
+
+    store: Store
+    settings: Settings
+    clock: Callable[[], datetime]
+
+
+def running() -> Running:
+    return cast(Running, current_app.extensions["followup"])
+
+
 def store() -> Store:
-    return cast(Store, current_app.extensions["followup"]["store"])
+    return running().store
 
 
 def settings() -> Settings:
-    return cast(Settings, current_app.extensions["followup"]["settings"])
+    return running().settings
 
 
 def now() -> datetime:
     """The time of this request: one value from start to end."""
     if "now" not in g:
-        g.now = current_app.extensions["followup"]["clock"]()
+        g.now = running().clock()
     return cast(datetime, g.now)
 
 
@@ -47,6 +62,12 @@ def zone() -> ZoneInfo:
 
 def today() -> date:
     return now().astimezone(zone()).date()
+
+
+def page() -> int:
+    """Which page of a long list is asked for; the first where that says nothing."""
+    asked = request.args.get("page", "")
+    return int(asked) if asked.isdecimal() and len(asked) <= PAGE_DIGITS else 1
 
 
 def locale() -> str:

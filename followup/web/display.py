@@ -9,133 +9,12 @@ from markupsafe import Markup
 
 from followup.care import accounts
 from followup.care.callbacks import going_home
-from followup.care.callbacks.kinds import LEVELS, OUTCOMES, TASKS, TASKS_ONCE_TOLD
-from followup.care.discharge.note import PROCEDURE_STEPS
-from followup.care.patients.following import FOLLOW_UP, REASONS
-from followup.care.patients.reaching import WAYS
 from followup.care.reading.eye import protocol
-from followup.care.reading.measures import CORRECTIONS
 from followup.care.watch import watching
-from followup.clinical.course import FINDINGS, INDICATIONS, RISKS
 from followup.clinical.evidence import SOURCES
-from followup.clinical.pressure import INSTRUMENTS
-from followup.clinical.tamponade import AGENTS
+from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
-
-POSTURES = {
-    "upright": "sit upright",
-    "left-cheek": "left cheek on the pillow",
-    "right-cheek": "right cheek on the pillow",
-    "face-down": "face down",
-    "face-up": "face up",
-}
-HOW_SOON = {"now": "now", "today": "today", "this-week": "this week"}
-HOW_SOON_SHAPE = {"now": "▲", "today": "◆", "this-week": "●"}
-REACHES = {"macula": "macula", "arcade": "arcade", "equator": "equator", "periphery": "periphery"}
-WORDS: dict[str, dict[str, str]] = {
-    "agent": {name: agent.words for name, agent in AGENTS.items()},
-    "agent_brief": {
-        "air": "air",
-        "sf6": "SF₆",
-        "c2f6": "C₂F₆",
-        "c3f8": "C₃F₈",
-        "silicone-oil": "oil",
-        "heavy-silicone-oil": "heavy oil",
-        "none": "–",
-    },
-    "posture": POSTURES,
-    "how_soon": HOW_SOON,
-    "indication": INDICATIONS,
-    "risk": RISKS,
-    "finding": FINDINGS,
-    "step": PROCEDURE_STEPS,
-    "correction": CORRECTIONS,
-    "instrument": {name: i.words for name, i in INSTRUMENTS.items()},
-    "outcome": OUTCOMES,
-    "task": TASKS,
-    "task_once_told": TASKS_ONCE_TOLD,
-    "state": {"to-do": "to do"},
-    "entry": {
-        "measures": "measures",
-        "seen": "visit took place",
-        "arrived": "arrived",
-        "did-not-come": "did not come",
-        "no-gas-seen": "no gas seen",
-        "tamponade-removed": "oil or gas taken out",
-        "heard": "reached on the phone",
-        "symptoms": "eye check",
-        "posture": "head position",
-        "bubble-seen": "bubble seen by the patient",
-        "journey": "journey",
-        "anaesthetic": "anaesthetic",
-        "drops": "drop taken",
-        "visit-request": "asks for another time",
-    },
-    "note": {
-        "eye": "eye",
-        "operated_at": "date and time of surgery",
-        "surgeon": "surgeon",
-        "indication": "indication",
-        "steps": "what was done",
-        "breaks": "breaks",
-        "lens": "lens",
-        "agent": "left in the eye",
-        "percent": "concentration, %",
-        "fill_percent": "fill, %",
-        "risks": "risks left behind",
-        "baseline": "before surgery",
-        "drops": "drops",
-        "steroid_drops_until": "steroid drops until",
-        "height_metres": "height of the place, metres",
-        "posture": "head position",
-        "notes": "notes",
-    },
-    "particular": {
-        "number": "hospital number",
-        "name": "name",
-        "born_on": "date of birth",
-        "phone": "phone",
-        "language": "language of the phone pages",
-    },
-    "reach": REACHES,
-    "level": dict(enumerate(LEVELS)),  # type: ignore[arg-type]
-    "end": REASONS,
-    "follow_up": FOLLOW_UP,
-    "follow_up_why": {**REASONS, "operation": "an operation", "taken-up": "", "joined": "two records were joined"},
-    "message": {
-        "posture": "reminder to hold the head",
-        "visit": "reminder of a visit",
-        "visit-changed": "note that a visit was moved or cancelled",
-        "not-heard": "note that nothing was heard",
-    },
-    "message_state": {
-        "waiting": "not sent yet",
-        "sending": "on its way",
-        "sent": "sent",
-        "dropped": "not sent: of no more use",
-    },
-    "eye": {"right": "right eye", "left": "left eye"},
-    "worry": {
-        "infection": "infection",
-        "pressure": "pressure",
-        "low-pressure": "low pressure or leak",
-        "retina": "retina",
-        "light": "light perception",
-        "iris-vessels": "new vessels at the front",
-        "bubble": "bubble",
-        "gas-and-height": "gas and height",
-        "gas-and-anaesthetic": "gas and anaesthetic",
-        "oil": "oil",
-        "injury": "injury",
-        "other-eye": "the other eye",
-        "words": "in the patient’s own words",
-        "posture": "posture",
-        "silence": "not heard from",
-        "missed-visit": "missed visit",
-        "diary": "planned call, paper diary",
-    },
-    "reached_by": WAYS,
-}
+from followup.web.vocabulary import HOW_SOON_SHAPE, WORDS
 
 
 def words(code: Any, kind: str) -> str:
@@ -219,31 +98,41 @@ def citation(source: str) -> str:
 
 def pairs(values: dict[str, Any]) -> str:
     """Values of a warning as text: `iop mmhg 34, instrument applanation`."""
-    shown = ((k.replace("_", " "), v) for k, v in values.items() if v is not None)
+    shown = ((k.replace("_", " "), words(v, k) if k == "agent" else v) for k, v in values.items() if v is not None)
     return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
 
 
 def note_part(value: Any, key: str) -> str:
     """One part of an operation note in words."""
-    if value in (None, "", [], {}):
-        return "none"
-    if key == "drops":
-        return "; ".join(f"{d['name']}, {_times(d['times_a_day'])} a day until {day(d['until'])}" for d in value)
-    if key == "breaks":
-        return ", ".join(f"{b['clock']:g} o’clock {b['reach']}" for b in value)
-    if key == "posture":
-        return f"{words(value['position'], 'posture')}, {value['hours_a_day']:g} hours a day, {value['days']} days"
-    if key == "operated_at":
-        return moment(datetime.fromisoformat(value))
-    if key == "steroid_drops_until":
-        return day(value)
-    if isinstance(value, dict):
-        return pairs(value)
     kind = {"steps": "step", "risks": "risk", "eye": "eye", "agent": "agent", "indication": "indication"}.get(key)
-    many = value if isinstance(value, list) else [value]
-    return ", ".join(
-        words(part, kind) if kind else number(part, 1) if isinstance(part, float) else str(part) for part in many
-    )
+    if key.startswith("visit "):
+        return day(value)
+    match value:
+        case None | "" | ():
+            return "none"
+        case tuple():
+            return ("; " if key == "drops" else ", ").join(note_part(part, key) for part in value)
+        case Drop():
+            return drop_words(value)
+        case Site():
+            return f"{value.clock:g} o’clock {value.reach}"
+        case Positioning():
+            return f"{words(value.position, 'posture')}, {value.hours_a_day:g} hours a day, {value.days} days"
+        case Baseline():
+            return pairs(dict(value)) or "none"
+        case datetime():
+            return moment(value)
+        case date():
+            return day(value)
+        case float():
+            return number(value, 1)
+    return words(value, kind) if kind else str(value)
+
+
+def drop_words(drop: Drop) -> str:
+    """A drop of a note in a line, with the steps of a taper."""
+    steps = (f"{_times(step.times_a_day)} a day until {day(step.until)}" for step in drop.every_step)
+    return f"{drop.name}, {', then '.join(steps)}"
 
 
 def _times(count: int) -> str:
@@ -299,6 +188,7 @@ def register(app: Flask) -> None:
         "week_day": week_day,
         "clock": clock,
         "note_part": note_part,
+        "drop_words": drop_words,
         "local_day": local_day,
         "who": who,
     }

@@ -19,14 +19,14 @@ from wtforms.widgets import CheckboxInput, ListWidget
 
 from followup.care.errors import CareError
 from followup.care.reading.measures import number
-from followup.clinical import acuity, pressure
+from followup.clinical import acuity, pressure, vision
 from followup.clinical.coverage import POSTURES as POSTURE_NAMES
 from followup.clinical.errors import ClinicalError
-from followup.web.display import POSTURES
+from followup.web.vocabulary import POSTURES
 
 NOTATIONS = [
     SelectChoice("", "as written"),
-    *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in acuity.NOTATIONS),
+    *(SelectChoice(n, {"logmar": "logMAR"}.get(n, n.capitalize())) for n in vision.NOTATIONS),
 ]
 
 
@@ -103,24 +103,30 @@ class AcuityText(StringField):
     def pre_validate(self, form: Form) -> None:
         if self.data and self.data.strip():
             try:
-                acuity.read(self.data, form[self.notation_field].data or None)
+                chart = form[self.notation_field].data
+                acuity.read(acuity.on_chart(self.data, chart), chart if chart in vision.NOTATIONS else None)
             except ClinicalError as error:
                 raise ValidationError(str(error)) from error
 
 
 class PressureText(StringField):
-    """A pressure in mmHg, or in kPa where that is written."""
+    """A pressure in mmHg, or in kPa where that is written. What was typed is read once."""
+
+    _read: tuple[str, float] | None = None
 
     def pre_validate(self, form: Form) -> None:
-        if self.data and self.data.strip():
-            try:
-                pressure.read(self.data)
-            except ClinicalError as error:
-                raise ValidationError(str(error)) from error
+        try:
+            self.mmhg  # noqa: B018
+        except ClinicalError as error:
+            raise ValidationError(str(error)) from error
 
     @property
     def mmhg(self) -> float | None:
-        return pressure.read(self.data) if self.data and self.data.strip() else None
+        """The pressure; None where nothing was typed. Raises `ClinicalError`."""
+        typed = (self.data or "").strip()
+        if typed and (self._read is None or self._read[0] != typed):
+            self._read = typed, pressure.read(typed)
+        return self._read[1] if typed and self._read else None
 
 
 def asked_with_position(form: Any, field: Field) -> None:

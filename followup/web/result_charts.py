@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from followup.clinical.outcomes import ChartPoint, Step
-from followup.web.charts import LEFT, RIGHT, WIDTH, Point, day_ticks, scale
+from followup.web.drawing import LEFT, RIGHT, WIDTH, Point, day_ticks, scale
 
 FOOT = 100
 ROOM = 12

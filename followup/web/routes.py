@@ -47,6 +47,7 @@ ROUTES: dict[str, Route] = {
         "pages.change_password",
         "pages.health",
         "patient.shell",
+        "patient.later",
         "patient.visits_calendar",  # its address is a secret of the phone
         "patient.my_calendar",
         "patient.manifest",
@@ -58,18 +59,21 @@ ROUTES: dict[str, Route] = {
         "clinic.service_worker",
         "clinic_api.here",
     ),
-    **_forms(ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment"),
+    **_forms(
+        ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment", "account.forgotten", "account.new_password"
+    ),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
-    **_pages(PHONE, "api.pack", "api.messages"),
-    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push"),
+    **_pages(PHONE, "api.pack", "api.messages", "api.helpers"),
+    **_buttons(PHONE, "api.events", "api.sealed", "api.choose_messages", "api.push", "api.invite", "api.remove_helper"),
     **_pages(STAFF, "pages.reference"),
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
     ),
+    **_forms(STAFF, "clinic.theatre_list"),  # for an administrator without who waits
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
-    **_forms(ADMINISTRATOR, "administrator.people"),
-    **_buttons(ADMINISTRATOR, "administrator.end", "administrator.sign_out"),
+    **_forms(ADMINISTRATOR, "administrator.people", "administrator.end"),
+    **_buttons(ADMINISTRATOR, "administrator.sign_out", "administrator.reset_link"),
     **_pages(ADMINISTRATOR, "administrator.audit", "administrator.audit_csv"),
     **_pages(
         CARE,
@@ -82,6 +86,8 @@ ROUTES: dict[str, Route] = {
         "clinic.eye_page",
         "clinic.entry_put_right",
         "clinic.patient_page",
+        "clinic.record_to_read",
+        "clinic.record_for_programs",
         "clinic.visit_saved",
         "clinic.handover",
         "clinic.diary_page",
@@ -103,12 +109,14 @@ ROUTES: dict[str, Route] = {
         "clinic.walk_in",
         "clinic.close_day",
         "clinic.reached_by",
+        "clinic.consent",
         "clinic.diary_entry",
         "account.going_home",
     ),
     **_buttons(
         CARE,
         "clinic.arrived",
+        "clinic.put_aside",
         "clinic.new_code",
         "clinic.revoke",
         "clinic.oil_out",
@@ -128,7 +136,7 @@ ROUTES: dict[str, Route] = {
         "clinic.not_here",
     ),
     **_buttons(SURGEON, "clinic.decide", "surgeon.sign"),
-    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table"),
+    **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table", "surgeon.export_tables"),
     **_forms(SURGEON, "surgeon.adjust_part", "surgeon.edit_text"),
 }
 SAFE = ("GET", "HEAD")

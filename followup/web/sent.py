@@ -3,7 +3,7 @@
 import json
 import re
 import zlib
-from typing import Any
+from dataclasses import dataclass
 
 from flask import request
 from flask.typing import ResponseReturnValue as Answer
@@ -11,8 +11,8 @@ from pydantic import ValidationError
 
 from followup.care.home.receive import Unreadable
 from followup.care.messages import outgoing
-from followup.care.reading.bodies import first_message
 from followup.exchange import outside
+from followup.records.bodies.base import first_message
 from followup.web import context
 
 MAX_UNPACKED_BYTES = 4 * 1024 * 1024
@@ -20,21 +20,30 @@ _ID = re.compile(r'"id"\s*:\s*"([^"\\]{1,80})"')
 _LIST = re.compile(r'"events"\s*:\s*\[')
 
 
-def sent_json() -> Any:
+def sent_json() -> object:
     """The request's JSON; None if it is none, or too large when unpacked."""
     return _read(_sent_bytes())
 
 
-def sent_events() -> dict[str, Any] | None:
-    """The request's object with its list `events`, in which entries that are no JSON stand as `Unreadable`."""
+@dataclass(frozen=True)
+class SentEvents:
+    """What a phone sent: entries as they came, those that are no JSON as `Unreadable`, and when by its own clock."""
+
+    events: list[object]
+    sent_at: object
+
+
+def sent_events() -> SentEvents | None:
+    """The request's entries; None where it is no object with the list `events`."""
     data = _sent_bytes()
     whole = _read(data)
     if whole is None and (text := _text(data)) and (found := _LIST.search(text)):
         pieces, end = _pieces(text, found.end())
         around = _read((text[: found.end()] + text[end:]).encode("utf-8", "surrogatepass"))
         if isinstance(around, dict) and end < len(text):
-            return {**around, "events": [_entry(piece) for piece in pieces]}
-    return whole if isinstance(whole, dict) and isinstance(whole.get("events"), list) else None
+            return SentEvents([_entry(piece) for piece in pieces], around.get("sent_at"))
+    entries = whole.get("events") if isinstance(whole, dict) else None
+    return SentEvents(entries, whole.get("sent_at")) if isinstance(whole, dict) and isinstance(entries, list) else None
 
 
 def _sent_bytes() -> bytes:
@@ -49,9 +58,10 @@ def _sent_bytes() -> bytes:
     return b"" if unpacked.unconsumed_tail else data
 
 
-def _read(data: bytes) -> Any:
+def _read(data: bytes) -> object:
     try:
-        return json.loads(data)
+        made: object = json.loads(data)
+        return made
     except (ValueError, RecursionError):
         return None
 
@@ -60,9 +70,10 @@ def _text(data: bytes) -> str:
     return data.decode("utf-8", "backslashreplace")
 
 
-def _entry(piece: str) -> Any:
+def _entry(piece: str) -> object:
     try:
-        return json.loads(piece)
+        made: object = json.loads(piece)
+        return made
     except (ValueError, RecursionError):
         found = _ID.search(piece)
         return Unreadable(piece, found[1] if found else "")
@@ -91,7 +102,7 @@ def _pieces(text: str, start: int) -> tuple[list[str], int]:
     return [piece for piece in pieces if piece.strip()], at
 
 
-def take_subscription(person: str, asked: Any, device_id: str | None) -> Answer:
+def take_subscription(person: str, asked: object, device_id: str | None) -> Answer:
     """Keep a browser's push subscription."""
     try:
         subscription = outgoing.Subscription.model_validate(asked)

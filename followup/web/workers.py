@@ -5,14 +5,16 @@ import json
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from flask import Response, current_app, render_template, url_for
+from flask import Response, render_template, url_for
 
 from followup.resources import TRANSLATIONS, folder
+from followup.web import context
 
 
-def worker(file: str, scope: str, assets: Sequence[str]) -> Response:
-    """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses."""
-    kept = {"version": _version(tuple(assets)), "assets": list(assets), "hashes": _hashes(tuple(assets))}
+def worker(file: str, scope: str, assets: Sequence[str], later: Sequence[str] = ()) -> Response:
+    """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses; `later` from the second visit."""
+    every = (*assets, *later)
+    kept = {"version": _version(every), "assets": list(assets), "later": list(later), "hashes": _hashes(every)}
     code = (folder("static") / file).read_text(encoding="utf-8")
     response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
     response.headers["Cache-Control"] = "no-cache"
@@ -49,5 +51,5 @@ def _version(assets: tuple[str, ...]) -> str:
     sources = [*folder("static").rglob("*"), *folder("templates").rglob("*"), *TRANSLATIONS.rglob("*.mo")]
     for file in sorted(f for f in sources if f.is_file()):
         digest.update(file.read_bytes())
-    digest.update(json.dumps(current_app.extensions["followup"]["settings"].clinic.model_dump(mode="json")).encode())
+    digest.update(json.dumps(context.settings().clinic.model_dump(mode="json")).encode())
     return digest.hexdigest()[:12]

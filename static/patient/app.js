@@ -4,15 +4,18 @@ import { BubbleView } from "./bubble-view.js";
 import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
 import { receiptOf, SteadyClock } from "./clock.js";
+import { Cues } from "./cues.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { readDraft, writeDraft } from "./draft.js";
+import { DropsView } from "./drops-view.js";
 import { showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
 import { KeptNote } from "./kept-note.js";
+import { Later } from "./later.js";
 import { MessagesView } from "./messages-view.js";
 import { Outbox } from "./outbox.js";
 import { PlanView } from "./plan-view.js";
@@ -71,18 +74,24 @@ const actions = {
   show: () => show(),
   canChange: ({ operation }) => Boolean(eyeOf(operation) && planOn(eyeOf(operation), new Date())),
   changeHours,
+  calendar: async (shown, withDrops) => (await later.open()).calendar(shown, withDrops, visitName),
 };
 const running = new RunningView(actions, words);
 const verdict = new VerdictView(actions);
 const check = new CheckView(actions);
 const help = new HelpView();
-const posture = new PostureView(actions, words);
+const cues = new Cues(database);
+const posture = new PostureView(actions, words, cues);
 const note = new KeptNote();
 const views = [
-  new ChangesView(actions, words), posture, new PlanView(actions), new EntriesView(actions),
+  new ChangesView(actions, words), posture, new PlanView(actions), new EntriesView(actions), new DropsView(actions, cues),
   new BubbleView(actions, words), new VisitsView(actions), verdict, check, help,
 ];
 const messages = new MessagesView();
+const later = new Later((module) => {
+  views.push(...module.viewsOf(actions, words));
+  show();
+});
 
 window.addEventListener("hashchange", goTo);
 document.querySelector(".tabs a[href='#check']").addEventListener("click", () => check.again());
@@ -92,6 +101,7 @@ others.addEventListener("message", show);
 setInterval(show, REFRESH_MS);
 watchForUpdates(byId("new-version"), byId("take-over"));
 navigator.storage?.persist?.();
+await cues.load();
 check.take(await readDraft(database));
 await show();
 await refresh();
@@ -206,7 +216,7 @@ async function pauseTimer(operation) {
   if (!own) return {};
   if (own.on_break) await stopTimer(own);
   else await save("posture", stretch(own), { operation, alongside: takingOut(own, [breakOf(own)]) });
-  return { pause: !own.on_break };
+  return { pause: own.on_break ? null : eyeOf(operation).posture };
 }
 
 // The stretch goes to the eye and the position that the timer was started for, whatever is planned or shown by now.
@@ -268,7 +278,9 @@ async function refresh() {
     const answer = await timed(`/api/v1/pack?language=${language}`, { cache: "no-store" }); // its time of making is the clinic's clock
     if (answer.status === 401 && (await answer.json()).locked) await lockOut();
     if (answer.ok) {
-      await takePack(await answer.json());
+      const fresh = await answer.json();
+      await takePack(fresh);
+      if (await outbox.sendAgain(fresh.generation)) await outbox.flush();
       [locked, unknown] = [false, false];
       await outbox.prune();
     }
@@ -376,8 +388,11 @@ function isPlanned({ operation, position }) {
 
 // Shows the part of the page that the address names; whom to call is there before the phone is set up too.
 function route() {
+  const wanted = location.hash.slice(1);
+  const away = Boolean(pack?.eyes.length) && later.misses(wanted);
+  if (away) later.open().then(goTo, () => {}); // without a signal it is tried again with the next drawing
   const sections = [...document.querySelectorAll("[data-view]")];
-  const named = sections.find((section) => section.id === location.hash.slice(1));
+  const named = sections.find((section) => section.id === (away ? "away" : wanted));
   const current = pack?.eyes.length ? named ?? sections[0] : sections.find((section) => section === named && section.id === "help");
   if (current?.id === "more" && current.hidden) messages.load();
   for (const section of sections) section.hidden = section !== current;

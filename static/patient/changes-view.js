@@ -17,7 +17,7 @@ export function changesBetween(before, now) {
     compare("hours", before.posture.hours_a_day, now.posture.hours_a_day);
     compare("last-day", before.posture.dates.at(-1) ?? "", now.posture.dates.at(-1) ?? "");
   }
-  const [taken, given] = [before, now].map(({ drops = [] }) => new Map(drops.map((drop) => [drop.name, `${drop.times_a_day} ${drop.until}`])));
+  const [taken, given] = [before, now].map(({ drops = [] }) => byName(drops));
   for (const [name, said] of given) {
     if (!taken.has(name)) found.push({ key: "drop-new", name, now: said });
     else if (taken.get(name) !== said) found.push({ key: "drop-moved", name, before: taken.get(name), now: said });
@@ -31,6 +31,13 @@ export function changesBetween(before, now) {
   }
   for (const [place, visit] of old) if (!fresh.has(place) && !seen.has(place)) found.push({ key: "visit-gone", name: visit.words, place });
   return found;
+}
+
+// What is to be taken by name, `4 2027-03-10`; the steps of a taper one after the other.
+function byName(drops) {
+  const found = new Map();
+  for (const { name, times_a_day: times, until } of drops) found.set(name, [...(found.get(name) ?? []), `${times} ${until}`]);
+  return new Map([...found].map(([name, steps]) => [name, steps.join(", ")]));
 }
 
 // The visits with a name that tells those of one name apart: week 1, extra visit, extra visit 2.
@@ -88,8 +95,8 @@ export class ChangesView {
     if (key === "position") return value ? this.#words.posture[value] : text("no-position");
     if (key === "eye") return this.#words.eye[value];
     if (key.startsWith("drop-")) {
-      const [times, until] = value.split(" ");
-      return text("drop-plan", { times: numberWords(Number(times)), until: dayWords(until) });
+      const steps = value.split(", ").map((step) => step.split(" "));
+      return steps.map(([times, until]) => text("drop-plan", { times: numberWords(Number(times)), until: dayWords(until) })).join("; ");
     }
     return key === "hours" ? numberWords(value) : whenWords(value);
   }

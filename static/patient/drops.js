@@ -1,37 +1,39 @@
-// The rows of today's drops, of every eye that has some: how often they were taken, and a button.
+// Drops as the clinic entered them: which today, which of their times are taken, and what comes next. The times come in the
+// pack, spread over the waking day by the server; here is nothing about how many to take.
 
-import { item } from "../shared/dom.js";
 import { isoDay } from "./hours.js";
 import { entriesOf } from "./standing.js";
-import { onTap } from "./taps.js";
-import { listWords, numberWords, text, timeWords } from "./texts.js";
 
-export function dropRows(eyes, names, entries, actions, now) {
-  return eyes.flatMap((eye) => eye.drops.filter((drop) => drop.until >= isoDay(now)).map((drop) => row(drop, eye, names, entries, actions, now)));
-}
-
-function row(drop, eye, names, entries, actions, now) {
-  const name = names.size > 1 ? `${drop.name} (${names.get(eye.operation)})` : drop.name;
-  const taken = takenToday(drop, eye, entries, now);
-  const said = text("drop", { name, done: numberWords(taken.length), times: numberWords(drop.times_a_day) });
-  const times = listWords(taken.map(({ at }) => timeWords(new Date(at))));
-  const made = item(times ? `${said}. ${text("drop-times", { times })}` : said);
-  made.append(button(text("took-it"), name, "", () => actions.save("drops", { name: drop.name }, { operation: eye.operation })));
-  if (taken.length > 0) made.append(button(text("undo"), name, "quiet", () => actions.takeBack([taken.at(-1)], text("undo"))));
-  return made;
-}
-
-function button(words, name, look, press) {
-  const made = document.createElement("button");
-  made.className = look;
-  made.textContent = words;
-  made.setAttribute("aria-label", `${words}: ${name}`);
-  onTap(made, press);
-  return made;
+// An earlier pack has no first day and no times.
+export function dropsOn(eye, now) {
+  const today = isoDay(now);
+  return eye.drops.filter(({ first = "", until }) => first <= today && today <= until);
 }
 
 // In their order, what the clinic has of today and what is still on the phone; each entry once.
-function takenToday(drop, eye, entries, now) {
-  const today = entriesOf(eye, entries).filter(({ kind, at, body }) => kind === "drops" && body.name === drop.name && isoDay(new Date(at)) === isoDay(now));
+export function takenToday(drop, eye, entries, now) {
+  const same = (name) => name.toLowerCase() === drop.name.toLowerCase();
+  const today = entriesOf(eye, entries).filter(({ kind, at, body }) => kind === "drops" && same(body.name) && isoDay(new Date(at)) === isoDay(now));
   return today.sort((a, b) => a.at.localeCompare(b.at));
+}
+
+// Each time of today, { at, opens, taken }: what is taken from `opens` on until the next one opens is it.
+export function timesOf({ times = [] }, taken, now) {
+  const on = (clock) => new Date(now.getFullYear(), now.getMonth(), now.getDate(), ...clock.split(":").map(Number));
+  const opens = times.map((one) => on(one.opens));
+  return times.map((one, n) => {
+    const inIt = ({ at }) => new Date(at) >= opens[n] && !(new Date(at) >= opens[n + 1]);
+    return { at: on(one.at), opens: opens[n], taken: taken.some(inIt) };
+  });
+}
+
+// The next that is to be taken today, of every eye, { eye, drop, at }, the earliest first: the one whose time it is, else the
+// one after it. What was not ticked off when its time is over is let be: only the clinic says what to do then.
+export function nextDrops(eyes, entries, now) {
+  const open = eyes.flatMap((eye) => dropsOn(eye, now).map((drop) => {
+    const times = timesOf(drop, takenToday(drop, eye, entries, now), now);
+    const next = times.find(({ taken }, n) => !taken && !(times[n + 1]?.opens <= now));
+    return next && { eye, drop, at: next.at };
+  }));
+  return open.filter(Boolean).sort((a, b) => a.at - b.at);
 }

@@ -16,15 +16,15 @@ export class EntriesView {
     byId("refused-seen").addEventListener("click", () => this.#actions.refusedSeen());
   }
 
-  show({ eyes, names, entries }) {
+  show({ eyes, names, entries, pack }) {
     const refused = entries.filter(({ state, seen }) => state === "refused" && !seen);
     byId("refused").hidden = refused.length === 0;
     byId("refused-list").replaceChildren(...refused.map(({ event, reason }) => item(`${momentWords(new Date(event.at))}: ${text(`kind-${event.kind}`)}. ${text("refused", { reason })}`)));
     if (this.#open) return; // nobody loses the reason that they are typing
-    redraw(byId("entries"), this.#rows(eyes, names, entries));
+    redraw(byId("entries"), this.#rows(eyes, names, entries, pack.used_by));
   }
 
-  #rows(eyes, names, entries) {
+  #rows(eyes, names, entries, by) {
     const receipts = eyes.flatMap((eye) => eye.receipts.map((receipt) => ({ ...receipt, operation: eye.operation, state: "received" })));
     const looked = new Set(receipts.filter((receipt) => receipt.looked_at).map(({ id }) => id));
     const undone = new Map(entries.filter(({ state }) => state !== "refused").map(({ event, state }) => [event.corrects, { state, event }]));
@@ -36,7 +36,7 @@ export class EntriesView {
       const state = later ? text(later.event.kind === "withdrawal" ? "taken-back" : "put-right") : text(looked.has(entry.id) ? "looked" : entry.state, { reason: entry.reason ?? "" });
       const eye = names.size > 1 && names.has(entry.operation) ? ` (${names.get(entry.operation)})` : "";
       const when = momentWords(new Date(entry.at));
-      const row = item(`${when}: ${text(`kind-${entry.kind}`)}${eye}${hoursIn(entry)}. ${state}.`);
+      const row = item(`${when}: ${text(`kind-${entry.kind}`)}${eye}${hoursIn(entry)}${writer(entry, by)}. ${state}.`);
       if (!later && entry.state !== "refused" && names.has(entry.operation)) this.#offer(row, entry, `${text(`kind-${entry.kind}`)}, ${when}`);
       return row;
     });
@@ -78,6 +78,12 @@ export class EntriesView {
     byId("entries").after(form); // the list is drawn anew
     this.#actions.show();
   }
+}
+
+// Who wrote it, where that was not this phone's own person.
+function writer({ by, name }, own) {
+  if (!by || (by === own && !name)) return "";
+  return `, ${by === "carer" ? (name ? text("by", { name }) : text("by-carer")) : text("by", { name: text("the-patient") })}`;
 }
 
 function hoursIn({ kind, body }) {

@@ -1,6 +1,6 @@
 // How the patient wants to be reached: push to this phone, e-mail, what for, and quiet hours. Needs a signal.
 
-import { timed } from "../shared/requests.js";
+import { ask } from "../shared/requests.js";
 import { pushPossible, renew, subscribe } from "../shared/push.js";
 import { byId, text } from "./texts.js";
 
@@ -69,12 +69,4 @@ export class MessagesView {
       byId("messages-error").textContent = error.said ?? text("not-sent");
     }
   }
-}
-
-// The answer's content. An answer that says no throws with the clinic's words in `said`; no signal throws without.
-async function ask(method, address, content) {
-  const body = content && { headers: { "Content-Type": "application/json" }, body: JSON.stringify(content) };
-  const answer = await timed(address, { method, ...body });
-  if (answer.ok) return answer.status === 204 ? null : await answer.json();
-  throw Object.assign(new Error(`answer ${answer.status}`), { said: (await answer.json().catch(() => ({}))).error });
 }

@@ -90,9 +90,31 @@ export class Outbox {
     if (waiting.length === 0) return "sent";
     const answer = await this.#send(waiting.map((entry) => entry.event));
     if (typeof answer === "string") return answer;
-    const known = answer.filter((result) => waiting.some((entry) => entry.id === result.id));
+    const known = answer.results.filter((result) => waiting.some((entry) => entry.id === result.id));
     await this.#settle(known);
+    await this.sendAgain(answer.generation);
     return known.length > 0 ? "more" : "unreachable";
+  }
+
+  // After the clinic put back an older copy of its records (another generation), what it had received may be gone: all
+  // that is still here waits again. The same id twice changes nothing. Resolves with how many.
+  sendAgain(generation) {
+    return transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
+      let again = 0;
+      give(again);
+      facts.get("generation").onsuccess = ({ target: { result: known = "" } }) => {
+        if (typeof generation !== "string" || generation === known) return;
+        facts.put(generation, "generation");
+        entries.openCursor().onsuccess = ({ target: { result: cursor } }) => {
+          if (!cursor) return;
+          if (cursor.value.state === "received") {
+            cursor.update({ ...cursor.value, state: "saved" });
+            give(++again);
+          }
+          cursor.continue();
+        };
+      };
+    });
   }
 
   async #send(events) {
@@ -100,7 +122,7 @@ export class Outbox {
       const answer = await timed(`/api/v1/events?language=${LANGUAGE}`, await request({ sent_at: new Date().toISOString(), events }));
       if (answer.status === 401) return (await answer.json()).locked ? "locked" : "unknown";
       if (!answer.ok) return "unreachable";
-      return (await answer.json()).results;
+      return await answer.json();
     } catch (error) {
       return isTimeout(error) ? "stalled" : "unreachable";
     }

@@ -1,7 +1,5 @@
-// Now, for all eyes together: which have gas, the next visit, today's drops.
+// Now, for all eyes together: which have gas, the next visit.
 
-import { redraw } from "../shared/dom.js";
-import { dropRows } from "./drops.js";
 import { endedWithGas } from "./ended-view.js";
 import { isoDay } from "./hours.js";
 import { byId, listWords, text } from "./texts.js";
@@ -13,14 +11,13 @@ export class PlanView {
     this.#actions = actions;
   }
 
-  show({ eyes, pack, names, entries }, now = new Date()) {
+  show({ eyes, pack, names }, now = new Date()) {
     const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
-    byId("next-visit").textContent = this.#next(eyes, now) || text("none-planned");
-    const drops = dropRows(eyes, names, entries, this.#actions, now);
-    byId("drops-card").hidden = drops.length === 0;
-    redraw(byId("drops-now"), drops);
+    const next = this.#next(eyes, now);
+    byId("next-visit").textContent = next || text("none-planned");
+    byId("next-place").textContent = next ? [pack.clinic, pack.place].filter(Boolean).join(", ") : "";
   }
 
   // All that is on the next day with a visit, whichever eye it is for.

@@ -9,16 +9,16 @@ import { counted, isInDoubt } from "./timers.js";
 export class PostureView {
   #actions;
   #words;
-  #lock = null;
+  #cues;
   #cards = new Map();
-  #cues = new Map();
+  #due = new Map(); // when the next cue of an eye comes
   #changing = null; // the entry whose hours are put right
 
-  constructor(actions, words) {
+  constructor(actions, words, cues) {
     this.#actions = actions;
     this.#words = words;
+    this.#cues = cues;
     byId("by-hand").addEventListener("submit", (event) => this.#byHand(event));
-    byId("keep-awake").addEventListener("change", () => this.#keepAwake(byId("keep-awake").checked));
     byId("hand-stop").addEventListener("click", () => this.#change(null));
     this.#change(null);
   }
@@ -56,7 +56,7 @@ export class PostureView {
     byId("no-posture").hidden = planned.length > 0;
     byId("different-postures").hidden = new Set(planned.map(({ posture }) => posture.position)).size < 2;
     this.#offerByHand(planned, names);
-    for (const [operation, cue] of this.#cues) if (!planned.some((eye) => eye.operation === operation)) clearTimeout(cue);
+    for (const [operation, cue] of this.#due) if (!planned.some((eye) => eye.operation === operation)) clearTimeout(cue);
   }
 
   // A card for each eye with a plan today; cards stay the same elements for as long as the eyes do.
@@ -117,8 +117,8 @@ export class PostureView {
 
   async #cued(changing) {
     const { position, pause } = await changing;
-    if (position) this.#signal(this.#words.posture[position]);
-    else if (pause) this.#signal(text("break"));
+    if (position) this.#cues.signal(this.#words.posture[position]);
+    else if (pause) this.#cues.signal(breakWords(pause));
   }
 
   async #until(event, operation, part) {
@@ -153,40 +153,25 @@ export class PostureView {
 
   // A cue at each change, because someone face down cannot look at a screen.
   #schedule(operation, timer, plan) {
-    clearTimeout(this.#cues.get(operation));
+    clearTimeout(this.#due.get(operation));
     if (!timer) return;
     const passed = Date.now() - Date.parse(timer.start);
     const spell = (timer.on_break ? plan.break_minutes : plan.cycle_minutes) * 60000;
     if (timer.on_break && passed > spell) return;
-    this.#cues.set(operation, setTimeout(() => {
-      this.#signal(text(timer.on_break ? "back" : "break"));
+    this.#due.set(operation, setTimeout(() => {
+      this.#cues.signal(timer.on_break ? text("back") : breakWords(plan));
       this.#schedule(operation, timer, plan);
     }, spell - passed % spell));
-  }
-
-  #signal(words) {
-    navigator.vibrate?.([300, 150, 300]);
-    beep();
-    if (byId("speak").checked && "speechSynthesis" in window) {
-      const spoken = new SpeechSynthesisUtterance(words);
-      spoken.lang = document.documentElement.lang;
-      speechSynthesis.speak(spoken);
-    }
-  }
-
-  async #keepAwake(wanted) {
-    try {
-      if (wanted) this.#lock = await navigator.wakeLock.request("screen");
-      else await this.#lock?.release();
-    } catch {
-      byId("keep-awake").checked = false;
-    }
   }
 }
 
 function say(button, words, whose) {
   button.textContent = words;
   if (whose) button.setAttribute("aria-label", words + whose);
+}
+
+function breakWords(plan) {
+  return text("break", { minutes: numberWords(plan.break_minutes) });
 }
 
 function askUntil(part) {
@@ -207,19 +192,4 @@ export function blocks(eye, entries, timer, now) {
   const taken = entriesOf(eye, entries).filter(({ kind, body }) => kind === "posture" && body.position === position);
   const spans = taken.map(({ body }) => [Date.parse(body.from), Date.parse(body.to ?? body.from)]);
   return timer && !timer.on_break ? [...spans, counted(timer, now)] : spans;
-}
-
-function beep() {
-  try {
-    const audio = new AudioContext();
-    const tone = audio.createOscillator();
-    const volume = audio.createGain();
-    volume.gain.value = 0.2;
-    tone.connect(volume).connect(audio.destination);
-    tone.start();
-    tone.stop(audio.currentTime + 0.4);
-    tone.onended = () => audio.close();
-  } catch {
-    // Some phones refuse sound before the first touch; the words on the screen remain.
-  }
 }

@@ -1,7 +1,7 @@
 // A lone mild sign is asked back and looked at again before anybody is called, as the rulebook does it
 // (clinical/second_looks.py); anything in company calls at once. All is worked out from the checks of one eye in their order.
-// Of each rule it is known what the last check found: { asked_at, due_at } while it waits for a second look, FOUND once it
-// called, { at } for a rule that must hold twice in a row.
+// Of each rule it is known what the last check found: { asked_at, due_at, number } while it waits for a second look, the next
+// one counted on, FOUND once it called, { at, looks } for a rule that must hold several times in a row.
 
 import { badOf, given, holds, looksAt, standingAnswers } from "./answers.js";
 
@@ -60,7 +60,7 @@ function lookOnce(eyes, before, check, inForce) {
 function look(rule, before, check) {
   const looked = looksAt(rule, check.names);
   const held = looked && holds(rule, check.standing);
-  if (rule.twice_within_hours) return twice(rule, before, looked, held, check);
+  if (rule.again_within_hours) return inARow(rule, before, looked, held, check);
   if (!rule.second_look) return callsOn(held, check);
   const waiting = before?.due_at ? before : null;
   const overdue = waiting !== null && check.now > waiting.due_at;
@@ -70,20 +70,21 @@ function look(rule, before, check) {
   const since = check.now - waiting?.asked_at;
   if (waiting && !overdue && since >= 0 && since < check.asking.asked_back_minutes * MINUTE_MS) return { keep: waiting, wait: waiting };
   if (!check.inForce && (overdue || !waiting)) return { keep: state, call: overdue, other_day: true };
-  if (!state && check.alone) {
-    const wait = { asked_at: check.now, due_at: check.now + rule.second_look.hours * HOUR_MS };
+  const looks = state === null ? 0 : (state.number ?? Infinity);
+  if (looks < rule.second_look.looks && check.alone) {
+    const wait = { asked_at: check.now, due_at: check.now + rule.second_look.hours * HOUR_MS, number: looks + 1 };
     return { keep: wait, wait };
   }
   return { keep: FOUND, call: true };
 }
 
-function twice(rule, before, looked, held, check) {
+function inARow(rule, before, looked, held, check) {
   if (!looked) return { keep: before };
   if (!held) return {};
   const since = before === null ? Infinity : Math.abs(check.now - before.at);
   if (since < (check.asking?.asked_back_minutes ?? 0) * MINUTE_MS) return { keep: before };
-  const again = since <= rule.twice_within_hours * HOUR_MS;
-  return { keep: { at: check.now }, ...callsOn(again, check) };
+  const looks = since <= rule.again_within_hours * HOUR_MS ? before.looks + 1 : 1;
+  return { keep: { at: check.now, looks }, ...callsOn(looks >= rule.looks, check) };
 }
 
 const callsOn = (held, { inForce }) => ({ call: held && inForce, other_day: held && !inForce });

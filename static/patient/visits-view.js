@@ -1,36 +1,92 @@
-// Visits and drops of every eye.
+// Visits of every eye: when and where, another time where one does not suit, and a calendar file of them.
 
-import { item, redraw } from "../shared/dom.js";
-import { dropRows } from "./drops.js";
-import { byId, text } from "./texts.js";
+import { item, paragraph, redraw } from "../shared/dom.js";
+import { entriesOf } from "./standing.js";
+import { byId, momentWords, text } from "./texts.js";
 
 export class VisitsView {
   #actions;
+  #shown;
+  #asking = null; // { eye, visit } for which another time is asked
 
   constructor(actions) {
     this.#actions = actions;
+    byId("wish").addEventListener("submit", (event) => this.#ask(event));
+    byId("wish-not").addEventListener("click", () => this.#close());
+    byId("calendar").addEventListener("submit", (event) => this.#calendar(event));
   }
 
-  show({ eyes, names, entries }, now = new Date()) {
-    const visits = eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
+  show(shown) {
+    this.#shown = shown;
+    byId("calendar-drops").closest("label").hidden = !shown.eyes.some(({ drops }) => drops.length > 0);
+    if (this.#asking) return; // nobody loses what they are typing
+    const visits = shown.eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
     visits.sort((a, b) => a.visit.target.localeCompare(b.visit.target));
     redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit)));
-    const drops = dropRows(eyes, names, entries, this.#actions, now);
-    byId("no-drops").hidden = drops.length > 0;
-    redraw(byId("drop-list"), drops);
   }
 
   #visit(eye, visit) {
     const row = item(this.#actions.visitWords(eye, visit) + (visit.seen ? ` (${text("seen")})` : ""));
     if (visit.seen) return row;
+    const wish = wishOf(eye, visit, this.#shown);
+    if (wish) row.append(paragraph(text("wished", { when: momentWords(new Date(wish.at)), state: text(wish.state) })), ...(wish.words ? [paragraph(`“${wish.words}”`)] : []));
     const button = document.createElement("button");
     button.textContent = text("other-time");
+    button.className = "quiet";
     button.setAttribute("aria-label", `${text("other-time")}: ${this.#actions.visitName(eye, visit)}`);
-    button.addEventListener("click", async () => {
-      const kept = await this.#actions.save("visit-request", { visit: visit.name }, { operation: eye.operation, beside: byId("visits-told") });
-      if (kept) byId("visits-told").textContent = text("told");
+    button.addEventListener("click", () => {
+      this.#asking = { eye, visit };
+      row.append(byId("wish"));
+      byId("wish").hidden = false;
+      byId("wish-words").focus();
     });
     row.append(button);
     return row;
   }
+
+  async #ask(event) {
+    event.preventDefault();
+    const { eye, visit } = this.#asking;
+    const body = { visit: visit.name, words: byId("wish-words").value.trim() };
+    byId("wish-error").textContent = body.words ? "" : text("say-what-suits");
+    if (!body.words) return;
+    const kept = await this.#actions.save("visit-request", body, { operation: eye.operation, beside: byId("visits-told") });
+    if (!kept) return;
+    byId("visits-told").textContent = text("told");
+    this.#close();
+  }
+
+  #close() {
+    this.#asking = null;
+    byId("wish").hidden = true;
+    byId("wish").reset();
+    byId("wish-error").textContent = "";
+    byId("visit-list").after(byId("wish")); // the list is drawn anew
+    this.#actions.show();
+  }
+
+  async #calendar(event) {
+    event.preventDefault();
+    byId("calendar-told").textContent = "";
+    try {
+      const words = await this.#actions.calendar(this.#shown, byId("calendar-drops").checked);
+      const link = document.createElement("a");
+      link.href = URL.createObjectURL(new Blob([words], { type: "text/calendar" }));
+      link.download = "followup.ics";
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      byId("calendar-told").textContent = text("calendar-made");
+    } catch {
+      byId("calendar-told").textContent = text("not-sent");
+    }
+  }
+}
+
+// What was asked of a visit and is not answered: on this phone, or as the clinic has it.
+export function wishOf(eye, visit, { entries, pack }) {
+  const mine = entriesOf(eye, entries).filter(({ kind, body }) => kind === "visit-request" && body.visit === visit.name);
+  const fresh = mine.filter(({ state, at }) => state === "saved" || Date.parse(at) > Date.parse(pack.made_at));
+  const last = fresh.sort((a, b) => a.at.localeCompare(b.at)).at(-1);
+  if (last) return { at: last.at, words: last.body.words ?? "", state: last.state };
+  return visit.wish ? { ...visit.wish, state: "received" } : null;
 }

@@ -9,6 +9,7 @@ import { keep, timed } from "/static/shared/requests.js";
 const PREFIX = "followup-shell-";
 const CACHE = PREFIX + KEPT.version;
 const CHOICE = "followup-language";
+const LATER = "/me/later";
 
 self.addEventListener("install", (event) => event.waitUntil(keepAll()));
 
@@ -27,8 +28,11 @@ self.addEventListener("message", (event) => {
 self.addEventListener("fetch", (event) => {
   const address = new URL(event.request.url);
   if (event.request.method !== "GET" || address.origin !== location.origin) return;
-  if (event.request.mode === "navigate" && address.pathname === "/me/") event.respondWith(shell(address));
-  else if (KEPT.assets.includes(address.pathname)) event.respondWith(fromCache(address.pathname, event.request));
+  if (event.request.mode === "navigate" && address.pathname === "/me/") {
+    event.respondWith(inLanguage("/me/", address));
+    event.waitUntil(keepLater().catch(() => {})); // no visit but the first comes without a worker
+  } else if (address.pathname === LATER) event.respondWith(inLanguage(LATER, address));
+  else if ([...KEPT.assets, ...KEPT.later].includes(address.pathname)) event.respondWith(fromCache(address.pathname, event.request));
 });
 
 showPushes(self, { icon: "/static/icons/icon-192.png" });
@@ -40,8 +44,17 @@ self.addEventListener("sync", (event) => {
 async function keepAll() {
   const cache = await caches.open(CACHE);
   const language = (await remembered()) ?? (await shownLanguage());
-  await Promise.all([keep(cache, shellIn(language)), ...KEPT.assets.map((address) => keep(cache, address, KEPT.hashes[address]))]);
+  const known = await caches.match(KEPT.later[0]); // an earlier version had them
+  await Promise.all([keep(cache, inWords("/me/", language)), ...KEPT.assets.map((address) => keep(cache, address, KEPT.hashes[address]))]);
   if (language) await remember(language);
+  if (known) await keepLater();
+}
+
+// What is not needed at first sight: from the second visit on it is here without a signal.
+async function keepLater() {
+  const cache = await caches.open(CACHE);
+  const wanted = [inWords(LATER, await remembered()), ...KEPT.later];
+  for (const address of wanted) if (!(await cache.match(address))) await keep(cache, address, KEPT.hashes[address]);
 }
 
 // The language of the page that brought this worker.
@@ -50,13 +63,14 @@ async function shownLanguage() {
   return pages.map((page) => new URL(page.url).searchParams.get("language")).find(Boolean);
 }
 
-const shellIn = (language) => (language ? `/me/?language=${language}` : "/me/");
+const inWords = (path, language) => (language ? `${path}?language=${language}` : path);
 
-// The shell in the language of the address, else in the one last chosen on this phone; a language is kept once it was chosen.
-async function shell(address) {
+// The shell, or what comes later, in the language of the address, else in the one last chosen on this phone; a language is
+// kept once it was chosen.
+async function inLanguage(path, address) {
   const chosen = address.searchParams.get("language");
   if (chosen) await remember(chosen);
-  const wanted = shellIn(chosen ?? (await remembered()));
+  const wanted = inWords(path, chosen ?? (await remembered()));
   const cache = await caches.open(CACHE);
   const kept = await cache.match(wanted);
   if (kept) return kept;
@@ -65,7 +79,7 @@ async function shell(address) {
     if (fresh.ok) await cache.put(wanted, fresh.clone());
     return fresh;
   } catch (error) {
-    const other = await cache.match("/me/", { ignoreSearch: true });
+    const other = await cache.match(path, { ignoreSearch: true });
     if (other) return other;
     throw error;
   }
@@ -83,7 +97,11 @@ async function remembered() {
 
 async function fromCache(key, request) {
   const cache = await caches.open(CACHE);
-  return (await cache.match(key)) ?? timed(request.url);
+  const kept = await cache.match(key);
+  if (kept) return kept;
+  const fresh = await timed(request.url);
+  if (fresh.ok) await cache.put(key, fresh.clone());
+  return fresh;
 }
 
 async function sendWaiting() {

@@ -19,6 +19,9 @@ const DISTANCE = /(?:at|@)?(?:(?:\d+(?:\.\d+)?|\.\d+)(?:m|metres?|meters?|cm|ft|
 const CORRECTIONS = { ph: "pinhole", pinhole: "pinhole", unaided: "unaided", glasses: "glasses" };
 const LINES_CALLED_BY_NUMBER = ["6", "20"];
 
+// Charts whose lines are called by their lower number alone.
+const CHARTS = ["6/", "20/"];
+
 // What was typed: `row` of the table or `category`, or `ask` (between what), or nothing; and the `correction` it names.
 export function lookUp(table, typed, notation) {
   const plain = typed.toLowerCase().replace(/\s+/g, "").replace(/,/g, ".").replace(/[−–‒]/g, "-").replace(/[⁄∕]/g, "/").replace(/＋/g, "+");
@@ -29,6 +32,7 @@ export function lookUp(table, typed, notation) {
 }
 
 function read(table, plain, notation) {
+  if (CHARTS.includes(notation)) return read(table, onChart(table, plain, notation), "");
   if (/^(pl|lp)-(ve)?$/.test(plain)) return { ask: "light perception (LP) or no light perception (NLP)" };
   const category = CATEGORIES[plain] ?? CATEGORIES[plain.replace(DISTANCE, "")];
   if (category) return { category };
@@ -44,6 +48,12 @@ function read(table, plain, notation) {
   if (number.includes("/")) return { row: table[`${number.split("/").map(Number).join("/")}${signed}`] };
   if (said || unsaid) return notation && notation !== "decimal" ? {} : { row: table[`decimal:${Number(number)}${signed}`] };
   return bare(table, Number(number), notation);
+}
+
+// A line called by its lower number, written whole where the chart has it.
+function onChart(table, plain, chart) {
+  const line = plain.match(/^(\d[\d.]*)((?:\(?[+-]\d\)?)*(?:\(?(?:p|part|partial|partly|[+-])\)?)?)$/);
+  return line && !line[1].startsWith("0") && `${chart}${Number(line[1])}` in table ? `${chart}${plain}` : plain;
 }
 
 function bare(table, number, notation) {

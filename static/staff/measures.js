@@ -4,8 +4,9 @@ import { item } from "../shared/dom.js";
 import { lookUp } from "./acuity-table.js";
 
 const SIDES = ["right", "left"];
-const FIELDS = ["acuity", "notation", "correction", "iop", "instrument", "bubble_percent", "pain", "notes"];
-const MEASURED = ["acuity", "iop", "bubble_percent", "pain", "notes"];
+const FIELDS = ["acuity", "pinhole", "notation", "acuity_not", "correction", "iop", "finger", "iop_not", "instrument", "bubble_percent", "pain", "notes"];
+const CONTRARY = [["attached", "detached"], ["hole-closed", "hole-open"]]; // findings that cannot both be
+const MEASURED = ["acuity", "pinhole", "acuity_not", "iop", "finger", "iop_not", "bubble_percent", "pain", "notes"];
 
 // Shows beside each acuity what it is in the other notations, and the change from last time.
 export function showConversions(form, table) {
@@ -45,11 +46,15 @@ function judged(facts, table, limits) {
   const doubts = [];
   for (const { body } of facts.filter(({ kind }) => kind === "measures")) {
     const say = (list, words) => list.push(`${body.eye} eye: ${words}`);
-    if (body.acuity) {
-      const found = lookUp(table, body.acuity, body.notation);
-      if (found.ask) say(wrong, `is ${body.acuity} ${found.ask}? ${how(found.ask)}`);
-      else if (!found.row && !found.category) say(doubts, `is the acuity “${body.acuity}” right?`);
+    for (const read of [body.acuity, body.pinhole].filter(Boolean)) {
+      const found = lookUp(table, read, body.notation);
+      if (found.ask) say(wrong, `is ${read} ${found.ask}? ${how(found.ask)}`);
+      else if (!found.row && !found.category) say(doubts, `is the acuity “${read}” right?`);
     }
+    if (body.acuity_not && (body.acuity || body.pinhole)) say(wrong, `an acuity is written, and it says ${body.acuity_not}: take one away.`);
+    if (body.iop_not && (body.iop || body.finger)) say(wrong, `a pressure is written, and it says ${body.iop_not}: take one away.`);
+    if (body.acuity && body.pinhole && body.correction === "pinhole") say(wrong, "two acuities with the pinhole are written: say with what the first was read.");
+    for (const [one, other] of CONTRARY) if (body.findings.includes(one) && body.findings.includes(other)) say(wrong, `${one} and ${other} cannot both be.`.replaceAll("-", " "));
     for (const [value, name, low, high] of [[body.bubble_percent, "bubble height", 0, 100], [body.pain, "pain", 0, 10]]) {
       if (value && !(asNumber(value) >= low && asNumber(value) <= high)) say(wrong, `${name} “${value}”: accepted is ${low} to ${high}.`);
     }
@@ -68,13 +73,14 @@ function judged(facts, table, limits) {
 
 // Pressures at the clinic's own limits: without a signal no warning goes out, so the nurse is told on the spot.
 function outOfLimits(facts, limits) {
-  return facts.filter(({ body }) => body.iop).flatMap(({ body }) => {
+  const felt = facts.filter(({ body }) => body.finger === "hard" || body.finger === "soft").map(({ body }) => `${body.eye} eye: feels ${body.finger}.`);
+  return felt.concat(facts.filter(({ body }) => body.iop).flatMap(({ body }) => {
     const iop = asMmhg(body.iop, limits);
     const words = `${body.eye} eye: ${pressureWords(body.iop, iop)} is at or`;
     if (iop >= limits.high_from) return [`${words} above the clinic’s limit of ${limits.high_from}.`];
     if (iop <= limits.low_at_most) return [`${words} below the clinic’s limit of ${limits.low_at_most}.`];
     return [];
-  });
+  }));
 }
 
 // Shows what is wrong, or worth asking about, in the form. Gives whether to wait for an answer.

@@ -102,7 +102,7 @@ function row(eye, visit, due) {
   made.querySelector(".visit").textContent = due ? `${visit}, ${dayWords(due.target)}` : "";
   made.querySelector(".reason").textContent = due?.how_soon ? `${words.shape[due.how_soon]} ${words.how_soon[due.how_soon]}: ${due.reason}` : "";
   made.querySelector("a").href = `#${eye.operation}`;
-  made.querySelector("a").setAttribute("aria-label", `Measures: ${eye.patient}, ${words.eye[eye.eye]}`);
+  made.querySelector("a").setAttribute("aria-label", `Enter visit: ${eye.patient}, ${words.eye[eye.eye]}`);
   const arrived = made.querySelector("button");
   arrived.hidden = !due || !["due", "missed", "coming"].includes(due.state);
   arrived.setAttribute("aria-label", `Arrived: ${eye.patient}`);
@@ -116,7 +116,7 @@ function row(eye, visit, due) {
 function showForm() {
   form.reset();
   byId("wrong").hidden = true;
-  byId("entry-title").textContent = `Measures: ${chosen.patient}`;
+  byId("entry-title").textContent = `Enter a visit: ${chosen.patient}`;
   byId("entry-about").textContent = `${chosen.number} · operated: ${words.eye[chosen.eye]}, ${words.agent[chosen.agent]}, ${dayWords(chosen.operated_on)}`;
   form.elements.visit.replaceChildren(...chosen.visits.map(visitOption), new Option("Not a planned visit", ""));
   form.elements.visit.value = chosen.visit;
@@ -126,11 +126,13 @@ function showForm() {
     form.querySelector(`[data-side=${side}]`).classList.toggle("operated", side === chosen.eye);
     for (const part of form.querySelectorAll(`[data-side=${side}] :is(.operated-mark, .operated-only)`)) part.hidden = side !== chosen.eye;
     if (last?.correction) form.elements[`${side}-correction`].value = last.correction;
+    form.elements[`${side}-notation`].value = chosen.chart;
     if (last?.instrument) form.elements[`${side}-instrument`].value = last.instrument;
     byId(`${side}-acuity-hint`).textContent = last?.acuity ? `last: ${last.acuity} ${last.correction}` : "6/12, 70 letters, CF";
     byId(`${side}-iop-hint`).textContent = last?.iop_mmhg != null ? `last: ${last.iop_mmhg} mmHg` : "mmHg, or write kPa";
     form.querySelector(`output[data-field=${side}-acuity]`).dataset.last = last?.acuity ?? "";
-    form.querySelector(`output[data-field=${side}-acuity]`).textContent = "";
+    byId(`${side}-pinhole-hint`).textContent = last?.pinhole ? `last: ${last.pinhole}` : "if read too";
+    for (const output of form.querySelectorAll(`[data-side=${side}] output`)) output.textContent = "";
   }
   showHow(form);
   byId("right-acuity").focus();

@@ -2,7 +2,7 @@
 
 from playwright.sync_api import Locator, Page, expect
 
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 
 CANNOT_TELL = "cannot-tell"
 WELL: dict[str, str] = {"pain": "1", **dict.fromkeys(SYMPTOM_TRENDS, "same"), **dict.fromkeys(SYMPTOM_SIGNS, "no")}

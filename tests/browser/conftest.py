@@ -23,14 +23,15 @@ from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
 from followup.records import Store, open_store
 from tests.browser import served
-from tests.conftest import PASSWORD, free_port, operation_note, patient_details, until
+from tests.conftest import PASSWORD, consented, free_port, operation_note, patient_details, until
 
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
     "--disable-software-rasterizer",
     "--disable-extensions",
-    "--disable-features=Translate,MediaRouter,OptimizationHints,AutofillServerCommunication",
+    # The two of the address bar are pages of their own behind every window: more work than most tests.
+    "--disable-features=Translate,MediaRouter,OptimizationHints,AutofillServerCommunication,WebUIOmniboxPopup,WebUIOmniboxAimPopup",
     "--mute-audio",
     "--disable-quic",
     "--no-first-run",
@@ -157,7 +158,8 @@ def enrolment(server: RunningServer, clinic_store: Store, nurse: Actor) -> tuple
     note = operation_note(
         operated_at=now - timedelta(days=1), drops=drops, steroid_drops_until=tomorrow + timedelta(days=20)
     )
-    return leaving.discharge(Desk(clinic_store, now, nurse, server.settings.clinic.tz), patient_details(), note, visits)
+    desk = Desk(clinic_store, now, nurse, server.settings.clinic.tz)
+    return consented(desk, leaving.discharge(desk, patient_details(), note, visits))
 
 
 @pytest.fixture

@@ -11,13 +11,16 @@ import sys
 from pathlib import Path
 
 from argon2 import PasswordHasher
+from flask import Flask
+from jinja2 import FileSystemBytecodeCache
 
 from followup import serving
 from followup.care import accounts
-from followup.config import HANDED_OVER, load, with_server
+from followup.settings_file import HANDED_OVER, load, with_server
 from followup.web import create_app
 
 __all__ = ["create_app", "processes", "run"]  # the application is imported here for the processes to come
+Flask.jinja_options = {"bytecode_cache": FileSystemBytecodeCache()}  # compiled once, not by each server
 PR_SET_PDEATHSIG = 1  # Linux: prctl(2)
 
 

@@ -9,9 +9,9 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.browser.conftest import RunningServer, sign_in
 
 OpenContext = Callable[..., BrowserContext]

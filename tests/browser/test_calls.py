@@ -10,9 +10,9 @@ from playwright.sync_api import BrowserContext, Page, expect
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, patients, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.browser.conftest import ZONE, RunningServer, sign_in
 from tests.browser.keys import Person
 from tests.conftest import operation_note, patient_details

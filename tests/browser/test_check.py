@@ -15,6 +15,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.visits import visit
 from followup.records import Store, events, worries
+from followup.records.bodies.kinds import stored
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, press, save, screen
 from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, ready
 from tests.conftest import operation_note, patient_details
@@ -336,7 +337,7 @@ def test_a_good_day_takes_eight_taps_and_back_keeps_what_was_said(
         answer_screen(phone, name, WELL)
     save(phone)
     all_received(phone, 2)
-    assert [event.body["pain"] for event in events.of_eye(clinic_store, enrolment[0])] == [1, 4]
+    assert [event.body.pain for event in events.of_eye(clinic_store, enrolment[0])] == [1, 4]
 
 
 def test_each_screen_puts_the_reader_on_its_question(phone: Page) -> None:
@@ -376,7 +377,7 @@ def test_cannot_tell_to_any_question_reaches_the_clinic_as_such_and_says_call_us
     answer(phone, **{**WELL, "curtain": "yes", "floaters": "cannot-tell"})
     says(phone, "Call today", emergency=True)
     all_received(phone, 2)
-    unsure, partly = (event.body for event in events.of_eye(clinic_store, enrolment[0]))
+    unsure, partly = (stored(event.body) for event in events.of_eye(clinic_store, enrolment[0]))
     assert unsure["cannot_tell"] == ["curtain", "flashes", "floaters"]
     assert partly["curtain"] is True
     assert partly["cannot_tell"] == ["flashes", "floaters"]

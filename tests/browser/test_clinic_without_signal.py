@@ -69,7 +69,7 @@ def without_signal(page: Page, server: RunningServer) -> None:
 
 
 def measure(page: Page, acuity: str, iop: str) -> None:
-    page.get_by_role("link", name="Measures: Pat Patient").first.click()
+    page.get_by_role("link", name="Enter visit: Pat Patient").first.click()
     page.locator("#right-acuity").fill(acuity)
     page.locator("#right-iop").fill(iop)
     page.get_by_role("button", name="Keep").click()
@@ -85,7 +85,7 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     expect(coming).to_contain_text("week 1")
     coming.get_by_role("button", name="Arrived: Pat Patient").click()
     expect(tablet.locator("[data-state=here] li")).to_contain_text("Pat Patient")
-    tablet.get_by_role("link", name="Measures: Pat Patient").first.click()
+    tablet.get_by_role("link", name="Enter visit: Pat Patient").first.click()
     expect(tablet.get_by_label("Visit", exact=True)).to_have_value("")  # no window holds today
     planned = tablet.get_by_label("Visit", exact=True).locator("option", has_text="week 1")
     tablet.get_by_label("Visit", exact=True).select_option(planned.get_attribute("value"))
@@ -111,8 +111,8 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     assert kinds == ["arrived", "measures", "measures", "seen"]
     assert {e.author.split(":")[0] for e in kept} == {"nurse"}
     (week,) = visits.of_eye(clinic_store, enrolment[0])
-    assert {e.body["visit_id"] for e in kept if e.kind in ("arrived", "seen")} == {week.identity}
-    assert {e.body.get("iop_mmhg") for e in kept if e.kind == "measures"} == {36, 14}
+    assert {e.body.visit_id for e in kept if e.kind in ("arrived", "seen")} == {week.identity}
+    assert {getattr(e.body, "iop_mmhg", None) for e in kept if e.kind == "measures"} == {36, 14}
     assert "pressure" in {c.worry for c in worries.open_callbacks(clinic_store)}
 
 
@@ -215,7 +215,7 @@ def test_two_nurses_on_one_visit_both_stand_and_the_difference_shows(
     )
     expect(entry).to_contain_text("Nora Nurse 6/60 (unaided); Noah Second 6/36 (unaided)")
     measures = of_both_eyes(clinic_store, enrolment[0], "measures")
-    assert sorted(e.body["iop_mmhg"] for e in measures) == [21, 27]
+    assert sorted(e.body.iop_mmhg for e in measures) == [21, 27]
     second.goto(f"{server.address}/clinic/eyes/{enrolment[0]}")
     expect(second.get_by_role("heading", name="Two people measured differently")).to_be_visible()
 
@@ -233,7 +233,7 @@ def test_a_signal_that_goes_while_typing_loses_nothing(
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
     (kept,) = of_both_eyes(clinic_store, enrolment[0], "measures")
-    assert (kept.body["acuity"], kept.body["iop_mmhg"]) == ("HM", 18)
+    assert (kept.body.acuity, kept.body.iop_mmhg) == ("HM", 18)
 
 
 def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(
@@ -270,7 +270,7 @@ def test_a_pressure_in_kpa_raises_the_same_alarm(
     tablet.evaluate("window.dispatchEvent(new Event('online'))")
     expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
     (kept,) = of_both_eyes(clinic_store, enrolment[0], "measures")
-    assert kept.body["iop_mmhg"] == pressure.read(typed)
+    assert kept.body.iop_mmhg == pressure.read(typed)
 
 
 def test_a_pressure_in_kpa_is_asked_about_like_one_in_mmhg(tablet: Page, server: RunningServer) -> None:
@@ -318,7 +318,7 @@ def test_a_signal_that_goes_while_typing_a_high_pressure_raises_the_alarm(
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
     measured = [e.body for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
-    assert sorted(body["iop_mmhg"] for body in measured) == [34, 54.8]
+    assert sorted(body.iop_mmhg for body in measured) == [34, 54.8]
 
 
 def test_a_page_that_hangs_while_it_sends_does_not_hold_the_device_up(

@@ -7,7 +7,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from followup.records import Store, events
+from followup.records.bodies.kinds import stored
 from tests.browser.conftest import ZONE, all_received, go, ready
+from tests.conftest import until
 
 HOUR = timedelta(hours=1)
 TIMER_SINCE = """async ([start, position]) => {
@@ -30,7 +32,7 @@ REFUSED = """async (reason) => {
 
 
 def stands(store: Store, operation: str, kind: str) -> list[dict[str, Any]]:
-    return [event.body for event in events.of_eye(store, operation) if event.kind == kind]
+    return [stored(event.body) for event in events.of_eye(store, operation) if event.kind == kind]
 
 
 def again(phone: Page) -> None:
@@ -58,7 +60,7 @@ def test_what_i_see_is_answered_once_and_can_be_undone(phone: Page, clinic_store
     phone.get_by_role("button", name="Save what I see").click()
     phone.locator("#kept").get_by_role("button", name="Undo").click()
     expect(phone.locator("#kept")).to_be_hidden()
-    expect(phone.locator("#sending")).to_have_text("All sent")
+    until(lambda: len(events.history_of(clinic_store, enrolment[0])) == 3, "two entries and what takes one back came")
     go(phone, "more")
     expect(phone.locator("#entries li", has_text="Taken back")).to_have_count(1)
     assert stands(clinic_store, enrolment[0], "bubble-seen") == [{"percent": 50}]
@@ -136,7 +138,7 @@ def test_an_entry_is_taken_back_with_a_reason(phone: Page, clinic_store: Store, 
     phone.get_by_role("button", name="Take it back").click()
     expect(phone.locator("#entries li", has_text="Taken back")).to_have_count(1)
     expect(phone.locator("#sending")).to_have_text("All sent")
-    said = [e.body for e in events.history_of(clinic_store, enrolment[0]) if e.kind == "withdrawal"]
+    said = [stored(e.body) for e in events.history_of(clinic_store, enrolment[0]) if e.kind == "withdrawal"]
     assert said == [{"reason": "it was the other bottle"}]
     assert stands(clinic_store, enrolment[0], "drops") == []
 

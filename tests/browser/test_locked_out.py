@@ -9,6 +9,7 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code, revoke
 from followup.records import Store, events, eyes, people
+from followup.records.bodies.kinds import stored
 from tests.browser.conftest import ZONE, RunningServer, all_received, enrol, ready
 
 # What the scripts below share: the phone's store, an entry made by hand, and what is left in it.
@@ -82,7 +83,7 @@ def enrol_again(page: Page, server: RunningServer, store: Store, operation: str,
 
 
 def kept(store: Store, operation: str) -> list[dict[str, Any]]:
-    return [event.body for event in events.of_eye(store, operation)]
+    return [stored(event.body) for event in events.of_eye(store, operation)]
 
 
 def test_an_entry_saved_while_it_seals_is_sealed_too(

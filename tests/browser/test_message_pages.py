@@ -70,7 +70,7 @@ def test_the_patient_chooses_on_the_phone(
     expect(phone.locator("#messages-told")).to_have_text("Saved.")
     chosen = kept.choices(clinic_store, f"patient:{operation.patient.id}")
     assert chosen is not None
-    assert (chosen.quiet_from, chosen.unwanted, chosen.language) == ("20:30:00", ["posture"], "en")
+    assert (chosen.quiet_from, chosen.unwanted, chosen.language) == ("20:30:00", ["drops", "posture"], "en")
     phone.reload()
     expect(form.get_by_label("No messages from")).to_have_value("20:30")
     expect(form.get_by_label("holding my head")).not_to_be_checked()

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
@@ -11,13 +11,19 @@ from followup.care import accounts, signing_in
 from followup.care.actors import Actor
 from followup.care.callbacks import holding
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.discharge.note import drops_in
 from followup.care.errors import Conflict
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, eyes, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import stored
 from tests.browser.conftest import ZONE, RunningServer, all_received, clinic_day, ready, sign_in
 from tests.browser.kept import of_both_eyes
 from tests.browser.keys import Person
+from tests.conftest import operation_note, patient_details
+
+USUAL_DROPS = "antibiotic 4 × a day, 7 days\nsteroid 6-4-3-2-1 × a day, 1 week each"
 
 
 def due_today(store: Store, nurse: Actor, server: RunningServer, operation: str) -> None:
@@ -40,7 +46,7 @@ def measured(store: Store, nurse: Actor, server: RunningServer, operation: str, 
     visit.record_visit(Desk(store, datetime.now(UTC), nurse, server.settings.clinic.tz), operation, [body])
 
 
-def test_the_usual_visit_takes_eighteen_keys(
+def test_the_usual_visit_takes_fifteen_keys(
     page: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
     """Acuity and pressure of both eyes and the bubble's height: what a visit with gas in the eye records."""
@@ -48,27 +54,28 @@ def test_the_usual_visit_takes_eighteen_keys(
     due_today(clinic_store, nurse, server, enrolment[0])
     page.reload()
     person = Person(page)
-    person.click(page.locator("#day").get_by_role("link", name="Measures"))
+    person.click(page.locator("#day").get_by_role("link", name="Enter visit"))
     expect(page.locator("#right-acuity")).to_be_focused()
     expect(page.get_by_label("Visit", exact=True).locator("option:checked")).to_contain_text("week 1")
     expect(page.locator("#right-acuity-hint")).to_have_text("last: 6/60 pinhole")
     expect(page.locator(".how-words")).to_contain_text("right: Pinhole")
-    person.type("6/12")
+    expect(page.locator("#right-notation")).to_have_value("6/")
+    person.type("12")
     expect(page.locator("output[data-field=right-acuity]")).to_contain_text("70 letters · 35 letters better than last")
     person.press("Tab")
     person.type("16")
     person.press("Tab")
     person.type("60")
-    person.press("Tab")
-    person.type("6/9")
+    person.press("Tab", 2)
+    person.type("9")
     person.press("Tab")
     person.type("15")
     person.press("Enter")
     expect(page.get_by_role("heading", name="Saved", exact=True)).to_be_visible()
     print(f"\nusual visit: {person.keys} keys, {person.clicks} click, about {person.seconds:.0f} s")
-    assert person.keys <= 18
+    assert person.keys <= 15
     assert person.seconds < 45
-    seen = [e.body for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
+    seen = [stored(e.body) for e in of_both_eyes(clinic_store, enrolment[0], "measures")]
     by_eye = {body["eye"]: body for body in seen}
     assert (by_eye["right"]["acuity"], by_eye["right"]["iop_mmhg"], by_eye["right"]["bubble_percent"]) == ("6/12", 16, 60)
     assert (by_eye["left"]["acuity"], by_eye["left"]["iop_mmhg"]) == ("6/9", 15)
@@ -79,7 +86,7 @@ def test_the_usual_visit_takes_eighteen_keys(
 
 def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     page.get_by_role("link", name="Coming").click()
-    page.locator("#coming").get_by_role("link", name="Measures").click()
+    page.locator("#coming").get_by_role("link", name="Enter visit").click()
     page.locator("#right-iop").fill("52")
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("alert")).to_contain_text("right eye: is a pressure of 52 mmHg right?")
@@ -123,7 +130,15 @@ def test_who_is_missing_and_at_risk_stands_on_the_list(
     expect(page.get_by_role("link", name="With a sign 1")).to_be_visible()
 
 
-def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: RunningServer) -> None:
+def test_a_full_discharge_takes_eighty_keys_and_under_two_minutes(
+    page: Page, server: RunningServer, clinic_store: Store, nurse: Actor
+) -> None:
+    """With two breaks and two drops that this clinic has written before."""
+    day = clinic_day(-1)
+    note = operation_note(
+        eye="left", operated_at=datetime.now(UTC) - timedelta(hours=20), drops=drops_in(USUAL_DROPS, day, day)
+    )
+    leaving.discharge(Desk(clinic_store, datetime.now(UTC), nurse, ZONE), patient_details("T-9"), note, [])
     person = Person(page)
     person.click(page.get_by_role("link", name="Discharge"))
 
@@ -152,13 +167,13 @@ def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: Ru
     person.press("Tab")
     person.type("90")
     person.click(page.get_by_label("Vitrectomy"))
-    page.locator("#breaks-0-clock").focus()
-    person.type("11")
-    person.press("Tab")
-    person.type("Eq")
-    expect(page.locator("#breaks-0-clock")).to_have_value("11")
+    page.locator(".breaks input[tabindex='0']").focus()
+    person.type("11e1p")
+    expect(page.locator(".breaks output")).to_have_text("11 o’clock, equator; 1 o’clock, periphery")
     fill("Acuity before surgery", "6/18")
     fill("Pressure before surgery, mmHg", "15")
+    person.click(page.get_by_role("button", name="antibiotic 4 × a day, 7 days"))
+    person.click(page.get_by_role("button", name="steroid 6-4-3-2-1 × a day, 1 week each"))
     person.click(page.get_by_role("button", name="Propose a plan"))
     expect(page.get_by_role("heading", name="Proposed")).to_be_visible()
     expect(page.get_by_label("Head position")).to_have_value("upright")
@@ -168,6 +183,16 @@ def test_discharge_from_note_to_card_in_under_two_minutes(page: Page, server: Ru
     person.click(page.get_by_role("button", name="Print the card"))
     assert page.evaluate("window.timesPrinted") == 1
     print(f"\ndischarge: {person.keys} keys, {person.clicks} clicks, about {person.seconds:.0f} s")
+    assert person.keys <= 80
+    body = next(
+        eye.note.body.body(ZONE) for eye in eyes.followed(clinic_store) if eye.patient.number == "W-2047" and eye.note
+    )
+    assert body["breaks"] == [{"clock": 11, "reach": "equator"}, {"clock": 1, "reach": "periphery"}]
+    assert [(d["name"], [s["times_a_day"] for s in d.get("steps", ())]) for d in body["drops"]] == [
+        ("antibiotic", []),
+        ("steroid", [6, 4, 3, 2, 1]),
+    ]
+    assert body["steroid_last_day"] == (clinic_day() + timedelta(days=35)).isoformat()
     assert person.seconds < 120
     assert len(re.findall(rb"/Type\s*/Page[^s]", page.pdf(format="A4", prefer_css_page_size=True))) == 1
 
@@ -209,8 +234,8 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
     expect(page.get_by_role("alert")).to_contain_text("Week 1 is due")
     page.get_by_role("button", name="Yes, save it").click()
     changed = page.get_by_role("region", name="What changed")
-    expect(changed).to_contain_text("face-down")
-    expect(changed).to_contain_text("left-cheek")
+    expect(changed).to_contain_text("face down, 12 hours a day")
+    expect(changed).to_contain_text("left cheek on the pillow, 8 hours a day")
     expect(changed).to_contain_text("week 1")
     phone.reload()
     ready(phone)
@@ -231,11 +256,11 @@ def test_a_changed_plan_is_shown_to_staff_and_on_the_phone(
 def test_a_plan_changed_back_before_it_was_seen_is_no_change(
     page: Page, phone: Page, server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
-    for position, shown in (("left-cheek", True), ("face-down", False)):
+    for position, words, shown in (("left-cheek", "left cheek", True), ("face-down", "face down", False)):
         page.goto(f"{server.address}/clinic/eyes/{enrolment[0]}/plan")
         page.get_by_label("Head position").select_option(position)
         page.get_by_role("button", name="Save the change").click()
-        expect(page.get_by_role("region", name="What changed")).to_contain_text(position)
+        expect(page.get_by_role("region", name="What changed")).to_contain_text(words)
         phone.reload()
         ready(phone)
         expect(phone.locator("#changes")).to_be_visible(visible=shown)
@@ -244,11 +269,20 @@ def test_a_plan_changed_back_before_it_was_seen_is_no_change(
 def test_a_wish_for_another_time_reaches_the_list(page: Page, phone: Page) -> None:
     phone.get_by_role("link", name="Visits").click()
     phone.get_by_role("button", name="Ask for another time: week 1").click()
+    phone.get_by_role("button", name="Ask the clinic").click()
+    expect(phone.locator("#wish-error")).to_have_text("Say which days or times would suit you.")
+    phone.get_by_label("Which days or times would suit you?").fill("any Friday")
+    phone.get_by_role("button", name="Ask the clinic").click()
+    expect(phone.locator("#visit-list")).to_contain_text("Received by the clinic")
+    expect(phone.locator("#visit-list")).to_contain_text("“any Friday”")
     all_received(phone, 1)
+    asked = phone.locator("#visit-list .asked")
+    expect(asked).to_contain_text("You asked for another time:")
+    expect(asked).to_contain_text("Received by the clinic.")
     page.reload()
     wish = page.locator("section", has=page.get_by_role("heading", name="Patients who ask for another time"))
     expect(wish).to_contain_text("Pat Patient")
-    expect(wish).to_contain_text("week 1")
+    expect(wish).to_contain_text("week 1 “any Friday”")
     wish.get_by_role("link", name="Pat Patient").click()
     expect(page.get_by_role("heading", name=re.compile("^Week 1, "))).to_be_visible()
     page.go_back()

@@ -9,12 +9,15 @@ from playwright.sync_api import BrowserContext, Page, Route, expect
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home.enrol import issue_code, revoke
-from followup.clinical.course import Course, Symptoms
+from followup.clinical.course import Course
+from followup.clinical.facts import Symptoms
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from followup.records import Store, events, eyes, people
+from followup.records.generation import begin_anew
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, save, screen
 from tests.browser.conftest import PHONE, ZONE, RunningServer, draft_kept, enrol, go, ready
+from tests.conftest import until
 from tests.courses import operation
 
 
@@ -75,6 +78,27 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_counted_once(
     phone.reload()
     expect(phone.locator("#sending")).to_have_text("All sent")
     assert len(kept(clinic_store, enrolment[0])) == 1
+
+
+def test_after_a_restore_the_phone_sends_again_what_the_clinic_had_received(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    """The clinic put back a copy from before the entry: the phone still holds it, and asks nobody to do anything."""
+    answer(phone, pain="2")
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    (before,) = kept(clinic_store, enrolment[0])
+    guard = clinic_store.row("SELECT sql FROM sqlite_master WHERE name = 'events_keeps_delete'")
+    assert guard is not None
+    for statement in ("DROP TRIGGER events_keeps_delete", "DELETE FROM events WHERE device_id IS NOT NULL", guard["sql"]):
+        clinic_store.db.conn.execute(statement)
+    phone.reload()
+    expect(phone.locator("#sending")).to_have_text("All sent")
+    assert kept(clinic_store, enrolment[0]) == []
+    begin_anew(clinic_store)
+    phone.reload()
+    until(lambda: kept(clinic_store, enrolment[0]), "the entry comes again")
+    assert kept(clinic_store, enrolment[0]) == [before]
+    expect(phone.locator("#sending")).to_have_text("All sent")
 
 
 def test_hours_by_hand_and_drops_are_kept(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:

@@ -12,7 +12,7 @@ from followup.care.visits.visit import REMOVAL_VISIT
 from followup.clinical import schedule
 from followup.records import Store
 from tests.browser.conftest import PHONE, ZONE, RunningServer, clinic_day, enrol
-from tests.conftest import operation_note, patient_details
+from tests.conftest import consented, operation_note, patient_details
 
 
 def test_pages_fit_oil(
@@ -22,7 +22,8 @@ def test_pages_fit_oil(
     day = clinic_day(80)
     visits = [schedule.Window(REMOVAL_VISIT, day, day, day + timedelta(days=14), "retina")]
     note = operation_note(operated_at=now - timedelta(days=1), agent="silicone-oil", percent=0)
-    _, code = leaving.discharge(Desk(clinic_store, now, nurse, ZONE), patient_details(), note, visits)
+    desk = Desk(clinic_store, now, nurse, ZONE)
+    _, code = consented(desk, leaving.discharge(desk, patient_details(), note, visits))
     phone = open_context(**PHONE).new_page()
     enrol(phone, server, code)
     phone.get_by_role("link", name="Oil").click()

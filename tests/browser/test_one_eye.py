@@ -24,8 +24,7 @@ def discharge_a_patient(page: Page, server: RunningServer) -> str:
     page.get_by_label("Left in the eye").select_option("sf6")
     page.get_by_label("Concentration, %").fill("20")
     page.get_by_label("Fill at the end of surgery, %").fill("140")
-    page.locator("#breaks-0-clock").fill("9")
-    page.locator("#breaks-0-reach").select_option("equator")
+    page.get_by_label("9 o’clock, equator").check()
     page.get_by_label("Acuity before surgery").fill("6/18")
     page.get_by_role("button", name="Propose a plan").click()
     expect(page.get_by_role("alert")).to_contain_text("140 is out of range; accepted is 0 to 100 %")
@@ -39,6 +38,8 @@ def discharge_a_patient(page: Page, server: RunningServer) -> str:
     page.get_by_role("button", name="Confirm and print the card").click()
     expect(page.get_by_text("No flying. No mountains. No nitrous oxide")).to_be_visible()
     expect(page.locator(".card svg")).to_be_visible()
+    page.get_by_role("button", name="The patient consents").click()
+    expect(page.get_by_text("Consent to the phone pages: given")).to_be_visible()
     return page.locator(".code").inner_text().replace(" ", "")
 
 
@@ -67,7 +68,7 @@ def test_three_people_and_one_eye(
     assert {e.kind for e in events.of_eye(clinic_store, row.id)} == {"posture", "symptoms"}
 
     nurse.goto(f"{server.address}/clinic/?find=Willa")
-    nurse.get_by_role("link", name="Measures").first.click()
+    nurse.get_by_role("link", name="Enter visit").first.click()
     nurse.locator("#right-acuity").fill("20/40-1")
     expect(nurse.locator("output[data-field=right-acuity]")).to_contain_text("logMAR 0.32 · 6/12.6 · 20/42 · 69 letters")
     nurse.locator("#right-acuity").fill("0.3")

@@ -9,9 +9,9 @@ from playwright.sync_api import BrowserContext, Page
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.records import Store, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.browser.conftest import RunningServer, sign_in
 from tests.conftest import PASSWORD
 
@@ -93,7 +93,7 @@ def test_no_violation_on_any_staff_page(
     page.get_by_role("button", name="Open").click()
     page.locator("#list").wait_for()
     faults += faults_of(page, "the list without a signal")
-    page.get_by_role("link", name="Measures: Pat Patient").first.click()
+    page.get_by_role("link", name="Enter visit: Pat Patient").first.click()
     page.locator("#entry").wait_for()
     faults += faults_of(page, "the entry screen without a signal")
     assert faults == []

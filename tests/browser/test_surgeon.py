@@ -11,10 +11,10 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.records import Store, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.browser.conftest import RunningServer, all_received, clinic_day, ready, sign_in
 from tests.conftest import operation_note
 

@@ -11,15 +11,15 @@ from followup.care import signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import OperationNote
 from followup.care.discharge.who import Patient
 from followup.care.learning import signing
 from followup.care.reading.eye import protocol
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import arrivals
 from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.records import Store, visits
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.operation_note import OperationNote
 from tests.browser.conftest import ZONE, RunningServer, clinic_day, sign_in
 from tests.browser.keys import Person
 from tests.conftest import PASSWORD, operation_note
@@ -143,7 +143,7 @@ def test_filters_show_who_is_here_and_are_remembered_for_the_day(tablet: Page, c
         ("Here 2", 2),
         ("Seen 2", 2),
         ("Due 4", 4),
-        ("Missing 0", 0),
+        ("Did not come 0", 0),
         ("Coming 0", 0),
     ):
         tablet.get_by_role("link", name=name).click()

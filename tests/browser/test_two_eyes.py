@@ -13,6 +13,7 @@ from followup.care.discharge import leaving
 from followup.care.discharge.changing import change_plan
 from followup.clinical import schedule
 from followup.records import Store, events, eyes
+from followup.records.bodies.kinds import stored
 from tests.browser.checking import answer, screen
 from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, go, ready
 from tests.conftest import operation_note, patient_details
@@ -76,7 +77,7 @@ def plan(phone: Page, eye: str) -> Any:
 
 
 def of_kind(store: Store, operation: str, kind: str) -> list[dict[str, Any]]:
-    return [event.body for event in events.of_eye(store, operation) if event.kind == kind]
+    return [stored(event.body) for event in events.of_eye(store, operation) if event.kind == kind]
 
 
 def test_the_first_screen_is_the_plan_of_both_eyes(both: Page) -> None:

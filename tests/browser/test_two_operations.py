@@ -75,7 +75,7 @@ def test_gas_oil_again_and_the_end(
     desk.get_by_role("button", name="Propose a plan").click()
     desk.get_by_role("button", name="Confirm and print the card").click()
     expect(desk.locator(".card")).to_contain_text("SF6")
-    desk.get_by_role("link", name="To the eye").click()
+    desk.get_by_role("link", name="Back to the eye").click()
     expect(desk.locator("line.operation")).to_have_count(2 * 4)  # in each panel
     expect(desk.locator("main")).to_contain_text("operation 2 on this eye")
     eye = load(clinic_store, enrolment[0], zone)

@@ -10,21 +10,26 @@ from collections import Counter
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
+import pytest
+
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, going_home, holding, moving_up, settling, showing
+from followup.care.callbacks import deciding, going_home, holding, moving_up, settling
+from followup.care.callbacks import lines as list_of_calls
 from followup.care.callbacks.kinds import CHOICES, DECISIONS, OUTCOMES, URGENT
+from followup.care.callbacks.lines import Line, for_surgeon, listed
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
 from followup.care.errors import CareError
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today.handover import handover
 from followup.care.visits import diary, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, audit, eyes, tasks, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.home import SymptomsBody
 from followup.records.values import Callback
 from tests.conftest import PASSWORD, ZONE, operation_note, patient_details
 
@@ -33,10 +38,10 @@ FIRST = datetime(2027, 3, 1, 8, tzinfo=UTC)
 REACHED_BY = ("own-phone", "own-phone", "carer-phone", "no-app")
 FINDINGS = ((), (), (), (), ("hypopyon",), ("leak",), ("detached",))
 BAD = (
-    {"pain": 8},
-    {"curtain": True, "vision": "worse"},
-    {"redness": "worse", "vision": "worse", "pain": 5},
-    {"words": "odd"},
+    SymptomsBody(pain=8),
+    SymptomsBody(curtain=True, vision="worse"),
+    SymptomsBody(redness="worse", vision="worse", pain=5),
+    SymptomsBody(words="odd"),
 )
 
 
@@ -90,14 +95,14 @@ class Month:
 
     def works(self, who: Actor, at: datetime) -> None:
         """One person goes through the top of the list."""
-        lines = showing.listed(self.desk(who, at)).lines
+        lines = listed(self.desk(who, at)).lines
         for line in lines[: 12 if who.role == "nurse" else 6]:
             try:
                 self._decides(who, at, line) if who.role == "surgeon" else self._calls(who, at, line)
             except CareError as error:
                 self.done[type(error).__name__] += 1
 
-    def _decides(self, who: Actor, at: datetime, line: showing.Line) -> None:
+    def _decides(self, who: Actor, at: datetime, line: Line) -> None:
         about = [c.id for c in line.callbacks if c.state != "to-do" and self.chance.random() < 0.8]
         if about:
             owner = self.chance.choice([None, None, *(n.id for n in self.nurses)])
@@ -107,7 +112,7 @@ class Month:
             if self.chance.random() < 0.1:
                 deciding.undo(self.desk(who, at + timedelta(minutes=2)), about[-1])
 
-    def _calls(self, who: Actor, at: datetime, line: showing.Line) -> None:
+    def _calls(self, who: Actor, at: datetime, line: Line) -> None:
         desk, first = self.desk(who, at), line.worst
         theirs = next((c.claimed_by for c in line.callbacks if c.state == "claimed" and c.claimed_by != who.id), None)
         if theirs and self.chance.random() < 0.3:
@@ -169,12 +174,13 @@ def callbacks(store: Store, *, settled: bool) -> list[Callback]:
     return [found for row in ids if (found := worries.callback(store, row["id"]))]
 
 
-def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings) -> None:
+def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(list_of_calls, "LINES", EYES)  # the whole list on one page
     month = Month(store, settings)
     staff = {who.id for who in (*month.nurses, *month.surgeons)}
     for at in month.live():
         desk = month.desk(month.nurses[0], at)
-        lines = showing.listed(desk).lines
+        lines = listed(desk).lines
         shown = Counter(c.id for line in lines for c in line.callbacks)
         open_ones = callbacks(store, settled=False)
         assert shown == Counter(c.id for c in open_ones), "every open callback on exactly one line"
@@ -189,7 +195,7 @@ def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings) -
         left = handover(desk)
         on_page = {line.worst.id for line in left.waiting} | {i.line.worst.id for items in left.held.values() for i in items}
         assert on_page == {line.worst.id for line in lines}, "the handover names everything that is open"
-        needs = showing.for_surgeon(month.desk(month.surgeons[0], at))
+        needs = for_surgeon(month.desk(month.surgeons[0], at))
         assert sorted(line.worst.id for line in (*needs.open, *needs.decided)) == sorted(line.worst.id for line in lines)
 
     settled = callbacks(store, settled=True)

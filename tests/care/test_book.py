@@ -11,12 +11,12 @@ from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
-from followup.care.visits import book, visit
+from followup.care.visits import book, in_book, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, events, visits
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE, operation_note
@@ -143,7 +143,7 @@ def test_a_cancelled_visit_keeps_its_reason_and_can_be_put_back(
     with pytest.raises(CareError, match="say why"):
         book.cancel(desk, week.identity, "  ")
     assert notes_made(store, lambda: book.cancel(desk, week.identity, "seen elsewhere")) == ["visit cancelled"]
-    (gone,) = book.cancelled(store, eye_id)
+    (gone,) = in_book.cancelled(store, eye_id)
     assert (gone.name, gone.why) == ("week 1", "seen elsewhere")
     with pytest.raises(NotFound):
         book.move(desk, clinic, week.identity, FRIDAY)
@@ -151,7 +151,7 @@ def test_a_cancelled_visit_keeps_its_reason_and_can_be_put_back(
     assert "week 1" not in [w.values["visit"] for w in raised if w.worry == "missed-visit"]
     assert notes_made(store, lambda: book.put_back(desk, week.identity)) == ["visit put back"]
     assert named(store, eye_id, "week 1").target == WEDNESDAY
-    assert book.cancelled(store, eye_id) == []
+    assert in_book.cancelled(store, eye_id) == []
 
 
 def test_who_did_not_come_stays_on_the_list_until_there_is_another_day(
@@ -193,7 +193,8 @@ def test_not_come_yet_is_refused_and_a_wrong_entry_is_taken_back(
         book.did_not_come(desk, week.identity, "forgot")
     at = Desk(store, datetime(2027, 3, 10, 15, tzinfo=UTC), nurse, ZONE)
     entry = book.did_not_come(at, week.identity, "forgot")
-    correcting.correct(at, entry, {**load(store, eye_id, ZONE).events[-1].body, "barrier": "unwell"}, "asked again")
+    said = load(store, eye_id, ZONE).events[-1].body
+    correcting.correct(at, entry, said.model_copy(update={"barrier": "unwell"}), "asked again")
     assert state(store, week.identity, at.now) == "missed"
     correcting.withdraw(at, load(store, eye_id, ZONE).events[-1].id, "came after all")
     assert state(store, week.identity, at.now) == "due"
@@ -243,7 +244,7 @@ def test_a_time_is_kept_moved_and_sorts_the_day(store: Store, desk: Desk, clinic
     book.move(desk, clinic, week.identity, week.target, starts=time(11, 30))
     early = book.add(desk, clinic, eye_id, "pressure", week.target, "", starts=time(9, 15))
     assert named(store, eye_id, "week 1").starts == time(11, 30)
-    day = [d for d in lists.by_time(lists.due_visits(store, NOW, ZONE)) if d.visit.target == week.target]
+    day = [d for d in lists.due_in(store, NOW, ZONE, lists.STATES) if d.visit.target == week.target]
     assert [d.visit.identity for d in day] == [early, week.identity]
     with pytest.raises(CareError, match="on that day already"):
         book.move(desk, clinic, week.identity, week.target, starts=time(11, 30))
@@ -279,7 +280,7 @@ def test_the_plan_asks_about_every_day_at_once_and_keeps_nothing_before(
     with pytest.raises(book.Asks) as asks:
         changing.change_plan(desk, eye_id, note, changing.Moves(clinic, to))
     assert len(asks.value.questions) == 3
-    assert load(store, eye_id, ZONE).note.body["notes"] == ""
+    assert load(store, eye_id, ZONE).note.body.notes == ""
     changed = changing.change_plan(desk, eye_id, note, changing.Moves(clinic, to, asks.value.questions))
     assert [what for what, _, _ in changed] == ["notes", "visit week 1", "visit review"]
 
@@ -297,3 +298,16 @@ def test_a_wish_for_another_time_is_answered_by_moving_or_cancelling_that_visit(
     if answer == "cancel":
         book.cancel(later, week.identity, "seen elsewhere")
     assert len(lists.open_requests(store, later.now, ZONE)) == (1 if answer == "nothing" else 0)
+
+
+@pytest.mark.parametrize(("iop_mmhg", "asked"), [(45, True), (33, False)])  # for now, and for today
+def test_a_visit_of_an_eye_with_an_open_call_for_now_is_not_moved_off_silently(
+    desk: Desk, clinic: Clinic, week: Visit, iop_mmhg: float, asked: bool
+) -> None:
+    visit.record_visit(desk, week.eye_id, [MeasuresBody(eye="right", iop_mmhg=iop_mmhg)])
+    if not asked:
+        assert book.move(desk, clinic, week.identity, FRIDAY)
+        return
+    with pytest.raises(book.Asks, match="open call for now") as raised:
+        book.move(desk, clinic, week.identity, FRIDAY)
+    assert book.move(desk, clinic, week.identity, FRIDAY, accepted=raised.value.questions)

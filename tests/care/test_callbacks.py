@@ -16,10 +16,10 @@ from followup.care.callbacks.kinds import DECISIONS, TASK_OF
 from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.migrations import steps
 from followup.records.values import Callback, Warning
 from tests.conftest import NOW, PASSWORD, ZONE, operation_note

@@ -9,13 +9,13 @@ from followup.care.callbacks import deciding
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits import book, closing, visit
 from followup.care.visits.openings import ahead
 from followup.clinical import schedule
 from followup.config import Clinic, Settings
 from followup.records import Store, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE, operation_note, patient_details
 

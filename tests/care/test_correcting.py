@@ -16,13 +16,14 @@ from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.home.receive import receive
 from followup.care.learning import results
 from followup.care.reading.entries import of_eye, said
-from followup.care.reading.events import KINDS
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_clinic_event, record_visit
 from followup.clinical.pressure import DEFAULT_BANDS
 from followup.config import Settings
 from followup.records import Store, audit, events, eyes, visits, worries
+from followup.records.bodies.base import Body
+from followup.records.bodies.clinic import HeardBody, MeasuresBody, SeenBody
+from followup.records.bodies.kinds import KINDS, body_of, stored
 from followup.records.store import new_id
 from followup.records.values import Device, Event, Warning
 from followup.web.charts import course_chart, course_table
@@ -33,7 +34,7 @@ Correct = Callable[..., PutRight]
 
 @pytest.fixture
 def correct(store: Store, nurse: Actor, settings: Settings) -> Correct:
-    def do(event_id: str, body: dict[str, Any], reason: str = "a slip", now: datetime = NOW, **given: Any) -> PutRight:
+    def do(event_id: str, body: Body, reason: str = "a slip", now: datetime = NOW, **given: Any) -> PutRight:
         return correcting.correct(Desk(store, now, nurse, settings.clinic.tz), event_id, body, reason, **given)
 
     return do
@@ -49,6 +50,11 @@ def measured(store: Store, nurse: Actor, eye_id: str, settings: Settings, at: da
     made = MeasuresBody(**{"eye": "right", "instrument": "applanation", **body})
     record_visit(Desk(store, at, nurse, settings.clinic.tz), eye_id, [made])
     return events.of_eye(store, eye_id if made.eye == "right" else left_eye(store, eye_id))[-1]
+
+
+def reading(of: Event, iop_mmhg: float) -> Body:
+    """The same measures with another pressure."""
+    return body_of("measures", {**stored(of.body), "iop_mmhg": iop_mmhg})
 
 
 def warning(store: Store, eye_id: str, rule: str) -> Warning:
@@ -71,11 +77,11 @@ def test_61_typed_for_16_leaves_picture_callback_and_results(
     assert spikes is not None
     assert spikes.proportion == 1
 
-    done = correct(typed.id, {**typed.body, "iop_mmhg": 16}, "typed the wrong way round", NOW + timedelta(minutes=5))
+    done = correct(typed.id, reading(typed, 16), "typed the wrong way round", NOW + timedelta(minutes=5))
     assert {w.rule for w in done.unfounded} == {w.rule for w in worries.warnings_of(store, eye_id) if w.worry == "pressure"}
     assert done.raised == []
     (stands,) = events.of_eye(store, eye_id)
-    assert (stands.body["iop_mmhg"], stands.at, stands.corrects) == (16, typed.at, typed.id)
+    assert (stands.body.iop_mmhg, stands.at, stands.corrects) == (16, typed.at, typed.id)
     assert warning(store, eye_id, "pressure-severe").unfounded
     call = pressure_call(store, eye_id)
     assert call.state == "waiting"  # until a person settles it
@@ -111,7 +117,7 @@ def test_measures_of_the_wrong_eye_move_and_are_judged_there(
     left = left_eye(store, eye_id)
     assert done.eye_id == left
     assert events.of_eye(store, eye_id) == []
-    assert [e.body["eye"] for e in events.of_eye(store, left)] == ["left"]
+    assert [e.body.eye for e in events.of_eye(store, left)] == ["left"]
     assert warning(store, eye_id, "pressure-severe").unfounded
     assert [w.eye_id for w in done.raised] == [left] * len(done.raised) != []
     assert not any(w.unfounded for w in worries.warnings_of(store, left))
@@ -121,7 +127,7 @@ def test_what_is_still_found_keeps_its_warning_and_the_callback_hears_of_the_new
     store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct
 ) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
-    done = correct(typed.id, {**typed.body, "iop_mmhg": 52})
+    done = correct(typed.id, reading(typed, 52))
     assert done.unfounded == []
     assert not warning(store, eye_id, "pressure-severe").unfounded
     assert "pressure 52 mmHg" in worries.steps_of(store, pressure_call(store, eye_id).id)[-1].detail["words"]
@@ -135,7 +141,7 @@ def test_a_pressure_that_was_measured_keeps_its_grounds_though_an_earlier_one_wo
     measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=31)
     later = [w for w in worries.warnings_of(store, eye_id) if w.raised_at == NOW + timedelta(hours=1)]
     assert later
-    correct(first.id, {**first.body, "iop_mmhg": 35}, now=NOW + timedelta(hours=2))
+    correct(first.id, reading(first, 35), now=NOW + timedelta(hours=2))
     assert not any(w.unfounded for w in worries.warnings_of(store, eye_id))
 
 
@@ -144,7 +150,7 @@ def test_a_warning_that_comes_back_is_marked_no_more_and_calls_again(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct, *, settled: bool
 ) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
-    first = correct(typed.id, {**typed.body, "iop_mmhg": 16}, now=NOW + timedelta(minutes=1))
+    first = correct(typed.id, reading(typed, 16), now=NOW + timedelta(minutes=1))
     call = pressure_call(store, eye_id)
     if settled:
         holding.claim(Desk(store, NOW + timedelta(minutes=2), surgeon, ZONE), call.id)
@@ -157,7 +163,7 @@ def test_a_warning_that_comes_back_is_marked_no_more_and_calls_again(
     assert (again.id, again.state) == (call.id, "waiting")
     steps = [s.step for s in worries.steps_of(store, call.id)]
     assert "raised again" in steps[-3:]
-    correct(second.event_id, {**typed.body, "iop_mmhg": 17}, now=NOW + timedelta(minutes=4))
+    correct(second.event_id, reading(typed, 17), now=NOW + timedelta(minutes=4))
     assert warning(store, eye_id, "pressure-severe").unfounded
 
 
@@ -165,7 +171,7 @@ def test_a_warning_that_comes_back_joins_the_callback_that_is_open_by_then(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct
 ) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=61)
-    first = correct(typed.id, {**typed.body, "iop_mmhg": 16})
+    first = correct(typed.id, reading(typed, 16))
     call = pressure_call(store, eye_id)
     holding.claim(Desk(store, NOW, surgeon, ZONE), call.id)
     settling.settle(
@@ -182,9 +188,9 @@ def test_a_warning_that_comes_back_joins_the_callback_that_is_open_by_then(
 
 def test_nothing_is_put_right_twice(store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=26)
-    done = correct(typed.id, {**typed.body, "iop_mmhg": 16})
+    done = correct(typed.id, reading(typed, 16))
     for again in (
-        lambda: correct(typed.id, {**typed.body, "iop_mmhg": 18}),
+        lambda: correct(typed.id, reading(typed, 18)),
         lambda: correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), typed.id, "x"),
     ):
         with pytest.raises(Conflict, match=r"corrected by Nora Nurse on 5 March 2027 at 11:00; it says now: .*16 mmHg"):
@@ -201,7 +207,7 @@ def test_a_reason_is_needed(
 ) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=26)
     with pytest.raises(CareError) as error:
-        correct(typed.id, {**typed.body, "iop_mmhg": 16}, reason)
+        correct(typed.id, reading(typed, 16), reason)
     assert error.value.field == "reason"
     with pytest.raises(CareError):
         correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), typed.id, reason)
@@ -213,7 +219,7 @@ def test_one_audit_entry_says_who_and_why(
 ) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=16)
     before = len(audit.of_subject(store, eye_id))
-    correct(typed.id, {**typed.body, "iop_mmhg": 17}, "misread")
+    correct(typed.id, reading(typed, 17), "misread")
     (entry,) = audit.of_subject(store, eye_id)[before:]
     assert (entry["who"], entry["action"]) == (nurse.signature, "measures corrected")
     assert "misread" in entry["detail"]
@@ -225,13 +231,16 @@ def test_what_cannot_be_changes_nothing(
 ) -> None:
     typed = measured(store, nurse, eye_id, settings, iop_mmhg=16)
     for body, given, said_ in (
-        ({**typed.body, "iop_mmhg": 160}, {}, "iop_mmhg"),
         (typed.body, {}, "nothing was changed"),
         (typed.body, {"at": NOW + timedelta(hours=1)}, "future"),
         (typed.body, {"at": datetime(26, 1, 1, tzinfo=NOW.tzinfo)}, "too long ago"),
     ):
         with pytest.raises(CareError, match=said_):
             correct(typed.id, body, **given)
+    with pytest.raises(ValueError, match="iop_mmhg"):
+        reading(typed, 160)
+    with pytest.raises(CareError, match="its own kind"):
+        correct(typed.id, HeardBody(words="well"))
     with pytest.raises(NotFound):
         correct("nothing", typed.body)
     assert len(events.history_of(store, eye_id)) == 1
@@ -266,14 +275,14 @@ def test_every_kind_is_corrected_and_withdrawn(
     who = nurse.signature if author == "nurse" else author
     events.add(store, new_id(), eye_id, kind, NOW, was, who, NOW)
     (typed,) = events.of_eye(store, eye_id)
-    done = correct(typed.id, better)
+    done = correct(typed.id, body_of(kind, better))
     (stands,) = events.of_eye(store, eye_id)
     assert (stands.kind, stands.corrects, stands.author) == (kind, typed.id, nurse.signature)
     assert load(store, eye_id, settings.clinic.tz).set_aside == []
     correcting.withdraw(Desk(store, NOW, nurse, settings.clinic.tz), done.event_id, "not at all")
     assert events.of_eye(store, eye_id) == []
     assert [e.kind for e in events.history_of(store, eye_id)] == [kind, kind, "withdrawal"]
-    assert "cannot be read" not in said(kind, was, settings.clinic.tz)
+    assert "cannot be read" not in said(body_of(kind, was), settings.clinic.tz)
 
 
 @pytest.mark.parametrize("kind", ["no-gas-seen", "tamponade-removed"])
@@ -283,7 +292,7 @@ def test_what_has_only_a_time_gets_an_earlier_one_and_is_withdrawn(
     zone = settings.clinic.tz
     record_clinic_event(Desk(store, NOW, surgeon, zone), eye_id, kind, {})
     (typed,) = events.of_eye(store, eye_id)
-    done = correct(typed.id, {}, at=NOW - timedelta(hours=2))
+    done = correct(typed.id, typed.body, at=NOW - timedelta(hours=2))
     assert not load(store, eye_id, zone).caution(NOW)
     correcting.withdraw(Desk(store, NOW, nurse, zone), done.event_id, "the other eye")
     assert load(store, eye_id, zone).caution(NOW)
@@ -300,14 +309,14 @@ def test_no_correction_lifts_the_caution_where_nobody_was_asked(
     record_clinic_event(Desk(store, NOW, nurse, zone), left, "tamponade-removed", {})
     (removed,) = events.of_eye(store, left)
     with pytest.raises(CareError, match="no oil in the right eye"):
-        correct(removed.id, {}, side="right")
+        correct(removed.id, removed.body, side="right")
     record_clinic_event(Desk(store, NOW, surgeon, zone), eye_id, "no-gas-seen", {})
     (none,) = events.of_eye(store, eye_id)
     later = NOW + timedelta(hours=1)
     measured(store, nurse, eye_id, settings, later, bubble_percent=60)
     for given in ({"at": later + timedelta(minutes=1)}, {"side": "left"}):
         with pytest.raises(CareError, match="withdraw it here"):
-            correct(none.id, {}, now=later + timedelta(hours=1), **given)
+            correct(none.id, none.body, now=later + timedelta(hours=1), **given)
     assert load(store, eye_id, zone).caution(later)
 
 
@@ -318,11 +327,11 @@ def test_a_visit_that_took_place_is_put_on_another(
     record_visit(Desk(store, NOW, nurse, zone), eye_id, [], visit="day 1")
     (typed,) = events.of_eye(store, eye_id)
     week = next(v for v in visits.of_eye(store, eye_id) if v.name == "week 1")
-    correct(typed.id, {"visit": "", "visit_id": week.identity})
+    correct(typed.id, SeenBody(visit="", visit_id=week.identity))
     assert [v.name for v in load(store, eye_id, zone).open_visits] == ["day 1"]
     (stands,) = events.of_eye(store, eye_id)
     with pytest.raises(CareError, match="not in the book"):
-        correct(stands.id, {"visit": "week 1", "visit_id": "another"})
+        correct(stands.id, SeenBody(visit="week 1", visit_id="another"))
     with pytest.raises(CareError, match="not in the book"):
         correct(stands.id, stands.body, side="left")
 
@@ -351,8 +360,8 @@ def test_entries_are_told_newest_first_with_what_they_put_right(
     second = measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=17)
     gone = measured(store, nurse, eye_id, settings, NOW + timedelta(hours=2), iop_mmhg=18)
     later = NOW + timedelta(hours=3)
-    once = correct(first.id, {**first.body, "iop_mmhg": 19}, now=later)
-    twice = correct(once.event_id, {**first.body, "iop_mmhg": 16}, "again", now=later)
+    once = correct(first.id, reading(first, 19), now=later)
+    twice = correct(once.event_id, reading(first, 16), "again", now=later)
     moved = correct(second.id, second.body, now=later, side="left")
     correcting.withdraw(Desk(store, later, nurse, settings.clinic.tz), gone.id, "not hers")
     told = of_eye(store, eye_id, settings.clinic.tz)

@@ -8,7 +8,7 @@ import pytest
 
 from followup.care.watch.dangers import dangers
 from followup.clinical import warnings
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.protocols import book
 from tests.courses import operation
 

@@ -9,6 +9,7 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, proposal
+from followup.care.discharge.note import asks_about
 from followup.care.discharge.who import SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict, Refused
 from followup.care.home import enrol
@@ -77,12 +78,10 @@ def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Sto
     assert made.forecast.gone
 
 
-def test_too_strong_a_gas_in_a_full_eye_is_asked_about(store: Store, settings: Settings) -> None:
-    usual = proposal.propose(store, operation_note(), NOW, settings.clinic.tz)
-    strong = proposal.propose(store, operation_note(agent="c3f8", percent=28), NOW, settings.clinic.tz)
-    assert usual.asks is None
-    assert strong.asks
-    assert "28 %" in strong.asks
+def test_too_strong_a_gas_in_a_full_eye_is_asked_about() -> None:
+    assert asks_about(operation_note()) == []
+    (strong,) = asks_about(operation_note(agent="c3f8", percent=28))
+    assert "28 %" in strong
 
 
 def test_discharge_keeps_everything_and_leaves_an_audit_entry(store: Store, eye_id: str, settings: Settings) -> None:

@@ -7,10 +7,10 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW, OPERATED, operation_note, patient_details
 
 

@@ -19,7 +19,6 @@ from followup.care.messages import outgoing
 from followup.care.messages.reminders import visit_reminders
 from followup.care.patients import following
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits.visit import record_clinic_event, record_visit
 from followup.clinical import schedule
@@ -27,6 +26,7 @@ from followup.config import Messages, Settings
 from followup.jobs import check_all
 from followup.records import Store, audit, events, eyes, tasks, visits, worries
 from followup.records import messages as kept
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details

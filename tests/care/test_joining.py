@@ -15,16 +15,16 @@ from followup.care.home.receive import receive
 from followup.care.messages import outgoing
 from followup.care.patients import following, joining
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, eyes, patients, people, worries
 from followup.records import messages as kept
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device, Eye
-from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
+from tests.conftest import NOW, OPERATED, ZONE, consented, operation_note, patient_details
 
 TODAY = date(2027, 3, 5)
 SECOND = patient_details("T-2").model_copy(
@@ -93,6 +93,7 @@ def test_phones_and_codes_of_the_joined_record_go_on(
     store: Store, nurse: Actor, eye_id: str, second: tuple[str, str], settings: Settings
 ) -> None:
     zone = settings.clinic.tz
+    consented(Desk(store, NOW, nurse, zone), second)
     token = enrol.enrol(store, NOW, second[1], 1952, "patient", "test")
     device = enrol.device(store, token)
     assert device is not None

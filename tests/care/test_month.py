@@ -16,12 +16,12 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.patients import following
 from followup.care.reading.attendance import attended_by_eye
-from followup.care.reading.bodies import BARRIERS
 from followup.care.today import arrivals, lists
-from followup.care.visits import book, closing, openings, visit
+from followup.care.visits import book, closing, in_book, openings, visit
 from followup.clinical import schedule
 from followup.config import Clinic, Settings
 from followup.records import Store, audit, eyes, visits
+from followup.records.bodies.clinic import BARRIERS
 from tests.conftest import ZONE, operation_note, patient_details
 
 EYES = 400
@@ -122,7 +122,7 @@ class Month:
     def another_day(self, identity: str) -> None:
         v = visits.standing(self.store, identity)
         assert v
-        days = book.choices(openings.ahead(self.store, self.clinic, self.today + timedelta(days=1)), v)
+        days = in_book.choices(openings.ahead(self.store, self.clinic, self.today + timedelta(days=1)), v)
         day = self.chance.choice(days[:6]).day
         try:
             version = book.move(self.desk(16), self.clinic, identity, day)

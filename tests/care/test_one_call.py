@@ -8,14 +8,14 @@ import pytest
 
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, going_home, holding, settling, showing
+from followup.care.callbacks import deciding, going_home, holding, lines, settling, showing
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.care.home import receive
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, events, eyes, tasks, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Callback, Device
 from tests.conftest import NOW, ZONE
@@ -87,7 +87,7 @@ def test_one_attempt_is_recorded_once_and_counts_for_all(
     phone_calls.attempt(desk(store, nurse, 16), several[0].id, "carer", "asleep, no pain", settings.clinic)
     assert [steps(store, c.id) for c in several] == [["claimed", "not reached", "reached"]] * len(several)
     heard = [e for known in {c.eye_id for c in several} for e in events.of_eye(store, known) if e.kind == "heard"]
-    assert [e.body["words"] for e in heard] == ["asleep, no pain"]
+    assert [e.body.words for e in heard] == ["asleep, no pain"]
 
 
 def test_one_outcome_settles_all_or_each_its_own(
@@ -126,7 +126,7 @@ def test_one_decision_for_several_worries_is_one_line_one_visit_and_taken_back_a
     assert len(made) == len(own)
     assert len({t.decision for t in made}) == len({t.visit_id for t in made}) == 1
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "extra visit", "week 1"]
-    (line,) = showing.listed(desk(store, nurse)).lines
+    (line,) = lines.listed(desk(store, nurse)).lines
     assert [t.kind for t in line.to_do] == ["come-today"]
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon decided"):
         deciding.decide(desk(store, surgeon), several[-1].id, "advice", "", settings.clinic, decided_before=0)
@@ -185,7 +185,7 @@ def test_a_visit_stays_in_the_book_while_one_of_its_worries_still_needs_it(
 def test_a_line_a_patient_with_the_worst_first_and_every_question_once(
     store: Store, nurse: Actor, several: list[Callback]
 ) -> None:
-    (line,) = showing.listed(desk(store, nurse)).lines
+    (line,) = lines.listed(desk(store, nurse)).lines
     assert (line.worst.id, len(line.callbacks)) == (several[0].id, len(several))
     call = showing.call(desk(store, nurse), several[-1].id)
     assert [one.callback.id for one in call.worries] == [c.id for c in several]
@@ -194,7 +194,7 @@ def test_a_line_a_patient_with_the_worst_first_and_every_question_once(
     left = next(e for e in eyes.of_patient(store, call.patient.id) if e.side == "left")
     pressure = call.readings[left.id].iop_mmhg
     assert pressure is not None
-    assert pressure.body["iop_mmhg"] == 33
+    assert pressure.body.iop_mmhg == 33
     assert call.proposed == [c.id for c in several if c.eye_id == several[0].eye_id]
 
 

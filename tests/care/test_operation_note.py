@@ -12,12 +12,12 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, eyes, patients, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW, OPERATED, patient_details
 from tests.conftest import operation_note as a_note
 

@@ -10,14 +10,15 @@ from flask.testing import FlaskClient
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import receive
-from followup.care.reading.bodies import HeardBody, SeenBody, WithdrawalBody
-from followup.care.reading.events import body_of, fact_of
 from followup.care.reading.eye import load
 from followup.care.reading.measures import EnteredMeasures
 from followup.care.visits import visit
 from followup.care.watch import watching
 from followup.config import Settings
 from followup.records import Store, events
+from followup.records.bodies.clinic import HeardBody, SeenBody
+from followup.records.bodies.home import WithdrawalBody
+from followup.records.bodies.kinds import body_of, kept
 from followup.records.store import new_id
 from followup.records.times import from_text, to_text
 from followup.records.values import Warning
@@ -145,7 +146,7 @@ def test_a_fault_of_our_own_refuses_that_entry_alone(
     judged = receive.raise_signs_of_patient
 
     def breaks(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
-        if any(e.body.get("pain") == 7 for e in events.of_eye(store, eye_id)):
+        if any(getattr(e.body, "pain", None) == 7 for e in events.of_eye(store, eye_id)):
             raise OverflowError("date value out of range")
         return judged(store, patient_id, now, zone)
 
@@ -175,8 +176,8 @@ def test_every_text_and_number_has_a_limit(kind: str, body: dict[str, Any]) -> N
 
 
 def test_a_long_text_that_was_taken_once_stays_readable() -> None:
-    assert fact_of("heard", NOW, {"words": "x" * 90_000}) is not None
-    assert fact_of("seen", NOW, {"visit": "x" * 90}) is not None
+    assert kept("heard", {"words": "x" * 90_000}).fact(NOW) is not None
+    assert kept("seen", {"visit": "x" * 90}).fact(NOW) is not None
     assert (HeardBody(words="x").words, SeenBody(visit="x").visit, WithdrawalBody().reason) == ("x", "x", "")
 
 

@@ -17,11 +17,11 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.learning import results, results_csv
 from followup.care.learning.results import Asked
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import OPERATED, ZONE, operation_note, patient_details
 
 LATER = OPERATED + timedelta(days=100)

@@ -44,5 +44,5 @@ def test_the_pack_brings_what_is_asked_back(as_patient: FlaskClient, eye_id: str
     rules = {rule["id"]: rule for rule in eye["symptom_rules"]}
     assert rules["floaters"]["second_look"]["hours"] == 4
     assert rules["curtain"]["second_look"] is None
-    assert rules["vision-still-worse"]["twice_within_hours"] == 30
+    assert (rules["vision-still-worse"]["again_within_hours"], rules["vision-still-worse"]["looks"]) == (30, 2)
     assert eye["asking"] == {"answers_stand_hours": 24, "asked_back_minutes": 15, "telling_pain": 4, "severe_pain": 7}

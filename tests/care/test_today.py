@@ -1,11 +1,11 @@
 """Today's list: who is here, due, missing, seen and coming, the most urgent first; nobody too early, nobody too late."""
 
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
 from followup.care.actors import Actor
-from followup.care.callbacks import showing
+from followup.care.callbacks import lines
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.reading.measures import MeasuresBody
@@ -49,17 +49,6 @@ def test_of_those_due_on_a_day_the_most_urgent_come_first(desk: Desk) -> None:
     measured(desk, eyes["D"], iop_mmhg=34)
     assert [d.how_soon for d in lists.due_visits(desk.store, NOW, ZONE)] == ["now", "today", "today", None]
     assert [number for number, _ in listed(desk)] == ["B", "C", "D", "A"]
-    by_time = lists.by_time(lists.due_visits(desk.store, NOW, ZONE))
-    assert [d.eye.patient.number for d in by_time] == ["B", "C", "D", "A"]
-
-
-def test_with_times_the_day_runs_by_them_and_without_one_comes_last(desk: Desk) -> None:
-    for number in ("A", "B", "C"):
-        patient(desk, number, FRIDAY)
-    due = {d.eye.patient.number: d.visit for d in lists.due_visits(desk.store, NOW, ZONE)}
-    for number, starts in (("A", time(11)), ("B", time(9))):
-        book.put_on(desk, due[number], FRIDAY, starts, "")
-    assert [d.eye.patient.number for d in lists.by_time(lists.due_visits(desk.store, NOW, ZONE))] == ["B", "A", "C"]
 
 
 @pytest.mark.parametrize(
@@ -102,7 +91,7 @@ def test_the_worst_of_an_eye_s_worries_is_named_and_the_others_counted(desk: Des
     measured(desk, eye, iop_mmhg=34)
     measured(desk, eye, pain=9, findings=("detached",))
     (due,) = lists.due_visits(desk.store, NOW, ZONE)
-    found = [c.how_soon for line in showing.listed(desk).lines for c in line.callbacks]
+    found = [c.how_soon for line in lines.listed(desk).lines for c in line.callbacks]
     assert due.how_soon == min(found, key=["now", "today", "this-week"].index)
     assert due.reason.endswith(f"And {len(found) - 1} more.")
 
@@ -111,7 +100,7 @@ def test_the_list_of_calls_begins_with_the_most_urgent(desk: Desk) -> None:
     mild, severe = patient(desk, "A", FRIDAY), patient(desk, "B", FRIDAY)
     measured(desk, mild, iop_mmhg=34)
     measured(Desk(desk.store, NOW + timedelta(minutes=5), desk.actor, ZONE), severe, iop_mmhg=62)
-    assert [line.worst.how_soon for line in showing.listed(desk).lines] == ["now", "today"]
+    assert [line.worst.how_soon for line in lines.listed(desk).lines] == ["now", "today"]
 
 
 def test_what_a_visit_raised_is_told_from_the_most_urgent(desk: Desk) -> None:

@@ -11,12 +11,12 @@ from followup.care.errors import CareError
 from followup.care.home.receive import receive_from_clinic
 from followup.care.reading import attendance
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch.raising import check_eye
 from followup.config import Settings
 from followup.records import Store, events, open_store, visits
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.migrations import steps
 from followup.records.store import Row, new_id
 from tests.conftest import NOW, ZONE

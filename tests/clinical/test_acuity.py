@@ -16,7 +16,7 @@ import visual_acuity_conversion
 from hypothesis import given
 from hypothesis import strategies as st
 
-from followup.clinical import acuity
+from followup.clinical import acuity, vision
 from followup.clinical.errors import Ambiguous, OutOfRange, Unknown, Unreadable
 
 # Definition: logMAR = log10(MAR), MAR = denominator / distance; letters = 85 - 50 logMAR (Ferris 1982, as above).
@@ -121,9 +121,9 @@ def test_reads_the_low_categories(text: str, category: str, distance: float | No
 
 def test_stand_ins_are_those_of_the_named_table() -> None:
     # Bach (web page at michaelbach.de, conversion table): CF 1.9, HM 2.3, LP 2.7, NLP 3.0.
-    assert {name: acuity.read(name).logmar for name in acuity.CATEGORIES} == {"CF": 1.9, "HM": 2.3, "LP": 2.7, "NLP": 3.0}
-    assert acuity.STAND_INS_VERSION
-    published = {(f.name, f.source): f.value for f in acuity.OTHER_STAND_INS}
+    assert {name: acuity.read(name).logmar for name in vision.CATEGORIES} == {"CF": 1.9, "HM": 2.3, "LP": 2.7, "NLP": 3.0}
+    assert vision.STAND_INS_VERSION
+    published = {(f.name, f.source): f.value for f in vision.OTHER_STAND_INS}
     assert published[("counting fingers", "SB06")] == 1.85
     assert published[("hand movements", "La09")] == 2.28
 
@@ -138,7 +138,7 @@ def test_a_bare_number_with_two_readings_is_asked_about(text: str) -> None:
 VECTORS = json.loads((Path(__file__).parent / "data" / "acuity-vectors.json").read_text(encoding="utf-8"))
 
 
-# The same texts are looked up in the browser's table: tests/browser/test_acuity_table.py. The source stands in each.
+# The same texts are looked up in the browser's table: tests/phone/test_staff_entry.py. The source stands in each.
 @pytest.mark.parametrize("vector", VECTORS, ids=lambda v: f"{v['text']} {v.get('notation', '')}")
 def test_the_texts_that_the_browser_is_tried_with(vector: dict[str, Any]) -> None:
     text, notation = vector["text"], vector.get("notation")
@@ -155,7 +155,7 @@ def test_the_texts_that_the_browser_is_tried_with(vector: dict[str, Any]) -> Non
     assert reading.correction == vector.get("correction")
     if "category" in vector:
         assert reading.category
-        assert acuity.CATEGORY_WORDS[reading.category] == vector["category"]
+        assert vision.CATEGORY_WORDS[reading.category] == vector["category"]
     else:
         assert reading.logmar == pytest.approx(vector["logmar"], abs=0.0011)
 
@@ -286,14 +286,14 @@ def test_who_categories_change_at_their_boundaries(text: str, who: str) -> None:
 
 
 def test_a_person_counts_by_the_better_eye() -> None:
-    assert acuity.who_category_of_person(acuity.read("NLP"), acuity.read("6/9")) == "none"
+    assert vision.who_category_of_person(acuity.read("NLP"), acuity.read("6/9")) == "none"
 
 
 # Siderov, Tiu. Variability of measurements of visual acuity in a large eye clinic. Acta Ophthalmol Scand 1999;77:673
 # (from memory): 0.15 logMAR. Seven letters are noise, eight are not.
 def test_seven_letters_are_noise_and_eight_are_a_change() -> None:
     before = acuity.read("70 letters")
-    seven, eight = (acuity.change(before, acuity.read(f"{70 - n} letters")) for n in (7, 8))
+    seven, eight = (vision.change(before, acuity.read(f"{70 - n} letters")) for n in (7, 8))
     assert not seven.exceeds_noise
     assert eight.exceeds_noise
     assert (eight.direction, eight.letters, eight.lines) == ("worse", pytest.approx(-8), pytest.approx(-1.6))
@@ -301,7 +301,7 @@ def test_seven_letters_are_noise_and_eight_are_a_change() -> None:
 
 def test_fifteen_letters_are_three_lines_and_double_the_angle() -> None:
     # Definition: 10 ** 0.3 is 2.
-    lost = acuity.change(acuity.read("85 letters"), acuity.read("70 letters"))
+    lost = vision.change(acuity.read("85 letters"), acuity.read("70 letters"))
     assert lost.logmar == pytest.approx(0.30)
     assert lost.lines == pytest.approx(-3)
     assert pytest.approx(2, abs=0.01) == 10**0.30
@@ -311,7 +311,7 @@ def test_fifteen_letters_are_three_lines_and_double_the_angle() -> None:
     ("before", "after", "direction"), [("6/60", "CF", "worse"), ("HM", "CF", "better"), ("LP", "LP", "same")]
 )
 def test_categories_compare_by_rank_not_by_their_stand_in(before: str, after: str, direction: str) -> None:
-    change = acuity.change(acuity.read(before), acuity.read(after))
+    change = vision.change(acuity.read(before), acuity.read(after))
     assert (change.direction, change.logmar, change.letters) == (direction, None, None)
     assert change.exceeds_noise == (direction != "same")
 
@@ -337,7 +337,7 @@ def test_every_letter_survives_the_round_trip_through_every_notation(letters: in
 @given(st.floats(-0.3, 1.7))
 def test_printed_fractions_stay_within_half_a_letter(logmar: float) -> None:
     for distance in (6, 20):
-        assert acuity.read(acuity.snellen(logmar, distance)).logmar == pytest.approx(logmar, abs=0.0125)
+        assert acuity.read(vision.snellen(logmar, distance)).logmar == pytest.approx(logmar, abs=0.0125)
 
 
 def test_clinic_denominators_are_printed_where_they_fit() -> None:
@@ -352,7 +352,7 @@ def test_clinic_denominators_are_printed_where_they_fit() -> None:
         (1.3, "6/120", "20/400"),
     ]
     for logmar, metres, feet in table:
-        assert (acuity.snellen(logmar, 6), acuity.snellen(logmar, 20)) == (metres, feet)
+        assert (vision.snellen(logmar, 6), vision.snellen(logmar, 20)) == (metres, feet)
 
 
 def test_offline_table_says_what_the_reader_says() -> None:
@@ -372,5 +372,33 @@ def test_offline_table_says_what_the_reader_says() -> None:
 @given(st.floats(-0.5, 3.0), st.floats(-0.5, 3.0))
 def test_worse_logmar_never_gets_a_milder_category(a: float, b: float) -> None:
     better, worse = (acuity.read(f"{x:.4f}", "logmar") for x in sorted((a, b)))
-    assert acuity.WHO_ORDER.index(better.who_category) <= acuity.WHO_ORDER.index(worse.who_category)
+    assert vision.WHO_ORDER.index(better.who_category) <= vision.WHO_ORDER.index(worse.who_category)
     assert math.isclose(better.decimal, 10**-better.logmar)
+
+
+# Lines by their lower number: as charts print them (6 m and 20 ft; ISO 8596 and common practice).
+@pytest.mark.parametrize(
+    ("typed", "chart", "whole"),
+    [
+        ("12", "6/", "6/12"), ("12-1", "6/", "6/12-1"), ("9p", "6/", "6/9p"), ("60", "6/", "6/60"), (" 7,5 ", "6/", "6/7,5"),
+        ("40", "20/", "20/40"), ("70", "20/", "20/70"), ("12 ph", "6/", "6/12 ph"), ("PH 12", "6/", "ph 6/12"),
+        ("70", "6/", "70"), ("6/12", "6/", "6/12"), ("20/40", "6/", "20/40"), ("CF", "6/", "CF"), ("0.5", "6/", "0.5"),
+        ("1.0", "6/", "1.0"), ("12", "", "12"), ("12", "letters", "12"), ("12", "decimal", "12"), ("", "6/", ""),
+    ],
+)  # fmt: skip
+def test_a_line_is_called_by_its_lower_number_on_a_chart_that_has_it(typed: str, chart: str, whole: str) -> None:
+    assert acuity.on_chart(typed, chart) == whole
+
+
+@pytest.mark.parametrize(
+    ("typed", "notation", "chart"),
+    [
+        ("6/12", None, "6/"),
+        ("20/40", None, "20/"),
+        ("70", "letters", "letters"),
+        ("0.5", "decimal", "decimal"),
+        ("CF", None, ""),
+    ],
+)
+def test_the_chart_of_a_reading_is_the_next_ones(typed: str, notation: str | None, chart: str) -> None:
+    assert acuity.chart_of(typed, notation) == chart

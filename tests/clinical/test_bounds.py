@@ -6,7 +6,7 @@ import pytest
 
 from followup.clinical import acuity, altitude, outcomes, posture, schedule
 from followup.clinical.callbacks import callbacks
-from followup.clinical.course import Fact, Heard, Settled, TamponadeRemoved
+from followup.clinical.facts import Fact, Heard, Settled, TamponadeRemoved
 from followup.clinical.warnings import Sign
 from tests.courses import OIL, OPERATED, at, measures, rules, signs, symptoms
 

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from followup.clinical.course import BubbleSeen, Fact, Measures
+from followup.clinical.facts import BubbleSeen, Fact, Measures
 from tests.courses import at, measures, rules, signs
 
 

@@ -151,3 +151,17 @@ def test_fill_needed_just_covers(clock: float, reach: str, posture: str) -> None
 def test_bad_values_are_named(call: object, error: type) -> None:
     with pytest.raises(error):
         call()  # type: ignore[operator]
+
+
+@given(
+    st.floats(1, 100), st.sampled_from(list(c.REACHES)), st.sampled_from(list(c.POSTURES)), st.sampled_from(["floats", "sinks"]),
+    st.floats(0.5, 12.5),
+)  # fmt: skip
+def test_the_hours_drawn_as_covered_are_those_that_are(
+    fill: float, reach: str, posture: str, moves: c.Moves, clock: float
+) -> None:
+    margin = c.cover([c.Break(clock, reach)], fill, posture, moves).margin_degrees
+    hours = c.hours_covered(reach, fill, posture, moves)
+    off = 6.0 if hours is None else abs((clock - hours[0] + 6) % 12 - 6)
+    if abs(margin) > 0.01:
+        assert (hours is not None and off <= hours[1] / 2) is (margin > 0)

@@ -6,19 +6,11 @@ import pytest
 
 from followup.clinical.acuity import read
 from followup.clinical.callbacks import callbacks
-from followup.clinical.course import (
-    Anaesthetic,
-    BubbleSeen,
-    Course,
-    Fact,
-    Measures,
-    NoGasSeen,
-    Operation,
-    Settled,
-    TamponadeRemoved,
-)
+from followup.clinical.course import Course
 from followup.clinical.errors import Unknown
+from followup.clinical.facts import Anaesthetic, BubbleSeen, Fact, Measures, NoGasSeen, Settled, TamponadeRemoved
 from followup.clinical.posture import Plan
+from followup.clinical.surgery import Operation
 from followup.clinical.warnings import Rule, Sign, evaluate
 from followup.protocols import book
 from tests.courses import OIL, at, diary, measures, operation, postured, rules, signs, symptoms, visit
@@ -102,6 +94,7 @@ FELLOW_CASES = [
     ("fellow-only-light-perception", of_fellow(5, acuity="LP"), of_fellow(5, acuity="HM")),
     ("fellow-hypopyon", of_fellow(5, findings=["hypopyon"]), of_fellow(5, findings=["inflammation"])),
     ("fellow-inflammation", of_fellow(5, findings=["inflammation"]), of_fellow(5, findings=["haemorrhage"])),
+    ("fellow-hard-by-finger", of_fellow(5, finger="hard"), of_fellow(5, finger="soft")),
     ("fellow-detached", of_fellow(5, findings=["detached"]), of_fellow(5, findings=["traction"])),
     ("fellow-haemorrhage", of_fellow(5, findings=["haemorrhage"]), of_fellow(5, findings=["traction"])),
     ("fellow-iris-vessels", of_fellow(5, findings=["iris-vessels"]), of_fellow(5, findings=["traction"])),

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from followup.clinical import overfill, tamponade
+from followup.clinical import agents, overfill
 from tests.courses import at, measures, rules, signs
 
 
@@ -18,7 +18,7 @@ from tests.courses import at, measures, rules, signs
     ],
 )  # fmt: skip
 def test_a_stronger_mix_grows_more(agent: str, percent: float, times: float) -> None:
-    assert tamponade.growth(agent, percent) == pytest.approx(times, abs=0.0006)
+    assert agents.growth(agent, percent) == pytest.approx(times, abs=0.0006)
 
 
 @pytest.mark.parametrize(

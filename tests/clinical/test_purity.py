@@ -23,6 +23,7 @@ ALLOWED = {
     "itertools",
     "math",
     "networkx",
+    "operator",
     "re",
     "statistics",
     "typing",

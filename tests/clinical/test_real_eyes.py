@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from followup.clinical import bubble
+from followup.clinical import agents, bubble, forecasts, seen_levels
 from followup.clinical import tamponade as t
 
 Levels = list[tuple[float, float]]
@@ -35,8 +35,8 @@ def eyes() -> dict[tuple[str, float], Levels]:
     return found
 
 
-def observed(levels: Levels) -> list[t.Observation]:
-    return [t.Observation(day, bubble.meniscus_percent(100 * fill)) for day, fill in levels]
+def observed(levels: Levels) -> list[seen_levels.Observation]:
+    return [seen_levels.Observation(day, bubble.meniscus_percent(100 * fill)) for day, fill in levels]
 
 
 HEIGHT_OF = np.array([bubble.meniscus_percent(100 * n / 4000) / 100 for n in range(4001)])
@@ -93,7 +93,7 @@ class Score:
     errors: list[float] = dataclasses.field(default_factory=list)
     line_errors: list[float] = dataclasses.field(default_factory=list)
 
-    def add(self, forecast: t.Forecast, last: tuple[float, float], day: float, fill: float) -> None:
+    def add(self, forecast: forecasts.Forecast, last: tuple[float, float], day: float, fill: float) -> None:
         low, high = forecast.reading(day)
         self.inside.append(low <= bubble.meniscus_percent(100 * fill) <= high)
         self.errors.append(abs(forecast.fill_percent(day) - 100 * fill))
@@ -113,7 +113,7 @@ class Score:
         return sum(self.errors) / sum(self.line_errors)
 
 
-def scored(forecast: Callable[[tuple[str, float], Levels], t.Forecast]) -> tuple[dict[int, Score], dict[int, Score]]:
+def scored(forecast: Callable[[tuple[str, float], Levels], forecasts.Forecast]) -> tuple[dict[int, Score], dict[int, Score]]:
     """After one, two and three levels: of the next level, and of all that came later."""
     following: dict[int, Score] = defaultdict(Score)
     later: dict[int, Score] = defaultdict(Score)
@@ -138,11 +138,11 @@ def left_out() -> tuple[dict[int, Score], dict[int, Score]]:
         for eye, levels in told.items()
     }
     total = sum(evidence.values())
-    agent = t.AGENTS["c3f8"]
+    agent = agents.AGENTS["c3f8"]
     assert agent.life
     assert agent.spread
 
-    def forecast(eye: tuple[str, float], levels: Levels) -> t.Forecast:
+    def forecast(eye: tuple[str, float], levels: Levels) -> forecasts.Forecast:
         life, spread = priors[int(np.argmax(total - evidence[eye]))]
         assert agent.life
         assert agent.spread
@@ -150,7 +150,7 @@ def left_out() -> tuple[dict[int, Score], dict[int, Score]]:
             agent, life=dataclasses.replace(agent.life, value=life), spread=dataclasses.replace(agent.spread, value=spread)
         )
         with pytest.MonkeyPatch.context() as patch:
-            patch.setitem(t.AGENTS, "c3f8", changed)
+            patch.setitem(agents.AGENTS, "c3f8", changed)
             return t.forecast("c3f8", eye[1], FILL, "unknown", observed(levels))
 
     scores = scored(forecast)
@@ -185,7 +185,7 @@ def test_later_levels_do_not_make_the_forecast_worse(left_out: tuple[dict[int, S
 
 
 def test_the_prior_is_the_most_likely_one_for_all_eyes() -> None:
-    agent = t.AGENTS["c3f8"]
+    agent = agents.AGENTS["c3f8"]
     assert agent.life
     assert agent.spread
 

@@ -6,8 +6,9 @@ from typing import Any
 import pytest
 
 from followup.clinical.callbacks import callbacks
-from followup.clinical.course import Course, Fact, Settled, Symptoms
+from followup.clinical.course import Course
 from followup.clinical.errors import ClinicalError
+from followup.clinical.facts import Fact, Settled, Symptoms
 from followup.clinical.rulebook import Rule, SecondLook
 from followup.clinical.second_looks import second_looks
 from followup.clinical.warnings import evaluate
@@ -53,7 +54,22 @@ def test_no_answer_by_then_calls() -> None:
 
 
 def test_still_there_calls_at_the_second_look() -> None:
-    assert urgent([FLOATERS, only(20 + 3 * HOUR, floaters="worse")], 21) == [("floaters", "today", 3)]
+    knock = symptoms(20, injury=True)
+    assert urgent([knock, only(20 + HOUR, injury=True)], 21) == [("injury", "today", 1)]
+
+
+def test_what_is_often_a_slip_is_looked_at_twice_more() -> None:
+    still = only(20 + 3 * HOUR, floaters="worse")
+    assert asked([FLOATERS, still], 20 + 3 * HOUR) == [(0, 4, ("floaters",)), (3, 7, ("floaters",))]
+    assert urgent([FLOATERS, still], 20 + 6.9 * HOUR) == []
+    assert urgent([FLOATERS, still], 21) == [("floaters", "today", 7)]
+    assert urgent([FLOATERS, still, only(20 + 6 * HOUR, floaters="worse")], 21) == [("floaters", "today", 6)]
+    assert urgent([FLOATERS, still, only(20 + 6 * HOUR, floaters="same")], 21) == []
+
+
+def test_more_at_the_second_look_calls_at_once() -> None:
+    more = only(20 + 3 * HOUR, floaters="worse", flashes="worse")
+    assert ("floaters", "today", 3) in urgent([FLOATERS, more], 20 + 3 * HOUR)
 
 
 @pytest.mark.parametrize("hours", [0.01, 2, 4])
@@ -117,16 +133,18 @@ def test_fallen_sight_keeps_its_callback_whatever_is_said_later() -> None:
 
 def test_fallen_sight_that_is_still_there_is_for_today_and_in_the_first_two_weeks_for_now() -> None:
     facts: list[Fact] = [symptoms(20, vision="worse"), only(20 + HOUR, vision="worse")]
-    assert urgent(facts, 21) == [("vision-worse", "today", 1)]
+    assert urgent(facts, 21) == [("vision-worse", "today", 3)]
+    assert urgent([*facts, only(20 + 2 * HOUR, vision="worse")], 21) == [("vision-worse", "today", 2)]
     early = signs([symptoms(13, vision="worse"), only(13 + HOUR, vision="worse")], 13.2)
     assert ("vision-still-worse", "now", at(13 + HOUR)) in [(s.rule, s.how_soon, s.raised_at) for s in early]
 
 
 def test_a_sign_that_lasts_after_settling_calls_at_the_first_look() -> None:
-    facts: list[Fact] = [FLOATERS, only(20 + 3 * HOUR, floaters="worse"), Settled(at(20.5), "retina")]
+    looks = [only(20 + hours * HOUR, floaters="worse") for hours in (3, 6)]
+    facts: list[Fact] = [FLOATERS, *looks, Settled(at(20.5), "retina")]
     found = urgent([*facts, symptoms(21, floaters="worse")], 22)
-    assert found == [("floaters", "today", 3), ("floaters", "today", 24)]
-    assert len(asked([*facts, symptoms(21, floaters="worse")], 22)) == 1
+    assert found == [("floaters", "today", 6), ("floaters", "today", 24)]
+    assert len(asked([*facts, symptoms(21, floaters="worse")], 22)) == 2
 
 
 def test_after_it_was_gone_it_is_asked_back_anew() -> None:
@@ -154,7 +172,7 @@ def test_before_an_operation_and_without_the_risk_nothing_is_asked_back() -> Non
 
 def test_a_wait_may_end_after_the_days_of_its_rule() -> None:
     late = [s for s in signs([symptoms(13.95, redness="worse")], 15) if s.rule == "redness-or-discharge"]
-    assert [s.raised_at for s in late] == [at(13.95 + 4 * HOUR)]
+    assert [s.raised_at for s in late] == [at(13.95 + 2 * HOUR)]
     assert late[0].values["second_look"] == "no answer"
 
 

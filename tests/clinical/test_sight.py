@@ -105,3 +105,22 @@ def test_a_slow_fall_is_judged_like_with_like() -> None:
     assert "vision-sank-slowly" not in rules(signs(facts, 101, **CLEAR))
     gas = [measures(20, acuity="80 letters", bubble_percent=70), measures(70, acuity="60 letters", bubble_percent=60)]
     assert "vision-sank-slowly" not in rules(signs(gas, 71))
+
+
+# Two readings of one look: each is compared with its own kind; down to a category counts by the better.
+def test_a_pinhole_reading_beside_the_other_is_compared_with_the_pinhole_before() -> None:
+    before = measures(20, acuity="6/60", correction="unaided", pinhole=read("6/12"))
+    fallen = measures(30, acuity="6/60", correction="unaided", pinhole=read("6/24"))
+    kept = measures(30, acuity="6/60", correction="unaided", pinhole=read("6/12"))
+    only_aided = measures(30, acuity="6/24", correction="glasses")
+    for after, expected in ((fallen, True), (kept, False), (only_aided, False)):
+        assert ("vision-fell-by-lines" in rules(signs([before, after], 400, **CLEAR))) is expected
+
+
+@pytest.mark.parametrize(
+    ("pinhole", "down"), [(None, True), ("LP", True), ("HM", False), ("6/60", False)]
+)  # fmt: skip
+def test_sight_down_to_light_perception_is_judged_by_the_better_reading(pinhole: str | None, down: bool) -> None:
+    seen = measures(5, acuity="LP", correction="unaided", pinhole=read(pinhole) if pinhole else None)
+    found = {s.worry for s in signs([seen], 6, baseline_acuity=read("6/60"))}
+    assert ("light" in found) is down

@@ -5,7 +5,8 @@ from datetime import timedelta
 import pytest
 
 from followup.clinical import success
-from followup.clinical.course import Course, Fact, Measures, TamponadeRemoved
+from followup.clinical.course import Course
+from followup.clinical.facts import Fact, Measures, TamponadeRemoved
 from tests.courses import OPERATED, operation
 
 NOW = OPERATED + timedelta(days=200)

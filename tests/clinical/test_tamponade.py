@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from followup.clinical import bubble
+from followup.clinical import agents, bubble, forecasts, seen_levels
 from followup.clinical import tamponade as t
 from followup.clinical.coverage import Break, cover
 from followup.clinical.durations import compared
@@ -26,7 +26,7 @@ def test_gone_falls_into_the_published_range(agent: str, low: float, high: float
     assert low <= gone.median <= high
     assert gone.low < low
     assert gone.high > high
-    assert [f.value for f in t.AGENTS[agent].published_gone] == [low, high]
+    assert [f.value for f in agents.AGENTS[agent].published_gone] == [low, high]
 
 
 def test_every_published_duration_lies_in_the_interval() -> None:
@@ -35,7 +35,7 @@ def test_every_published_duration_lies_in_the_interval() -> None:
     for row in rows:
         at_least = 85 if row.published.kind == "mean ± 1.96 SD" else 100
         assert row.held_percent >= at_least, row
-    assert {row.published.agent for row in rows} == set(t.GASES)
+    assert {row.published.agent for row in rows} == set(agents.GASES)
     # Where no spread is published, the row says so.
     assert all((row.published.kind == "mean only") == (row.published.low == row.published.high) for row in rows)
 
@@ -53,9 +53,9 @@ def test_a_first_order_half_life_is_read_between_nine_tenths_and_one_tenth_of_th
 
 # Han93, 15 and 15 eyes at random: C3F8 20 % stays 58.8 / 46.9 = 1.25 times as long as 12 %.
 def test_stronger_mixes_last_longer() -> None:
-    assert t.life_days("c3f8", 20) / t.life_days("c3f8", 12) == pytest.approx(58.8 / 46.9, rel=0.04)
-    assert t.life_days("c3f8", 60) == t.life_days("c3f8", 25)  # not measured beyond: held, and less certain
-    assert t.life_days("sf6", 100) == t.life_days("sf6", 25)
+    assert agents.life_days("c3f8", 20) / agents.life_days("c3f8", 12) == pytest.approx(58.8 / 46.9, rel=0.04)
+    assert agents.life_days("c3f8", 60) == agents.life_days("c3f8", 25)  # not measured beyond: held, and less certain
+    assert agents.life_days("sf6", 100) == agents.life_days("sf6", 25)
     interval = [t.forecast("c3f8", percent, 50).gone for percent in (25, 26)]
     assert interval[1].high - interval[1].low > interval[0].high - interval[0].low  # type: ignore[union-attr]
 
@@ -72,8 +72,8 @@ def test_stronger_mixes_last_longer() -> None:
 )
 def test_lens_factors(agent: str, lens: str, ratio: float) -> None:
     percent = STANDARD[agent]
-    assert t.life_days(agent, percent, lens) / t.life_days(agent, percent, "phakic") == pytest.approx(ratio)
-    assert t.life_days(agent, percent, "unknown") == t.life_days(agent, percent, "phakic")
+    assert agents.life_days(agent, percent, lens) / agents.life_days(agent, percent, "phakic") == pytest.approx(ratio)
+    assert agents.life_days(agent, percent, "unknown") == agents.life_days(agent, percent, "phakic")
 
 
 def test_the_start_is_what_the_surgeon_estimates_and_uncertain() -> None:
@@ -90,20 +90,20 @@ def test_the_start_is_what_the_surgeon_estimates_and_uncertain() -> None:
     ("agent", "percent", "times", "hours", "days"), [("sf6", 20, 2, 21, 2), ("c2f6", 16, 3, 27, 3), ("c3f8", 14, 4, 30, 4)]
 )
 def test_expansion_of_mixtures_and_pure_gas(agent: str, percent: float, times: float, hours: float, days: float) -> None:
-    assert t.growth(agent, percent) == 1
-    assert t.growth(agent, percent / 2) == 1
-    assert t.growth(agent, 100) == pytest.approx(times)
-    assert t.peak_days(agent, percent) * 24 == pytest.approx(hours)
-    assert t.peak_days(agent, 100) == pytest.approx(days)
-    assert t.growth("air", 100) == 1
-    assert t.peak_days("air", 100) == 1
+    assert agents.growth(agent, percent) == 1
+    assert agents.growth(agent, percent / 2) == 1
+    assert agents.growth(agent, 100) == pytest.approx(times)
+    assert agents.peak_days(agent, percent) * 24 == pytest.approx(hours)
+    assert agents.peak_days(agent, 100) == pytest.approx(days)
+    assert agents.growth("air", 100) == 1
+    assert agents.peak_days("air", 100) == 1
 
 
 # The pure gas is at its published size when it peaks: 2, 3 and 4 times [RCO18].
 @pytest.mark.parametrize(("agent", "fill", "day"), [("sf6", 40, 2), ("c2f6", 30, 3), ("c3f8", 20, 4)])
 def test_pure_gas_reaches_its_published_size(agent: str, fill: float, day: float) -> None:
     eye = t.forecast(agent, 100, fill)
-    assert eye.fill_percent(day) == pytest.approx(fill * t.growth(agent, 100), rel=0.01)
+    assert eye.fill_percent(day) == pytest.approx(fill * agents.growth(agent, 100), rel=0.01)
     assert fill < eye.fill_percent(day / 2) < eye.fill_percent(day) > eye.fill_percent(2 * day)
     assert t.forecast(agent, 100, 90).at(day).fill_percent <= 100
 
@@ -124,7 +124,7 @@ def test_longer_gases_last_longer(day: float, lens: str) -> None:
     left = [t.forecast(agent, percent, 95, lens).fill_percent(day) for agent, percent in STANDARD.items()]
     assert left == sorted(left)
     for agent, percent in STANDARD.items():
-        assert t.life_days(agent, percent, lens) <= t.life_days(agent, percent, "phakic")
+        assert agents.life_days(agent, percent, lens) <= agents.life_days(agent, percent, "phakic")
 
 
 @given(st.sampled_from(list(STANDARD)), st.floats(1, 100), st.floats(0, 100), st.floats(0, 100))
@@ -136,8 +136,8 @@ def test_gas_only_fades(agent: str, fill: float, a: float, b: float) -> None:
     assert level.low_percent <= level.fill_percent <= level.high_percent <= 100
 
 
-def seen(day: float, height: float, observer: str = "clinic") -> t.Observation:
-    return t.Observation(day, height, observer)  # type: ignore[arg-type]
+def seen(day: float, height: float, observer: str = "clinic") -> seen_levels.Observation:
+    return seen_levels.Observation(day, height, observer)  # type: ignore[arg-type]
 
 
 def test_a_clinic_reading_weighs_more_than_the_patients() -> None:
@@ -195,7 +195,7 @@ def test_a_contradiction_is_a_number_of_normal_deviations() -> None:
     draws = np.random.default_rng(20270302)
     volumes = draws.choice(eye._volumes(15), 400_000, p=np.array(eye._of_cases) / sum(eye._of_cases))
     heights = np.interp(volumes, [bubble.fill_percent(h) / 100 for h in range(101)], np.arange(101))
-    readings = heights + draws.normal(0, t.CLINIC_ERROR.value, heights.size)
+    readings = heights + draws.normal(0, seen_levels.CLINIC_ERROR.value, heights.size)
     for height in (30, 50, 70, 85):
         expected = stats.norm.ppf(np.mean(readings < height))
         assert eye.contradiction(seen(15, height)) == pytest.approx(expected, abs=0.1)
@@ -207,7 +207,7 @@ def test_the_next_reading_is_forecast_with_the_observers_error() -> None:
     draws = np.random.default_rng(20270302)
     volumes = draws.choice(eye._volumes(20), 400_000, p=np.array(eye._of_cases) / sum(eye._of_cases))
     heights = np.interp(volumes, [bubble.fill_percent(h) / 100 for h in range(101)], np.arange(101))
-    readings = heights + draws.standard_t(3, heights.size) * t.CLINIC_ERROR.value / math.sqrt(3)
+    readings = heights + draws.standard_t(3, heights.size) * seen_levels.CLINIC_ERROR.value / math.sqrt(3)
     assert list(eye.reading(20)) == pytest.approx(np.quantile(readings, [0.025, 0.975]).tolist(), abs=1)
     assert eye.reading(1)[1] == 100  # read as full
     assert eye.reading(150)[0] == 0  # read as none
@@ -223,7 +223,7 @@ def test_full_is_at_least_full_and_none_at_most_none() -> None:
 
 
 @given(st.permutations([seen(1, 85), seen(4, 70, "patient"), seen(9, 45), seen(9, 48, "patient")]))
-def test_the_order_of_arrival_does_not_matter(levels: list[t.Observation]) -> None:
+def test_the_order_of_arrival_does_not_matter(levels: list[seen_levels.Observation]) -> None:
     in_order = t.forecast("c2f6", 16, 95, "phakic", sorted(levels, key=lambda o: (o.day, o.observer)))
     assert t.forecast("c2f6", 16, 95, "phakic", levels) == in_order
 
@@ -238,17 +238,17 @@ def test_seeing_nothing_shortens_the_forecast_and_stays_finite() -> None:
 
 
 def test_liquids_do_not_fade() -> None:
-    for agent in t.LIQUIDS:
+    for agent in agents.LIQUIDS:
         oil = t.forecast(agent, 0, 90, "pseudophakic")
         assert oil.at(300).fill_percent == pytest.approx(90, abs=0.5)
         assert (oil.gone, oil.clear_of_sight, oil.half_time_days) == (None, None, math.inf)
-        window = t.AGENTS[agent].removal_window
+        window = agents.AGENTS[agent].removal_window
         assert window
         assert window[0].value < window[1].value
-    assert t.life_days("silicone-oil", 0) == math.inf
+    assert agents.life_days("silicone-oil", 0) == math.inf
     # SOR24a: median dwell 5.9 months; heavy oil about 3 months (common practice).
-    assert [t.AGENTS[a].removal_window[1].value for a in t.LIQUIDS] == [183, 91]  # type: ignore[index]
-    assert (t.AGENTS["silicone-oil"].moves, t.AGENTS["heavy-silicone-oil"].moves) == ("floats", "sinks")
+    assert [agents.AGENTS[a].removal_window[1].value for a in agents.LIQUIDS] == [183, 91]  # type: ignore[index]
+    assert (agents.AGENTS["silicone-oil"].moves, agents.AGENTS["heavy-silicone-oil"].moves) == ("floats", "sinks")
 
 
 def test_an_oil_level_far_off_is_flagged() -> None:
@@ -256,8 +256,8 @@ def test_an_oil_level_far_off_is_flagged() -> None:
 
 
 def test_nothing_left_in_the_eye_has_no_forecast() -> None:
-    for eye in (t.forecast("none", 0, 0), t.forecast("sf6", 20, 0)):
-        assert eye.at(3) == t.Level(0.0, 0.0, 0.0)
+    for eye in (t.forecast("none", 0, 0), t.forecast("none", 0, 50), t.forecast("sf6", 20, 0)):
+        assert eye.at(3) == forecasts.Level(0.0, 0.0, 0.0)
         assert eye.fill_percent(3) == 0
         assert (eye.gone, eye.clear_of_sight) == (None, None)
 

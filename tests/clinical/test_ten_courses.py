@@ -1,6 +1,6 @@
 """Ten invented courses: each flagged at the right time with the right urgency, and the uneventful ones raise nothing."""
 
-from followup.clinical.course import Fact, Seen
+from followup.clinical.facts import Fact, Seen
 from tests.courses import GAS_PLAN, OIL, at, diary, gas_course, measures, oil_course, rules, signs, symptoms, visit
 
 

@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 
 from followup.clinical import warnings as w
 from followup.clinical.acuity import read
-from followup.clinical.course import (
+from followup.clinical.course import Course
+from followup.clinical.errors import OutOfRange, Unknown
+from followup.clinical.facts import (
     Anaesthetic,
     BubbleSeen,
-    Course,
     Fact,
     Heard,
     Journey,
@@ -23,7 +24,6 @@ from followup.clinical.course import (
     Symptoms,
     TamponadeRemoved,
 )
-from followup.clinical.errors import OutOfRange, Unknown
 from followup.clinical.posture import Plan
 from followup.protocols import book
 from tests.courses import OIL, OPERATED, again, at, diary, measures, operation, postured, rules, signs, symptoms, visit
@@ -57,6 +57,8 @@ CASES: list[Case] = [
     ),
     ("low-pressure-late", [measures(8, iop_mmhg=7)], [measures(6.9, iop_mmhg=7)], {}),
     ("hypotony", [measures(2, iop_mmhg=5)], [measures(2, iop_mmhg=6), measures(14.1, iop_mmhg=5)], {}),
+    ("hard-by-finger", [measures(1, finger="hard")], [measures(1, finger="normal")], {}),
+    ("soft-by-finger", [measures(1, finger="soft")], [measures(1, finger="normal")], {}),
     ("wound-leak", [measures(2, findings=["leak"])], [measures(2, iop_mmhg=9)], {}),
     ("curtain", [symptoms(21, curtain=True)], [symptoms(21)], {}),
     ("floaters", again(21, floaters="worse"), [symptoms(21, floaters="better")], {}),
@@ -67,9 +69,10 @@ CASES: list[Case] = [
     ("vision-worse", again(12, vision="worse"), [symptoms(12, vision="same")], {}),
     ("vision-said-worse", [symptoms(12, vision="worse")], [symptoms(12, vision="same")], {}),
     ("vision-still-worse", again(12, vision="worse"), [symptoms(10, vision="worse"), symptoms(12, vision="worse")], {}),
+    ("redness-still-worse-early", again(2, redness="worse"), again(2, redness="worse")[:2], {}),
     ("redness-still-worse", again(12, redness="worse"), [symptoms(10, redness="worse"), symptoms(12, redness="worse")], {}),
     (
-        "vision-and-floaters-early",
+        "floaters-in-company-early",
         [symptoms(14, vision="worse", floaters="worse")],
         [symptoms(14.1, vision="worse", floaters="worse")],
         {},
@@ -522,3 +525,9 @@ def test_what_the_rules_find_is_told_also_where_it_is_no_news() -> None:
     assert "second_look" not in found["floaters", at(15)]
     # Outside the days of a rule nothing is found.
     assert not any(rule.startswith("redness") for rule, _ in found)
+
+
+def test_what_is_in_the_eye_is_called_by_its_name() -> None:
+    (found,) = [s for s in signs([Anaesthetic(at(3))], 4) if s.rule == "nitrous-oxide-with-gas"]
+    assert "hexafluoroethane (C2F6)" in found.words
+    assert "c2f6" not in found.words

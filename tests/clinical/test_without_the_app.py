@@ -9,8 +9,10 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from followup.clinical.checks.attendance import planned_calls
-from followup.clinical.course import Course, Heard, Operation, PlannedVisit, Postured, Settled, Symptoms
+from followup.clinical.course import Course, PlannedVisit
+from followup.clinical.facts import Heard, Postured, Settled, Symptoms
 from followup.clinical.posture import Block, Plan
+from followup.clinical.surgery import Operation
 from followup.clinical.warnings import Sign, evaluate
 from followup.protocols import book
 

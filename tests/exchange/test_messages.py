@@ -13,18 +13,20 @@ from followup import jobs
 from followup.care.actors import Actor
 from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
+from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
 from followup.care.messages import outgoing
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch import watching
 from followup.config import Messages, Settings
 from followup.exchange import push_keys
-from followup.records import Store, people, visits, watch, worries
+from followup.records import Store, events, eyes, people, visits, watch, worries
 from followup.records import messages as kept
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW, ZONE
+from tests.conftest import NOW, ZONE, operation_note
 from tests.exchange.conftest import Mailbox, PushService
 
 CLINICAL = (
@@ -104,6 +106,38 @@ def test_a_posture_reminder_comes_once_and_only_when_hours_are_missing(
     assert len(push_service.took) == 2
     jobs.send_messages(store, posted, datetime(2027, 3, 10, 13, 0, tzinfo=UTC))  # the plan has ended
     assert [t["title"] for t in push_service.took].count("A reminder for you") == 2
+
+
+def with_drops(store: Store, settings: Settings, nurse: Actor, eye_id: str) -> None:
+    """A steroid four times a day, for two days, and then twice."""
+    written = [("steroid", 4, date(2027, 3, 4)), ("steroid", 2, date(2027, 3, 20))]
+    given = [{"name": name, "times_a_day": times, "until": until} for name, times, until in written]
+    desk = Desk(store, NOW - timedelta(days=2), nurse, settings.clinic.tz)
+    record_operation(desk, eyes.notes_of(store, eye_id)[-1].operation_id, operation_note(drops=given), "drops written")
+
+
+def test_drops_are_reminded_of_at_their_times_where_asked_for_and_until_they_are_taken(
+    store: Store, posted: Settings, nurse: Actor, patient: str, push_service: PushService, eye_id: str
+) -> None:
+    with_drops(store, posted, nurse, eye_id)
+    at_noon = datetime(2027, 3, 4, 11, 1, tzinfo=UTC)  # Vienna is UTC+1
+    jobs.send_messages(store, posted, at_noon)
+    assert push_service.took == []  # nobody asked for these
+    wanted = outgoing.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture", "visit", "not-heard"})
+    outgoing.choose(store, NOW, patient, wanted)
+    for minutes in range(0, 40, 10):
+        jobs.send_messages(store, posted, at_noon + timedelta(minutes=minutes))
+    assert [t["title"] for t in push_service.took] == ["A reminder for you"]
+    jobs.send_messages(store, posted, at_noon + timedelta(hours=2))  # 14:00 is none of the times
+    events.add(store, new_id(), eye_id, "drops", at_noon + timedelta(hours=3), {"name": "Steroid"}, "patient:x", NOW)
+    jobs.send_messages(store, posted, at_noon + timedelta(hours=4))  # 16:00, taken at 15:00
+    assert len(push_service.took) == 1
+    jobs.send_messages(store, posted, at_noon + timedelta(hours=8))  # 20:00
+    assert len(push_service.took) == 2
+    jobs.send_messages(store, posted, at_noon + timedelta(days=1))  # from now on twice a day: not at noon
+    assert len(push_service.took) == 2
+    jobs.send_messages(store, posted, at_noon + timedelta(days=1, hours=8))
+    assert len(push_service.took) == 3
 
 
 def test_quiet_hours_hold_it_back_and_what_is_stale_by_then_is_dropped(

@@ -53,6 +53,10 @@ OIL = {"agent": "silicone-oil", "fades": False, "caution": False}
                 {"key": "drop-gone", "name": "antibiotic"},
             ],
         ),
+        (
+            pack(drops=drops(("antibiotic", 4, "2027-03-10"), ("antibiotic", 2, "2027-03-20"))),
+            [{"key": "drop-moved", "name": "antibiotic", "before": "4 2027-03-10", "now": "4 2027-03-10, 2 2027-03-20"}],
+        ),
         (pack(gas=OFF), [{"key": "caution", "before": True, "now": False}]),
         (pack(gas=OIL), [{"key": "agent", "before": "c2f6", "now": "silicone-oil"}]),
         (

@@ -15,8 +15,10 @@ import pytest
 from followup.care.home import pack
 from followup.care.reading.eye import load
 from followup.clinical import warnings
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Course, Operation, Settled, Symptoms
+from followup.clinical.course import Course
+from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Settled, Symptoms
 from followup.clinical.second_looks import second_looks
+from followup.clinical.surgery import Operation
 from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store

@@ -13,7 +13,9 @@ from followup.care.home import pack
 from followup.care.reading.eye import load
 from followup.care.visits import visit
 from followup.clinical import warnings
-from followup.clinical.course import Anaesthetic, Course, Journey, Operation
+from followup.clinical.course import Course
+from followup.clinical.facts import Anaesthetic, Journey
+from followup.clinical.surgery import Operation
 from followup.config import Settings
 from followup.protocols import book
 from followup.records import Store

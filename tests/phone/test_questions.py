@@ -6,11 +6,11 @@ from typing import Any, get_args
 import pytest
 
 from followup.care.home import pack as packs
-from followup.care.reading import events
-from followup.care.reading.bodies import Question
-from followup.clinical.course import SYMPTOM_SIGNS
+from followup.clinical.facts import SYMPTOM_SIGNS
 from followup.config import Settings
 from followup.records import Store
+from followup.records.bodies import kinds
+from followup.records.bodies.home import Question
 from followup.records.values import Device
 from tests.conftest import OPERATED
 from tests.phone.conftest import Run
@@ -76,7 +76,7 @@ def test_what_is_pressed_is_what_the_clinic_takes(run: Run) -> None:
     for value in ("0", "10", "cannot-tell"):
         checks.append({"alone": {"pain": value, "vision": "better", "other_eye": "worse"}, "signs": []})
     for check, body in zip(checks, run(PRESSED, checks), strict=True):
-        taken = events.stored(events.body_of("symptoms", body))
+        taken = kinds.stored(kinds.body_of("symptoms", body))
         unsure = set(taken.pop("cannot_tell"))
         meant: dict[str, Any] = {"words": ""}
         unknown: set[str] = set()
@@ -94,7 +94,7 @@ def test_what_is_pressed_is_what_the_clinic_takes(run: Run) -> None:
 
 def test_an_entry_names_only_questions_that_there_are() -> None:
     with pytest.raises(ValueError, match="cannot_tell"):
-        events.body_of("symptoms", {"cannot_tell": ["the weather"]})
+        kinds.body_of("symptoms", {"cannot_tell": ["the weather"]})
 
 
 def test_only_every_answer_well_gives_the_all_clear(

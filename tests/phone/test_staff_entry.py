@@ -13,6 +13,24 @@ from followup.protocols import book
 from tests.phone.conftest import Run
 
 VECTORS = json.loads((Path(__file__).parents[1] / "clinical/data/acuity-vectors.json").read_text(encoding="utf-8"))
+ON_CHART = (
+    "12",
+    "12-1",
+    "9p",
+    "6",
+    "60",
+    "20",
+    "100",
+    "70 letters",
+    "0.5",
+    "0.3",
+    "1.5",
+    "7",
+    "CF",
+    "6/12",
+    "20/40+1",
+    "12 ph",
+)
 LOOK_UP = """
 import { lookUp } from "./staff/acuity-table.js";
 
@@ -36,6 +54,20 @@ def test_the_table_looks_up_what_the_reader_reads(run: Run) -> None:
             assert answer["row"] == [round(read.logmar, 3), read.snellen_6m, read.snellen_20ft, read.letters], vector
         else:
             assert not answer.get("row"), vector
+
+
+def test_a_bare_number_on_the_clinic_s_chart_is_read_as_the_core_reads_it(run: Run) -> None:
+    on_charts = [(text, chart) for text in ON_CHART for chart in acuity.CHARTS]
+    found = run(
+        LOOK_UP, {"table": acuity.table(), "vectors": [{"text": text, "notation": chart} for text, chart in on_charts]}
+    )
+    for (text, chart), answer in zip(on_charts, found, strict=True):
+        try:
+            read = acuity.read(acuity.on_chart(text, chart))
+        except ClinicalError:
+            assert not answer.get("row"), (text, chart)
+        else:
+            assert answer.get("row", [None])[0] == (None if read.category else round(read.logmar, 3)), (text, chart)
 
 
 def core(typed: str) -> float | None:

@@ -1,7 +1,7 @@
 """What of a timer counts: what somebody spoke for, at most what the core takes, and never more than the clinic can keep."""
 
-from followup.care.reading import events
 from followup.clinical import posture
+from followup.records.bodies import kinds
 from tests.phone.conftest import Run
 
 HOUR_MS = 3_600_000
@@ -35,4 +35,4 @@ def test_only_what_somebody_spoke_for_counts_and_nothing_is_refused(run: Run) ->
     assert (night["counted"], night["doubt"]) == ([0, 9], False)
     assert days["counted"] == [0, 12 + asked]
     for case in told["cases"]:
-        events.body_of("posture", case["kept"])  # the clinic takes it: at most 24 hours
+        kinds.body_of("posture", case["kept"])  # the clinic takes it: at most 24 hours

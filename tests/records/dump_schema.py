@@ -19,16 +19,17 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.discharge.note import Drop, OperationNote
 from followup.care.discharge.who import Patient
 from followup.care.home import enrol, receive
 from followup.care.learning import signing
+from followup.care.patients import consenting
 from followup.care.reading.eye import load, protocol
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Clinic
 from followup.records import open_store, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.operation_note import Drop, OperationNote
 
 ZONE = ZoneInfo("Europe/Vienna")
 OPERATED = datetime(2027, 3, 2, 14, 0, tzinfo=UTC)
@@ -43,6 +44,7 @@ def live(store) -> None:
     gas, code = discharged(store, nurse, "S-1", "Pia Person", agent="c2f6", percent=16, fill_percent=95)
     oil, _ = discharged(store, nurse, "S-2", "Olaf Other", agent="silicone-oil", percent=0, fill_percent=90)
 
+    consenting.give(Desk(store, OPERATED, nurse, ZONE), load(store, gas, ZONE).patient.id, "patient", "")
     token = enrol.enrol(store, OPERATED + timedelta(hours=6), code, 1952, "patient", "home")
     batch = [
         sent(1, gas, "posture", {"position": "face-down", "from": "2027-03-03T08:00:00Z", "to": "2027-03-03T11:00:00Z"}),

@@ -15,6 +15,7 @@ from followup.config import Settings
 from followup.records import Store, audit, backup, eyes, open_store
 from followup.records.migrations import steps
 from followup.records.store import StoreError
+from followup.web import create_app
 from tests.conftest import NOW
 
 WRITER = """
@@ -72,6 +73,40 @@ def test_a_restore_brings_back_what_was_and_keeps_what_stood_there(store: Store,
     elsewhere.parent.mkdir()
     assert backup.restore(saved, elsewhere, NOW) is None
     assert [row.id for row in eyes.followed(open_store(elsewhere))] == [eye_id]
+
+
+def test_after_each_restore_phones_are_told_that_what_was_received_may_be_gone(
+    store: Store, token: str, settings: Settings, tmp_path: Path
+) -> None:
+    """Another generation in what they fetch and in each answer: they send again what they still hold."""
+
+    def told() -> set[str]:
+        opened = open_store(store.path)
+        client = create_app(settings, opened, lambda: NOW).test_client()
+        client.set_cookie("device", token)
+        answers = client.get("/api/v1/pack"), client.post("/api/v1/events", json={"events": []})
+        opened.close()
+        return {answer.get_json()["generation"] for answer in answers}
+
+    seen = [told()]
+    saved = backup.backup(store, tmp_path / "kept", NOW)
+    store.close()
+    for n in range(2):
+        backup.restore(saved, store.path, NOW + timedelta(hours=n))
+        seen.append(told())
+    assert seen[0] == {""}
+    assert [len(one) for one in seen] == [1, 1, 1]
+    assert len(set.union(*seen)) == 3
+
+
+def test_an_older_program_leaves_a_newer_database_alone(store: Store) -> None:
+    row = {"migration_set": "followup", "name": "m999_later", "applied_at": "2027-01-01"}
+    store.db["_sqlite_migrations"].insert(row, ignore=True)
+    store.close()
+    before = store.path.read_bytes()
+    with pytest.raises(StoreError, match=r"made by a newer version \(it has the step m999_later\): start that version"):
+        open_store(store.path)
+    assert store.path.read_bytes() == before
 
 
 @pytest.mark.parametrize("damage", ["middle", "chain", "text", "nothing"])

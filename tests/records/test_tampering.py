@@ -15,11 +15,11 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Messages, Settings
 from followup.records import Store, audit, backup, sealing
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device
 from tests.conftest import NOW, ZONE
 from tests.exchange.conftest import Mailbox, mailbox

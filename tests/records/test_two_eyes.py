@@ -209,7 +209,7 @@ def test_warnings_of_one_rule_and_time_and_open_callbacks_of_one_worry_all_stand
 
 def test_measures_of_the_fellow_eye_stand_on_the_fellow_eye(upgraded: Store, settings: Settings) -> None:
     left = fellow(upgraded)
-    assert [(e.id, e.body["iop_mmhg"]) for e in events.of_eye(upgraded, left)] == [("left-a", 14), ("left-b", 45)]
+    assert [(e.id, e.body.iop_mmhg) for e in events.of_eye(upgraded, left)] == [("left-a", 14), ("left-b", 45)]
     assert {e.id for e in events.history_of(upgraded, left)} == {"left-a", "left-b", "left-wrong", "left-taken-back"}
     last = person.last_measures(person.both_eyes(upgraded, "p", settings.clinic.tz))
     assert {side: event.id for side, event in last.items() if event} == {"right": "right-b", "left": "left-b"}

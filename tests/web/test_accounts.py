@@ -117,6 +117,8 @@ def test_who_looked_at_what_is_on_record(as_administrator: FlaskClient, as_nurse
     as_nurse.get(f"/clinic/eyes/{eye_id}/visit")
     as_nurse.get("/api/v1/clinic/daysheet")
     page = as_administrator.get("/administrator/audit").text
+    for before in ("9" * 400, "-" + "9" * 400, "0", "nonsense"):
+        assert as_administrator.get(f"/administrator/audit?before={before}").status_code == 200
     for said in ("clinic.new_visit", eye_id, "clinic_api.sheet", "Nora Nurse", "signed in"):
         assert said in page
 

@@ -7,10 +7,10 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import book, visit
 from followup.config import Settings
 from followup.records import Store, events, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
 from tests.conftest import NOW, ZONE
 from tests.pages import parsed
@@ -105,10 +105,10 @@ def test_a_full_day_is_shown_as_full_and_asked_about(app: Flask, as_nurse: Flask
 
 def full(app: Flask) -> None:
     """A clinic with one place a day, from now on."""
-    settings: Settings = app.extensions["followup"]["settings"]
+    settings: Settings = app.extensions["followup"].settings
     places = {"mon": 1, "tue": 1, "wed": 1, "thu": 1, "fri": 1}
     clinic = settings.clinic.model_copy(update={"places": places, "appointment_times": True})
-    app.extensions["followup"]["settings"] = settings.model_copy(update={"clinic": clinic})
+    app.extensions["followup"].settings = settings.model_copy(update={"clinic": clinic})
 
 
 def test_where_the_clinic_keeps_times_a_visit_has_one(app: Flask, as_nurse: FlaskClient, store: Store, eye_id: str) -> None:

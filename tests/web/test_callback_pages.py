@@ -7,10 +7,10 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, events, tasks, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, Clock
 from tests.pages import parsed
@@ -182,7 +182,7 @@ def test_a_changed_plan_is_told_before_the_callback_is_settled(
 
 
 def seen(store: Store, eye_id: str) -> list[tuple[str, str]]:
-    return [(e.body["visit"], e.body["visit_id"]) for e in events.of_eye(store, eye_id) if e.kind == "seen"]
+    return [(e.body.visit, e.body.visit_id) for e in events.of_eye(store, eye_id) if e.kind == "seen"]
 
 
 MEASURED = {"right-correction": "pinhole", "right-iop": "16", "right-instrument": "rebound"}
@@ -290,3 +290,16 @@ def test_what_is_left_undecided_may_be_settled_while_the_rest_is_to_do(
     assert as_nurse.post(f"{call}/attempt", data={"outcome": "advice", "about": last}).status_code == 303
     assert {c.id for c in worries.open_callbacks(store)} == set(others)
     assert 'name="outcome"' not in as_nurse.get(call).text
+
+
+def test_who_was_seen_since_is_not_to_be_phoned(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, eye_id: str, call: str, clock: Clock
+) -> None:
+    as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
+    assert "phone the patient: come today" in as_nurse.get("/clinic/callbacks").text
+    clock.pass_(minutes=20)
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data={**MEASURED, "visit": ""}).status_code == 303
+    for client, page in ((as_nurse, "/clinic/callbacks"), (as_surgeon, "/surgeon/"), (as_nurse, call)):
+        shown = client.get(page).text
+        assert "was seen" in shown, page
+        assert "phone the patient: come today" not in shown

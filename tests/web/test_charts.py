@@ -8,10 +8,10 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import diary, visit
 from followup.clinical.pressure import DEFAULT_BANDS
 from followup.records import Store
+from followup.records.bodies.clinic import MeasuresBody
 from followup.web.charts import Chart, Panel, course_chart, day_ticks
 from tests.conftest import NOW, OPERATED, ZONE
 
@@ -82,13 +82,13 @@ def test_days_run_to_the_right_and_the_operation_is_the_first(desk: Desk, eye_id
     assert found.left == operated < first < second < found.now_x < found.right
 
 
-def test_of_one_moment_s_signs_the_most_urgent_lies_on_top(desk: Desk, eye_id: str) -> None:
+def test_of_one_moment_s_signs_the_most_urgent_comes_first_and_none_covers_another(desk: Desk, eye_id: str) -> None:
     measured(desk, eye_id, NOW, iop_mmhg=62, pain=8)
     signs = next(strip for strip in chart(desk, eye_id).strips if strip.title == "signs")
-    order = ["this-week", "today", "now"]
-    kinds = [mark.kind for mark in signs.marks]
+    kinds = [mark.kind for mark in signs.marks if mark.x == signs.marks[-1].x]
     assert len(set(kinds)) > 1
-    assert kinds == sorted(kinds, key=order.index)
+    assert kinds == sorted(kinds, key=["now", "today", "this-week"].index)
+    assert len({(mark.x, mark.y) for mark in signs.marks}) == len(signs.marks)
 
 
 @pytest.mark.parametrize("last", [14, 15, 40, 90, 200, 400, 3000])

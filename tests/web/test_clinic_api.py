@@ -16,6 +16,8 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.home import sealing
 from followup.records import Store, events
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.values import saying
 from followup.web.clinic import device_api
 from tests.conftest import NOW, Clock
 from tests.sealed import seal
@@ -78,7 +80,26 @@ def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
     kept = events.of_eye(store, eye_id)
     assert [e.kind for e in kept] == ["measures", "seen"]
     assert {e.author for e in kept} == {nurse.signature}
-    assert kept[0].body["iop_mmhg"] == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
+    assert kept[0].body.iop_mmhg == 36.0  # 4.8 kPa at 7.50062 mmHg a kPa (SI brochure)
+
+
+def test_what_a_device_kept_beyond_numbers_arrives_and_calls(
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str
+) -> None:
+    typed = {
+        "acuity": "60",
+        "pinhole": "12",
+        "notation": "6/",
+        "correction": "unaided",
+        "finger": "hard",
+        "findings": ["attached"],
+    }
+    (answer,) = send(as_nurse, packed(store, author_pass, [entry(eye_id, "measures", eye="right", **typed)]))
+    assert {"how_soon": "now", "words": "The eye feels hard: measure the pressure, and tell the surgeon."} in answer[
+        "raised"
+    ]
+    ((_, body),) = saying(events.of_eye(store, eye_id), MeasuresBody)
+    assert (body.acuity, body.pinhole, body.finger, body.findings) == ("6/60", "6/12", "hard", ("attached",))
 
 
 def test_after_signing_out_it_is_taken_but_nothing_is_told(
@@ -235,7 +256,7 @@ def test_two_people_who_differ_are_told_and_both_entries_stand(
             "readings": [{"who": "Nora Nurse", "words": "21 mmHg"}, {"who": "Sol Surgeon", "words": "27 mmHg"}],
         }
     ]
-    assert [e.body["iop_mmhg"] for e in events.of_eye(store, eye_id)] == [21, 27]
+    assert [e.body.iop_mmhg for e in events.of_eye(store, eye_id)] == [21, 27]
     page = as_nurse.get(f"/clinic/eyes/{eye_id}").data.decode()
     assert "Two people measured differently" in page
 

@@ -1,5 +1,6 @@
 """The pages on which entries, operation notes and particulars are put right."""
 
+import re
 from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any
@@ -11,11 +12,12 @@ from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving
-from followup.care.reading.events import KINDS
-from followup.care.reading.measures import MeasuresBody
+from followup.care.reading.eye import load
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, eyes, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import KINDS, body_of
 from followup.records.store import new_id
 from followup.records.values import Event
 from followup.web.clinic.entry_forms import FORMS
@@ -39,6 +41,9 @@ def fellow(store: Store, eye_id: str) -> str:
     known = eyes.eye(store, eye_id)
     assert known is not None
     return next(e.id for e in eyes.of_patient(store, known.patient.id) if e.id != known.id)
+
+
+TAPER = [{"times_a_day": 4, "until": "2027-03-06"}, {"times_a_day": 2, "until": "2027-03-12"}]
 
 
 def typed(page: str) -> dict[str, Any]:
@@ -74,7 +79,7 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     for path in ("/clinic/callbacks", "/clinic/"):
         assert "on an entry that was put right" in as_nurse.get(path).text
     eye_page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
-    assert "Was: Measures: right eye, pressure 61 mmHg" in eye_page
+    assert "Was: Measurements: right eye, pressure 61 mmHg" in eye_page
     assert 'aria-label="pressure 61' not in eye_page
     again = as_nurse.get(address)
     assert again.status_code == 409
@@ -120,7 +125,7 @@ def test_every_measure_is_shown_as_it_stands_and_kept_where_it_was_not_touched(
     saved = as_nurse.post(address, data={**form, "measures-iop": "17", "reason": "misread"})
     assert saved.status_code == 303
     (stands,) = events.of_eye(store, eye_id)
-    assert stands.body == {**entry.body, "iop_mmhg": 17}
+    assert stands.body == entry.body.model_copy(update={"iop_mmhg": 17})
 
 
 def test_an_entry_is_withdrawn_with_a_reason(as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured) -> None:
@@ -133,7 +138,7 @@ def test_an_entry_is_withdrawn_with_a_reason(as_nurse: FlaskClient, store: Store
     assert as_nurse.post(address, data={**form, "reason": "another patient"}).status_code == 303
     assert events.of_eye(store, eye_id) == []
     page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
-    assert "Withdrawn: measures" in page
+    assert "Withdrawn: measurements" in page
     assert "because: another patient" in page
 
 
@@ -206,7 +211,7 @@ def test_every_kind_has_its_fields_and_keeps_what_was_not_touched(
     answer = as_nurse.post(address, data={**typed(as_nurse.get(address).text), **change, "reason": "misheard"})
     assert answer.status_code == 303, answer.text
     (found,) = events.of_eye(store, eye_id)
-    assert found.body == stands
+    assert found.body == body_of(kind, stands)
     assert found.at == (NOW.replace(hour=8) if "at" in change else NOW)
     assert as_nurse.get(answer.location).status_code == 200
     assert as_nurse.get(f"/clinic/eyes/{eye_id}").status_code == 200
@@ -225,7 +230,7 @@ def test_a_visit_that_took_place_is_put_on_another(
     page = as_nurse.get(address).text
     (week,) = [one.get("value") for one in parsed(page).all("option") if one.words.startswith("right eye: week 1")]
     as_nurse.post(address, data={**typed(page), "visit": week, "reason": "it was week 1"})
-    assert [e.body["visit"] for e in events.of_eye(store, eye_id)] == ["week 1"]
+    assert [e.body.visit for e in events.of_eye(store, eye_id)] == ["week 1"]
 
 
 def test_only_staff_may(client: FlaskClient, as_patient: FlaskClient, eye_id: str, measured: Measured) -> None:
@@ -281,15 +286,18 @@ def note_address(store: Store, eye_id: str) -> str:
 def test_the_operation_note_is_shown_whole_and_put_right(
     as_nurse: FlaskClient, as_patient: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
-    drops = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
-    whole = operation_note(drops=drops, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
+    drops: list[dict[str, Any]] = [{"name": f"drop {n}", "times_a_day": n, "until": "2027-03-20"} for n in range(1, 7)]
+    drops.append({"name": "steroid", "times_a_day": 4, "until": "2027-03-12", "steps": TAPER})
+    breaks = [{"clock": clock, "reach": reach} for clock, reach in ((11, "equator"), (1.5, "arcade"), (3, "macula"))]
+    whole = operation_note(drops=drops, breaks=breaks, notes="dictated", operated_at=OPERATED + timedelta(seconds=7))
     changing.change_plan(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, whole)
     address = note_address(store, eye_id)
     assert f'href="{address}"' in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     form = typed(as_nurse.get(address).text)
     unchanged = as_nurse.post(address, data={**form, "reason": "looked again"})
     assert "nothing was changed" in unchanged.text  # so every part is on the page as it stands
-    change = {"operated_on": "2027-03-01", "lens": "pseudophakic", "drops-0-times_a_day": "4", "reason": "misread"}
+    change = {"operated_on": "2027-03-01", "lens": "pseudophakic", "steps": ["laser"], "reason": "misread"}
+    change |= {"drops": form["drops"].replace("drop 1 1 ×", "drop 1 4 ×")}
     answer = as_nurse.post(address, data={**form, **change})
     assert answer.status_code == 200
     assert "The visits keep their dates" in answer.text
@@ -300,8 +308,14 @@ def test_the_operation_note_is_shown_whole_and_put_right(
     assert pack["eyes"][0]["operated_on"] == "2027-03-01"
     card = as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
     assert "an older card is wrong" in card
-    assert "drop 1, once a day until" in card
-    assert "because: misread" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    assert "drop 1: 1 × a day until" in card
+    patient = load(store, eye_id, ZONE).patient
+    for page in (f"/clinic/eyes/{eye_id}", f"/clinic/patients/{patient.id}"):
+        shown = " ".join(as_nurse.get(page).text.split())
+        assert re.search(r"Changed Fri 5 Mar, \d\d:\d\d by Nora Nurse, because: misread", shown), shown
+        assert re.search(r"<li>Drops: drop 1, 4 times a day until [^<]* \(was: drop 1, once a day until [^<]*\)</li>", shown)
+        assert "What was done: laser to breaks (was: none)" in shown
+        assert "Lens: pseudophakic (was: phakic)" in shown
 
 
 def test_the_wrong_eye_is_put_right_on_every_page(
@@ -324,7 +338,7 @@ def test_the_wrong_eye_is_put_right_on_every_page(
     ("change", "said"),
     [
         ({"operated_on": "0026-11-24"}, "four digits"),
-        ({"drops-0-name": "antibiotic"}, "times a day"),
+        ({"drops": "antibiotic"}, "times a day"),
         ({"fill_percent": "0"}, "how full"),
         ({"reason": ""}, "say why"),
         ({"corrects": "an older note"}, "changed meanwhile"),
@@ -339,4 +353,4 @@ def test_a_note_that_cannot_be_changes_nothing(
     answer = as_nurse.post(address, data={**form, "lens": "aphakic", "reason": "misread", **change})
     assert answer.status_code in (400, 409)
     assert said in answer.text
-    assert eyes.notes_of(store, eye_id)[-1].body["lens"] == "phakic"
+    assert eyes.notes_of(store, eye_id)[-1].body.lens == "phakic"

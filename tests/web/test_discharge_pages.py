@@ -1,14 +1,18 @@
 """Discharge and visits in the nurse's pages: messages beside the field, what was typed stays, nothing is stored."""
 
 import re
+from datetime import UTC
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
+from followup.clinical import pressure
 from followup.clinical.durations import compared
 from followup.clinical.evidence import SOURCES
-from followup.records import Store, audit, events, eyes, patients, visits
+from followup.records import Store, audit, events, eyes, patients, visits, worries
+from followup.records.bodies.kinds import stored
+from tests.conftest import ZONE
 from tests.pages import faults_in, parsed
 
 FORM: dict[str, Any] = {
@@ -17,15 +21,14 @@ FORM: dict[str, Any] = {
     "born_on": "1950-05-05",
     "reached_by": "own-phone",
     "phone": "",
-    "language": "de",
+    "language": "en",
     "eye": "left",
     "operated_on": "2027-03-04",
     "operated_time": "10:30",
     "surgeon": "Sol Surgeon",
     "indication": "retinal-detachment",
     "steps": ["vitrectomy", "laser"],
-    "breaks-0-clock": "2",
-    "breaks-0-reach": "equator",
+    "breaks": ["2-equator"],
     "lens": "pseudophakic",
     "agent": "c3f8",
     "percent": "14",
@@ -34,9 +37,7 @@ FORM: dict[str, Any] = {
     "baseline_acuity": "6/18",
     "baseline_notation": "",
     "baseline_iop": "14",
-    "drops-0-name": "steroid",
-    "drops-0-times_a_day": "4",
-    "drops-0-until": "2027-04-01",
+    "drops": "steroid 4 × a day, 4 weeks",
     "step": "propose",
     "position": "",
     "hours_a_day": "",
@@ -66,7 +67,7 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     assert confirmed.status_code == 303
     row = eyes.followed(store)[0]
     assert row.note
-    assert (row.patient.name, row.side, row.agent, row.note.body["posture"]["hours_a_day"]) == (
+    assert (row.patient.name, row.side, row.agent, row.note.body.posture.hours_a_day) == (
         "Dora Demo",
         "left",
         "c3f8",
@@ -113,14 +114,13 @@ def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: S
         ("born_on", "2030-01-01", "future"),
         ("eye", "", "which eye"),
         ("hours_a_day", "25", "0 to 24"),
-        ("drops-0-times_a_day", "99", "1 to 24"),
-        ("drops-0-times_a_day", "2.5", "whole number"),
-        ("drops-0-times_a_day", "", "how many times a day"),
-        ("drops-0-until", "", "the last day of this drop"),
-        ("drops-0-until", "0026-11-24", "accepted is 4 March 2027 to 4 March 2030"),
-        ("drops-0-until", "2027-03-03", "accepted is 4 March 2027"),
-        ("drops-0-name", "", "which drop"),
-        ("drops-1-times_a_day", "3", None),
+        ("drops", "steroid 99 × a day, 4 weeks", "1 to 24"),
+        ("drops", "steroid", "how many times a day"),
+        ("drops", "steroid 4 × a day", "how long"),
+        ("drops", "steroid 4 × a day, until 24 November 0026", "accepted is 4 March 2027 to 4 March 2030"),
+        ("drops", "steroid 4 × a day, until 2027-03-03", "accepted is 4 March 2027"),
+        ("drops", "4 × a day, 7 days", "which drop"),
+        ("drops", "steroid 6-4-2 × a day, 4 weeks", "how long each step lasts"),
         ("steroid_drops_until", "2031-01-01", "accepted is"),
         ("operated_on", "0026-11-24", "24 November 0026; accepted is 1 January 1990"),
         ("operated_on", "9999-12-31", "future"),
@@ -134,12 +134,10 @@ def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: S
         ("agent", "", "what was left in the eye"),
         ("lens", "", "which lens"),
         ("indication", "", "why the eye was operated"),
-        ("breaks-0-reach", "", "how far out"),
-        ("breaks-0-clock", "", "clock hour"),
-        ("breaks-0-clock", "13", "1 to 12"),
-        ("breaks-0-clock", "0", "1 to 12"),
-        ("breaks-0-clock", "1.5", "whole number"),
-        ("breaks-0-clock", "11 1", "not a number"),
+        ("breaks", "13-equator", "hours 1 to 12"),
+        ("breaks", "0-equator", "hours 1 to 12"),
+        ("breaks", "11-nowhere", "macula, arcade, equator, periphery"),
+        ("breaks", "11", "hours 1 to 12"),
         ("position", "upright", None),
         ("fill_percent", "inf", "not a number"),
         ("baseline_iop", "nan", "mmHg"),
@@ -148,7 +146,7 @@ def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: S
 def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
     as_nurse: FlaskClient, store: Store, field: str, value: str, says: str | None
 ) -> None:
-    beside = {"drops-1-times_a_day": ("drops-1-name", "which drop"), "position": ("hours_a_day", "no posturing")}
+    beside = {"position": ("hours_a_day", "no posturing")}
     field_of_error, says = beside.get(field, (field, says)) if says is None else (field, says)
     for step in ("propose", "confirm"):
         answer = as_nurse.post("/clinic/discharge", data={**FORM, field: value, "step": step})
@@ -156,7 +154,9 @@ def test_bad_input_is_said_beside_the_field_and_stays_on_the_screen(
         assert str(says) in faults_in(answer.text)[field_of_error]
         assert f'<a href="#{field_of_error}">' in answer.text
         assert f'id="{field_of_error}"' in answer.text
-        if value.strip() and field not in ("agent", "eye", "position"):
+        if field == "drops":
+            assert f">\r\n{value}</textarea>" in answer.text
+        elif value.strip() and field not in ("agent", "eye", "position", "breaks"):
             assert f'value="{value}"' in answer.text
         assert field == "name" or 'value="Dora Demo"' in answer.text
     assert eyes.operated(store) == []
@@ -169,10 +169,11 @@ def errors_in(page: str) -> list[str]:
 def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None:
     blank = as_nurse.get("/clinic/discharge").text
     said = fields_of(blank)
-    for field in ("agent", "lens", "indication", "breaks-0-reach", "breaks-0-clock", "drops-0-times_a_day"):
-        assert said[field] == "", field
-    assert "eye" not in said
-    assert "reached_by" not in said
+    for field in ("agent", "lens", "indication", "percent", "fill_percent", "baseline_acuity", "baseline_iop"):
+        assert said[field] == [""], field
+    for field in ("eye", "reached_by", "steps", "breaks", "risks"):
+        assert field not in said, field
+    assert re.search(r'<textarea[^>]*name="drops"[^>]*>\s*</textarea>', blank)
     answer = as_nurse.post("/clinic/discharge", data={"step": "propose"})
     assert answer.status_code == 400
     asked = {"number", "name", "born_on", "reached_by", "eye", "operated_on", "surgeon", "indication", "lens", "agent"}
@@ -206,11 +207,34 @@ def test_a_visit_has_bounds_at_discharge_and_in_the_plan(as_nurse: FlaskClient, 
     assert as_nurse.get("/clinic/").status_code == 200
 
 
-def test_a_drop_once_a_day_reads_so_on_the_card(as_nurse: FlaskClient) -> None:
-    again = fields_of(as_nurse.post("/clinic/discharge", data={**FORM, "drops-0-times_a_day": "1"}).text)
+def test_a_drop_stands_on_the_card_with_how_often_and_its_last_day(as_nurse: FlaskClient) -> None:
+    again = fields_of(as_nurse.post("/clinic/discharge", data={**FORM, "drops": "steroid 1 × a day, 4 weeks"}).text)
     card = as_nurse.post("/clinic/discharge", data={**again, "step": "confirm"}, follow_redirects=True).text
-    assert "<strong>steroid</strong>, once a day until" in card
-    assert "1 times" not in card
+    assert "<td>1 ×</td><td>Thu 1 Apr 2027</td>" in card
+
+
+@pytest.mark.parametrize(
+    ("language", "direction", "said"),
+    [
+        ("de", "ltr", ("In meinem Auge ist Gas: linkes Auge", "Ihre Tropfen", "Sofort anrufen, Tag und Nacht")),
+        ("es", "ltr", ("Hay gas en mi ojo: ojo izquierdo", "Sus gotas", "Llame ya, de día o de noche")),
+        ("ar", "rtl", ("يوجد غاز في عيني: العين اليسرى", "قطراتك", "اتصل الآن، ليلًا أو نهارًا")),
+    ],
+)
+def test_the_card_speaks_the_patients_language_with_the_drops_as_a_table(
+    as_nurse: FlaskClient, store: Store, language: str, direction: str, said: tuple[str, ...]
+) -> None:
+    confirmed(as_nurse, store, language=language, drops="antibiotic 4x 7d\nsteroid 6-4 1w each")
+    page = f"/clinic/eyes/{eyes.operated(store)[0].id}/card"
+    card = as_nurse.get(page).text
+    paper = card[card.index('<article class="card"') :]
+    assert paper.startswith(f'<article class="card" lang="{language}" dir="{direction}">')
+    for words in said:
+        assert words in paper
+    rows = [re.findall(r"<t[hd][^>]*>([^<]*)</t[hd]>", row) for row in re.findall(r"<tr>(.*?)</tr>", paper)[1:]]
+    assert [row[:-1] for row in rows] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
+    english = as_nurse.get(page, query_string={"language": "en"}).text
+    assert "There is gas in my eye: left eye" in english
 
 
 KNOWN = {**FORM, "number": "T-1", "language": "en", "name": "Pat Person", "born_on": "1952-03-14", "phone": "+00 9 876"}
@@ -268,6 +292,17 @@ VISIT = {
 }
 
 
+def test_a_posted_pressure_is_read_once_on_its_way_to_the_warning(
+    as_nurse: FlaskClient, store: Store, eye_id: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    typed: list[str | float] = []
+    read = pressure.read
+    monkeypatch.setattr(pressure, "read", lambda value: typed.append(value) or read(value))
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT).status_code == 303
+    assert "pressure-spike" in {w.rule for w in worries.warnings_of(store, eye_id)}
+    assert typed == ["34"]
+
+
 def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
     saved = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=VISIT, follow_redirects=True)
     for words in (
@@ -278,7 +313,7 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
         "today",
     ):
         assert words in saved.text
-    body = next(e.body for e in events.of_eye(store, eye_id) if e.kind == "measures")
+    body = next(stored(e.body) for e in events.of_eye(store, eye_id) if e.kind == "measures")
     assert (body["acuity"], body["iop_mmhg"], body["instrument"], body["eye"]) == ("6/36-1", 34, "rebound", "right")
     assert {e.kind for e in events.of_eye(store, eye_id)} == {"measures", "seen"}
 
@@ -394,7 +429,7 @@ def test_the_reference_page_sets_published_durations_beside_the_forecast(as_nurs
 def test_todays_list_finds_by_name_or_number(as_nurse: FlaskClient, eye_id: str) -> None:
     assert "Pat Patient" in as_nurse.get("/clinic/?find=t-1 pat").text
     assert "Nobody with" in as_nurse.get("/clinic/?find=zzz").text
-    assert "Missing" in as_nurse.get("/clinic/").text
+    assert "Did not come" in as_nurse.get("/clinic/").text
 
 
 def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
@@ -407,15 +442,97 @@ def test_a_change_of_plan_shows_what_changed_to_staff_and_phone(
     changed = as_nurse.post(
         page, data={**form, "position": "left-cheek", "hours_a_day": "8", "visits-1-target": "2027-03-12"}
     ).text
-    for words in ("What changed", "position face-down", "position left-cheek", "visit week 1", "2027-03-12"):
+    told = (
+        "face down, 12 hours a day, 5 days",
+        "left cheek on the pillow, 8 hours a day",
+        "Visit week 1",
+        "Fri 12 Mar 2027",
+    )
+    for words in ("What changed", *told):
         assert words in changed
     pack = as_patient.get("/api/v1/pack").json["eyes"][0]
     assert (pack["posture"]["position"], pack["visits"][1]["target"]) == ("left-cheek", "2027-03-12")
     (note,) = eyes.notes_of(store, eye_id)
     assert len(eyes.history_of(store, note.operation_id)) == 2
-    before, after = (r.body["steroid_drops_until"] for r in eyes.history_of(store, note.operation_id))
+    before, after = (r.body.steroid_end(UTC) for r in eyes.history_of(store, note.operation_id))
     assert before == after
     assert "Nothing changed" in as_nurse.post(page, data=fields_of(as_nurse.get(page).text)).text
+
+
+def confirmed(as_nurse: FlaskClient, store: Store, **changes: Any) -> dict[str, Any]:
+    """The note that a discharge leaves; whatever is asked is answered with yes."""
+    form = {**FORM, **changes}
+    again = fields_of(as_nurse.post("/clinic/discharge", data=form).text) | {"step": "confirm"}
+    assert as_nurse.post("/clinic/discharge", data=again).status_code == 303
+    (row,) = eyes.operated(store)
+    assert row.note
+    return row.note.body.body(ZONE)
+
+
+def test_steps_of_a_taper_are_kept_and_the_steroid_ends_with_them(as_nurse: FlaskClient, store: Store) -> None:
+    text = "antibiotic 4 × a day, 60 days\r\nsteroid 6-4 × a day, 1 week each"
+    proposed = as_nurse.post("/clinic/discharge", data={**FORM, "drops": text})
+    assert "Steroid until <strong>Thu 18 Mar 2027</strong>" in proposed.text
+    assert "No drop is read as a steroid" in as_nurse.post("/clinic/discharge", data={**FORM, "drops": "a 1x 7d"}).text
+    body = confirmed(as_nurse, store, drops=text)
+    steps = [{"times_a_day": 6, "until": "2027-03-11"}, {"times_a_day": 4, "until": "2027-03-18"}]
+    assert body["drops"][1] == {"name": "steroid", "times_a_day": 6, "until": "2027-03-18", "steps": steps}
+    assert body["drops"][0] == {"name": "antibiotic", "times_a_day": 4, "until": "2027-05-03"}
+    assert body["steroid_last_day"] == "2027-03-18"
+    page = as_nurse.get(f"/clinic/eyes/{eyes.operated(store)[0].id}").text
+    assert "steroid, 6 times a day until Thu 11 Mar 2027, then 4 times a day until Thu 18 Mar 2027" in page
+    assert "vitrectomy, laser to breaks" in page
+
+
+def test_what_this_clinic_wrote_lately_is_offered_again(as_nurse: FlaskClient, store: Store) -> None:
+    offered = 'data-line="steroid 6-4 × a day, 1 week each"'
+    assert offered not in as_nurse.get("/clinic/discharge").text
+    confirmed(as_nurse, store, drops="steroid 6-4 1w each")
+    assert offered in as_nurse.get("/clinic/discharge").text
+
+
+def test_breaks_are_chosen_on_the_face_and_what_each_position_covers_is_drawn(as_nurse: FlaskClient, store: Store) -> None:
+    blank = as_nurse.get("/clinic/discharge").text
+    assert blank.count('name="breaks"') == 3 * 12 + 1
+    assert 'aria-label="11 o’clock, equator"' in blank
+    proposed = as_nurse.post(
+        "/clinic/discharge", data={**FORM, "breaks": ["11-equator", "6-periphery"], "fill_percent": "55"}
+    )
+    assert "Breaks: <output>11 o’clock, equator; 6 o’clock, periphery</output>" in proposed.text
+    pictures = re.findall(r'<figure class="cover.*?</figure>', proposed.text, re.S)
+    assert len(pictures) == 4  # every position that may be advised with gas
+    upright = next(picture for picture in pictures if "Sit upright" in picture)
+    assert upright.count('class="break"') == 1  # at 11
+    assert upright.count('class="break missed"') == 1  # at 6: gas lies above
+    assert "leaves a break uncovered" in upright
+    body = confirmed(as_nurse, store, breaks=["11-equator", "6-periphery"])
+    assert body["breaks"] == [{"clock": 11, "reach": "equator"}, {"clock": 6, "reach": "periphery"}]
+
+
+@pytest.mark.parametrize(
+    ("steps", "lens", "kept", "asked"),
+    [
+        (["vitrectomy", "cataract"], "", "pseudophakic", False),
+        (["vitrectomy", "cataract"], "aphakic", "aphakic", False),
+        (["vitrectomy", "cataract"], "phakic", "phakic", True),
+        (["vitrectomy"], "phakic", "phakic", False),
+    ],
+)
+def test_a_combined_procedure_sets_the_lens_and_a_phakic_one_is_asked_about(
+    as_nurse: FlaskClient, store: Store, steps: list[str], lens: str, kept: str, asked: bool
+) -> None:
+    proposed = as_nurse.post("/clinic/discharge", data={**FORM, "steps": steps, "lens": lens})
+    assert proposed.status_code == 200
+    assert ("set by the cataract operation" in proposed.text) is (lens == "")
+    assert ("Which is right?" in proposed.text) is asked
+    assert confirmed(as_nurse, store, steps=steps, lens=lens)["lens"] == kept
+
+
+def test_the_form_has_the_order_of_an_operation_note_and_the_plan_stands_beside_it(as_nurse: FlaskClient) -> None:
+    page = as_nurse.get("/clinic/discharge").text
+    legends = re.findall(r"<fieldset><legend>([^<]*)</legend>", page)
+    assert legends == ["Patient", "Operation", "Diagnosis", "Lens and steps", "Findings", "Tamponade", "Plan"]
+    assert re.search(r'<form[^>]*class="beside".*<div class="note">.*<section class="proposal"', page, re.S)
 
 
 def test_a_gas_that_would_outgrow_the_eye_is_asked_about_once(as_nurse: FlaskClient, store: Store) -> None:

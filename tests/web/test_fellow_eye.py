@@ -5,10 +5,10 @@ from flask.testing import FlaskClient
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.reading import person
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, eyes, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW
 from tests.pages import parsed
 

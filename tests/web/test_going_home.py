@@ -10,14 +10,14 @@ from flask.testing import FlaskClient
 
 from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.callbacks import deciding, holding, moving_up, showing
+from followup.care.callbacks import deciding, holding, lines, moving_up
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, tasks, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, operation_note, patient_details, signed_in
 from tests.web.test_callback_pages import words_of
@@ -109,7 +109,7 @@ def test_needs_me_is_mine_then_moved_up_then_colleagues(
         visit.record_visit(Desk(store, NOW, nurse, ZONE), eye, [MeasuresBody(eye="right", iop_mmhg=iop)])
         by_name[name] = next(c for c in worries.callbacks_of(store, eye) if c.worry == "pressure")
     assert moving_up.move_up(store, NOW, by_name["Late"], NOW + timedelta(hours=1), {})
-    found = showing.for_surgeon(Desk(store, NOW, surgeon, ZONE))
+    found = lines.for_surgeon(Desk(store, NOW, surgeon, ZONE))
     parts = [[line.eye.patient.name for line in part if line.eye] for part in (found.mine, found.moved_up, found.colleagues)]
     assert parts == [["Mine"], ["Late"], ["Theirs"]]
     page = words_of(signed_in(app, "surgeon@test.invalid").get("/surgeon/").text)
@@ -118,7 +118,7 @@ def test_needs_me_is_mine_then_moved_up_then_colleagues(
     )
     assert "2 for now , not all of them among my own" in page
     holding.claim(Desk(store, NOW, surgeon, ZONE), by_name["Theirs"].id)
-    assert len(showing.for_surgeon(Desk(store, NOW, surgeon, ZONE)).mine) == 2
+    assert len(lines.for_surgeon(Desk(store, NOW, surgeon, ZONE)).mine) == 2
     deciding.decide(Desk(store, NOW, surgeon, ZONE), by_name["Mine"].id, "theatre", "", settings.clinic, owner=nurse.id)
-    still = showing.for_surgeon(Desk(store, NOW, surgeon, ZONE))
+    still = lines.for_surgeon(Desk(store, NOW, surgeon, ZONE))
     assert sum(map(len, (still.open, still.decided))) == 3

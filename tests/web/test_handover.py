@@ -9,12 +9,12 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today.handover import Handover, handover
 from followup.care.visits import book, visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, events, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Callback
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details

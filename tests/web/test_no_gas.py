@@ -7,10 +7,10 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import Clock
 
 MEASURED = {
@@ -77,7 +77,7 @@ def test_it_can_be_taken_back_with_a_reason(
     assert caution(as_patient)
     assert as_surgeon.post(address, data={"reason": "again"}).status_code == 409
     kept = events.history_of(store, eye_id)
-    assert [e.body.get("reason") for e in kept if e.corrects == entry.id] == ["the wrong eye"]
+    assert [getattr(e.body, "reason", None) for e in kept if e.corrects == entry.id] == ["the wrong eye"]
 
 
 def test_gas_seen_later_brings_the_caution_back_and_calls(
@@ -103,7 +103,7 @@ def test_a_nurse_records_it_only_where_the_clinic_lets_nurses(
     assert refused.status_code == 400
     assert "a surgeon records" in refused.text
     assert caution(as_patient)
-    app.extensions["followup"]["settings"] = replace_clinic(settings, nurses_record_no_gas=True)
+    app.extensions["followup"].settings = replace_clinic(settings, nurses_record_no_gas=True)
     assert "No gas seen …" in as_nurse.get(page).text
     assert as_nurse.post(f"{page}/visit", data=typed).status_code == 303
     assert not caution(as_patient)

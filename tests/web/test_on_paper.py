@@ -12,6 +12,8 @@ from followup.care.patients import reaching
 from followup.care.visits import diary
 from followup.care.watch.raising import check_eye
 from followup.records import Store, audit, events, patients, worries
+from followup.records.bodies.home import SymptomsBody
+from followup.records.bodies.kinds import stored
 from tests.conftest import NOW, OPERATED, ZONE, Clock
 from tests.web.test_callback_pages import words_of
 from tests.web.test_discharge_pages import FORM, errors_in, fields_of
@@ -122,12 +124,12 @@ def test_a_day_of_the_diary_counts_as_if_the_patient_had_entered_it(
     assert 'value="2027-03-04"' in page.text  # on to the next day
     written = {e.kind: e for e in events.of_eye(store, eye_id) if e.kind in ("symptoms", "posture")}
     body = written["symptoms"].body
-    assert (body["pain"], body["vision"], body["curtain"], body["discharge"]) == (8, "worse", True, False)
-    assert "redness" not in body or body["redness"] is None
+    assert isinstance(body, SymptomsBody)
+    assert (body.pain, body.vision, body.curtain, body.discharge, body.redness) == (8, "worse", True, False, None)
     assert written["symptoms"].at.astimezone(ZONE).isoformat()[:16] == "2027-03-03T20:00"
     assert written["symptoms"].author == f"nurse:{nurse.id}"
     assert {"pressure", "retina", "words"} <= open_worries(store, eye_id)
-    block = written["posture"].body
+    block = stored(written["posture"].body)
     assert (block["position"], block["from"][:16], block["to"][:16]) == ("face-down", "2027-03-03T09:30", "2027-03-03T19:00")
     assert as_nurse.get(f"/clinic/eyes/{eye_id}").status_code == 200
 
@@ -155,11 +157,11 @@ def test_what_cannot_be_is_said_beside_the_field_and_nothing_is_kept(
 
 def test_the_whole_of_a_days_hours_lies_on_that_day(store: Store, nurse: Actor, eye_id: str) -> None:
     desk = Desk(store, NOW, nurse, ZONE)
-    diary.enter(desk, eye_id, date(2027, 3, 3), {}, 24)
-    (block,) = [e.body for e in events.of_eye(store, eye_id) if e.kind == "posture"]
+    diary.enter(desk, eye_id, date(2027, 3, 3), None, 24)
+    (block,) = [stored(e.body) for e in events.of_eye(store, eye_id) if e.kind == "posture"]
     assert block["from"].startswith("2027-03-02T23:00")
     with pytest.raises(CareError, match="still to come"):
-        diary.enter(desk, eye_id, date(2027, 3, 6), {"pain": 1})
+        diary.enter(desk, eye_id, date(2027, 3, 6), SymptomsBody(pain=1))
 
 
 def test_joined_records_keep_a_carers_number(store: Store, eye_id: str, patient_id: str) -> None:

@@ -11,10 +11,11 @@ from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.care.patients import following
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
-from followup.records import Store, eyes, patients, worries
+from followup.records import Store, events, eyes, patients, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.store import new_id
 from followup.records.values import Device, Eye
 from tests.conftest import NOW, OPERATED, ZONE, Clock, operation_note, patient_details
 from tests.pages import parsed
@@ -62,22 +63,31 @@ def test_a_changed_note_says_who_when_and_why(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:
     note = load(store, eye_id, settings.clinic.tz).note
-    body = {**note.body, "lens": "pseudophakic"}
-    eyes.add_note(
-        store,
-        NOW,
-        note.operation_id,
-        "right",
-        note.operated_at,
-        note.agent,
-        note.surgeon,
-        body,
-        nurse.signature,
-        "wrong lens",
-    )
+    body = note.body.model_copy(update={"lens": "pseudophakic"})
+    eyes.add_note(store, NOW, note.operation_id, body, settings.clinic.tz, nurse.signature, "wrong lens")
     page = as_nurse.get(f"/clinic/patients/{known(store, eye_id).patient.id}").text
     assert "pseudophakic" in page
     assert "Changed Fri 5 Mar, 11:00 by Nora Nurse, because: wrong lens" in parsed(page).words
+
+
+def test_a_taper_and_how_many_drops_were_said_to_be_taken(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, settings: Settings
+) -> None:
+    written = [("steroid", 4, date(2027, 3, 4)), ("steroid", 2, date(2027, 3, 20))]
+    given = [{"name": name, "times_a_day": times, "until": until} for name, times, until in written]
+    eye = operated(store, nurse, settings, 0, drops=given)
+    page = as_nurse.get(f"/clinic/eyes/{eye}").text
+    assert "said to be taken" not in page
+    assert "steroid, planned until 2027-03-20" in page
+    for day, times in ((3, 3), (4, 5), (5, 1)):
+        for n in range(times):
+            at = NOW.replace(day=day, minute=n)
+            events.add(store, new_id(), eye, "drops", at, {"name": "Steroid"}, "patient:x", at)
+    page = as_nurse.get(f"/clinic/eyes/{eye}").text
+    assert "on whole days, of those that today’s plan has: steroid 7 of 8." in page
+    said = "steroid</strong>, 2 times a day from Fri 5 Mar 2027 until Sat 20 Mar 2027"
+    assert said in as_nurse.get(f"/clinic/eyes/{eye}/card").text
+    assert said.replace("</strong>", "") in as_nurse.get(f"/clinic/patients/{known(store, eye).patient.id}").text
 
 
 def test_an_eye_that_was_never_operated_has_its_pages(
@@ -133,9 +143,9 @@ def test_oil_taken_out_leaves_header_card_and_buttons(
 ) -> None:
     clock.pass_(days=100)
     oil = operated(store, nurse, settings, agent="silicone-oil", percent=0)
-    assert "There is silicone oil in my left eye" in as_nurse.get(f"/clinic/eyes/{oil}/card").text
+    assert "There is oil in my eye: left eye · silicone oil" in as_nurse.get(f"/clinic/eyes/{oil}/card").text
     as_nurse.post(f"/clinic/eyes/{oil}/oil-out")
-    assert "There is silicone oil" not in as_nurse.get(f"/clinic/eyes/{oil}/card").text
+    assert "There is oil in my eye" not in as_nurse.get(f"/clinic/eyes/{oil}/card").text
     page = as_nurse.get(f"/clinic/eyes/{oil}").text
     assert "Oil was taken out" not in page
     assert "the oil was taken out" in page

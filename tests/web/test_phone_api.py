@@ -56,7 +56,7 @@ def test_the_pack_is_sent_again_only_when_it_changed(as_patient: FlaskClient, ey
 def test_three_states_saved_received_and_looked_at(as_patient: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:
     sent = event(eye_id)
     answer = as_patient.post("/api/v1/events", json={"events": [sent]})
-    assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}]}
+    assert answer.json == {"results": [{"id": sent["id"], "status": "received", "reason": None}], "generation": ""}
     receipt = as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]
     assert (receipt["id"], receipt["looked_at"]) == (sent["id"], False)
     as_nurse.get(f"/clinic/eyes/{eye_id}")
@@ -96,6 +96,27 @@ def test_everything_the_worker_keeps_can_be_fetched(client: FlaskClient) -> None
         assert client.get(address).status_code == 200, address
 
 
+def test_what_the_worker_keeps_later_can_be_fetched_and_imports_only_what_is_kept(client: FlaskClient) -> None:
+    code = client.get("/sw.js").text
+    later = re.search(r'"later": \[(.*?)\]', code)
+    assert later
+    addresses = re.findall(r'"([^"]+)"', later[1])
+    assert "/static/patient/later/pages.js" in addresses
+    for address in addresses:
+        answer = client.get(address)
+        assert answer.status_code == 200, address
+        for place, name in re.findall(r'from "(\.\.?)/([a-z-]+\.js)"', answer.text):
+            assert f"/static/patient/{'later/' if place == '.' else ''}{name}" in code
+
+
+@pytest.mark.parametrize("path", ["/me/?language=de", "/me/later?language=de"])
+def test_a_page_that_phones_keep_goes_over_the_line_again_only_when_it_changed(client: FlaskClient, path: str) -> None:
+    first = client.get(path, headers={"Accept-Encoding": "gzip"})
+    mark = {"Accept-Encoding": "gzip", "If-None-Match": first.headers["ETag"]}
+    assert (first.status_code, client.get(path, headers=mark).status_code) == (200, 304)
+    assert client.get(path.replace("de", "ar"), headers=mark).status_code == 200
+
+
 def test_every_module_a_kept_script_imports_is_kept(client: FlaskClient) -> None:
     code = client.get("/sw.js").text
     for script in re.findall(r'"(/static/patient/[a-z-]+\.js)"', code):
@@ -127,12 +148,30 @@ def test_a_time_that_the_clinic_keeps_is_in_the_pack_the_calendar_and_on_the_car
     book.move(desk, settings.clinic, week.identity, date(2027, 3, 11), starts=time(9, 40))
     (eye,) = as_patient.get("/api/v1/pack").json["eyes"]
     assert {v["name"]: v["starts"] for v in eye["visits"]} == {"day 1": None, "week 1": "09:40"}
+    assert [v["starts_at"] for v in eye["visits"]] == [None, "2027-03-11T08:40:00Z"]
     feed = as_patient.get("/me/calendar").headers["Location"]
     (event,) = vobject.readOne(as_patient.get(feed[feed.index("/calendar/") :]).text).vevent_list
     assert event.dtstart.value == datetime(2027, 3, 11, 8, 40, tzinfo=UTC)  # Vienna is UTC+1 then
     assert event.uid.value == f"{week.identity}@followup"  # one entry in the calendar, wherever it moves
     assert event.valarm.trigger.value == timedelta(hours=-24, minutes=-40)  # at nine on the day before
     assert "Thu 11 Mar 2027, 09:40" in as_nurse.get(f"/clinic/eyes/{eye_id}/card").text
+
+
+def test_a_wish_for_another_time_stays_in_the_pack_until_it_is_answered(
+    as_patient: FlaskClient, store: Store, nurse: Actor, settings: Settings, eye_id: str
+) -> None:
+    def wishes() -> list[dict[str, str] | None]:
+        return [v["wish"] for v in as_patient.get("/api/v1/pack").json["eyes"][0]["visits"]]
+
+    assert wishes() == [None, None]
+    asked = event(eye_id, kind="visit-request", body={"visit": "week 1", "words": "a Friday"})
+    as_patient.post("/api/v1/events", json={"events": [asked]})
+    assert wishes() == [None, {"at": "2027-03-05T10:00:00Z", "words": "a Friday"}]
+    week = visits.of_eye(store, eye_id)[1]
+    book.move(
+        Desk(store, NOW + timedelta(hours=1), nurse, settings.clinic.tz), settings.clinic, week.identity, date(2027, 3, 12)
+    )
+    assert wishes() == [None, None]
 
 
 def test_the_shell_shows_the_numbers_to_call_to_anybody(client: FlaskClient) -> None:

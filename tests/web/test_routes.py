@@ -18,7 +18,7 @@ from followup.records import Store
 from followup.records.values import Device
 from followup.web import routes
 from followup.web.routes import ANYBODY, PHONE, ROUTES, Route
-from tests.conftest import NOW, Browser, operation_note, patient_details, signed_in
+from tests.conftest import NOW, Browser, consented, operation_note, patient_details, signed_in
 from tests.pages import parsed
 
 BEHIND_SECRETS = ("patient.visits_calendar",)  # 404 for whoever does not know the address
@@ -123,7 +123,8 @@ def test_another_patients_ids_open_nothing_for_a_phone(
     app: Flask, as_patient: FlaskClient, store: Store, nurse: Actor, settings: Settings, ids: dict[str, str]
 ) -> None:
     other = patient_details("T-2").model_copy(update={"name": "Other Person"})
-    eye, code = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), other, operation_note(), [])
+    desk = Desk(store, NOW, nurse, settings.clinic.tz)
+    eye, code = consented(desk, leaving.discharge(desk, other, operation_note(), []))
     device = enrol.device(store, enrol.enrol(store, NOW, code, 1952, "patient", "test"))
     assert device is not None
     foreign = {**ids, "eye_id": eye, "patient_id": device.patient_id, "device_id": device.id}

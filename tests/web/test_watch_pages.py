@@ -9,11 +9,11 @@ from flask.testing import FlaskClient
 from followup import jobs
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.care.watch import watching
 from followup.config import Settings
 from followup.records import Store, events, watch, worries
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW, OPERATED, Clock
 from tests.test_jobs import another, bad_posture, unreadable_record, without_bounds
 

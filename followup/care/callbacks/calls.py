@@ -9,11 +9,10 @@ from followup.care.callbacks.moving_up import move_up
 from followup.care.callbacks.to_do import do_by, due_with_its_tasks
 from followup.care.desk import Desk
 from followup.care.errors import CareError
-from followup.care.reading.bodies import HeardBody
-from followup.care.reading.events import stored
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
 from followup.records import Store, events, tasks, worries
+from followup.records.bodies.clinic import HeardBody
 from followup.records.store import new_id
 from followup.records.values import Callback, Step
 
@@ -36,8 +35,8 @@ def attempt(
         mine = [c for c in open_of_patient(desk.store, asked) if has_in_hand(desk, c)]
         due = None if spoke_to else _next_try(mine[0], desk.now, next_try)
         if due is None:
-            body = stored(HeardBody(words=words))
-            events.add(desk.store, new_id(), asked.eye_id, "heard", desk.now, body, desk.actor.signature, desk.now)
+            heard, by = HeardBody(words=words), desk.actor.signature
+            events.add(desk.store, new_id(), asked.eye_id, heard.KIND, desk.now, heard, by, desk.now)
         for found in mine:
             _count(desk, found, spoke_to, words, clinic, due)
 

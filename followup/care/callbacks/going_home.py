@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from followup.care.callbacks.holding import known_callback
-from followup.care.callbacks.showing import one_for_each_decision
+from followup.care.callbacks.lines import one_for_each_decision
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.records import Store, eyes, people, tasks, worries

@@ -1,6 +1,5 @@
 """What was entered is put right: corrected or withdrawn by a new event that points back, with all that follows from it."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 from typing import Any
@@ -9,12 +8,15 @@ from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.entries import said, who
-from followup.care.reading.events import body_of, stored, times_in
 from followup.care.visits.visit import eye_on_side, known_eye, nothing_to_remove, removal_planned_again
 from followup.care.watch import grounds
 from followup.care.watch.raising import most_urgent_first, raise_signs_of_patient
-from followup.clinical import tamponade
+from followup.clinical import agents
 from followup.records import Store, events, eyes, visits, worries
+from followup.records.bodies.base import Body
+from followup.records.bodies.clinic import MeasuresBody, VisitBody
+from followup.records.bodies.home import WithdrawalBody
+from followup.records.bodies.kinds import times_in
 from followup.records.store import new_id
 from followup.records.values import Event, Eye, Warning
 
@@ -32,7 +34,7 @@ class PutRight:
 
 
 def correct(
-    desk: Desk, event_id: str, body: Mapping[str, Any], reason: str, *, side: str | None = None, at: datetime | None = None
+    desk: Desk, event_id: str, body: Body, reason: str, *, side: str | None = None, at: datetime | None = None
 ) -> PutRight:
     """Put another body in the place of an entry's, on the same eye or on the one of `side`, at its own time or at `at`.
 
@@ -45,21 +47,20 @@ def correct(
         eye = known_eye(desk.store, entry.eye_id)
         onto = eye_on_side(desk.store, eye, side or eye.side)
         when = at or entry.at
-        kept = _checked(desk.store, desk.now, entry, eye, onto, body, when, desk.zone)
-        if (onto.id, when, kept) == (eye.id, entry.at, entry.body):
+        right = _checked(desk.store, desk.now, entry, eye, onto, body, when)
+        if (onto.id, when, right) == (eye.id, entry.at, entry.body):
             raise CareError("nothing was changed: correct something, or withdraw the entry")
         before = grounds.found(desk.store, eye.patient.id, desk.now, desk.zone)
         id = new_id()
         events.add(
-            desk.store, id, onto.id, entry.kind, when, kept, desk.actor.signature, desk.now, corrects=event_id, reason=why
+            desk.store, id, onto.id, entry.kind, when, right, desk.actor.signature, desk.now, corrects=event_id, reason=why
         )  # fmt: skip
         if entry.kind == "tamponade-removed" and onto.id != eye.id:
             removal_planned_again(desk, eye, entry)
             nothing_to_remove(desk, onto)
-        after = _told(
-            onto.side if onto.id != eye.id else "", entry.kind, kept, when if when != entry.at else None, desk.zone
-        )
-        told = f"was: {_told('', entry.kind, entry.body, None, desk.zone)}; is: {after}"
+        moved_to = onto.side if onto.id != eye.id else ""
+        after = _told(moved_to, right, when if when != entry.at else None, desk.zone)
+        told = f"was: {said(entry.body, desk.zone)}; is: {after}"
         detail = {"id": event_id, "now": id, "eye": onto.id, "reason": why}
         return _follow(desk, eye, entry, id, onto.id, before, told, why, "corrected", detail)
 
@@ -78,7 +79,7 @@ def withdraw(desk: Desk, event_id: str, reason: str) -> PutRight:
             entry.eye_id,
             "withdrawal",
             desk.now,
-            {"reason": why},
+            WithdrawalBody(reason=why),
             desk.actor.signature,
             desk.now,
             corrects=event_id,
@@ -86,7 +87,7 @@ def withdraw(desk: Desk, event_id: str, reason: str) -> PutRight:
         )
         if entry.kind == "tamponade-removed":
             removal_planned_again(desk, eye, entry)
-        told = f"was: {_told('', entry.kind, entry.body, None, desk.zone)}; is withdrawn"
+        told = f"was: {said(entry.body, desk.zone)}; is withdrawn"
         detail = {"id": event_id, "reason": why}
         return _follow(desk, eye, entry, id, eye.id, before, told, why, "taken back", detail)
 
@@ -139,9 +140,7 @@ def _standing(store: Store, event_id: str, zone: tzinfo) -> Event:
     by = f"by {who(store, newer.author)} on {_moment(newer.received_at, zone)}"
     if newer.kind == "withdrawal":
         raise Conflict(f"this entry was withdrawn {by}: enter what is right anew")
-    raise Conflict(
-        f"this entry was corrected {by}; it says now: {said(newer.kind, newer.body, zone)}. Correct that newer entry"
-    )
+    raise Conflict(f"this entry was corrected {by}; it says now: {said(newer.body, zone)}. Correct that newer entry")
 
 
 def _checked(
@@ -150,35 +149,36 @@ def _checked(
     entry: Event,
     eye: Eye,
     onto: Eye,
-    body: Mapping[str, Any],
+    body: Body,
     when: datetime,
-    zone: tzinfo,
-) -> dict[str, Any]:
+) -> Body:
     """The body as it is kept. Raises `CareError` for what cannot be."""
-    given = {**body, "eye": onto.side} if entry.kind == "measures" else dict(body)
-    if entry.kind in ("seen", "arrived"):
-        given = _visit_of(store, onto, given, entry)
-    try:
-        checked = body_of(entry.kind, given)
-    except ValueError as error:
-        raise CareError(str(error)) from error
+    match body:
+        case MeasuresBody():
+            right: Body = body.model_copy(update={"eye": onto.side})
+        case VisitBody():
+            right = _visit_of(store, onto, body, entry)
+        case _:
+            right = body
+    if entry.kind != right.KIND:
+        raise CareError("an entry is put right by one of its own kind")
     if when != entry.at and when > now:
         raise CareError("the time of an entry cannot lie in the future", "at")
-    for time in (when, *times_in(checked)):
+    for time in (when, *times_in(right)):
         if fault := bounds.event(time, now):
             raise CareError(fault, "at")
     _keeps_the_caution(store, entry, eye, onto, when)
-    return stored(checked)
+    return right
 
 
-def _visit_of(store: Store, onto: Eye, given: dict[str, Any], entry: Event) -> dict[str, Any]:
+def _visit_of(store: Store, onto: Eye, given: VisitBody, entry: Event) -> VisitBody:
     """The visit that took place, as it stands in the eye's book; what was not changed may have left the book since."""
     if given == entry.body and onto.id == known_eye(store, entry.eye_id).id:
         return given
-    found = next((v for v in visits.of_eye(store, onto.id) if v.identity == given.get("visit_id")), None)
+    found = next((v for v in visits.of_eye(store, onto.id) if v.identity == given.visit_id), None)
     if found is None:
         raise CareError("this visit is not in the book of that eye: choose another, or withdraw the entry", "visit")
-    return {"visit": found.name, "visit_id": found.identity}
+    return given.model_copy(update={"visit": found.name, "visit_id": found.identity})
 
 
 def _keeps_the_caution(store: Store, entry: Event, eye: Eye, onto: Eye, when: datetime) -> None:
@@ -187,13 +187,13 @@ def _keeps_the_caution(store: Store, entry: Event, eye: Eye, onto: Eye, when: da
         raise CareError("“no gas seen” lifts a caution: withdraw it here and record it anew, beside the last level seen")
     if entry.kind == "tamponade-removed" and onto.id != eye.id:
         left = next((n.agent for n in reversed(eyes.notes_of(store, onto.id)) if n.operated_at <= when), "none")
-        if left not in tamponade.LIQUIDS:
+        if left not in agents.LIQUIDS:
             raise CareError(f"there was no oil in the {onto.side} eye then: withdraw the entry instead", "side")
 
 
-def _told(side: str, kind: str, body: Mapping[str, Any], at: datetime | None, zone: tzinfo) -> str:
-    words = said(kind, body, zone)
-    moved = f"{side} eye, {words}" if side and kind != "measures" else words
+def _told(side: str, body: Body, at: datetime | None, zone: tzinfo) -> str:
+    words = said(body, zone)
+    moved = f"{side} eye, {words}" if side and not isinstance(body, MeasuresBody) else words
     return f"{moved}, on {_moment(at, zone)}" if at else moved
 
 

@@ -1,24 +1,24 @@
 """The note of an operation is put right, also where it was written down for the wrong eye."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import tzinfo
+from datetime import datetime, tzinfo
 from typing import Any
+
+from pydantic import BaseModel
+from pydantic_core import to_jsonable_python
 
 from followup.care import bounds
 from followup.care.corrections.correcting import reason_of
 from followup.care.desk import Desk
-from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
+from followup.care.discharge.note import check_days, operation_from, record_operation
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.visits.visit import eye_on_side, known_eye
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, eyes, visits
+from followup.records.operation_note import Difference, OperationNote, between
 from followup.records.values import Eye, Note, Visit, Warning
-
-Difference = tuple[str, Any, Any]
-"""What differs between two notes: what, before, after."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,7 @@ def correct(
             raise Conflict("this note was changed meanwhile; look at it again")
         former = known_eye(desk.store, eye_id)
         eye = eye_on_side(desk.store, former, note.eye)
-        differences = between(stands, _as_note(stands, note, desk.zone))
+        differences = between(stands.body, note)
         if not differences:
             raise CareError("nothing was changed")
         found = grounds.found(desk.store, former.patient.id, desk.now, desk.zone)
@@ -73,43 +73,10 @@ def correct(
             f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
         )
         lost = grounds.follow(desk, former.patient.id, found, f"operation note, {told}", why, note_id=note_id)
-        detail = {"operation": operation_id, "eye": eye.id, "reason": why, "differences": differences}
+        detail = {"operation": operation_id, "eye": eye.id, "reason": why, "differences": to_jsonable_python(differences)}
         desk.note("operation note corrected", former.id, detail)
         raised = raise_signs_of_patient(desk.store, former.patient.id, desk.now, desk.zone)
     return NotePutRight(eye.id, differences, planned, raised, lost)
-
-
-def between(before: Note, after: Note) -> list[Difference]:
-    """What differs between two notes of one operation, in the order of the form."""
-    old, new = ({key: _part(note, key) for key in OperationNote.model_fields} for note in (before, after))
-    return [(key, old[key], new[key]) for key in OperationNote.model_fields if (old[key] or None) != (new[key] or None)]
-
-
-def histories(store: Store, notes: Iterable[Note]) -> dict[str, list[Note]]:
-    """Every state of each operation's note, by the operation."""
-    return {note.operation_id: eyes.history_of(store, note.operation_id) for note in notes}
-
-
-def last_change(store: Store, operation_id: str) -> tuple[Note, list[Difference]] | None:
-    """The latest note that changed an operation's, with what it changed; None where it was never changed."""
-    known = eyes.history_of(store, operation_id)
-    return (known[-1], between(known[-2], known[-1])) if len(known) > 1 else None
-
-
-def _part(note: Note, key: str) -> Any:
-    if key == "steroid_drops_until":
-        return note.body.get("steroid_last_day")
-    if key == "operated_at":
-        return note.operated_at.isoformat()
-    return getattr(note, key) if key in ("eye", "agent", "surgeon") else note.body.get(key)
-
-
-def _as_note(stands: Note, note: OperationNote, zone: tzinfo) -> Note:
-    """The note as it will be kept, for comparing."""
-    at = note.operated_at.astimezone(stands.operated_at.tzinfo)
-    return Note(
-        "", stands.operation_id, note.eye, at, note.agent, note.surgeon, note.body(zone), "", stands.recorded_at, ""
-    )  # fmt: skip
 
 
 def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> list[Visit]:
@@ -144,8 +111,10 @@ def _follow_the_right_eye(desk: Desk, former: Eye, eye: Eye) -> None:
 
 def _brief(value: Any) -> str:
     """A part of a note in a line."""
-    if isinstance(value, dict):
-        return ", ".join(f"{key.replace('_', ' ')} {_brief(part)}" for key, part in value.items() if part is not None)
-    if isinstance(value, list | tuple):
+    if isinstance(value, BaseModel):
+        return ", ".join(f"{name.replace('_', ' ')} {_brief(part)}" for name, part in value if part is not None)
+    if isinstance(value, tuple):
         return ", ".join(_brief(part) for part in value) or "none"
+    if isinstance(value, datetime):
+        return value.isoformat()
     return "none" if value in (None, "") else str(value)

@@ -5,15 +5,18 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from pydantic_core import to_jsonable_python
+
 from followup.care.callbacks import deciding
 from followup.care.desk import Desk
-from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
+from followup.care.discharge.note import check_days, operation_from, record_operation
 from followup.care.errors import CareError
 from followup.care.reading.eye import Eye, load
 from followup.care.visits import book
 from followup.clinical import schedule
 from followup.config import Clinic
 from followup.records import visits, worries
+from followup.records.operation_note import OperationNote, between
 
 
 @dataclass(frozen=True)
@@ -45,7 +48,7 @@ def change_plan(
         if moves:
             _move(desk, before, moves)
         differences = changes(before, load(desk.store, eye_id, desk.zone))
-        desk.note("plan changed", eye_id, differences)
+        desk.note("plan changed", eye_id, to_jsonable_python(differences))
         if settles and differences:
             said = ", ".join(what.replace("_", " ") for what, _, _ in differences)
             deciding.tell_of_plan(desk, settles, f"plan changed: {said}")
@@ -69,11 +72,7 @@ def _move(desk: Desk, eye: Eye, moves: Moves) -> None:
 
 def changes(before: Eye, after: Eye) -> list[tuple[str, Any, Any]]:
     """What differs between two records of one operation, and which visits of the book have another day."""
-    old, new = (
-        {**eye.note.body, "agent": eye.note.agent, "operated_at": eye.note.operated_at.isoformat()}
-        for eye in (before, after)
-    )
-    differing = [(key, old.get(key), new.get(key)) for key in sorted({*old, *new}) if old.get(key) != new.get(key)]
+    differing = sorted(between(before.note.body, after.note.body))
     days = {v.identity: v.target for v in before.visits}
     moved = [v for v in after.visits if days.get(v.identity, v.target) != v.target]
     return [*differing, *((f"visit {v.name}", days[v.identity].isoformat(), v.target.isoformat()) for v in moved)]

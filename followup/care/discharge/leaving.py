@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from followup.care.desk import Desk
 from followup.care.discharge.changing import add_visit
-from followup.care.discharge.note import OperationNote, check_days, operation_from, record_operation
+from followup.care.discharge.note import check_days, operation_from, record_operation
 from followup.care.discharge.who import Patient, SamePerson, check_patient, known_or_new_patient
 from followup.care.errors import Conflict
 from followup.care.home import enrol
@@ -13,6 +13,7 @@ from followup.care.reading.eye import load
 from followup.care.visits.visit import withdraw_visit
 from followup.clinical import schedule
 from followup.records import Store, eyes
+from followup.records.operation_note import OperationNote
 from followup.records.store import new_id
 
 

@@ -1,32 +1,31 @@
 """From the note to a plan to confirm: visits on clinic days, posture, forecast, cautions."""
 
+from collections import Counter
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
-from followup.care.discharge.note import OperationNote, operation_from
+from followup.care.discharge.note import drops_text, operation_from
 from followup.care.reading.eye import protocol
-from followup.clinical import coverage, overfill, posture, schedule, tamponade
-from followup.clinical.course import Operation
-from followup.clinical.errors import ClinicalError
+from followup.clinical import agents, coverage, forecasts, posture, schedule, tamponade
+from followup.clinical.surgery import Operation
 from followup.protocols import book
-from followup.records import Store, visits
+from followup.records import Store, eyes, visits
+from followup.records.operation_note import OperationNote
+
+LATELY_NOTES, LATELY_LINES = 60, 5
 
 
 @dataclass(frozen=True)
 class Proposal:
-    """What the app proposes from an operation note, for the nurse to adjust and confirm.
-
-    `asks` is what `asks_about` says of the note.
-    """
+    """What the app proposes from an operation note, for the nurse to adjust and confirm."""
 
     operation: Operation
     visits: list[schedule.Window]
     plan: posture.Plan | None
     covers: list[coverage.Cover]
     cover_lost_day: float | None
-    forecast: tamponade.Forecast
+    forecast: forecasts.Forecast
     unplaced: dict[str, str]
-    asks: str | None = None
 
 
 def propose(
@@ -34,7 +33,7 @@ def propose(
 ) -> Proposal:
     """Visits from the review protocol (on open clinic days), posture from plans and geometry, forecast from the agent."""
     operation = operation_from(note, now, zone)
-    moves = tamponade.AGENTS[operation.agent].moves
+    moves = agents.AGENTS[operation.agent].moves
     plan = book.propose_plan(
         book.postures(protocol(store, "postures").text),
         operation.agent,
@@ -49,15 +48,16 @@ def propose(
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
     lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
-    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, unplaced, asks_about(note))
+    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, unplaced)
 
 
-def asks_about(note: OperationNote) -> str | None:
-    """A question about a gas strength and fill that together outgrow the eye; None where they fit, or are refused anyway."""
-    try:
-        return overfill.question(note.agent, note.percent, note.fill_percent)
-    except ClinicalError:
-        return None
+def drops_lately(store: Store, zone: tzinfo) -> list[str]:
+    """The lines of drops that this clinic's latest notes say most often, to write again by one press."""
+    said: Counter[str] = Counter()
+    for note in eyes.latest_notes(store, LATELY_NOTES):
+        operated_on = note.operated_at.astimezone(zone).date()
+        said.update(drops_text([drop], operated_on) for drop in note.body.drops if drop.until > operated_on)
+    return [line for line, _ in said.most_common(LATELY_LINES)]
 
 
 def _on_clinic_days(

@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 
 from followup.care.desk import Desk
 from followup.care.errors import NotFound, Refused, translatable
-from followup.records import Store, audit, eyes, patients, people, visits
+from followup.records import Store, audit, consents, eyes, patients, people, visits
 from followup.records.values import Device, Enrolment, Visit
 
 CODE_VALID = timedelta(days=7)
@@ -14,13 +14,16 @@ CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like ano
 CODE_LENGTH = 8
 WRONG_TRIES = 5
 UNKNOWN_CODES_AN_HOUR = 20
+CONSENT = "phone"
+"""What a patient consents to before a phone is set up."""
 
 
-def issue_code(desk: Desk, patient_id: str) -> str:
-    """A new one-time code for a patient's phone, valid for seven days."""
+def issue_code(desk: Desk, patient_id: str, carer_name: str = "") -> str:
+    """A new one-time code for a patient's phone, or that of the carer named, valid for seven days."""
     code = "".join(secrets.choice(CODE_LETTERS) for _ in range(CODE_LENGTH))
     with desk.store.transaction():
-        people.add_enrolment(desk.store, desk.now, patient_id, _digest(code), desk.actor.signature, desk.now + CODE_VALID)
+        until = desk.now + CODE_VALID
+        people.add_enrolment(desk.store, desk.now, patient_id, _digest(code), desk.actor.signature, until, carer_name)
         desk.note("enrolment code", patient_id)
     return code
 
@@ -42,11 +45,16 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Enrolment:
         raise Refused(translatable("This code is too old. Ask the clinic for a new one."), "code")
     if found.wrong_tries >= WRONG_TRIES:
         raise Refused(translatable("This code is locked after too many wrong tries. Ask the clinic for a new one."), "code")
+    if not consents.stands(store, found.patient_id, CONSENT):
+        raise Refused(translatable("The clinic has not noted yet that you agree to use this. Ask the clinic."), "code")
     return found
 
 
 def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str, caller: str) -> str:
-    """Enrol a phone; returns the secret that it keeps in a cookie no script can read. Raises `Refused`."""
+    """Enrol a phone; returns the secret that it keeps in a cookie no script can read. Raises `Refused`.
+
+    A code that the patient made for a carer makes it that carer's, whatever `used_by` says.
+    """
     found = enrolment(store, now, code, caller)
     patient = patients.patient(store, found.patient_id)
     assert patient is not None
@@ -58,7 +66,8 @@ def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str,
     with store.transaction():
         if not people.use_enrolment(store, now, found.id):
             raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
-        device_id = people.add_device(store, now, patient.id, _digest(token), used_by)
+        used_by = "carer" if found.carer_name else used_by
+        device_id = people.add_device(store, now, patient.id, _digest(token), used_by, found.carer_name)
         audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient.id)
     return token
 

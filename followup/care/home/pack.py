@@ -2,7 +2,7 @@
 
 import hashlib
 from collections.abc import Callable
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from typing import Any
 
 from followup.care.errors import translatable as medical
@@ -12,6 +12,7 @@ from followup.care.home.pack_parts import (
     Asking,
     BubbleDay,
     Drop,
+    DropTime,
     EndedEye,
     EyePack,
     Gas,
@@ -22,12 +23,16 @@ from followup.care.home.pack_parts import (
     SecondLook,
     SymptomRule,
     Visit,
+    Wish,
 )
+from followup.care.reading import state
 from followup.care.reading.eye import Eye, load, protocol, rulebook
 from followup.care.watch.dangers import dangers
-from followup.clinical import bubble, posture, second_looks, tamponade, warnings
+from followup.clinical import bubble, drop_times, forecasts, posture, second_looks, warnings
 from followup.config import Clinic
-from followup.records import Store, eyes
+from followup.records import Store, eyes, people
+from followup.records.bodies.kinds import stored
+from followup.records.generation import generation as generation
 from followup.records.values import Device
 
 EVENTS_KEPT = timedelta(days=30)
@@ -46,10 +51,12 @@ def pack(store: Store, clinic: Clinic, device: Device, now: datetime, translate:
     book = rulebook(store)
     return Pack(
         made_at=now,
+        generation=generation(store),
         zone=clinic.zone,
         patient=both[0].patient.name if both else "",
         used_by=device.used_by,
         clinic=clinic.name,
+        place=clinic.place,
         phone=clinic.phone,
         emergency_phone=clinic.emergency_phone,
         language=device.language,
@@ -80,7 +87,9 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     looked = eyes.last_look(store, eye.id)
     due_at = _second_looks_due(eye, book, now)
     seen = eye.seen_visits
+    wishes = {w.identity: Wish(at=w.at, words=w.words) for w in state.wishes_of(store, eye.id, eye.visits, seen)}
     settled_at = _settled_at(eye)
+    names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
     recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
     return EyePack(
         operation=eye.id,
@@ -94,24 +103,28 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
         asking=Asking(),
         visits=[
             Visit(
+                id=v.identity,
                 name=v.name,
                 words=translate(v.name),
                 target=v.target,
                 starts=f"{v.starts:%H:%M}" if v.starts else None,
+                starts_at=datetime.combine(v.target, v.starts, zone).astimezone(UTC) if v.starts else None,
                 latest=v.latest,
                 seen=v.identity in seen,
+                wish=wishes.get(v.identity),
             )
             for v in eye.visits
         ],
-        drops=[Drop.model_validate(drop) for drop in eye.drops],
+        drops=[_drop(stretch) for stretch in eye.drop_plan],
         calling=any(c.settled_at is None for c in eye.callbacks),
         receipts=[
             Receipt(
                 id=e.id,
                 kind=e.kind,
                 at=e.at,
-                body=e.body,
+                body=stored(e.body),
                 by=e.author.partition(":")[0],
+                name=names.get(e.author, ""),
                 looked_at=looked is not None and e.received_at <= looked,
                 settled=e.kind == "symptoms"
                 and settled_at is not None
@@ -166,6 +179,11 @@ def _posture(eye: Eye, zone: tzinfo) -> PosturePlan | None:
     )
 
 
+def _drop(stretch: drop_times.Stretch) -> Drop:
+    times = [DropTime(at=f"{slot.at:%H:%M}", opens=f"{slot.opens:%H:%M}") for slot in drop_times.slots(stretch.times_a_day)]
+    return Drop(name=stretch.name, times_a_day=stretch.times_a_day, first=stretch.first, until=stretch.last, times=times)
+
+
 def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     """From today until the forecast's late end of the gas."""
     if not eye.operation.fades or eye.no_gas_by(now):
@@ -177,7 +195,7 @@ def _bubble(eye: Eye, now: datetime, zone: tzinfo) -> list[BubbleDay]:
     return [_bubble_day(eye, forecast, day, zone) for day in range(first, max(first, last) + 1)]
 
 
-def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) -> BubbleDay:
+def _bubble_day(eye: Eye, forecast: forecasts.Forecast, day: int, zone: tzinfo) -> BubbleDay:
     level = forecast.at(day)
     low, high = (bubble.meniscus_percent(p) for p in (level.low_percent, level.high_percent))
     return BubbleDay(
@@ -192,16 +210,17 @@ def _bubble_day(eye: Eye, forecast: tamponade.Forecast, day: int, zone: tzinfo) 
 def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[SymptomRule]:
     rules = []
     for rule in [*_rules(book, eye, "symptoms"), *_rules(book, eye, "symptoms-again")]:
-        signs = warnings.signs_of(tuple(rule.threshold["signs"]))
-        also = warnings.signs_of(tuple(rule.threshold.get("also", ())))
+        signs = warnings.signs_of(rule.signs)
+        also = warnings.signs_of(rule.also)
         rules.append(
             SymptomRule(
                 answers=sorted(signs.answers),
                 pain=signs.pain,
                 also=sorted(also.answers),
-                count=rule.threshold["count"],
+                count=rule.count,
                 second_look=_second_look(rule, translate),
-                twice_within_hours=rule.threshold.get("within_hours"),
+                again_within_hours=rule.threshold.get("within_hours"),
+                looks=rule.threshold.get("looks", warnings.LOOKS_IN_A_ROW),
                 **_said(rule, eye, translate),
             )
         )
@@ -210,13 +229,13 @@ def _symptom_rules(book: warnings.Rulebook, eye: Eye, translate: Translate) -> l
 
 def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None:
     look = rule.second_look
-    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours)
+    return None if look is None else SecondLook(ask=translate(look.ask), hours=look.hours, looks=look.looks)
 
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
     done_at = eye.operation.height_metres
     return [
-        HeightRule(from_metres=done_at + rule.threshold["climb_metres"], **_said(rule, eye, translate))
+        HeightRule(from_metres=done_at + rule.number("climb_metres"), **_said(rule, eye, translate))
         for rule in _rules(book, eye, "climb")
     ]
 

@@ -7,7 +7,7 @@ from pydantic import BaseModel
 
 from followup.care.watch.dangers import Danger
 from followup.clinical import second_looks, warnings
-from followup.clinical.course import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
+from followup.clinical.timeline import ANSWER_STANDS, SEVERE_PAIN, TELLING_PAIN
 
 
 class BubbleDay(BaseModel):
@@ -21,16 +21,17 @@ class BubbleDay(BaseModel):
 
 
 class SecondLook(BaseModel):
-    """What a lone mild sign is asked back, and by how many hours later it must have been looked at again."""
+    """What a lone mild sign is asked back, and by how many hours later it must have been looked at again, so often."""
 
     ask: str
     hours: float
+    looks: int
 
 
 class SymptomRule(BaseModel):
     """A warning rule for symptoms: it holds when at least `count` of its signs and all of `also` were answered.
 
-    With `twice_within_hours` it calls only when it holds in two checks in a row, at most so far apart.
+    With `again_within_hours` it calls only when it holds in so many `looks` in a row, each at most so long after the last.
     `valid_from` and `valid_until` are by the clinic's clock, here and in the tables of `Gas`.
     """
 
@@ -41,7 +42,8 @@ class SymptomRule(BaseModel):
     also: list[str]
     count: int
     second_look: SecondLook | None
-    twice_within_hours: float | None
+    again_within_hours: float | None
+    looks: int
     words: str
     valid_from: datetime
     valid_until: datetime
@@ -85,31 +87,57 @@ class PosturePlan(BaseModel):
     break_minutes: int
 
 
-class Visit(BaseModel):
-    """A visit of the plan; `starts` is its local time (09:40), where the clinic keeps times."""
+class Wish(BaseModel):
+    """The patient asked for another time, and the clinic has not answered yet."""
 
+    at: datetime
+    words: str
+
+
+class Visit(BaseModel):
+    """A visit of the plan, `id` through every change of it; `starts` is its local time (09:40), `starts_at` the moment,
+    where the clinic keeps times."""
+
+    id: str
     name: str
     words: str
     target: date
     starts: str | None
+    starts_at: datetime | None
     latest: date
     seen: bool
+    wish: Wish | None
+
+
+class DropTime(BaseModel):
+    """A local time of a day's drops (08:00); what is taken from `opens` on, until the next one opens, is it."""
+
+    at: str
+    opens: str
 
 
 class Drop(BaseModel):
+    """A drop, so many times a day, from one day to another; a taper is several of the same name."""
+
     name: str
     times_a_day: int
+    first: date
     until: date
+    times: list[DropTime]
 
 
 class Receipt(BaseModel):
-    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled."""
+    """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled.
+
+    `by` is patient or carer, `name` what the patient calls that carer, where they let them in.
+    """
 
     id: str
     kind: str
     at: datetime
     body: dict[str, Any]
     by: str
+    name: str
     looked_at: bool
     settled: bool
 
@@ -158,13 +186,15 @@ class EndedEye(BaseModel):
 
 
 class Pack(BaseModel):
-    """Everything the phone shows offline."""
+    """Everything the phone shows offline. `generation` is another one after a restore: what was received may be lost then."""
 
     made_at: datetime
+    generation: str
     zone: str
     patient: str
     used_by: str
     clinic: str
+    place: str
     phone: str
     emergency_phone: str
     language: str

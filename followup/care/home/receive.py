@@ -1,4 +1,10 @@
-"""Take what a device sends: each event in one transaction with all that follows from it; twice changes nothing."""
+"""Take what a device sends: a batch in one transaction with all that follows from it; twice changes nothing.
+
+Nothing is acknowledged before that transaction is on the disk. Each event is checked by itself and refused by itself. The
+eyes are judged once, when all that came together is there, so that a day without a signal is not taken for a day without
+a word. Where a batch cannot be kept as a whole, each event of it is taken alone. Batches that wait for the database at the
+same time share a transaction, so that they wait for the disk once.
+"""
 
 import json
 import logging
@@ -13,15 +19,16 @@ from followup.care import bounds
 from followup.care.actors import Actor, barred
 from followup.care.desk import Desk
 from followup.care.errors import translatable
-from followup.care.reading.bodies import first_message
 from followup.care.reading.entries import who
-from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent, body_of, moved, stored, times_in
-from followup.care.reading.measures import MeasuresBody
+from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent
 from followup.care.visits.visit import eye_on_side
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, audit, events, eyes, people
-from followup.records.store import DatabaseFault, RowRefused
+from followup.records.bodies.base import Body, first_message
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.bodies.kinds import body_of, moved, times_in
+from followup.records.store import fails
 from followup.records.values import Device, Eye
 
 SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
@@ -66,13 +73,17 @@ class Phone:
 
     def read(self, raw: Any) -> tuple[SentEvent, str]:
         event = Envelope.model_validate(raw)
-        return event, f"{event.by}:{self.id}"
+        by = "carer" if self.device.carer_name else event.by  # a phone that was let in for a carer is theirs
+        return event, f"{by}:{self.id}"
 
-    def body(self, event: SentEvent) -> BaseModel:
+    def body(self, event: SentEvent) -> Body:
         return body_of(event.kind, event.body)
 
     def may_write_to(self, eye: Eye) -> bool:
         return eye.patient.id == self.device.patient_id
+
+    def heard(self, store: Store, now: datetime) -> None:
+        people.device_heard(store, now, self.device.id)
 
 
 @dataclass(frozen=True)
@@ -89,7 +100,7 @@ class ClinicDevice:
     def read(self, raw: Any) -> tuple[SentEvent, str]:
         return ClinicEnvelope.model_validate(raw), self.actor.signature
 
-    def body(self, event: SentEvent) -> BaseModel:
+    def body(self, event: SentEvent) -> Body:
         assert isinstance(event, ClinicEnvelope)
         if fault := barred(self.actor, event.kind):
             raise ValueError(fault)
@@ -97,6 +108,9 @@ class ClinicDevice:
 
     def may_write_to(self, eye: Eye) -> bool:
         return True
+
+    def heard(self, store: Store, now: datetime) -> None:
+        """Clinic devices are not waited for."""
 
 
 Sender = Phone | ClinicDevice
@@ -106,12 +120,11 @@ _UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
 def receive(
     store: Store, now: datetime, device: Device, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None = None
 ) -> list[Result]:
-    """Take a batch from an enrolled phone, event by event; one bad event never holds up the others.
+    """Take a batch from an enrolled phone; one bad event never holds up the others.
 
     `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
     the batch is moved by the difference, and the phone's own time is kept beside it.
     """
-    people.device_heard(store, now, device.id)
     return _receive_all(store, now, Phone(device), batch, zone, sent_at)
 
 
@@ -152,69 +165,138 @@ def _receive_all(
     store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
 ) -> list[Result]:
     skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
-    return [_receive_one(store, now, sender, raw, zone, skew) for raw in batch]
+    read = [_read(sender, raw, skew) for raw in batch]
+    try:
+        return _together(store, now, sender, read, zone)
+    except Exception as error:
+        if fails(error):
+            raise
+    return [_alone(store, now, sender, one, zone) for one in read]
 
 
-def _receive_one(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
+def _together(store: Store, now: datetime, sender: Sender, batch: Sequence["_Read | _Unfit"], zone: tzinfo) -> list[Result]:
+    """All of a batch or nothing of it. Whatever is raised says that it cannot be kept as a whole."""
+
+    def kept() -> list[Result]:
+        sender.heard(store, now)
+        taking = _Taking(store, now, sender, zone)
+        results = [taking.take(one) for one in batch]
+        taking.judge()
+        return results
+
+    return store.shared(kept)
+
+
+def _alone(store: Store, now: datetime, sender: Sender, one: "_Read | _Unfit", zone: tzinfo) -> Result:
     """One event, whatever is wrong with it: what cannot be taken is refused alone. Only a database that fails is raised."""
     try:
-        return _take(store, now, sender, raw, zone, skew)
-    except ValidationError as error:
-        return _refuse(store, now, sender, raw, first_message(error))
-    except ValueError as error:
-        return _refuse(store, now, sender, raw, str(error))
+        return _together(store, now, sender, [one], zone)[0]
     except Exception as error:
-        if isinstance(error, DatabaseFault) and not isinstance(error, RowRefused):
+        if fails(error):
             raise
         log.exception("an entry could not be taken")
-        return _refuse(store, now, sender, raw, NOT_TAKEN)
+        return _refuse(store, now, sender, one.raw, NOT_TAKEN)
 
 
-def _take(store: Store, now: datetime, sender: Sender, raw: Any, zone: tzinfo, skew: timedelta) -> Result:
-    """Raises ValueError in the user's words."""
-    if isinstance(raw, Unreadable) or (fault := bounds.entry(raw)):
-        raise ValueError(raw.reason if isinstance(raw, Unreadable) else fault)
-    event, author = sender.read(raw)
-    device_at = event.at
-    event = event.model_copy(update={"at": device_at + skew})
-    body = moved(sender.body(event), skew)
-    eye = _belongs(store, sender, event, body, now)
-    known = events.event(store, event.id)
-    if known is not None:
-        if known.author != author:
-            raise ValueError(translatable("This entry has the number of another one."))
-        return Result(id=event.id, status="received")
-    with store.transaction():
-        if events.event(store, event.id) is None:
-            before = grounds.found(store, eye.patient.id, now, zone) if event.corrects else None
-            events.add(
-                store,
-                event.id,
-                eye.id,
-                event.kind,
-                event.at,
-                stored(body),
-                author,
-                now,
-                device_id=sender.device_id,
-                sequence=event.sequence,
-                offset_minutes=event.offset_minutes,
-                device_at=device_at,
-                corrects=event.corrects,
-            )
-            audit.note(store, now, author, f"event {event.kind}", eye.id, {"id": event.id})
-            if before is not None:
-                told = f"{event.kind.replace('-', ' ')} from the phone"
-                role, _, id = author.partition(":")
-                by = Actor(id, who(store, author), role)
-                grounds.follow(
-                    Desk(store, now, by, zone), eye.patient.id, before, told, "taken back there", event_id=event.id
-                )
-            raise_signs_of_patient(store, eye.patient.id, now, zone)
-    return Result(id=event.id, status="received")
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """An entry as it came, who says so, and what it says by the clinic's clock."""
+
+    raw: Any
+    event: SentEvent
+    author: str
+    device_at: datetime
+    body: Body
 
 
-def _belongs(store: Store, sender: Sender, event: SentEvent, body: BaseModel, now: datetime) -> Eye:
+@dataclass(frozen=True, slots=True)
+class _Unfit:
+    """What came in the place of an entry, and why it is none."""
+
+    raw: Any
+    reason: str
+
+
+def _read(sender: Sender, raw: Any, skew: timedelta) -> _Read | _Unfit:
+    try:
+        if fault := raw.reason if isinstance(raw, Unreadable) else bounds.entry(raw):
+            return _Unfit(raw, fault)
+        event, author = sender.read(raw)
+        device_at = event.at
+        event = event.model_copy(update={"at": device_at + skew})
+        return _Read(raw, event, author, device_at, moved(sender.body(event), skew))
+    except ValidationError as error:
+        return _Unfit(raw, first_message(error))
+    except ValueError as error:
+        return _Unfit(raw, str(error))
+    except Exception:
+        log.exception("an entry could not be read")
+        return _Unfit(raw, NOT_TAKEN)
+
+
+class _Taking:
+    """Keeps entries inside one transaction, and judges the eyes once, when all are kept."""
+
+    def __init__(self, store: Store, now: datetime, sender: Sender, zone: tzinfo) -> None:
+        self.store, self.now, self.sender, self.zone = store, now, sender, zone
+        self._unjudged: dict[str, None] = {}
+
+    def take(self, one: _Read | _Unfit) -> Result:
+        """Keep an entry that fits, refuse one that does not, and take one that is known as received."""
+        if isinstance(one, _Unfit):
+            return _refuse(self.store, self.now, self.sender, one.raw, one.reason)
+        try:
+            eye = _belongs(self.store, self.sender, one.event, one.body, self.now)
+            known = events.event(self.store, one.event.id)
+            if known is not None and known.author != one.author:
+                raise ValueError(translatable("This entry has the number of another one."))
+        except ValueError as error:
+            return _refuse(self.store, self.now, self.sender, one.raw, str(error))
+        if known is None and one.event.corrects:
+            self._put_right(one, eye)
+        elif known is None:
+            self._keep(one, eye)
+        return Result(id=one.event.id, status="received")
+
+    def judge(self) -> None:
+        """What the rules find in the eyes of everybody about whom something was kept."""
+        for patient_id in self._unjudged:
+            raise_signs_of_patient(self.store, patient_id, self.now, self.zone)
+        self._unjudged.clear()
+
+    def _keep(self, one: _Read, eye: Eye) -> None:
+        event = one.event
+        events.add(
+            self.store,
+            event.id,
+            eye.id,
+            event.kind,
+            event.at,
+            one.body,
+            one.author,
+            self.now,
+            device_id=self.sender.device_id,
+            sequence=event.sequence,
+            offset_minutes=event.offset_minutes,
+            device_at=one.device_at,
+            corrects=event.corrects,
+        )
+        audit.note(self.store, self.now, one.author, f"event {event.kind}", eye.id, {"id": event.id})
+        self._unjudged[eye.patient.id] = None
+
+    def _put_right(self, one: _Read, eye: Eye) -> None:
+        """Judged by itself: what an entry gave cause for stays on record with its callback, also when it is taken back at once."""
+        self.judge()
+        before = grounds.found(self.store, eye.patient.id, self.now, self.zone)
+        self._keep(one, eye)
+        role, _, id = one.author.partition(":")
+        desk = Desk(self.store, self.now, Actor(id, who(self.store, one.author), role), self.zone)
+        told = f"{one.event.kind.replace('-', ' ')} from the phone"
+        grounds.follow(desk, eye.patient.id, before, told, "taken back there", event_id=one.event.id)
+        self.judge()
+
+
+def _belongs(store: Store, sender: Sender, event: SentEvent, body: Body, now: datetime) -> Eye:
     """The eye that an entry is about. Raises ValueError for one that cannot be, or is not the sender's."""
     eye = eyes.eye(store, event.operation)
     if eye is None or not sender.may_write_to(eye):

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
 from followup.care.reading.entries import who
-from followup.care.reading.measures import MeasuresBody
 from followup.records import Store, events
-from followup.records.values import Event
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.values import Event, saying
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,17 +40,15 @@ def differences(store: Store, found_events: Sequence[Event], zone: tzinfo) -> li
 
     One person measuring twice is a repeat, not a difference.
     """
-    days: dict[tuple[date, str], list[Event]] = defaultdict(list)
-    for event in found_events:
-        if event.kind == "measures":
-            days[event.at.astimezone(zone).date(), event.body["eye"]].append(event)
+    days: dict[tuple[date, str], list[tuple[Event, MeasuresBody]]] = defaultdict(list)
+    for event, body in saying(found_events, MeasuresBody):
+        days[event.at.astimezone(zone).date(), body.eye].append((event, body))
     found = []
     for (day, eye), rows in sorted(days.items(), key=lambda item: item[0], reverse=True):
-        if len({row.author for row in rows}) < 2:
+        if len({event.author for event, _ in rows}) < 2:
             continue
-        read = [(row.author, row.at, MeasuresBody.model_validate(row.body)) for row in rows]
         for what, words_of in _SAID.items():
-            last_of = {author: (at, words_of(body)) for author, at, body in read}
+            last_of = {event.author: (event.at, words_of(body)) for event, body in rows}
             said = {author: (at, words) for author, (at, words) in last_of.items() if words}
             if len({words for _, words in said.values()}) > 1:
                 readings = sorted(
@@ -72,4 +70,8 @@ def _bubble(body: MeasuresBody) -> str:
     return f"{body.bubble_percent:g} % high" if body.bubble_percent is not None else ""
 
 
-_SAID = {"acuity": _acuity, "pressure": _pressure, "bubble": _bubble}
+def _pinhole(body: MeasuresBody) -> str:
+    return f"{body.pinhole} (pinhole)" if body.pinhole else ""
+
+
+_SAID = {"acuity": _acuity, "acuity with the pinhole": _pinhole, "pressure": _pressure, "bubble": _bubble}

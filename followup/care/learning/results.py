@@ -8,10 +8,10 @@ from statistics import median
 
 from followup.care.reading.eye import Eye, load, rulebook
 from followup.care.watch import watching
-from followup.clinical import acuity, outcomes, success
-from followup.clinical.acuity import Acuity
+from followup.clinical import outcomes, success, vision
 from followup.clinical.outcomes import ChartPoint, Proportion, Step
 from followup.clinical.success import AfterOperation, InTheEnd
+from followup.clinical.vision import Acuity
 from followup.records import Store, eyes
 from followup.records.values import Note
 
@@ -51,7 +51,7 @@ class Course:
         """better, worse or same beyond test-retest noise; None where one of the two is missing."""
         if self.before is None or self.last is None:
             return None
-        change = acuity.change(self.before, self.last)
+        change = vision.change(self.before, self.last)
         return change.direction if change.exceeds_noise else "same"
 
 
@@ -99,7 +99,7 @@ class Results:
 
 def surgeons(store: Store) -> list[str]:
     """Everybody who operated on an eye on record, by name."""
-    return sorted({note.surgeon for known in eyes.operated(store) for note in eyes.notes_of(store, known.id)})
+    return eyes.surgeons(store)
 
 
 def results(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = None) -> Results:

@@ -7,7 +7,7 @@ from io import StringIO
 
 from followup.care.desk import Desk
 from followup.care.learning.results import Asked, Operated, results
-from followup.clinical.acuity import Acuity
+from followup.clinical.vision import Acuity
 
 COLUMNS = (
     "hospital_number",

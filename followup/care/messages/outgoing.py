@@ -4,6 +4,7 @@ A message is taken by one process only. If that process dies while sending, the 
 after a while: a second copy does less harm than none.
 """
 
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
@@ -12,9 +13,10 @@ from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
+from followup.care import resetting
 from followup.care.errors import translatable
 from followup.care.messages import reminders
-from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
+from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, ONLY_IF_ASKED, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
 from followup.config import ADDRESS, Clinic, Messages
 from followup.records import Store, audit, eyes, patients, people, visits, watch, worries
@@ -100,7 +102,7 @@ def choices_of(store: Store, person: str, clinic: Clinic, when: Messages) -> Cho
         return Choices.model_validate(known).model_copy(update={"email": found.email})
     kind, _, id = person.partition(":")
     if kind == "patient":
-        return Choices(quiet_from=when.quiet_from, quiet_to=when.quiet_to)
+        return Choices(quiet_from=when.quiet_from, quiet_to=when.quiet_to, unwanted=ONLY_IF_ASKED)
     member = people.staff_member(store, id) if kind == "staff" else None
     email = clinic.on_call_email if person == ON_CALL else member.email if member else ""
     return Choices(email=email, quiet_from=time(), quiet_to=time())
@@ -132,14 +134,18 @@ def line_up(store: Store, now: datetime, clinic: Clinic, when: Messages) -> int:
     made = 0
     with watching.parts(store, now, "reminder") as part:
         wanted = list(reminders.due(store, now, when, clinic.tz, part))
+    known = kept.made_already(store, [due.key for due in wanted])
+    by_person: dict[str, list[reminders.Due]] = defaultdict(list)
+    for due in wanted:
+        if due.useless_after > now and due.key not in known:
+            by_person[due.person].append(due)
     with watching.parts(store, now, "message") as part:
-        for due in wanted:
-            if due.useless_after <= now:
-                continue
-            with part(due.person):
-                chosen = choices_of(store, due.person, clinic, when)
-                reachable = (chosen.email and when.smtp_host) or kept.subscriptions(store, due.person)
-                if reachable and CHOSEN_WITH.get(due.kind, due.kind) not in chosen.unwanted:
+        for person, of_person in by_person.items():
+            with part(person):
+                chosen = choices_of(store, person, clinic, when)
+                reachable = (chosen.email and when.smtp_host) or kept.subscriptions(store, person)
+                wants = [due for due in of_person if CHOSEN_WITH.get(due.kind, due.kind) not in chosen.unwanted]
+                for due in wants if reachable else ():
                     made += kept.add(store, now, due.key, due.person, due.kind, due.about, due.useless_after)
     return made
 
@@ -161,6 +167,9 @@ def _taken(
 ) -> Parcel | None:
     """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
     chosen = choices_of(store, person, clinic, when)
+    member = people.staff_member(store, person.partition(":")[2]) if kind == resetting.MESSAGE else None
+    if member:  # asked for just now, and for the address that signs in alone
+        chosen = chosen.model_copy(update={"email": member.email, "quiet_from": time(), "quiet_to": time()})
     if chosen.quiet_at(now.astimezone(clinic.tz).time()):
         return None
     with store.transaction():
@@ -177,7 +186,7 @@ def _taken(
             chosen.language or _language(store, person),
             tuple(row.key for row in useful),
             chosen.email,
-            tuple(kept.subscriptions(store, person)),
+            () if member else tuple(kept.subscriptions(store, person)),
             max(row.tries for row in useful),
         )
 
@@ -205,8 +214,8 @@ def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:
     if row.kind == "visit":
         return visits.stands(store, row.key.partition(":")[2])
     if row.kind == VISIT_CHANGED:
-        return row.key.partition(":")[2] in (change.changed.id for change in visits.to_tell(store))
-    if row.kind == "posture":
+        return visits.is_to_tell(store, row.key.partition(":")[2])
+    if row.kind in ("posture", "drops"):
         eye = eyes.eye(store, row.about)
         return eye is not None and eye.is_followed
     if row.kind not in ("now", "escalation", "not-heard"):

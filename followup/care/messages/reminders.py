@@ -3,23 +3,28 @@
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
 
 from followup.care.callbacks.kinds import LEVELS
-from followup.care.reading.attendance import attended_by_eye
-from followup.care.reading.eye import load
-from followup.clinical import posture
+from followup.care.reading import state
+from followup.care.reading.eye import Eye, drop_plan_of, load
+from followup.clinical import drop_times, posture
 from followup.config import Messages
-from followup.records import Store, eyes, people, tasks, visits, worries
-from followup.records.values import Callback, Eye, Staff, Task
+from followup.records import Store, eyes, people, states, tasks, visits, worries
+from followup.records import messages as kept
+from followup.records.bodies.home import DropsBody
+from followup.records.values import Callback, Staff, Task, saying
+from followup.records.values import Eye as KnownEye
 
-PATIENT_KINDS = ("posture", "visit", "not-heard")
+PATIENT_KINDS = ("posture", "drops", "visit", "not-heard")
+ONLY_IF_ASKED = {"drops"}  # several times a day: not before somebody chose them
 VISIT_CHANGED = "visit-changed"
 CHOSEN_WITH = {VISIT_CHANGED: "visit"}  # kinds that go to whoever wants another one
 STAFF_KINDS = ("now", "escalation")
 ON_CALL = "contact:on-call"
 TOLD_AFTER = timedelta(minutes=5)  # a change that is taken back at once is told to nobody
 POSTURE_USEFUL = timedelta(hours=1)
+DROPS_USEFUL = timedelta(minutes=45)
 NOT_HEARD_USEFUL = timedelta(days=2)
 STAFF_USEFUL = timedelta(days=7)
 Part = Callable[[str], AbstractContextManager[None]]  # what goes wrong in one eye or callback ends with it
@@ -38,12 +43,16 @@ class Due:
 
 
 def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -> Iterator[Due]:
-    """Every message that is due now, whether it was made before or not; each worked out in a `part` by its eye's id."""
+    """Every message that is due now, some of them made before; each worked out in a `part` by its eye's id."""
+    state.bring_up_to_date(store, now, zone)
     yield from posture_reminders(store, now, when.posture_at, zone, part)
+    yield from drop_reminders(store, now, zone, part)
     yield from visit_reminders(store, now, when.visit_at, zone, part)
     yield from visit_changes(store, now, zone, part)
-    staff, to_do = people.all_staff(store), tasks.open_by_callback(store)
-    for callback in worries.open_callbacks(store):
+    staff = people.all_staff(store)
+    callbacks = worries.to_tell_of(store, now - STAFF_USEFUL, now - NOT_HEARD_USEFUL)
+    to_do = tasks.open_of(store, [callback.id for callback in callbacks])
+    for callback in callbacks:
         found: list[Due] = []
         with part(f"callbacks {callback.id}"):
             found = [*not_heard(store, callback), *for_staff(staff, callback, to_do.get(callback.id, []))]
@@ -57,13 +66,26 @@ def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo,
         start = datetime.combine(today, clock, zone)
         if not start <= now < start + POSTURE_USEFUL:
             continue
-        for row in eyes.followed(store):
-            behind = False
-            with part(row.id):
-                behind = _behind(store, row, now, today, zone)
+        for eye_id in states.to_remind_of_posture(store, today, "posture:", f":{start.isoformat()}"):
+            behind: Eye | None = None
+            with part(eye_id):
+                eye = load(store, eye_id, zone)
+                behind = eye if _behind(eye, now, today) else None
             if behind:
-                person, key = f"patient:{row.patient.id}", f"posture:{row.id}:{start.isoformat()}"
-                yield Due(key, person, "posture", row.id, start + POSTURE_USEFUL)
+                person, key = f"patient:{behind.patient.id}", f"posture:{behind.id}:{start.isoformat()}"
+                yield Due(key, person, "posture", behind.id, start + POSTURE_USEFUL)
+
+
+def drop_reminders(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
+    """At each time of the drops as prescribed, one for an eye, unless the patient said that all of them were taken."""
+    for row in eyes.followed(store):
+        found: list[Due] = []
+        with part(row.id):
+            found = [
+                Due(f"drops:{row.id}:{at.isoformat()}", f"patient:{row.patient.id}", "drops", row.id, at + DROPS_USEFUL)
+                for at in _drops_due(store, row, now, zone)
+            ]
+        yield from found
 
 
 def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: Part) -> Iterator[Due]:
@@ -72,15 +94,13 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: P
     tomorrow = today + timedelta(days=1)
     if now.astimezone(zone).time() < at:
         return
-    planned = [v for v in visits.of_followed(store) if v.target == tomorrow]
-    seen = attended_by_eye(store, "seen", zone)
     midnight = datetime.combine(tomorrow, time(), zone)
-    for visit in planned:
+    for visit in states.to_remind_of_visit(store, tomorrow, "visit:"):
         eye = None
         with part(visit.eye_id):
             eye = eyes.eye(store, visit.eye_id)
-        if eye and visit.identity not in seen[visit.eye_id]:
-            yield Due(f"visit:{visit.id}", f"patient:{eye.patient.id}", "visit", visit.target.isoformat(), midnight)
+        if eye:
+            yield Due(f"visit:{visit.visit_id}", f"patient:{eye.patient.id}", "visit", tomorrow.isoformat(), midnight)
 
 
 def visit_changes(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
@@ -122,13 +142,35 @@ def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task]) -> Iter
                 yield Due(f"{what}:{person}", person, "now", id, since + STAFF_USEFUL)
 
 
-def _behind(store: Store, row: Eye, now: datetime, today: date, zone: tzinfo) -> bool:
-    assert row.note is not None
-    plan = row.note.body.get("posture")
-    first = row.note.operated_at.astimezone(zone).date()
-    if not plan or not first < today < first + timedelta(days=plan["days"]):
+def _drops_due(store: Store, row: KnownEye, now: datetime, zone: tzinfo) -> set[datetime]:
+    """The times, just passed, at which a drop of this eye was due that nobody said was taken."""
+    local, due = now.astimezone(zone), set()
+    today = local.date()
+    chosen = kept.choices(store, f"patient:{row.patient.id}")
+    if chosen is None or "drops" in chosen.unwanted:
+        return set()
+    for step in drop_plan_of(row.note, zone) if row.note else []:
+        of_day = drop_times.slots(step.times_a_day)
+        for number, slot in enumerate(of_day):
+            at = datetime.combine(today, slot.at, zone)
+            if step.holds(today) and at <= now < at + DROPS_USEFUL and not _said_taken(store, row, step, number, local):
+                due.add(at)
+    return due
+
+
+def _said_taken(store: Store, row: KnownEye, step: drop_times.Stretch, number: int, local: datetime) -> bool:
+    told = [
+        event.at.astimezone(local.tzinfo)
+        for event, said in saying(load(store, row.id, local.tzinfo or UTC).events, DropsBody)
+        if said.name.casefold() == step.name.casefold()
+    ]
+    times = [at.time() for at in told if at.date() == local.date()]
+    return drop_times.is_taken(drop_times.slots(step.times_a_day), number, times)
+
+
+def _behind(eye: Eye, now: datetime, today: date) -> bool:
+    """Whether today is a day of the posture plan, and its hours so far fall short."""
+    plan, first = eye.operation.plan, eye.operation.at.astimezone(eye.zone).date()
+    if plan is None or not first < today < first + timedelta(days=plan.days):
         return False
-    eye = load(store, row.id, zone)
-    assert eye.operation.plan is not None
-    blocks = [p.block for p in eye.timeline(now).postured]
-    return posture.behind(eye.operation.plan, blocks, zone, now)
+    return posture.behind(plan, [p.block for p in eye.timeline(now).postured], eye.zone, now)

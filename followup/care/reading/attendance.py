@@ -5,7 +5,8 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime, tzinfo
 
 from followup.records import Store, events, visits
-from followup.records.values import Event, Visit
+from followup.records.bodies.clinic import VisitBody
+from followup.records.values import Event, Visit, saying
 
 
 def attended(planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo) -> dict[str, datetime]:
@@ -15,8 +16,8 @@ def attended(planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo) -> d
     window holds its day, else the nearest; one that took place already only if there is no other.
     """
     found: dict[str, datetime] = {}
-    for event in sorted(told, key=lambda e: (e.at, e.id)):
-        identity = event.body.get("visit_id") or _by_name(planned, event, found, zone)
+    for event, body in sorted(saying(told, VisitBody), key=lambda said: (said[0].at, said[0].id)):
+        identity = body.visit_id or _by_name(planned, event, body.visit, found, zone)
         if identity:
             found.setdefault(identity, event.at)
     return found
@@ -32,9 +33,9 @@ def attended_by_eye(store: Store, kind: str, zone: tzinfo) -> dict[str, dict[str
     return defaultdict(dict, {id: attended(planned[id], those, zone) for id, those in told.items()})
 
 
-def _by_name(planned: Sequence[Visit], event: Event, found: dict[str, datetime], zone: tzinfo) -> str | None:
+def _by_name(planned: Sequence[Visit], event: Event, name: str, found: dict[str, datetime], zone: tzinfo) -> str | None:
     day = event.at.astimezone(zone).date()
-    named = [v for v in planned if v.name == event.body.get("visit") and v.entered_at <= event.received_at]
+    named = [v for v in planned if v.name == name and v.entered_at <= event.received_at]
 
     def likelihood(visit: Visit) -> tuple[bool, bool, int]:
         return visit.identity in found, not visit.holds(day), abs((visit.target - day).days)

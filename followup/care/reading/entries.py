@@ -3,12 +3,15 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
-from typing import Any
 
 from followup.care.accounts import name_of
-from followup.care.reading.bodies import BARRIERS
 from followup.clinical import acuity
+from followup.clinical.facts import FINDINGS
 from followup.records import Store, events, eyes, people
+from followup.records.bodies.base import Body
+from followup.records.bodies.clinic import BARRIERS, DidNotComeBody, MeasuresBody, VisitBody
+from followup.records.bodies.home import PostureBody, SymptomsBody
+from followup.records.bodies.kinds import stored
 from followup.records.values import Event
 
 LATE_FROM = timedelta(minutes=1)  # a shorter way is nothing to tell
@@ -89,9 +92,8 @@ class _Histories:
 
     def _plain(self, event: Event, earlier: tuple[Entry, ...] = (), later: Entry | None = None) -> Entry:
         side = self.side_of.get(event.id, "")
-        return Entry(
-            event, side, who(self.store, event.author, self.names), said(event.kind, event.body, self.zone), earlier, later
-        )
+        words = said(event.body, self.zone)
+        return Entry(event, side, who(self.store, event.author, self.names), words, earlier, later)
 
 
 def who(store: Store, author: str, names: Mapping[str, str] | None = None) -> str:
@@ -99,44 +101,59 @@ def who(store: Store, author: str, names: Mapping[str, str] | None = None) -> st
     return (names or {}).get(author.partition(":")[2]) or name_of(store, author)
 
 
-def said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
+def said(body: Body, zone: tzinfo) -> str:
     """What an entry says, in words; never raises, so that what cannot be read can still be withdrawn."""
     try:
-        return _said(kind, body, zone)
-    except (KeyError, OverflowError, TypeError, ValueError):
+        return _said(body, zone)
+    except (OverflowError, ValueError):
         return "cannot be read"
 
 
-def _said(kind: str, body: Mapping[str, Any], zone: tzinfo) -> str:
-    if kind == "measures":
-        return _measured(body)
-    if kind == "posture":
-        ends = _clock(body["to"], zone) if body.get("to") else "still running"
-        return f"{body['position'].replace('-', ' ')}, {_clock(body['from'], zone)} to {ends}"
-    if kind in ("seen", "arrived"):
-        return str(body["visit"])
-    if kind == "did-not-come":
-        return ": ".join(filter(None, (str(body["visit"]), BARRIERS[body["barrier"]], body.get("words"))))
-    told = {k: ", ".join(map(str, v)).replace("_", " ") if isinstance(v, list) else v for k, v in body.items()}
-    parts = [f"{k.replace('_', ' ')} {v}" for k, v in told.items() if v is not False and v not in ("", None, "same")]
-    return ", ".join(parts) or ("all as before" if kind == "symptoms" else kind.replace("-", " "))
+def _said(body: Body, zone: tzinfo) -> str:
+    match body:
+        case MeasuresBody():
+            return _measured(body)
+        case PostureBody():
+            ends = _clock(body.end, zone) if body.end else "still running"
+            return f"{body.position.replace('-', ' ')}, {_clock(body.start, zone)} to {ends}"
+        case VisitBody():
+            return body.visit
+        case DidNotComeBody():
+            return ": ".join(filter(None, (body.visit, BARRIERS[body.barrier], body.words)))
+    return _listed(body) or ("all as before" if isinstance(body, SymptomsBody) else body.KIND.replace("-", " "))
 
 
-def _clock(iso: str, zone: tzinfo) -> str:
-    at = datetime.fromisoformat(iso).astimezone(zone)
-    return f"{at.day} {at:%B} {at:%H:%M}"
+def _listed(body: Body) -> str:
+    """Whatever was said, by its names."""
+    told = {k: ", ".join(map(str, v)).replace("_", " ") if isinstance(v, list) else v for k, v in stored(body).items()}
+    said = sorted((k, v) for k, v in told.items() if v is not False and v not in ("", None, "same"))
+    return ", ".join(f"{name.replace('_', ' ')} {what}" for name, what in said)
 
 
-def _measured(body: Mapping[str, Any]) -> str:
-    parts = [f"{body['eye']} eye"]
-    if body.get("acuity"):
-        seen = acuity.read(body["acuity"], body.get("notation"))
-        parts.append(f"acuity {seen.typed} ({body.get('correction') or 'unaided'})")
-    if body.get("iop_mmhg") is not None:
-        by = f" ({body['instrument']})" if body.get("instrument") else ""
-        parts.append(f"pressure {body['iop_mmhg']:g} mmHg{by}")
-    if body.get("bubble_percent") is not None:
-        parts.append(f"bubble {body['bubble_percent']:g} % high")
-    if body.get("pain") is not None:
-        parts.append(f"pain {body['pain']}")
-    return ", ".join([*parts, *body.get("findings", ()), *([body["notes"]] if body.get("notes") else [])])
+def _clock(at: datetime, zone: tzinfo) -> str:
+    local = at.astimezone(zone)
+    return f"{local.day} {local:%B} {local:%H:%M}"
+
+
+def _measured(body: MeasuresBody) -> str:
+    parts = [f"{body.eye} eye"]
+    if body.acuity:
+        seen = acuity.read(body.acuity, body.notation)
+        parts.append(f"acuity {seen.typed} ({body.correction or 'unaided'})")
+    if body.pinhole:
+        parts.append(f"acuity {acuity.read(body.pinhole, body.notation).typed} (pinhole)")
+    if body.acuity_not:
+        parts.append(f"acuity not read: {body.acuity_not}")
+    if body.iop_mmhg is not None:
+        by = f" ({body.instrument})" if body.instrument else ""
+        parts.append(f"pressure {body.iop_mmhg:g} mmHg{by}")
+    if body.finger:
+        parts.append(f"pressure by finger {body.finger}")
+    if body.iop_not:
+        parts.append(f"pressure not measured: {body.iop_not}")
+    if body.bubble_percent is not None:
+        parts.append(f"bubble {body.bubble_percent:g} % high")
+    if body.pain is not None:
+        parts.append(f"pain {body.pain}")
+    findings = [FINDINGS.get(name, name) for name in body.findings]
+    return ", ".join([*parts, *findings, *([body.notes] if body.notes else [])])

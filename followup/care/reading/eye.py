@@ -3,29 +3,22 @@
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 from functools import cached_property
-from typing import Any
 
 from followup.care.desk import Desk
 from followup.care.errors import NotFound
 from followup.care.reading.attendance import attended
 from followup.care.reading.events import fact_in_time
-from followup.clinical import acuity, posture, tamponade, warnings
-from followup.clinical.course import (
-    Anaesthetic,
-    Course,
-    Fact,
-    Heard,
-    Journey,
-    Operation,
-    PlannedVisit,
-    Seen,
-    Settled,
-    Timeline,
-)
+from followup.clinical import acuity, agents, drop_times, forecasts, posture, warnings
+from followup.clinical.course import Course, PlannedVisit
 from followup.clinical.coverage import Break
+from followup.clinical.facts import Anaesthetic, Fact, Heard, Journey, Seen, Settled
+from followup.clinical.surgery import Operation
+from followup.clinical.timeline import Timeline
 from followup.protocols import book
 from followup.records import Store, events, eyes, protocols, visits, worries
-from followup.records.values import Callback, Event, FollowUp, Note, Patient, Signature, Visit, Warning
+from followup.records.bodies.home import DropsBody
+from followup.records.operation_note import Drop, OperationNote
+from followup.records.values import Callback, Event, FollowUp, Note, Patient, Signature, Visit, Warning, saying
 from followup.records.values import Eye as KnownEye
 from followup.records.watch import readable
 
@@ -87,13 +80,23 @@ class Eye:
         return list(zip(self.notes, self.operations, strict=True))
 
     @property
-    def agent(self) -> tamponade.Agent:
-        return tamponade.AGENTS[self.operation.agent]
+    def agent(self) -> agents.Agent:
+        return agents.AGENTS[self.operation.agent]
 
     @property
-    def drops(self) -> list[dict[str, Any]]:
-        drops: list[dict[str, Any]] = self.note.body.get("drops", []) if self.operated else []
-        return drops
+    def drops(self) -> tuple[Drop, ...]:
+        """What was prescribed after the latest operation."""
+        return self.note.body.drops if self.operated else ()
+
+    @property
+    def drop_plan(self) -> list[drop_times.Stretch]:
+        """The same by day, from that of the operation on."""
+        return drop_plan_of(self.note, self.zone) if self.operated else []
+
+    def drops_said_taken(self, today: date) -> list[tuple[str, int, int]]:
+        """By drop: its name, how many the patient said were taken on whole days before today, and of how many."""
+        told = [(said.name, event.at.astimezone(self.zone)) for event, said in saying(self.events, DropsBody)]
+        return drop_times.said_taken(self.drop_plan, told, today)
 
     @cached_property
     def course(self) -> Course:
@@ -111,7 +114,7 @@ class Eye:
         """The stage that stands: since the latest operation, or the whole where there was none."""
         return self.course.timeline(now)
 
-    def forecast(self, now: datetime) -> tamponade.Forecast:
+    def forecast(self, now: datetime) -> forecasts.Forecast:
         """The forecast with every level seen up to now; only of an eye that was operated."""
         return self.timeline(now).forecasts[-1][1]
 
@@ -164,26 +167,30 @@ def visit_of_today(open_visits: list[Visit], today: date) -> Visit | None:
     return min(fitting, key=lambda v: abs((v.target - today).days), default=None)
 
 
-def operation_of(eye: str, operated_at: datetime, agent: str, body: dict[str, Any]) -> Operation:
-    """The clinical operation of a note's parts."""
-    baseline = body.get("baseline", {})
-    plan = body.get("posture")
-    until = body.get("steroid_drops_until")
+def drop_plan_of(note: Note, zone: tzinfo) -> list[drop_times.Stretch]:
+    """What a note prescribes by day, from that of its operation on."""
+    prescribed = [(drop.name, step.times_a_day, step.until) for drop in note.body.drops for step in drop.every_step]
+    return drop_times.stretches(prescribed, note.operated_at.astimezone(zone).date())
+
+
+def operation_of(note: OperationNote, zone: tzinfo, side: str | None = None) -> Operation:
+    """The clinical operation of a note, on the eye it names or on that of `side`. Raises `ClinicalError`."""
+    before, plan = note.baseline, note.posture
     return Operation(
-        eye=eye,
-        at=operated_at,
-        agent=agent,
-        percent=body.get("percent") or 0,
-        fill_percent=body.get("fill_percent") or 0,
-        lens=body["lens"],
-        indication=body["indication"],
-        breaks=tuple(Break(b["clock"], b["reach"]) for b in body["breaks"]),
-        risks=frozenset(body["risks"]),
-        steroid_drops_until=datetime.fromisoformat(until) if until else None,
-        baseline_acuity=acuity.read(baseline["acuity"], baseline.get("notation")) if baseline.get("acuity") else None,
-        baseline_iop_mmhg=baseline.get("iop_mmhg"),
-        plan=posture.Plan(plan["position"], plan["hours_a_day"], plan["days"]) if plan else None,
-        height_metres=body.get("height_metres", 0),
+        eye=side or note.eye,
+        at=note.operated_at,
+        agent=note.agent,
+        percent=note.percent,
+        fill_percent=note.fill_percent,
+        lens=note.lens,
+        indication=note.indication,
+        breaks=tuple(Break(site.clock, site.reach) for site in note.breaks),
+        risks=frozenset(note.risks),
+        steroid_drops_until=note.steroid_end(zone),
+        baseline_acuity=acuity.read(before.acuity, before.notation) if before.acuity else None,
+        baseline_iop_mmhg=before.iop_mmhg,
+        plan=posture.Plan(plan.position, plan.hours_a_day, plan.days) if plan else None,
+        height_metres=note.height_metres,
     )
 
 
@@ -198,7 +205,7 @@ def load(store: Store, eye_id: str, zone: tzinfo) -> Eye:
     return Eye(
         known,
         notes,
-        tuple(operation_of(known.side, n.operated_at, n.agent, n.body) for n in notes),
+        tuple(operation_of(n.body, zone, known.side) for n in notes),
         visits.of_eye(store, known.id),
         read,
         worries.warnings_of(store, known.id),

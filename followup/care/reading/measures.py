@@ -1,18 +1,17 @@
-"""Measures of one eye: as they are kept, and as people type them."""
+"""Measures of one eye as people type them."""
 
 import math
-from datetime import datetime
-from typing import Annotated, Literal
+from typing import Literal
 
 from pydantic import (
     BaseModel,
     ConfigDict,
-    Field,
     ValidationError,
 )
 
-from followup.care.reading.bodies import Body, Notes, Word, first_message
-from followup.clinical import acuity, course, pressure
+from followup.clinical import acuity, pressure
+from followup.records.bodies.base import Notes, first_message
+from followup.records.bodies.clinic import MeasuresBody
 
 CORRECTIONS: dict[str, str] = {
     "unaided": "unaided",
@@ -22,32 +21,7 @@ CORRECTIONS: dict[str, str] = {
 }
 
 
-class MeasuresBody(Body):
-    """One eye at a visit. `acuity` as written on the chart; `bubble_percent` is the height of the meniscus."""
-
-    eye: Literal["right", "left"]
-    acuity: Word | None = None
-    notation: Literal["snellen", "decimal", "logmar", "letters"] | None = None
-    correction: Word | None = None
-    iop_mmhg: Annotated[float, Field(ge=pressure.LOWEST_MMHG, le=pressure.HIGHEST_MMHG)] | None = None
-    instrument: Word | None = None
-    bubble_percent: Annotated[float, Field(ge=0, le=100)] | None = None
-    pain: Annotated[int, Field(ge=0, le=10)] | None = None
-    findings: tuple[str, ...] = ()
-    notes: Notes = ""
-
-    def fact(self, at: datetime) -> course.Measures:
-        return course.Measures(
-            at=at,
-            eye=self.eye,
-            acuity=acuity.read(self.acuity, self.notation) if self.acuity else None,
-            correction=self.correction,
-            iop_mmhg=self.iop_mmhg,
-            instrument=self.instrument,
-            bubble_percent=self.bubble_percent,
-            pain=self.pain,
-            findings=frozenset(self.findings),
-        )
+NOT_MEASURED: dict[str, str] = {"unable": "unable", "refused": "refused"}
 
 
 def number(text: str) -> float | None:
@@ -79,25 +53,42 @@ class EnteredMeasures(BaseModel):
     pain: str = ""
     findings: tuple[str, ...] = ()
     notes: Notes = ""
+    pinhole: str = ""
+    finger: str = ""
+    acuity_not: str = ""
+    iop_not: str = ""
 
-    def body(self) -> MeasuresBody | None:
-        """What was measured; None where nothing was entered. Raises ValueError in the user's words."""
-        iop = pressure.read(self.iop) if self.iop.strip() else None
-        pain = number(self.pain)
+    def body(self, iop_mmhg: float | None = None) -> MeasuresBody | None:
+        """What was measured; None where nothing was entered. Raises ValueError in the user's words.
+
+        `iop_mmhg` is the pressure where a form has read it already.
+        """
+        seen, pinhole = (acuity.on_chart(said, self.notation).strip() or None for said in (self.acuity, self.pinhole))
+        named, notes = self.notation if self.notation not in acuity.CHARTS else "", self.notes.strip()
+        instead = (self.finger, self.acuity_not, self.iop_not)
+        iop = iop_mmhg if iop_mmhg is not None or not self.iop.strip() else pressure.read(self.iop)
+        level, pain = number(self.bubble_percent), number(self.pain)
+        if not any(
+            value not in (None, (), "") for value in (seen, pinhole, iop, level, pain, self.findings, notes, *instead)
+        ):
+            return None
         entered = {
-            "acuity": self.acuity.strip() or None,
+            "eye": self.eye,
+            "acuity": seen,
+            "pinhole": pinhole,
+            "notation": (named or None) if seen or pinhole else None,
+            "correction": (self.correction or None) if seen else None,
+            "finger": self.finger or None,
+            "acuity_not": self.acuity_not or None,
+            "iop_not": self.iop_not or None,
             "iop_mmhg": iop,
-            "bubble_percent": number(self.bubble_percent),
+            "instrument": (self.instrument or None) if iop is not None else None,
+            "bubble_percent": level,
             "pain": pain,
             "findings": self.findings,
-            "notes": self.notes.strip(),
+            "notes": notes,
         }
-        if not any(value not in (None, (), "") for value in entered.values()):
-            return None
-        entered["notation"] = (self.notation or None) if entered["acuity"] else None
-        entered["correction"] = (self.correction or None) if entered["acuity"] else None
-        entered["instrument"] = (self.instrument or None) if iop is not None else None
         try:
-            return MeasuresBody.model_validate({"eye": self.eye, **entered})
+            return MeasuresBody.model_validate(entered)
         except ValidationError as error:
             raise ValueError(f"{self.eye} eye: {first_message(error)}") from error

@@ -1,14 +1,18 @@
 """Patients as people: found by staff, and their records joined."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import tzinfo
+from typing import Literal
 
 from followup.care.errors import NotFound
 from followup.care.reading import finding
 from followup.care.reading.eye import Eye, load
-from followup.records import Store, eyes, messages, patients, people
-from followup.records.values import Device, Event, Message, Note, Patient
+from followup.care.reading.operations import State, histories
+from followup.clinical import acuity
+from followup.records import Store, events, eyes, messages, patients, people
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.values import Device, Event, Message, Patient, saying
 from followup.records.values import Eye as KnownEye
 
 
@@ -43,13 +47,23 @@ def last_measures(both: Iterable[Eye]) -> dict[str, Event | None]:
     return {eye.side: next((e for e in reversed(eye.events) if e.kind == "measures"), None) for eye in both}
 
 
+def chart_in_use(store: Store, last: Mapping[str, Event | None]) -> str:
+    """The chart or notation that a patient was last read on, else the clinic; empty where nothing tells."""
+    latest = [event for event in last.values() if event]
+    for _, body in saying((*latest, *events.latest(store, "measures", 20)), MeasuresBody):
+        read = body.acuity or body.pinhole
+        if read and (chart := acuity.chart_of(read, body.notation)):
+            return chart
+    return ""
+
+
 @dataclass(frozen=True)
 class Whole:
-    """All that one page says of a patient; `histories` holds every note of each operation, `joined` former records."""
+    """All that one page says of a patient; `histories` holds every state of each operation's note, `joined` former records."""
 
     patient: Patient
     eyes: list[Eye]
-    histories: dict[str, list[Note]]
+    histories: dict[str, list[State]]
     devices: list[Device]
     messages: list[Message]
     joined: list[Patient]
@@ -59,9 +73,9 @@ def whole(store: Store, patient_id: str, zone: tzinfo) -> Whole:
     """Everything known of a patient; of a record that was joined into another, of that one. Raises `NotFound`."""
     known = standing(store, patient_id)
     both = both_eyes(store, known.id, zone)
-    histories = {n.operation_id: eyes.history_of(store, n.operation_id) for eye in both for n in eye.notes}
+    states = histories(store, [note for eye in both for note in eye.notes])
     sent, devices = messages.of_person(store, f"patient:{known.id}"), people.devices_of(store, known.id)
-    return Whole(known, both, histories, devices, sent, patients.joined_to(store, known.id))
+    return Whole(known, both, states, devices, sent, patients.joined_to(store, known.id))
 
 
 def standing(store: Store, patient_id: str) -> Patient:
@@ -74,6 +88,6 @@ def standing(store: Store, patient_id: str) -> Patient:
     return known
 
 
-def last_reading(eye: Eye, what: str) -> Event | None:
-    """The latest measures that hold an `acuity` or an `iop_mmhg`."""
-    return next((e for e in reversed(eye.events) if e.kind == "measures" and e.body.get(what) is not None), None)
+def last_reading(eye: Eye, what: Literal["acuity", "iop_mmhg"]) -> Event | None:
+    """The latest measures that hold this."""
+    return next((e for e, said in saying(reversed(eye.events), MeasuresBody) if getattr(said, what) is not None), None)

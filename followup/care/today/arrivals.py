@@ -6,7 +6,8 @@ from followup.care.errors import CareError, Conflict
 from followup.care.reading.eye import Eye, load, visit_of_today
 from followup.care.visits import visit
 from followup.records import events
-from followup.records.values import Visit
+from followup.records.bodies.clinic import ArrivedBody
+from followup.records.values import Visit, saying
 
 
 def arrive(desk: Desk, eye_id: str, identity: str) -> None:
@@ -16,7 +17,7 @@ def arrive(desk: Desk, eye_id: str, identity: str) -> None:
         planned = next((v for v in eye.open_visits if v.identity == identity), None)
         if planned is None:
             raise CareError("this visit is not in the book any more, or has taken place")
-        here = [e for e in eye.events if e.kind == "arrived" and e.body.get("visit_id") == identity]
+        here = [e for e, arrived in saying(eye.events, ArrivedBody) if arrived.visit_id == identity]
         if not any(e.at.astimezone(desk.zone).date() == desk.today for e in here):
             body = {"visit": planned.name, "visit_id": identity}
             visit.record_clinic_event(desk, eye.id, "arrived", body)
@@ -32,7 +33,7 @@ def not_here(desk: Desk, event_id: str) -> None:
 
 def likely_visit(desk: Desk, eye: Eye) -> Visit | None:
     """The open visit that is being entered: the one for which the patient arrived today, else the one whose window holds today."""
-    came = [e for e in eye.events if e.kind == "arrived" and e.at.astimezone(desk.zone).date() == desk.today]
-    said = {e.body.get("visit_id") for e in came}
-    here = next((v for v in eye.open_visits if v.identity in said), None)
+    came = saying(eye.events, ArrivedBody)
+    named = {arrived.visit_id for e, arrived in came if e.at.astimezone(desk.zone).date() == desk.today}
+    here = next((v for v in eye.open_visits if v.identity in named), None)
     return here or visit_of_today(eye.open_visits, desk.today)

@@ -9,14 +9,16 @@ from pydantic import BaseModel
 
 from followup.care.desk import Desk
 from followup.care.home import sealing
+from followup.care.reading import person
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.reading.eye import rulebook, visit_of_today
 from followup.care.today import lists
 from followup.care.watch import watching
 from followup.clinical import pressure
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.agents import AGENTS
 from followup.clinical.warnings import Rulebook
 from followup.records import Store, events, eyes, visits
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Event, Eye
 
 
@@ -25,6 +27,7 @@ class LastMeasures(BaseModel):
 
     on: date
     acuity: str
+    pinhole: str = ""
     correction: str
     iop_mmhg: float | None
     instrument: str
@@ -41,7 +44,10 @@ class SheetVisit(BaseModel):
 
 
 class SheetEye(BaseModel):
-    """One followed eye: who, what is in it, its open visits (`visit` is today's, if one is), the last measures of both."""
+    """One followed eye: who, what is in it, its open visits (`visit` is today's, if one is), the last measures of both.
+
+    `chart` is the one that the next acuity is expected on.
+    """
 
     operation: str
     patient: str
@@ -54,6 +60,7 @@ class SheetEye(BaseModel):
     operated_on: date
     visits: list[SheetVisit]
     visit: str
+    chart: str = ""
     right: LastMeasures | None
     left: LastMeasures | None
 
@@ -152,7 +159,7 @@ def _sheet_row(due: lists.Due) -> SheetRow:
 def _pressing(book: Rulebook, check: str) -> list[float]:
     """The pressures in mmHg from which a rule of the book in force asks for somebody within the day."""
     rules = (r for r in book.rules if r.check == check and r.how_soon != "this-week" and set(r.threshold) == {"mmhg"})
-    return [rule.threshold["mmhg"] for rule in rules]
+    return [rule.number("mmhg") for rule in rules]
 
 
 def _sheet_eye(
@@ -160,7 +167,8 @@ def _sheet_eye(
 ) -> SheetEye:
     open_visits = [v for v in visits.of_eye(store, row.id) if v.identity not in seen]
     likely = visit_of_today(open_visits, today)
-    sides = {known.side: _last(last.get(known.id), zone) for known in eyes.of_patient(store, row.patient.id)}
+    measured = {known.side: last.get(known.id) for known in eyes.of_patient(store, row.patient.id)}
+    sides = {side: _last(event, zone) for side, event in measured.items()}
     assert row.note is not None
     return SheetEye(
         operation=row.id,
@@ -177,19 +185,20 @@ def _sheet_eye(
             for v in open_visits
         ],
         visit=likely.identity if likely else "",
+        chart=person.chart_in_use(store, measured),
         right=sides.get("right"),
         left=sides.get("left"),
     )
 
 
 def _last(event: Event | None, zone: tzinfo) -> LastMeasures | None:
-    if event is None:
+    if event is None or not isinstance(body := event.body, MeasuresBody):
         return None
-    body = event.body
     return LastMeasures(
         on=event.at.astimezone(zone).date(),
-        acuity=body.get("acuity") or "",
-        correction=body.get("correction") or "",
-        iop_mmhg=body.get("iop_mmhg"),
-        instrument=body.get("instrument") or "",
+        acuity=body.acuity or "",
+        pinhole=body.pinhole or "",
+        correction=body.correction or "",
+        iop_mmhg=body.iop_mmhg,
+        instrument=body.instrument or "",
     )

@@ -4,14 +4,14 @@ from collections import defaultdict
 from dataclasses import dataclass
 from datetime import date, datetime, time
 
-from followup.care.callbacks import showing
-from followup.care.callbacks.showing import Line
+from followup.care.callbacks.lines import Line, listed
 from followup.care.desk import Desk
-from followup.care.reading.attendance import attended_by_eye
+from followup.care.reading import state
 from followup.care.reading.entries import said
 from followup.care.today import lists
 from followup.records import events, eyes, people, visits, worries
-from followup.records.values import Callback, Event, Eye, Patient, Task
+from followup.records.bodies.clinic import DidNotComeBody
+from followup.records.values import Callback, Eye, Patient, Task, saying
 
 
 @dataclass(frozen=True)
@@ -74,8 +74,8 @@ class Handover:
 
 def handover(desk: Desk) -> Handover:
     """The clinic's day so far, and all that is left of it."""
-    due = lists.due_visits(desk.store, desk.now, desk.zone)
-    lines = showing.listed(desk).lines
+    due = lists.due_in(desk.store, desk.now, desk.zone, ("here", "due"))
+    lines = listed(desk).lines
     due_today = [d for d in due if d.state == "due" and desk.today in (d.visit.target, d.visit.latest)]
     return Handover(
         day=desk.today,
@@ -95,12 +95,12 @@ def _seen(desk: Desk) -> list[Seen]:
     """Whoever was measured or seen today, by time; both eyes of a patient are one."""
     since = _morning(desk)
     looked: dict[str, datetime] = {}
-    for event in (*events.since(desk.store, "seen", since), *events.since(desk.store, "measures", since)):
+    for event in (e for e in events.of_clinic_since(desk.store, since) if e.kind in ("seen", "measures")):
         looked[event.eye_id] = min(event.at, looked.get(event.eye_id, event.at))
     by_patient: dict[str, list[Eye]] = defaultdict(list)
     for eye in eyes.by_ids(desk.store, sorted(looked)).values():
         by_patient[eye.patient.id].append(eye)
-    attended = attended_by_eye(desk.store, "seen", desk.zone)
+    attended = {eye.id: state.seen(desk.store, eye.id, desk.zone) for both in by_patient.values() for eye in both}
     found = []
     for both in by_patient.values():
         planned = {v.identity: v.name for eye in both for v in visits.of_eye(desk.store, eye.id)}
@@ -112,17 +112,17 @@ def _seen(desk: Desk) -> list[Seen]:
 
 def _absent(desk: Desk, due_today: list[lists.Due]) -> list[Absent]:
     """Whoever was not there, with what was entered about it; also those who have another day by now."""
-    entered = events.since(desk.store, "did-not-come", _morning(desk))
-    known = eyes.by_ids(desk.store, sorted({event.eye_id for event in entered}))
-    told = [_entered(desk, known[event.eye_id], event) for event in entered if event.eye_id in known]
-    named = {event.body["visit_id"] for event in entered}
+    entered = list(saying(events.of_clinic_since(desk.store, _morning(desk)), DidNotComeBody))
+    known = eyes.by_ids(desk.store, sorted({event.eye_id for event, _ in entered}))
+    told = [_entered(desk, known[event.eye_id], absence) for event, absence in entered if event.eye_id in known]
+    named = {absence.visit_id for _, absence in entered}
     return [*(Absent(d.eye, d.visit.name, "", d.visit.latest) for d in due_today if d.visit.identity not in named), *told]
 
 
-def _entered(desk: Desk, eye: Eye, event: Event) -> Absent:
-    planned = (v for v in visits.of_eye(desk.store, eye.id) if v.identity == event.body["visit_id"])
+def _entered(desk: Desk, eye: Eye, absence: DidNotComeBody) -> Absent:
+    planned = (v for v in visits.of_eye(desk.store, eye.id) if v.identity == absence.visit_id)
     stands = next((v for v in planned if v.target == desk.today), None)
-    return Absent(eye, event.body["visit"], said(event.kind, event.body, desk.zone), stands.latest if stands else None)
+    return Absent(eye, absence.visit, said(absence, desk.zone), stands.latest if stands else None)
 
 
 def _settled(desk: Desk) -> list[Settled]:

@@ -1,20 +1,19 @@
 """Lists for the clinic: who is due, who is missing, who is at risk, whom we have not heard from."""
 
-from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta, tzinfo
+from datetime import date, datetime, timedelta, tzinfo
 
 from followup.care.home import enrol
-from followup.care.reading import finding
-from followup.care.reading.attendance import attended_by_eye
+from followup.care.reading import finding, state
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
-from followup.records import Store, events, eyes, messages, patients, visits, worries
-from followup.records.values import Callback, Change, Event, Eye, Message, Patient, Refused, Unreadable, Visit
+from followup.records import Store, events, eyes, messages, patients, states, visits
+from followup.records.values import Change, Eye, Message, Patient, Refused, Unreadable, Visit, VisitState
 
 LOOK_AHEAD = timedelta(days=7)
 MOST_FOUND = 40
+WISHES_SHOWN = 40
 REFUSED_SHOWN = 5
 
 
@@ -36,74 +35,93 @@ class Due:
     arrival: str
 
 
-STATES = ("here", "due", "missed", "seen", "coming")
+@dataclass(frozen=True)
+class Request:
+    """What a patient asked about a visit, in entry `id`; `identity` is the visit's, None where the book has none of that name."""
+
+    id: str
+    eye: Eye
+    visit: str
+    identity: str | None
+    words: str
+    at: datetime
+
+
+STATES = states.LIST_STATES
+ON_THE_DAY = ("here", "due", "seen")
+PARTS = {"day": ON_THE_DAY, "missed": ("missed",), "coming": ("coming",)}
+FILTERS: dict[str, tuple[str, ...]] = {
+    "today": (*ON_THE_DAY, "missed"),
+    **{state: (state,) for state in ("here", "due", "missed", "seen")},
+    "somebody": (*ON_THE_DAY, "missed"),
+    "coming": ("coming",),
+}
+"""What of the list may be shown, with the states it holds; `somebody`: only visits of eyes with an open worry."""
+LINES = 80  # on one page: more than a usual day has, so that a usual day is one page, printed too
+
+
+@dataclass(frozen=True)
+class TodayPage:
+    """One page of today's list: its lines by part, how many each filter holds in all, and which page of how many it is."""
+
+    parts: dict[str, list[Due]]
+    sizes: dict[str, int]
+    counts: dict[str, int]
+    page: int
+    pages: int
+
+
+def today_page(store: Store, now: datetime, zone: tzinfo, shown: str, page: int = 1) -> TodayPage:
+    """A page of the visits up to a week from today that a filter shows: the day's, then the missed, or the coming ones."""
+    state.bring_up_to_date(store, now, zone)
+    day, signs = _day(now, zone), shown == "somebody"
+    held = states.count_on_list(store, day)
+    counts = {name: sum(held[kind][name == "somebody"] for kind in kinds) for name, kinds in FILTERS.items()}
+    sizes = {part: sum(held[kind][signs] for kind in kinds if kind in FILTERS[shown]) for part, kinds in PARTS.items()}
+    pages = max(1, -(-counts[shown] // LINES))
+    page = min(max(1, page), pages)
+    skipped, left = (page - 1) * LINES, LINES
+    parts: dict[str, list[Due]] = {}
+    for part, size in sizes.items():
+        kinds = [kind for kind in PARTS[part] if kind in FILTERS[shown]]
+        most = min(left, max(0, size - skipped))
+        found = states.on_list(store, kinds, day, signs=signs, most=most, after=skipped) if most else []
+        parts[part] = _lines(store, now, found)
+        skipped, left = max(0, skipped - size), left - most
+    return TodayPage(parts, sizes, counts, page, pages)
 
 
 def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
-    today = now.astimezone(zone).date()
-    until = today + LOOK_AHEAD
-    followed = {known.id: known for known in eyes.followed(store)}
-    seen, arrived = (attended_by_eye(store, kind, zone) for kind in ("seen", "arrived"))
-    open_ones = worries.open_callbacks(store)
-    worst, many = worst_by_eye(open_ones), Counter(c.eye_id for c in open_ones)
-    heard = events.last_heard(store)
-    resumed = eyes.resumed_at(store)
-    arrivals = {e.body.get("visit_id"): e.id for e in events.of_kind(store, "arrived")}
-    stayed_away = {(e.body.get("visit_id"), e.body.get("on")) for e in events.of_kind(store, "did-not-come")}
-    found = []
-    with watching.parts(store, now, "list") as part:
-        for visit in (v for v in visits.of_followed(store) if v.target <= until):
-            id = visit.eye_id
-            seen_at, here_at = seen[id].get(visit.identity), arrived[id].get(visit.identity)
-            if seen_at and seen_at.astimezone(zone).date() < today:
-                continue
-            if not seen_at and visit.latest < _stage_began(followed.get(id), resumed.get(id), zone):
-                continue
-            with part(f"visits {visit.id}"):
-                here = here_at is not None and here_at.astimezone(zone).date() >= today
-                away = (visit.identity, visit.target.isoformat()) in stayed_away
-                state = "seen" if seen_at else "here" if here else "missed" if away else _state(visit, today)
-                how_soon = worst[id].how_soon if id in worst else None
-                worry = worst[id].worry if id in worst else ""
-                reason = _reason(store, worst[id]) if id in worst else ""
-                reason += f" And {many[id] - 1} more." if many[id] > 1 else ""
-                at, arrival = seen_at or (here_at if here else None), arrivals.get(visit.identity, "") if here else ""
-                found.append(Due(followed[id], visit, state, how_soon, worry, reason, heard.get(id), at, arrival))
+    state.bring_up_to_date(store, now, zone)
+    found = _lines(store, now, states.on_list(store, STATES, _day(now, zone)))
     return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
 
 
-def by_time(due: Iterable[Due]) -> list[Due]:
-    """In the order in which people are expected: by day, time (where the clinic keeps times), urgency and name."""
-
-    def order(d: Due) -> tuple[date, bool, time, int, str]:
-        starts = d.visit.starts
-        return d.visit.target, starts is None, starts or time(), _rank(d.how_soon), d.eye.patient.name
-
-    return sorted(due, key=order)
+def due_in(store: Store, now: datetime, zone: tzinfo, kinds: Sequence[str]) -> list[Due]:
+    """Those of them that are in one of these states, in the order in which they are expected."""
+    state.bring_up_to_date(store, now, zone)
+    return _lines(store, now, states.on_list(store, kinds, _day(now, zone)))
 
 
-def _stage_began(eye: Eye | None, resumed: datetime | None, zone: tzinfo) -> date:
-    """The day of the latest operation or of taking follow-up up again: what was missed before is waited for no more."""
-    times = [at for at in (eye.note.operated_at if eye and eye.note else None, resumed) if at]
-    return max((at.astimezone(zone).date() for at in times), default=date.min)
+def _day(now: datetime, zone: tzinfo) -> states.Day:
+    today = now.astimezone(zone).date()
+    return states.Day(today, state.midnight(now, zone), today + LOOK_AHEAD)
 
 
-def _reason(store: Store, callback: Callback) -> str:
-    raised = worries.warnings_of_callback(store, callback.id)
-    if not raised:
-        return "What raised this callback cannot be read."
-    return raised[0].words + (" Rests on an entry that was put right." if raised[0].unfounded else "")
-
-
-def worst_by_eye(callbacks: Iterable[Callback]) -> dict[str, Callback]:
-    """The most urgent open callback of each eye."""
-    worst: dict[str, Callback] = {}
-    for c in callbacks:
-        id = c.eye_id
-        if id not in worst or _rank(c.how_soon) < _rank(worst[id].how_soon):
-            worst[id] = c
-    return worst
+def _lines(store: Store, now: datetime, found: Sequence[tuple[str, VisitState]]) -> list[Due]:
+    ids = list(dict.fromkeys(v.eye_id for _, v in found))
+    known, worried = eyes.by_ids(store, ids), states.of_eyes(store, ids)
+    planned = visits.versions(store, [v.visit_id for _, v in found])
+    lines: list[Due] = []
+    with watching.some(store, now, "list") as part:
+        for kind, v in found:
+            with part(f"visits {v.visit_id}"):
+                one, here = worried[v.eye_id], kind == "here"
+                at, arrival = v.seen_at or (v.here_at if here else None), v.arrival if here else ""
+                worry = (one.how_soon, one.worry, one.reason)
+                lines.append(Due(known[v.eye_id], planned[v.visit_id], kind, *worry, one.last_heard, at, arrival))
+    return lines
 
 
 @dataclass(frozen=True)
@@ -159,18 +177,6 @@ def troubles(store: Store) -> Troubles:
 
 
 @dataclass(frozen=True)
-class Request:
-    """What a patient asked about a visit, in entry `id`; `identity` is the visit's, None where the book has none of that name."""
-
-    id: str
-    eye: Eye
-    visit: str
-    identity: str | None
-    words: str
-    at: datetime
-
-
-@dataclass(frozen=True)
 class ToTell:
     """A change of a visit that its patient has to be told of; `change.changed` is withdrawn where it was cancelled."""
 
@@ -181,56 +187,26 @@ class ToTell:
 def to_tell(store: Store, now: datetime, today: date) -> list[ToTell]:
     """Whom nobody has told yet of a visit that was moved or cancelled, the soonest first; what is over is left out."""
     found = []
-    for change in visits.to_tell(store):
-        with watching.alone(store, now, "list", f"visits {change.changed.id}"):
-            eye = eyes.eye(store, change.changed.eye_id)
-            if eye and max(change.before.target, change.changed.target) >= today:
-                found.append(ToTell(eye, change))
+    with watching.some(store, now, "list") as part:
+        for change in visits.to_tell(store):
+            with part(f"visits {change.changed.id}"):
+                eye = eyes.eye(store, change.changed.eye_id)
+                if eye and max(change.before.target, change.changed.target) >= today:
+                    found.append(ToTell(eye, change))
     return sorted(found, key=lambda t: min(t.change.before.target, t.change.changed.target))
 
 
-def open_requests(store: Store, now: datetime, zone: tzinfo) -> list[Request]:
-    """Wishes for another time that nobody has answered yet, newest first, each visit once.
-
-    Answered is one whose visit was moved, cancelled or took place since, or that somebody took back with a reason; to look
-    at the eye answers nothing.
-    """
-    asked = events.visit_requests(store)
-    seen = attended_by_eye(store, "seen", zone) if asked else {}
-    found: dict[tuple[str, str], Request] = {}
-    for event in asked:
-        with watching.alone(store, now, "list", f"events {event.id}"):
-            eye, name = eyes.eye(store, event.eye_id), event.body["visit"]
-            visit = _meant(store, event, seen[event.eye_id])
-            if eye and not (visit and (visit.identity in seen[eye.id] or _has_moved(store, visit, event.received_at))):
-                identity = visit.identity if visit else None
-                found.setdefault(
-                    (eye.id, name), Request(event.id, eye, name, identity, event.body.get("words", ""), event.at)
-                )
-    return list(found.values())
-
-
-def _meant(store: Store, asked: Event, seen: dict[str, datetime]) -> Visit | None:
-    """The visit of that name that was still to come when the wish came in: the last one, where two operations have one."""
-    in_book = (*visits.of_eye(store, asked.eye_id), *visits.cancelled_of_eye(store, asked.eye_id))
-    by_then = [v for v in in_book if v.name == asked.body["visit"] and v.entered_at <= asked.received_at]
-    to_come = [v for v in by_then if v.identity not in seen or seen[v.identity] > asked.received_at]
-    return max(to_come, key=lambda v: v.target, default=None)
-
-
-def _has_moved(store: Store, visit: Visit, since: datetime) -> bool:
-    """Whether it was cancelled, or stands at another day or time than it did then; moved and put back it has not."""
-    was: Visit | None = visit
-    while was and was.replaces and was.recorded_at > since:
-        was = visits.visit(store, was.replaces)
-    return visit.withdrawn or was is None or (visit.target, visit.starts) != (was.target, was.starts)
+def open_requests(store: Store, now: datetime, zone: tzinfo, most: int = -1) -> list[Request]:
+    """Wishes for another time that nobody has answered yet, newest first, each visit once; at most so many."""
+    state.bring_up_to_date(store, now, zone)
+    asked = states.wishes(store, most)
+    known = eyes.by_ids(store, sorted({wish.eye_id for wish in asked}))
+    return [
+        Request(wish.event_id, known[wish.eye_id], wish.visit, wish.identity, wish.words, wish.at)
+        for wish in asked
+        if wish.eye_id in known
+    ]
 
 
 def _rank(how_soon: HowSoon | None) -> int:
     return len(HOW_SOON) if how_soon is None else HOW_SOON.index(how_soon)
-
-
-def _state(visit: Visit, today: date) -> str:
-    if visit.latest < today:
-        return "missed"
-    return "due" if visit.target <= today else "coming"

@@ -4,22 +4,23 @@ Each verb is one transaction with one audit entry. What speaks against a day is 
 raises `Asks` until the questions that it asks are among those `accepted`.
 """
 
-from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from collections.abc import Collection
 from datetime import date, time, timedelta
 from typing import Any
 
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
-from followup.care.reading.bodies import BARRIERS, VISIT_NAME_LENGTH
-from followup.care.reading.events import body_of, stored
 from followup.care.reading.eye import Eye, load
-from followup.care.visits.openings import Openings, ahead
+from followup.care.visits.in_book import followed_eye, open_visit, said_not_to_have_come
+from followup.care.visits.openings import ahead
 from followup.config import Clinic
-from followup.records import Store, events, visits
+from followup.records import events, visits
+from followup.records.bodies.base import VISIT_NAME_LENGTH, Body
+from followup.records.bodies.clinic import BARRIERS, ArrivedBody, DidNotComeBody
+from followup.records.bodies.home import WithdrawalBody
 from followup.records.store import new_id
-from followup.records.values import Change, Visit
+from followup.records.values import Visit, saying
 
 WALK_IN = "walk-in"
 LONGEST_WHY = 200
@@ -48,7 +49,7 @@ def add(
     """Put one more visit beside the plan, due on that day; returns its identity."""
     name, reason = _said(name, "write what this visit is called", "name"), reason.strip()[:LONGEST_WHY]
     with desk.store.transaction():
-        eye = _followed(desk, eye_id)
+        eye = followed_eye(desk, eye_id)
         _check_day(desk, eye, target, "the visit")
         _ask(_doubts_of_day(desk, clinic, target), accepted)
         id = visits.add(
@@ -70,12 +71,13 @@ def move(
 ) -> str:
     """Put a visit on another day, or at another time; its window grows to hold that day. Returns the new version's id."""
     with desk.store.transaction():
-        eye, v = _open(desk, identity)
+        eye, v = open_visit(desk, identity)
         if (target, starts) == (v.target, v.starts):
             raise CareError(f"{v.name} is on that day already", "target")
         if target != v.target:
             _check_day(desk, eye, target, f"the visit {v.name}")
-            _ask([*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)], accepted)
+            doubts = [*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)]
+            _ask([*doubts, *_doubts_of_worries(eye, target, desk.today)], accepted)
         id = put_on(desk, v, target, starts, why.strip()[:LONGEST_WHY])
         desk.note("visit moved", eye.id, {"visit": v.name, "from": v.target.isoformat(), "to": target.isoformat()})
     return id
@@ -101,7 +103,7 @@ def cancel(desk: Desk, identity: str, why: str) -> str:
     """Take a visit out of the book, with the reason; returns the id of the version that says so."""
     why = _said(why, "say why this visit is cancelled", "why")
     with desk.store.transaction():
-        eye, v = _open(desk, identity)
+        eye, v = open_visit(desk, identity)
         id = visits.change(desk.store, desk.now, v, desk.actor.signature, why, withdrawn=True)
         visits.must_tell(desk.store, desk.now, id)
         desk.note("visit cancelled", eye.id, {"visit": v.name, "on": v.target.isoformat(), "why": why})
@@ -118,13 +120,13 @@ def did_not_come(desk: Desk, identity: str, barrier: str, words: str = "") -> st
     if barrier == "other" and not words.strip():
         raise CareError("write what stood in the way", "words")
     with desk.store.transaction():
-        eye, v = _open(desk, identity)
+        eye, v = open_visit(desk, identity)
         if v.target > desk.today:
             raise CareError(f"{v.name} is still to come: it is planned for {bounds.words(v.target)}", "barrier")
         if said_not_to_have_come(eye, v):
             raise Conflict(f"that nobody came for {v.name} is on record already")
-        body = {"visit": v.name, "visit_id": v.identity, "on": v.target.isoformat(), "barrier": barrier}
-        id = _event(desk, eye.id, "did-not-come", {**body, "words": words.strip()})
+        said = DidNotComeBody(visit=v.name, visit_id=v.identity, on=v.target, barrier=barrier, words=words.strip())
+        id = _event(desk, eye.id, said)
         desk.note("did not come", eye.id, {"id": id, "visit": v.name, "barrier": barrier})
     return id
 
@@ -133,9 +135,9 @@ def walk_in(desk: Desk, eye_id: str, reason: str) -> str:
     """Somebody came without an appointment: a visit of today, for which they are here. Returns its identity."""
     reason = _said(reason, "write why they come", "reason")
     with desk.store.transaction():
-        eye, today = _followed(desk, eye_id), desk.today
+        eye, today = followed_eye(desk, eye_id), desk.today
         id = visits.add(desk.store, desk.now, eye.id, WALK_IN, today, today, today, reason, desk.actor.signature)
-        _event(desk, eye.id, "arrived", {"visit": WALK_IN, "visit_id": id})
+        _event(desk, eye.id, ArrivedBody(visit=WALK_IN, visit_id=id))
         desk.note("walk-in", eye.id, {"visit": id, "reason": reason})
     return id
 
@@ -170,7 +172,7 @@ def put_back(desk: Desk, identity: str) -> None:
         v = visits.standing(desk.store, identity)
         if v is None or not v.withdrawn:
             raise Conflict("this visit is in the book")
-        _followed(desk, v.eye_id)
+        followed_eye(desk, v.eye_id)
         change_back(desk, v, "put back", withdrawn=False)
         desk.note("visit put back", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
@@ -183,84 +185,6 @@ def told(desk: Desk, version: str) -> None:
             raise NotFound("there is no such visit")
         if visits.told(desk.store, desk.now, version, desk.actor.signature):
             desk.note("visit change told", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
-
-
-def change_of(store: Store, version: str) -> Change | None:
-    """What a version changed, while it is the latest; None once it is not, or where it changed nothing."""
-    v = visits.visit(store, version)
-    latest = visits.standing(store, v.identity) if v else None
-    before = visits.visit(store, v.replaces) if v and v.replaces else None
-    return Change(before or v, v) if v and latest and latest.id == v.id else None
-
-
-@dataclass(frozen=True)
-class Choice:
-    """A day that a visit could be moved to, with what is booked there."""
-
-    day: date
-    taken: int
-    places: int
-    in_window: bool
-
-    @property
-    def full(self) -> bool:
-        return self.taken >= self.places
-
-
-DAYS_OFFERED = 12
-
-
-def choices(days: Openings, v: Visit | None) -> list[Choice]:
-    """Open days to come: those of the visit's window first in time, then the next ones, until there are enough."""
-    first = max(days.first, v.earliest) if v and v.latest >= days.first else days.first
-    found = [day for day in days.open_between(first, days.last) if v is None or day != v.target][:DAYS_OFFERED]
-    return [Choice(day, days.taken(day), days.places[day], v is None or v.holds(day)) for day in found]
-
-
-@dataclass(frozen=True)
-class Entry:
-    """An open visit with its eye, for the page that changes it; `missed` where it is on record that nobody came."""
-
-    eye: Eye
-    visit: Visit
-    missed: bool
-
-
-def entry(desk: Desk, identity: str) -> Entry:
-    """An open visit. Raises `NotFound` for one that is not in the book, `Conflict` for one that took place."""
-    eye, v = _open(desk, identity)
-    return Entry(eye, v, said_not_to_have_come(eye, v))
-
-
-def said_not_to_have_come(eye: Eye, v: Visit) -> bool:
-    """Whether it is on record that nobody came on the day for which the visit stands."""
-    told = (e.body for e in eye.events if e.kind == "did-not-come")
-    return any((body.get("visit_id"), body.get("on")) == (v.identity, v.target.isoformat()) for body in told)
-
-
-def cancelled(store: Store, eye_id: str) -> list[Visit]:
-    """The visits of an eye that were taken out of the book, each with why."""
-    return visits.cancelled_of_eye(store, eye_id)
-
-
-def _open(desk: Desk, identity: str) -> tuple[Eye, Visit]:
-    latest = visits.standing(desk.store, identity)
-    if latest is None or latest.withdrawn:
-        raise NotFound("this visit is not in the book any more")
-    eye = load(desk.store, latest.eye_id, desk.zone)
-    if latest.identity in eye.seen_visits:
-        raise Conflict(f"{latest.name} has taken place: correct or withdraw that entry on the eye’s page first")
-    return _if_followed(eye), latest
-
-
-def _followed(desk: Desk, eye_id: str) -> Eye:
-    return _if_followed(load(desk.store, eye_id, desk.zone))
-
-
-def _if_followed(eye: Eye) -> Eye:
-    if not eye.known.is_followed:
-        raise Conflict("this eye is not followed: take up its follow-up first")
-    return eye
 
 
 def _check_day(desk: Desk, eye: Eye, target: date, what: str) -> None:
@@ -288,23 +212,30 @@ def _doubts_of_window(v: Visit, target: date, today: date) -> list[str]:
     return [f"{v.name} {'was' if v.latest < today else 'is'} due {window}"]
 
 
+def _doubts_of_worries(eye: Eye, target: date, today: date) -> list[str]:
+    """A visit that is put after today while something about the eye is for now."""
+    urgent = [c.worry.replace("-", " ") for c in eye.callbacks if c.how_soon == "now" and c.state != "settled"]
+    if not urgent or target <= today:
+        return []
+    return [f"the {eye.side} eye has an open call for now ({', '.join(urgent)}): it must not wait for that day"]
+
+
 def _ask(questions: list[str], accepted: Collection[str]) -> None:
     if not set(questions) <= set(accepted):
         raise Asks(questions)
 
 
-def _event(desk: Desk, eye_id: str, kind: str, body: Mapping[str, object]) -> str:
+def _event(desk: Desk, eye_id: str, said: Body) -> str:
     id = new_id()
-    kept = stored(body_of(kind, body))
-    events.add(desk.store, id, eye_id, kind, desk.now, kept, desk.actor.signature, desk.now)
+    events.add(desk.store, id, eye_id, said.KIND, desk.now, said, desk.actor.signature, desk.now)
     return id
 
 
 def _take_back_arrival(desk: Desk, v: Visit) -> None:
     """A visit that leaves the book was not come for."""
-    for event in events.of_eye(desk.store, v.eye_id):
-        if event.kind == "arrived" and event.body.get("visit_id") == v.identity:
-            body, by = {"reason": "taken back"}, desk.actor.signature
+    for event, arrived in saying(events.of_eye(desk.store, v.eye_id), ArrivedBody):
+        if arrived.visit_id == v.identity:
+            body, by = WithdrawalBody(reason="taken back"), desk.actor.signature
             events.add(
                 desk.store, new_id(), v.eye_id, "withdrawal", desk.now, body, by, desk.now, corrects=event.id,
                 reason="taken back",

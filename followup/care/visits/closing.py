@@ -8,12 +8,13 @@ from datetime import date, timedelta
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
+from followup.care.reading import state
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.visits.book import LONGEST_WHY, Asks, change_back, put_on
-from followup.care.visits.openings import AHEAD, Openings, ahead
+from followup.care.visits.openings import AHEAD, Openings, ahead, open_days
 from followup.clinical import schedule
 from followup.config import Clinic
-from followup.records import eyes, visits
+from followup.records import eyes, states, visits
 from followup.records.values import Closure, Eye, Visit
 
 
@@ -103,13 +104,13 @@ def closed_here(desk: Desk) -> list[Closure]:
 
 def on_closed_days(desk: Desk, clinic: Clinic) -> list[tuple[Eye, Visit]]:
     """Visits to come that stand on a day on which the clinic sees nobody, by date."""
-    days = ahead(desk.store, clinic, desk.today)
-    closed = {day for day in days.booked if days.first < day <= days.last and day not in days.places}
-    if not closed:  # as nearly always: then nobody's visits need be read
-        return []
-    known = {eye.id: eye for eye in eyes.followed(desk.store)}
-    found = [v for v in _still_to_come(desk).values() if v.target in closed]
-    return [(known[v.eye_id], v) for v in sorted(found, key=lambda v: v.target)]
+    state.bring_up_to_date(desk.store, desk.now, desk.zone)
+    opened = open_days(clinic, desk.today, desk.today + AHEAD, desk.store)
+    to_come = (desk.today + timedelta(days=n) for n in range(1, AHEAD.days + 1))
+    there = states.unseen_on(desk.store, [day for day in to_come if day not in opened])
+    known = eyes.by_ids(desk.store, sorted({v.eye_id for v in there}))
+    planned = visits.versions(desk.store, [v.visit_id for v in there])
+    return [(known[v.eye_id], planned[v.visit_id]) for v in there if v.eye_id in known and v.visit_id in planned]
 
 
 def _still_to_come(desk: Desk) -> dict[str, Visit]:

@@ -2,18 +2,20 @@
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
-from typing import Any
+
+from pydantic import ValidationError
 
 from followup.care import bounds
 from followup.care.desk import Desk
 from followup.care.errors import CareError
-from followup.care.reading.events import body_of, stored
 from followup.care.reading.eye import Eye, load, rulebook
 from followup.care.visits.visit import known_eye
 from followup.care.watch.dangers import Danger, Translate, dangers
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.clinical.checks.attendance import planned_calls
 from followup.records import Store, events
+from followup.records.bodies.base import Body, first_message
+from followup.records.bodies.home import PostureBody, SymptomsBody
 from followup.records.store import new_id
 from followup.records.values import Warning
 
@@ -46,14 +48,16 @@ def sheet(store: Store, eye: Eye, translate: Translate) -> Sheet:
     return Sheet(days, calls, dangers(book, eye.operations, translate))
 
 
-def enter(desk: Desk, eye_id: str, day: date, answers: dict[str, Any], posture_hours: float | None = None) -> list[Warning]:
+def enter(
+    desk: Desk, eye_id: str, day: date, answers: SymptomsBody | None, posture_hours: float | None = None
+) -> list[Warning]:
     """Record one day of the diary: the answers of an eye check, and hours in the planned position; returns what it raised.
 
     Raises `CareError` for an empty day, one that is to come or before surgery, and hours without a planned position.
     """
     if day > desk.today:
         raise CareError("this day is still to come", "day")
-    if not answers and posture_hours is None:
+    if answers is None and posture_hours is None:
         raise CareError("nothing was entered: write at least one answer", "day")
     at = min(datetime.combine(day, EVENING, desk.zone).astimezone(UTC), desk.now)
     with desk.store.transaction():
@@ -62,7 +66,7 @@ def enter(desk: Desk, eye_id: str, day: date, answers: dict[str, Any], posture_h
             since = f"the diary begins with surgery, {bounds.words(eye.operation.at.date())}" if eye.operated else None
             raise CareError(since or "this eye was not operated", "day")
         if answers:
-            _add(desk, eye.id, "symptoms", at, answers)
+            _add(desk, eye.id, at, answers)
         if posture_hours is not None:
             plan = eye.operation.plan
             if plan is None:
@@ -70,16 +74,18 @@ def enter(desk: Desk, eye_id: str, day: date, answers: dict[str, Any], posture_h
             if not 0 < posture_hours <= 24:
                 raise CareError("write 0 to 24 hours; leave it empty for none", "posture_hours")
             start = max(datetime.combine(day, time(), desk.zone).astimezone(UTC), at - timedelta(hours=posture_hours))
-            block = {"position": plan.position, "from": start.isoformat(), "to": at.isoformat()}
-            _add(desk, eye.id, "posture", at, block)
+            _add(desk, eye.id, at, _lay(plan.position, start, at))
         return raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
 
 
-def _add(desk: Desk, eye_id: str, kind: str, at: datetime, said: dict[str, Any]) -> None:
+def _lay(position: str, start: datetime, end: datetime) -> PostureBody:
     try:
-        body = stored(body_of(kind, said))
-    except ValueError as error:
-        raise CareError(str(error)) from error
+        return PostureBody(position=position, start=start, end=end)
+    except ValidationError as error:
+        raise CareError(first_message(error)) from error
+
+
+def _add(desk: Desk, eye_id: str, at: datetime, said: Body) -> None:
     id = new_id()
-    events.add(desk.store, id, known_eye(desk.store, eye_id).id, kind, at, body, desk.actor.signature, desk.now)
-    desk.note(f"diary {kind}", eye_id, {"id": id})
+    events.add(desk.store, id, known_eye(desk.store, eye_id).id, said.KIND, at, said, desk.actor.signature, desk.now)
+    desk.note(f"diary {said.KIND}", eye_id, {"id": id})

@@ -48,7 +48,7 @@ class Openings:
 def openings(store: Store, clinic: Clinic, first: date, last: date) -> Openings:
     """The clinic's days by its settings and by what was closed since."""
     closed = {c.day: c.why for c in visits.closures(store, first, last)}
-    return Openings(first, last, open_days(clinic, first, last, store), visits.booked_counts(store), closed)
+    return Openings(first, last, open_days(clinic, first, last, store), visits.booked_counts(store, first, last), closed)
 
 
 def ahead(store: Store, clinic: Clinic, today: date) -> Openings:

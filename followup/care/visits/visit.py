@@ -7,11 +7,12 @@ from typing import Any
 from followup.care.actors import barred
 from followup.care.desk import Desk
 from followup.care.errors import CareError, NotFound, Refused
-from followup.care.reading.events import body_of, stored
 from followup.care.reading.eye import load
-from followup.care.reading.measures import MeasuresBody
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, events, eyes, visits
+from followup.records.bodies.base import Body
+from followup.records.bodies.clinic import MeasuresBody, NoGasSeenBody, SeenBody
+from followup.records.bodies.kinds import body_of
 from followup.records.store import new_id
 from followup.records.values import Event, Eye, Visit, Warning
 
@@ -35,23 +36,23 @@ def record_visit(
     with desk.store.transaction():
         eye = known_eye(desk.store, eye_id)
         for body in measures:
-            _add(desk, eye_on_side(desk.store, eye, body.eye), "measures", stored(body))
+            _add(desk, eye_on_side(desk.store, eye, body.eye), body)
         if visit is not None:
-            _add(desk, eye, "seen", _named(desk.store, desk.now, eye.id, visit, desk.zone))
+            _add(desk, eye, _named(desk.store, desk.now, eye.id, visit, desk.zone))
         if no_gas_seen:
-            _add(desk, eye, "no-gas-seen", {})
+            _add(desk, eye, NoGasSeenBody())
         return raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
 
 
 def record_clinic_event(desk: Desk, eye_id: str, kind: str, body: dict[str, Any]) -> list[Warning]:
     """Record one event by staff, such as no gas seen or oil taken out; returns the warnings it raised."""
     try:
-        checked = stored(body_of(kind, body))
+        said = body_of(kind, body)
     except ValueError as error:
         raise CareError(str(error)) from error
     with desk.store.transaction():
         eye = known_eye(desk.store, eye_id)
-        _add(desk, eye, kind, checked)
+        _add(desk, eye, said)
         if kind == "tamponade-removed":
             nothing_to_remove(desk, eye)
         return raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
@@ -101,8 +102,8 @@ def eye_on_side(store: Store, eye: Eye, side: str) -> Eye:
     return next(known for known in eyes.of_patient(store, eye.patient.id) if known.side == side)
 
 
-def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -> dict[str, str]:
-    """What an event says of the visit it is about."""
+def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -> SeenBody:
+    """The visit that took place, as the book has it."""
     today = now.astimezone(zone).date()
     eye = load(store, eye_id, zone)
     known = [v for v in eye.visits if v.identity == visit] or [v for v in eye.visits if v.name == visit]
@@ -113,12 +114,12 @@ def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -
         return v.identity in eye.seen_visits, not v.holds(today), abs((v.target - today).days)
 
     meant = min(known, key=likelihood)
-    return {"visit": meant.name, "visit_id": meant.identity}
+    return SeenBody(visit=meant.name, visit_id=meant.identity)
 
 
-def _add(desk: Desk, eye: Eye, kind: str, body: dict[str, Any]) -> None:
-    if fault := barred(desk.actor, kind):
+def _add(desk: Desk, eye: Eye, said: Body) -> None:
+    if fault := barred(desk.actor, said.KIND):
         raise Refused(fault, "no_gas_seen")
     id = new_id()
-    events.add(desk.store, id, eye.id, kind, desk.now, body, desk.actor.signature, desk.now)
-    desk.note(f"event {kind}", eye.id, {"id": id})
+    events.add(desk.store, id, eye.id, said.KIND, desk.now, said, desk.actor.signature, desk.now)
+    desk.note(f"event {said.KIND}", eye.id, {"id": id})

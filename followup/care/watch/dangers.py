@@ -9,7 +9,7 @@ from pydantic import BaseModel
 
 from followup.care.errors import translatable as medical
 from followup.clinical import warnings
-from followup.clinical.course import Operation
+from followup.clinical.surgery import Operation
 
 Translate = Callable[[str], str]
 CALL: tuple[warnings.HowSoon, ...] = ("now", "today")
@@ -48,35 +48,27 @@ def dangers(book: warnings.Rulebook, operations: Sequence[Operation], translate:
     alone: set[str] = set()
     for how_soon in CALL:
         urgent = [rule for rule in rules if rule.how_soon == how_soon]
-        alone |= {sign for rule in urgent if _is_plain(rule) for sign in _signs(rule)}
+        alone |= {sign for rule in urgent if _is_plain(rule) for sign in rule.signs}
         for rule in urgent:
             if _is_plain(rule):
-                found += [(how_soon, _said(sign, translate)) for sign in _signs(rule)]
+                found += [(how_soon, _said(sign, translate)) for sign in rule.signs]
             elif not _follows(rule, alone):
                 found.append((how_soon, _together(rule, translate)))
     return [Danger(how_soon=soon, words=_capital(words)) for soon, words in _first_of_each(found)]
 
 
-def _signs(rule: warnings.Rule) -> tuple[str, ...]:
-    return tuple(rule.threshold["signs"])
-
-
-def _also(rule: warnings.Rule) -> tuple[str, ...]:
-    return tuple(rule.threshold.get("also", ()))
-
-
 def _is_plain(rule: warnings.Rule) -> bool:
     """Whether any one of its signs is enough."""
-    return rule.threshold["count"] <= 1 and not _also(rule)
+    return rule.count <= 1 and not rule.also
 
 
 def _follows(rule: warnings.Rule, alone: set[str]) -> bool:
     """Whether it never holds without a sign that is on the list alone already, at least as urgent."""
-    return not alone.isdisjoint(_also(rule)) or len(set(_signs(rule)) - alone) < rule.threshold["count"]
+    return not alone.isdisjoint(rule.also) or len(set(rule.signs) - alone) < rule.count
 
 
 def _together(rule: warnings.Rule, translate: Translate) -> str:
-    signs, count = _signs(rule), rule.threshold["count"]
+    signs, count = rule.signs, rule.count
     words = [_said(sign, translate) for sign in signs]
     if count > 1 and len(signs) > count:
         needed = translate(_SOME).format(count=count, signs=", ".join(words))
@@ -84,7 +76,7 @@ def _together(rule: warnings.Rule, translate: Translate) -> str:
         needed = _joined(words, translate(_AND))
     else:
         needed = _joined(words, translate(_OR))
-    return _joined([needed, *(_said(sign, translate) for sign in _also(rule))], translate(_AND))
+    return _joined([needed, *(_said(sign, translate) for sign in rule.also)], translate(_AND))
 
 
 def _joined(words: Sequence[str], pattern: str) -> str:

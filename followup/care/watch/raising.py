@@ -1,13 +1,19 @@
 """From signs to warnings and callbacks: kept once, merged while open, raised again when worse."""
 
-from datetime import datetime, tzinfo
+from collections.abc import Iterator
+from datetime import datetime, timedelta, tzinfo
+from zlib import crc32
 
 from followup.care.actors import CLOCK
 from followup.care.reading.eye import Eye, load, rulebook
 from followup.clinical import warnings
 from followup.clinical.callbacks import DUE_WITHIN
-from followup.records import Store, audit, eyes, worries
+from followup.clinical.next_look import next_look
+from followup.clinical.rulebook import Rulebook
+from followup.records import Store, audit, eyes, states, worries
 from followup.records.values import Warning
+
+LEFT_ALONE = timedelta(days=7)  # no eye is left for longer than twice that; common practice, no source
 
 
 def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Warning]:
@@ -17,12 +23,15 @@ def raise_signs(store: Store, eye: Eye, now: datetime) -> list[Warning]:
     joins a callback now.
     """
     book = rulebook(store)
-    new = [
-        _kept(store, eye, sign, book.version, now)
-        for sign in warnings.evaluate(eye.course, book, now)
-        if eye.watched_at(sign.raised_at) and not worries.has_warning(store, eye.id, sign.rule, sign.raised_at)
-    ]
+    new = [_kept(store, eye, sign, book.version, now) for sign in new_signs(store, eye, book, now)]
     return most_urgent_first(new)
+
+
+def new_signs(store: Store, eye: Eye, book: Rulebook, now: datetime) -> Iterator[warnings.Sign]:
+    """The signs of an eye's course that are not kept yet."""
+    for sign in warnings.evaluate(eye.course, book, now):
+        if eye.watched_at(sign.raised_at) and not worries.has_warning(store, eye.id, sign.rule, sign.raised_at):
+            yield sign
 
 
 def raised_at(store: Store, eye_id: str, at: datetime) -> list[Warning]:
@@ -43,8 +52,30 @@ def raise_signs_of_patient(store: Store, patient_id: str, now: datetime, zone: t
 
 def check_eye(store: Store, eye_id: str, now: datetime, zone: tzinfo) -> list[Warning]:
     """What the clock alone may raise: silence, missed visits, missed posture, oil past its time."""
-    with store.transaction():
-        return raise_signs(store, load(store, eye_id, zone), now)
+    return look(store, eye_id, now, zone)[0]
+
+
+def look(store: Store, eye_id: str, now: datetime, zone: tzinfo) -> tuple[list[Warning], datetime]:
+    """`check_eye`, and when the clock must look next. The write lock is taken only where something comes up."""
+    eye, book = load(store, eye_id, zone), rulebook(store)
+    raised: list[Warning] = []
+    if next(new_signs(store, eye, book, now), None) is not None:
+        with store.transaction():
+            raised = raise_signs(store, load(store, eye_id, zone), now)
+    return raised, _next(eye, book, now)
+
+
+def _next(eye: Eye, book: Rulebook, now: datetime) -> datetime:
+    """As the rules say, and within a week or two whatever they say; not all eyes on one day."""
+    at_last = now + LEFT_ALONE * (1 + crc32(eye.id.encode()) / 2**32)
+    return min(next_look(eye.course, book, now) or at_last, at_last)
+
+
+def looked_at_too_late(store: Store, zone: tzinfo) -> list[str]:
+    """The eyes in which something comes up before the clock would look again."""
+    book = rulebook(store)
+    kept = ((load(store, eye_id, zone), at) for eye_id, at in states.looks(store).items() if at is not None)
+    return [eye.id for eye, at in kept if next(new_signs(store, eye, book, at - timedelta(microseconds=1)), None)]
 
 
 def most_urgent_first(found: list[Warning]) -> list[Warning]:

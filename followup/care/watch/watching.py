@@ -6,6 +6,7 @@ from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
+from typing import Any
 
 from followup.care.reading.events import fact_in_time
 from followup.records import Store, events, eyes, messages, patients, people, visits, watch, worries
@@ -15,6 +16,7 @@ EVERY = {
     "check": timedelta(minutes=15),
     "escalate": timedelta(minutes=5),
     "messages": timedelta(minutes=1),
+    "rows": timedelta(days=1),
     "backup": timedelta(days=1),
 }
 LATE_AFTER = 3  # intervals
@@ -22,6 +24,7 @@ STANDS_STILL = {
     "check": "silence and missed visits are not noticed",
     "escalate": "callbacks are not moving up",
     "messages": "nobody is reminded",
+    "rows": "entries that cannot be read are not named",
     "backup": "no backup is made",
 }
 LEAST_FREE_BYTES = 200 * 1024 * 1024
@@ -30,6 +33,7 @@ KINDS = {
     "row": "An entry cannot be read and is left out everywhere: no list, warning or message knows of it.",
     "callback": "A callback that is late did not move up. Look at it yourself.",
     "list": "A line is missing on the lists of visits.",
+    "state": "Lists may show this patient as they stood before. Look at them yourself until this is mended.",
     "daysheet": "A line or an eye is missing on the sheets of clinic devices.",
     "results": "This eye is not counted in Results.",
     "reminder": "A reminder could not be worked out.",
@@ -55,6 +59,19 @@ def parts(store: Store, now: datetime, what: str) -> Iterator[Callable[[str], Ab
     """Go through everything of a kind, each `alone`; what went well in the end is a fault no more."""
     yield partial(alone, store, now, what)
     watch.clear_others(store, what, now)
+
+
+@contextmanager
+def some(store: Store, now: datetime, what: str) -> Iterator[Callable[[str], AbstractContextManager[None]]]:
+    """Go through some of a kind, each `alone`; what of these went well in the end is a fault no more."""
+    met: list[str] = []
+
+    def part(about: str) -> AbstractContextManager[None]:
+        met.append(about)
+        return alone(store, now, what, about)
+
+    yield part
+    watch.clear_some(store, what, met, now)
 
 
 @dataclass(frozen=True)
@@ -129,16 +146,36 @@ _READ_AS = eyes.READ_AS | visits.READ_AS | events.READ_AS | worries.READ_AS | me
 
 
 def unreadable(store: Store) -> list[tuple[str, Exception]]:
-    """Every row that cannot be read, as `table id`, with why."""
-    found: list[tuple[str, Exception]] = [
-        (f"{row.kept_in} {row.id}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)
-    ]
-    for table, (sql, opened) in _READ_AS.items():
+    """Every row that cannot be read, as `table id`, with why. Reads the whole database."""
+    found = _off_time(store)
+    for table, (sql, _, opened) in _READ_AS.items():
         for row in store.rows(sql):
-            try:
-                read = opened(row)
-                if isinstance(read, Event):
-                    fact_in_time(read)
-            except Exception as error:
+            if error := _error(row, opened):
                 found.append((f"{table} {row.get('id') or row.get('key')}", error))
     return found
+
+
+def still_unreadable(store: Store) -> list[tuple[str, Exception]]:
+    """The same of those that were met before, and of every time that cannot be: what a look now and then can afford."""
+    found = _off_time(store)
+    for fault in watch.faults(store):
+        table, _, id = fault.about.partition(" ")
+        if fault.what == "row" and table in _READ_AS:
+            sql, key, opened = _READ_AS[table]
+            rows = store.rows(f"{sql} AND {key} = :id", {"id": id})
+            found += [(fault.about, error) for row in rows if (error := _error(row, opened))]
+    return found
+
+
+def _off_time(store: Store) -> list[tuple[str, Exception]]:
+    return [(f"{row.kept_in} {row.id}", ValueError("a time that cannot be")) for row in eyes.unreadable(store)]
+
+
+def _error(row: Any, opened: Callable[[Any], Any]) -> Exception | None:
+    try:
+        read = opened(row)
+        if isinstance(read, Event):
+            fact_in_time(read)
+    except Exception as error:
+        return error
+    return None

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
-from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
-from followup.clinical.course import Timeline, end_of
+from followup.clinical.checks.look import NOTHING, Check, Look, looks_at_what_lasts, while_it_lasts
+from followup.clinical.timeline import Timeline, end_of
 
 CALLS_FROM = time(8)  # common practice, no source
 
@@ -32,6 +32,12 @@ def _finished_plan_days(timeline: Timeline) -> Iterator[tuple[Any, datetime]]:
             yield day, at
 
 
+def _ends_of_plan_days(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[datetime]:
+    op = timeline.operation
+    first = op.at.astimezone(timeline.zone).date()
+    yield from (end_of(first + timedelta(days=n), timeline.zone) for n in range(op.plan.days + 1 if op.plan else 0))
+
+
 def _missed_visit(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     """A planned visit not seen by the end of its latest day, from `latest_from_day` to before `latest_until_day`."""
     op = timeline.operation
@@ -44,6 +50,10 @@ def _missed_visit(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[
         if seen_at is None or seen_at >= over:
             yield (over, 1.0, {"visit": visit.name, "latest": visit.latest.isoformat()})
             yield (over, None, NOTHING)
+
+
+def _ends_of_visits(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[datetime]:
+    yield from (end_of(visit.latest, timeline.zone) for visit in timeline.visits)
 
 
 def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -62,6 +72,12 @@ def _silence(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]
         yield (until, None, NOTHING)
 
 
+def _silent_until(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[datetime]:
+    every = timedelta(hours=threshold["hours"])
+    last, _ = timeline.silences[-1]
+    yield from looks_at_what_lasts(timeline, last + every, every)
+
+
 def planned_calls(operated_on: date, days: Iterable[int], weekdays: Iterable[int]) -> dict[date, int]:
     """When a patient without the app is called, with the day after surgery that each call is for (the first of several)."""
     return {_moved(operated_on + timedelta(days=n), weekdays): n for n in sorted(days, reverse=True)}
@@ -69,12 +85,20 @@ def planned_calls(operated_on: date, days: Iterable[int], weekdays: Iterable[int
 
 def _diary_call(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
     """In the morning of each of `days` after surgery, or of the next day that is one of `weekdays` (1 is Monday)."""
-    operated_on = timeline.operation.at.astimezone(timeline.zone).date()
-    for day, number in sorted(planned_calls(operated_on, threshold["days"], threshold["weekdays"]).items()):
-        at = datetime.combine(day, CALLS_FROM, timeline.zone).astimezone(UTC)
+    for at, number in _calls(timeline, threshold):
         if timeline.reached_since < at <= timeline.now:
             yield (at, 1.0, {"day": number})
             yield (at, None, NOTHING)
+
+
+def _calls(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[tuple[datetime, int]]:
+    operated_on = timeline.operation.at.astimezone(timeline.zone).date()
+    for day, number in sorted(planned_calls(operated_on, threshold["days"], threshold["weekdays"]).items()):
+        yield datetime.combine(day, CALLS_FROM, timeline.zone).astimezone(UTC), number
+
+
+def _times_of_calls(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[datetime]:
+    yield from (at for at, _ in _calls(timeline, threshold))
 
 
 def _moved(day: date, weekdays: Iterable[int]) -> date:
@@ -82,9 +106,9 @@ def _moved(day: date, weekdays: Iterable[int]) -> date:
 
 
 CHECKS = {
-    "posture-missed": Check(_posture_missed, frozenset({"share"}), app=True),
-    "no-posture-entry": Check(_no_posture_entry, frozenset(), app=True),
-    "missed-visit": Check(_missed_visit, frozenset({"latest_from_day", "latest_until_day"})),
-    "silence": Check(_silence, frozenset({"hours"}), app=True),
-    "diary-call": Check(_diary_call, frozenset({"days", "weekdays"}), app=False),
+    "posture-missed": Check(_posture_missed, frozenset({"share"}), app=True, wakes=_ends_of_plan_days),
+    "no-posture-entry": Check(_no_posture_entry, frozenset(), app=True, wakes=_ends_of_plan_days),
+    "missed-visit": Check(_missed_visit, frozenset({"latest_from_day", "latest_until_day"}), wakes=_ends_of_visits),
+    "silence": Check(_silence, frozenset({"hours"}), app=True, wakes=_silent_until),
+    "diary-call": Check(_diary_call, frozenset({"days", "weekdays"}), app=False, wakes=_times_of_calls),
 }

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from followup.clinical.checks.look import Check, Look
-from followup.clinical.course import Measures, Timeline
+from followup.clinical.facts import Measures
+from followup.clinical.timeline import Timeline
 
 
 def beside(m: Measures, threshold: Mapping[str, Any]) -> bool:

@@ -7,7 +7,8 @@ from typing import Any
 from followup.clinical import pressure
 from followup.clinical.checks.findings import beside
 from followup.clinical.checks.look import NOTHING, Check, Look, Values
-from followup.clinical.course import Measures, Timeline
+from followup.clinical.facts import Measures
+from followup.clinical.timeline import Timeline
 
 
 def _iop_at_least(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -96,7 +97,15 @@ def _steroid_response(timeline: Timeline, threshold: Mapping[str, Any]) -> Itera
         yield (m.at, response.rise_mmhg if bad else None, values)
 
 
+def _by_finger(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
+    """An eye that feels as `finger` says; a pressure that is measured answers it too."""
+    for m in timeline.measures:
+        if m.finger is not None or m.iop_mmhg is not None:
+            yield (m.at, 1.0 if m.finger == threshold["finger"] else None, {"finger": m.finger})
+
+
 CHECKS = {
+    "pressure-by-finger": Check(_by_finger, frozenset({"finger"}), fits_fellow=True),
     "iop-at-least": Check(_iop_at_least, frozenset({"mmhg"}), fits_fellow=True),
     "iop-rise": Check(_iop_rise, frozenset({"mmhg", "rise_mmhg"})),
     "iop-trend": Check(_iop_trend, frozenset({"mmhg", "by_mmhg", "direction"}), fits_fellow=True),

@@ -5,10 +5,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime, timedelta
 from typing import Any, NamedTuple
 
-from followup.clinical import acuity
+from followup.clinical import vision
 from followup.clinical.chart_noise import real_fall
 from followup.clinical.checks.look import Check, Look
-from followup.clinical.course import Measures, Timeline
+from followup.clinical.facts import Measures
+from followup.clinical.timeline import Timeline
 
 
 def _vision_category(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -16,24 +17,25 @@ def _vision_category(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterat
 
     Of a fellow eye nothing is known before its first reading: once a callback about that was settled, it is no news.
     """
-    rank = 1 + acuity.CATEGORIES.index(threshold["category"])
+    rank = 1 + vision.CATEGORIES.index(threshold["category"])
     known = timeline.baseline_acuity
     if known is not None and known.rank >= rank:
         return
     told: Measures | None = None
     for m in timeline.measures:
-        if m.acuity is None or _known_blind(timeline, told, m):
+        seen = m.better_acuity
+        if seen is None or _known_blind(timeline, told, m):
             continue
-        bad = m.acuity.rank >= rank
+        bad = seen.rank >= rank
         told = m if bad else told
-        yield (m.at, float(m.acuity.rank) if bad else None, {"acuity": m.acuity.typed})
+        yield (m.at, float(seen.rank) if bad else None, {"acuity": seen.typed})
 
 
 def _known_blind(timeline: Timeline, told: Measures | None, now: Measures) -> bool:
     """Whether a fellow eye sees no worse than when that was told and settled."""
-    if timeline.operated or told is None or told.acuity is None or now.acuity is None:
+    if timeline.operated or told is None or told.better_acuity is None or now.better_acuity is None:
         return False
-    return now.acuity.rank <= told.acuity.rank and any(told.at <= s.at < now.at for s in timeline.settlements)
+    return now.better_acuity.rank <= told.better_acuity.rank and any(told.at <= s.at < now.at for s in timeline.settlements)
 
 
 def _vision_drop(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -85,7 +87,7 @@ class Reading(NamedTuple):
     """One acuity, when and with which correction (None: unknown); weak where nobody wrote down how it was read."""
 
     at: datetime
-    acuity: acuity.Acuity
+    acuity: vision.Acuity
     correction: str | None
     weak: bool = False
 
@@ -100,10 +102,10 @@ def _fell(before: Reading, now: Reading, threshold: Mapping[str, Any]) -> bool:
     known = before.correction is not None and now.correction is not None
     months = max(timedelta(0), now.at - before.at - _QUICK) / timedelta(days=30)
     limit = real_fall(before.acuity, now.acuity, threshold["logmar"], known_correction=known, weak_reference=before.weak)
-    return acuity.change(before.acuity, now.acuity, limit + threshold.get("slow_per_month", 0) * months).exceeds_noise
+    return vision.change(before.acuity, now.acuity, limit + threshold.get("slow_per_month", 0) * months).exceeds_noise
 
 
-def _severity(seen: acuity.Acuity) -> float:
+def _severity(seen: vision.Acuity) -> float:
     return seen.logmar + seen.rank * 10
 
 

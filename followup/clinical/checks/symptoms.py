@@ -6,17 +6,9 @@ from functools import lru_cache
 from typing import Any, NamedTuple
 
 from followup.clinical.checks.look import NOTHING, Check, Look
-from followup.clinical.course import (
-    ASKED_BACK_WITHIN,
-    PAIN_RANGE,
-    SYMPTOM_SIGNS,
-    SYMPTOM_TRENDS,
-    TRENDS,
-    Anaesthetic,
-    Symptoms,
-    Timeline,
-)
 from followup.clinical.errors import one_of
+from followup.clinical.facts import PAIN_RANGE, SYMPTOM_SIGNS, SYMPTOM_TRENDS, TRENDS, Anaesthetic, Symptoms
+from followup.clinical.timeline import ASKED_BACK_WITHIN, Timeline
 
 
 class Signs(NamedTuple):
@@ -68,22 +60,27 @@ def _symptoms(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look
         yield (answers.at, number * 11 + answers.pain, {"pain": answers.told.pain, **told})
 
 
+LOOKS_IN_A_ROW = 2  # where a rulebook does not say; common practice, no source
+
+
 def _symptoms_again(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
-    """The same at two looks in a row, at most `within_hours` apart: no slip of a finger.
+    """The same at so many `looks` in a row, each at most `within_hours` after the one before: no slip of a finger.
 
     To say so again within minutes, when the plain question comes back, is no second look yet.
     """
-    before: datetime | None = None
+    said: list[datetime] = []
     for at, severity, values in _symptoms(timeline, threshold):
         if severity is None:
-            before = None
+            said.clear()
             yield (at, None, NOTHING)
             continue
-        if before is not None and at - before < ASKED_BACK_WITHIN:
+        if said and at - said[-1] < ASKED_BACK_WITHIN:
             continue
-        if before is not None and at - before <= timedelta(hours=threshold["within_hours"]):
-            yield (at, severity, {**values, "said_first": before.isoformat()})
-        before = at
+        if said and at - said[-1] > timedelta(hours=threshold["within_hours"]):
+            said.clear()
+        said.append(at)
+        if len(said) >= threshold.get("looks", LOOKS_IN_A_ROW):
+            yield (at, severity, {**values, "said_first": said[0].isoformat()})
 
 
 def _words(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:

@@ -1,12 +1,12 @@
 """The bubble and what must not happen while there is one; oil past its time."""
 
 from collections.abc import Iterator, Mapping
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any
 
 from followup.clinical import altitude, overfill, tamponade
-from followup.clinical.checks.look import NOTHING, Check, Look, while_it_lasts
-from followup.clinical.course import Timeline
+from followup.clinical.checks.look import NOTHING, Check, Look, looks_at_what_lasts, while_it_lasts
+from followup.clinical.timeline import Timeline
 
 
 def _bubble_off_forecast(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[Look]:
@@ -96,6 +96,12 @@ def _removal_overdue(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterat
             yield (at, 1.0, {"agent": op.agent, "days_in_eye": round(op.day(at))})
 
 
+def _removal_times(timeline: Timeline, threshold: Mapping[str, Any]) -> Iterator[datetime]:
+    op = timeline.operation
+    if op.liquid:
+        yield from looks_at_what_lasts(timeline, op.at + timedelta(days=threshold["days"]), _OVERDUE_AGAIN)
+
+
 _OVERDUE_AGAIN = timedelta(days=28)  # common practice, no source
 
 
@@ -106,5 +112,5 @@ CHECKS = {
     "gas-seen-again": Check(_gas_seen_again, frozenset()),
     "climb": Check(_climb, frozenset({"climb_metres"})),
     "anaesthetic": Check(_anaesthetic, frozenset()),
-    "removal-overdue": Check(_removal_overdue, frozenset({"days"})),
+    "removal-overdue": Check(_removal_overdue, frozenset({"days"}), wakes=_removal_times),
 }

@@ -16,10 +16,33 @@ from followup.records.migrations import one_call
 from followup.records.migrations import book
 
 # isort: split
+from followup.records.migrations import current
+
+# isort: split
 from followup.records.migrations import sessions
 
 # isort: split
 from followup.records.migrations import sealed
+
+# isort: split
+from followup.records.migrations import rights
+
+# isort: split
+from followup.records.migrations import living
 from followup.records.migrations.registry import steps
 
-__all__ = ["book", "first", "joined", "mended", "one_call", "put_right", "sealed", "sessions", "steps", "two_eyes"]
+__all__ = [
+    "book",
+    "current",
+    "first",
+    "joined",
+    "living",
+    "mended",
+    "one_call",
+    "put_right",
+    "rights",
+    "sealed",
+    "sessions",
+    "steps",
+    "two_eyes",
+]

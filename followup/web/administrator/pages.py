@@ -6,7 +6,8 @@ import io
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
-from followup.care import accounts, signing_in, trail
+from followup.care import accounts, resetting, signing_in, trail
+from followup.care.callbacks import going_home
 from followup.care.errors import CareError
 from followup.web import context
 from followup.web.administrator.forms import AccountForm
@@ -31,14 +32,28 @@ def people() -> Answer:
     return page, 400 if form.errors else 200
 
 
-@bp.post("/people/<staff_id>/end")
+@bp.route("/people/<staff_id>/end", methods=["GET", "POST"])
 def end(staff_id: str) -> Answer:
-    """End an account and its sessions."""
+    """End an account and its sessions, after a question: it cannot be undone."""
+    if staff_id == context.me().id:
+        raise CareError("another administrator ends your account, so that one is left")
+    member = accounts.known(context.store(), staff_id)
     if SmallForm().validate_on_submit():
-        if staff_id == context.me().id:
-            raise CareError("another administrator ends your account, so that one is left")
         accounts.end(context.store(), context.now(), staff_id, context.me().signature)
-    return redirect(url_for(".people"), 303)
+        return redirect(url_for(".people"), 303)
+    held = going_home.holds_anything(context.store(), staff_id)
+    return render_template("administrator/end.html", member=member, held=held)
+
+
+@bp.post("/people/<staff_id>/reset-link")
+def reset_link(staff_id: str) -> Answer:
+    """A link by which a member of staff chooses a new password, to be passed on."""
+    if not SmallForm().validate_on_submit():
+        return redirect(url_for(".people"), 303)
+    member = accounts.known(context.store(), staff_id)
+    token = resetting.hand_out(context.store(), context.now(), staff_id, context.me().signature)
+    link = f"{context.settings().server.public_address}{url_for('account.new_password', token=token)}"
+    return render_template("administrator/reset_link.html", member=member, link=link)
 
 
 @bp.post("/people/<staff_id>/sign-out")

@@ -10,8 +10,8 @@ from followup.care.callbacks import going_home as going_home_with
 from followup.care.errors import CareError, Refused
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import STAFF_KINDS
-from followup.care.reading.bodies import first_message
 from followup.exchange import push_keys
+from followup.records.bodies.base import first_message
 from followup.web import context
 from followup.web.anybody.forms import CodeForm, GoingHomeForm, MessagesForm, SignInForm
 from followup.web.fields import SmallForm, field_errors, say_beside

@@ -44,6 +44,19 @@ class LonePasswordForm(FlaskForm):
     password = PasswordField("Password", [InputRequired("write your password")])
 
 
+class ForgottenForm(FlaskForm):
+    """Whose password was forgotten."""
+
+    email = StringField("E-mail", [InputRequired("write your e-mail address"), Length(max=200)])
+
+
+class NewPasswordForm(FlaskForm):
+    """A password in the place of one that was forgotten."""
+
+    new = PasswordField("New password", [InputRequired("write a new password")])
+    again = PasswordField("Once more", [EqualTo("new", "this is not the same as the new password above")])
+
+
 class PasswordForm(FlaskForm):
     """One's own password, changed."""
 

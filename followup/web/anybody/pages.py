@@ -8,11 +8,10 @@ from flask.typing import ResponseReturnValue as Answer
 from pydantic import BaseModel
 
 from followup.care.errors import NotFound
-from followup.care.reading.events import PATIENT_KINDS, Envelope
+from followup.care.reading.events import Envelope
 from followup.care.reading.eye import rulebook
 from followup.care.watch import watching
 from followup.clinical import (
-    acuity,
     altitude,
     bubble,
     chart_noise,
@@ -23,22 +22,26 @@ from followup.clinical import (
     posture,
     pressure,
     schedule,
+    second_thoughts,
     success,
     tamponade,
+    vision,
     warnings,
 )
 from followup.clinical.evidence import SOURCES
+from followup.records.bodies.kinds import PATIENT_KINDS
 from followup.web import context, display, interfaces
 
 bp = Blueprint("pages", __name__)
 DAY_SECONDS = 86_400
 SECURITY_TXT_GOOD = timedelta(days=180)  # RFC 9116 2.5.5: less than a year
 MODELS = (
-    acuity,
+    vision,
     chart_noise,
     pressure,
     tamponade,
     overfill,
+    second_thoughts,
     bubble,
     coverage,
     altitude,

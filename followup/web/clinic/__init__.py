@@ -11,8 +11,9 @@ from followup.web.clinic import (
     eyes,
     on_paper,
     patients,
+    theatre_list,
     visits,
 )
 
-PAGES = (booking, calling, correcting, day, discharging, eyes, on_paper, patients, visits)
+PAGES = (booking, calling, correcting, day, discharging, eyes, on_paper, patients, theatre_list, visits)
 BLUEPRINTS = (blueprint.bp, device_api.bp)

@@ -1,15 +1,18 @@
 """The blueprint of the clinic's pages, and what its views share."""
 
+from collections.abc import Callable
 from functools import wraps
-from typing import Any, cast
+from typing import Any, ParamSpec
 
 from flask import Blueprint, abort
+from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.errors import NotFound
 from followup.care.reading.eye import Eye, load
 from followup.web import context, display
 from followup.web.fields import SmallForm
 
+Given = ParamSpec("Given")
 bp = Blueprint("clinic", __name__, url_prefix="/clinic")
 
 
@@ -20,16 +23,16 @@ def drafts() -> dict[str, Any]:
     return {**display.unsigned(), "may_lift_caution": bool(staff and staff.may_lift_caution)}
 
 
-def pressed(view: context.View) -> context.View:
+def pressed(view: Callable[Given, Answer]) -> Callable[Given, Answer]:
     """For views behind a lone button: without its token nothing happens."""
 
     @wraps(view)
-    def guarded(*args: Any, **kwargs: Any) -> Any:
+    def guarded(*args: Given.args, **kwargs: Given.kwargs) -> Answer:
         if not SmallForm().validate_on_submit():
             abort(400)
         return view(*args, **kwargs)
 
-    return cast(context.View, guarded)
+    return guarded
 
 
 def load_eye(eye_id: str) -> Eye:

@@ -7,9 +7,10 @@ from flask_wtf import FlaskForm
 from wtforms import FieldList, Form, FormField, HiddenField, SelectField, StringField, TimeField
 from wtforms.validators import InputRequired, Length, Optional
 
-from followup.care.reading.bodies import BARRIERS, VISIT_NAME_LENGTH
 from followup.care.visits.book import LONGEST_WHY
 from followup.care.visits.closing import Displaced
+from followup.records.bodies.base import VISIT_NAME_LENGTH
+from followup.records.bodies.clinic import BARRIERS
 from followup.web.fields import DayField, to_choose
 
 

@@ -8,7 +8,7 @@ from flask import abort, redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.errors import CareError
-from followup.care.visits import book, closing
+from followup.care.visits import book, closing, in_book
 from followup.care.visits.openings import ahead
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye, pressed
@@ -52,7 +52,7 @@ def tell_done(words: str, version: str = "", *, tell: bool = False, entry: str =
 @bp.route("/visits/<identity>", methods=["GET", "POST"])
 def change_visit(identity: str) -> Answer:
     """Move a visit, cancel it, or say that nobody came for it."""
-    entry = book.entry(context.desk(), identity)
+    entry = in_book.entry(context.desk(), identity)
     kinds = {"move": MoveForm, "cancel": CancelForm, "away": AwayForm}
     # Several forms on a page: their token is the page's own, which is checked before any view.
     forms: dict[str, Any] = {name: form(prefix=name, meta={"csrf": False}) for name, form in kinds.items()}
@@ -81,13 +81,13 @@ def change_visit(identity: str) -> Answer:
         forms=forms,
         questions=questions,
         errors=errors,
-        choices=book.choices(days, entry.visit),
+        choices=in_book.choices(days, entry.visit),
         today=context.today(),
     )
     return page, 400 if errors else 200
 
 
-def _move(entry: book.Entry, form: Any) -> Any:
+def _move(entry: in_book.Entry, form: Any) -> None:
     clinic, target = context.settings().clinic, form.target.data
     starts = form.starts.data if clinic.appointment_times else entry.visit.starts
     version = book.move(
@@ -97,19 +97,19 @@ def _move(entry: book.Entry, form: Any) -> Any:
     tell_done(f"{entry.eye.patient.name}: {entry.visit.name} is now on {when}.", version, tell=True)
 
 
-def _cancel(entry: book.Entry, form: Any) -> Any:
+def _cancel(entry: in_book.Entry, form: Any) -> None:
     version = book.cancel(context.desk(), entry.visit.identity, form.why.data or "")
     tell_done(f"{entry.eye.patient.name}: {entry.visit.name} is cancelled.", version, tell=True)
 
 
-def _away(entry: book.Entry, form: Any) -> Answer:
+def _away(entry: in_book.Entry, form: Any) -> Answer:
     """Once it is on record that nobody came, the next thing is another day."""
     said = book.did_not_come(context.desk(), entry.visit.identity, form.barrier.data or "", form.words.data or "")
     tell_done(f"{entry.eye.patient.name} did not come for {entry.visit.name}: recorded. Is there another day?", entry=said)
     return redirect(url_for(".change_visit", identity=entry.visit.identity, back=back_asked()), 303)
 
 
-_DO: dict[str, Callable[[book.Entry, Any], Any]] = {"move": _move, "cancel": _cancel, "away": _away}
+_DO: dict[str, Callable[[in_book.Entry, Any], Any]] = {"move": _move, "cancel": _cancel, "away": _away}
 
 
 @bp.route("/eyes/<eye_id>/visits/new", methods=["GET", "POST"])
@@ -139,7 +139,7 @@ def add_visit(eye_id: str) -> Answer:
         form=form,
         questions=questions,
         errors=field_errors(form),
-        choices=book.choices(days, None),
+        choices=in_book.choices(days, None),
     )
     return page, 400 if form.errors else 200
 
@@ -163,7 +163,7 @@ def walk_in(eye_id: str) -> Answer:
 @pressed
 def undo_visit(version: str) -> Answer:
     """Take back the last change of a visit."""
-    change = book.change_of(context.store(), version)
+    change = in_book.change_of(context.store(), version)
     book.undo(context.desk(), version)
     if change is None:  # pragma: no cover - `undo` refuses these
         abort(404)

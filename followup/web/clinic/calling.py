@@ -6,7 +6,7 @@ from flask import abort, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, holding, settling, showing
+from followup.care.callbacks import deciding, holding, lines, settling, showing
 from followup.care.callbacks.calls import TRY_AGAIN_AFTER
 from followup.care.callbacks.holding import known_task
 from followup.care.errors import CareError
@@ -20,7 +20,7 @@ from followup.web.fields import say_beside
 @bp.get("/callbacks")
 def callback_list() -> Answer:
     """Every patient with open callbacks, by how soon and then by how long it has waited."""
-    return render_template("clinic/callbacks.html", **vars(showing.listed(context.desk())))
+    return render_template("clinic/callbacks.html", **vars(lines.listed_page(context.desk(), context.page())))
 
 
 @bp.get("/handover")

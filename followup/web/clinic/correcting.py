@@ -10,7 +10,8 @@ from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.discharge_forms import NoteForm, ParticularsForm, note_data
 from followup.web.clinic.discharging import beside_field, check_operation, note_of, patient_of
-from followup.web.clinic.entry_forms import FORMS, EntryForm
+from followup.web.clinic.entry_form import EntryForm
+from followup.web.clinic.entry_forms import FORMS
 from followup.web.fields import field_errors, say_beside
 
 
@@ -61,7 +62,7 @@ def _put_right(form: EntryForm, entry: entries.Entry, *, withdrawing: bool) -> N
     if withdrawing:
         correcting.withdraw(desk, entry.event.id, reason)
         return
-    body, at = form.body(entry.event.body, desk.zone), form.time(entry.event, desk.zone)
+    body, at = form.body(entry.event, desk.zone), form.time(entry.event, desk.zone)
     correcting.correct(desk, entry.event.id, body, reason, side=form.chosen_side(), at=at)
 
 
@@ -119,11 +120,12 @@ def correct_note(eye_id: str, operation_id: str) -> Answer:
     form = NoteForm(data={**note_data(stands, zone), "corrects": stands.id})
     done = None
     if request.method == "POST":
+        form.set_lens()
         form.validate()
         check_operation(form)
         try:
             if not field_errors(form):
-                note = note_of(form, stands.body.get("posture"), stands.body.get("height_metres", 0))
+                note = note_of(form, stands.body.posture, stands.body.height_metres)
                 if note.operated_at == stands.operated_at.replace(second=0, microsecond=0):  # a field has no seconds
                     note = note.model_copy(update={"operated_at": stands.operated_at})
                 done = operation_note.correct(

@@ -3,16 +3,17 @@
 from flask import redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue as Answer
 
+from followup.care.discharge import waiting
 from followup.care.today import arrivals, lists
 from followup.care.visits import closing
-from followup.web import context, display, workers
+from followup.web import context, vocabulary, workers
 from followup.web.clinic.blueprint import bp, pressed
 from followup.web.clinic.visit_forms import VisitForm
 
 LIST_STATES = {
     "here": "Here now",
     "due": "Due today",
-    "missed": "Missing",
+    "missed": "Did not come",
     "seen": "Seen today",
     "coming": "Coming in the next seven days",
 }
@@ -21,16 +22,15 @@ FILTERS = {
     "today": "All of today",
     "here": "Here",
     "due": "Due",
-    "missed": "Missing",
+    "missed": "Did not come",
     "seen": "Seen",
     "somebody": "With a sign",
     "coming": "Coming",
 }
-PARTS = {"day": ("here", "due", "seen"), "missed": ("missed",), "coming": ("coming",)}
 
 DEVICE_ASSETS = ("staff/*.js", "staff/device/*.js", "shared/*.js", "base.css", "staff.css", "icons/icon*")
 
-DEVICE_WORDS = {kind: display.WORDS[kind] for kind in ("eye", "agent", "how_soon")} | {"shape": display.HOW_SOON_SHAPE}
+DEVICE_WORDS = {kind: vocabulary.WORDS[kind] for kind in ("eye", "agent", "how_soon")} | {"shape": vocabulary.HOW_SOON_SHAPE}
 
 
 @bp.get("/")
@@ -38,19 +38,19 @@ def today() -> Answer:
     """Who is due, who is missing, who is at risk."""
     words = request.args.get("find", "").strip()
     store, desk, shown = context.store(), context.desk(), _filter()
-    due = lists.by_time(lists.due_visits(store, context.now(), context.zone()))
     return render_template(
         "clinic/today.html",
-        parts={part: [d for d in due if d.state in states and _shows(shown, d)] for part, states in PARTS.items()},
-        counts={name: sum(_shows(name, d) for d in due) for name in FILTERS},
+        listed=lists.today_page(store, context.now(), context.zone(), shown, context.page()),
         shown=shown,
         filters=FILTERS,
         states=LIST_STATES,
         find=words,
         found=lists.find(store, words, context.today()) if words else None,
-        requests=lists.open_requests(store, context.now(), context.zone()),
+        requests=lists.open_requests(store, context.now(), context.zone(), lists.WISHES_SHOWN),
+        most_wishes=lists.WISHES_SHOWN,
         to_tell=lists.to_tell(store, context.now(), context.today()),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
+        theatre=sum(one.operated_on <= context.today() for one in waiting.waiting(store)),
         **vars(lists.troubles(store)),
         today=context.today(),
     )
@@ -64,12 +64,6 @@ def _filter() -> str:
     if request.args.get("show"):
         session["today_shows"] = {"on": today, "show": shown}
     return shown
-
-
-def _shows(shown: str, due: lists.Due) -> bool:
-    if shown == "somebody":
-        return due.how_soon is not None and due.state != "coming"
-    return due.state != "coming" if shown == "today" else due.state == shown
 
 
 @bp.get("/without-signal")
@@ -101,7 +95,7 @@ def arrived(eye_id: str) -> Answer:
     """The patient is in the clinic."""
     identity = request.form.get("visit_id", "")
     arrivals.arrive(context.desk(), eye_id, identity)
-    return redirect(url_for(".today", _anchor=f"visit-{identity}"), 303)
+    return redirect(_back_to(identity), 303)
 
 
 @bp.post("/arrivals/<event_id>/undo")
@@ -109,4 +103,10 @@ def arrived(eye_id: str) -> Answer:
 def not_here(event_id: str) -> Answer:
     """The patient is not in the clinic after all."""
     arrivals.not_here(context.desk(), event_id)
-    return redirect(url_for(".today", _anchor=f"visit-{request.form.get('visit_id', '')}"), 303)
+    return redirect(_back_to(request.form.get("visit_id", "")), 303)
+
+
+def _back_to(identity: str) -> str:
+    """The line that was pressed, on the page of the list where it stood."""
+    asked = request.form.get("page", "")
+    return url_for(".today", page=asked if asked.isdecimal() else None, _anchor=f"visit-{identity}")

@@ -1,12 +1,14 @@
 """The forms of a patient without the app: how they are reached, and a day of the paper diary."""
 
-from typing import Any
-
 from flask_wtf import FlaskForm
+from pydantic import ValidationError
 from wtforms import Field, RadioField, SelectField, StringField, TextAreaField
 from wtforms.validators import InputRequired, Length
 
+from followup.care.errors import CareError
 from followup.care.patients.reaching import WAYS
+from followup.records.bodies.base import first_message
+from followup.records.bodies.home import SymptomsBody
 from followup.web.fields import DayField, NumberText, choices
 
 TREND = choices({"": "not said", "better": "better", "same": "same", "worse": "worse"})
@@ -42,13 +44,14 @@ class DiaryForm(FlaskForm):
         """The fields that are chosen from a list."""
         return [field for field in self if isinstance(field, SelectField)]
 
-    def answers(self) -> dict[str, Any]:
-        """The answers as an eye check has them; unsaid ones are left out."""
-        said: dict[str, Any] = {
-            field.name: {"yes": True, "no": False}.get(field.data, field.data) for field in self.signs if field.data
-        }
+    def answers(self) -> SymptomsBody | None:
+        """The answers as an eye check has them, without unsaid ones; None where nothing was said. Raises `CareError`."""
+        said = {field.name: {"yes": True, "no": False}.get(field.data, field.data) for field in self.signs if field.data}
         if self.pain.number is not None:
-            said["pain"] = int(self.pain.number)
-        if self.words.data and self.words.data.strip():
-            said["words"] = self.words.data.strip()
-        return said
+            said |= {"pain": int(self.pain.number)}
+        if words := (self.words.data or "").strip():
+            said |= {"words": words}
+        try:
+            return SymptomsBody.model_validate(said) if said else None
+        except ValidationError as error:
+            raise CareError(first_message(error)) from error

@@ -1,12 +1,11 @@
 """The forms of discharge: patient, operation note, proposed visits; and of putting a note right."""
 
-from datetime import date, datetime, tzinfo
+from datetime import datetime, tzinfo
 from typing import Any
 
 from flask_wtf import FlaskForm
 from wtforms import (
     BooleanField,
-    Field,
     FieldList,
     Form,
     FormField,
@@ -16,17 +15,16 @@ from wtforms import (
     StringField,
     TextAreaField,
     TimeField,
-    ValidationError,
 )
 from wtforms.validators import DataRequired, InputRequired, Length, Optional
 
 from followup.care.corrections.correcting import LONGEST_REASON
-from followup.care.discharge.note import PROCEDURE_STEPS
+from followup.care.discharge.note import PROCEDURE_STEPS, drops_text, steroid_end
 from followup.care.patients.reaching import WAYS
-from followup.clinical.course import INDICATIONS, RISKS
-from followup.clinical.coverage import REACHES
-from followup.clinical.tamponade import AGENTS, LENSES
+from followup.clinical.agents import AGENTS, LENSES
+from followup.clinical.surgery import INDICATIONS, RISKS
 from followup.records.values import Note
+from followup.web.clinic.clock_face import BreaksField, code_of
 from followup.web.context import LANGUAGES
 from followup.web.fields import (
     NOTATIONS,
@@ -38,44 +36,8 @@ from followup.web.fields import (
     PressureText,
     asked_with_position,
     choices,
-    filled,
     to_choose,
 )
-
-BREAK_ROWS = 4
-
-DROP_ROWS = 4
-
-
-class BreakForm(Form):
-    clock = NumberText("Clock hour, 1–12", low=1, high=12, whole=True)
-    reach = SelectField("Reach", choices=to_choose({r: r for r in REACHES}), default="")
-
-    def validate_clock(self, field: Field) -> None:
-        if self.reach.data and not filled(field):
-            raise ValidationError("write the clock hour of this break, 1 to 12")
-
-    def validate_reach(self, field: Field) -> None:
-        if filled(self.clock) and not field.data:
-            raise ValidationError("say how far out this break lies")
-
-
-class DropForm(Form):
-    name = StringField("Drop", [Length(max=60)])
-    times_a_day = NumberText("Times a day", low=1, high=24, whole=True)
-    until = DayField("Until (last day)", [Optional()])
-
-    def validate_name(self, field: Field) -> None:
-        if not filled(field) and (filled(self.times_a_day) or filled(self.until)):
-            raise ValidationError("write which drop this is")
-
-    def validate_times_a_day(self, field: Field) -> None:
-        if filled(self.name) and not filled(field):
-            raise ValidationError("write how many times a day, as prescribed, 1 to 24")
-
-    def fault_of_end(self) -> str | None:
-        """What is missing where a drop is named without its last day (an empty date stops a field's own checks)."""
-        return "write the last day of this drop" if filled(self.name) and not filled(self.until) else None
 
 
 class VisitRowForm(Form):
@@ -117,9 +79,9 @@ class OperationPart:
         "Indication", choices=to_choose(INDICATIONS), validators=[InputRequired("say why the eye was operated")]
     )
     steps = ManyField("What was done", choices=choices(PROCEDURE_STEPS))
-    breaks = FieldList(FormField(BreakForm), min_entries=BREAK_ROWS)
+    breaks = BreaksField("Breaks")
     lens = SelectField(
-        "Lens", choices=to_choose({n: n for n in LENSES}), validators=[InputRequired("say which lens is in the eye")]
+        "Lens", choices=to_choose({n: n for n in LENSES}), validators=[DataRequired("say which lens is in the eye")]
     )
     agent = SelectField(
         "Left in the eye",
@@ -132,9 +94,16 @@ class OperationPart:
     baseline_acuity = AcuityText("Acuity before surgery", notation="baseline_notation")
     baseline_notation = SelectField("Notation", choices=NOTATIONS, default="")
     baseline_iop = PressureText("Pressure before surgery, mmHg")
-    drops = FieldList(FormField(DropForm), min_entries=DROP_ROWS)
-    steroid_drops_until = DayField("Steroid drops until", [Optional()])
+    drops = TextAreaField("Drops, as prescribed", [Length(max=2000)])
+    steroid_drops_until = DayField("Steroid drops until", [Optional()])  # of older notes, where the drops say otherwise
     notes = TextAreaField("Notes", [Length(max=2000)])
+
+    def set_lens(self) -> bool:
+        """A combined procedure says which lens is in the eye, where nobody did; returns whether it did."""
+        if self.lens.data or "cataract" not in (self.steps.data or ()):
+            return False
+        self.lens.data = "pseudophakic"
+        return True
 
 
 class DischargeForm(ParticularsPart, OperationPart, FlaskForm):
@@ -169,22 +138,24 @@ class NoteForm(OperationPart, FlaskForm):
 def note_data(note: Note, zone: tzinfo) -> dict[str, Any]:
     """What stands in a note, for the fields of `OperationPart`."""
     body, at = note.body, note.operated_at.astimezone(zone)
-    baseline, last_day = body.get("baseline") or {}, body.get("steroid_last_day")
+    before = body.baseline
     return {
-        **{key: body.get(key) for key in ("indication", "lens", "steps", "risks", "notes")},
-        **{key: f"{body[key]:g}" if body.get(key) else "" for key in ("percent", "fill_percent")},
+        "indication": body.indication,
+        "lens": body.lens,
+        "steps": list(body.steps),
+        "risks": list(body.risks),
+        "notes": body.notes,
+        "percent": f"{body.percent:g}" if body.percent else "",
+        "fill_percent": f"{body.fill_percent:g}" if body.fill_percent else "",
         "eye": note.eye,
         "operated_on": at.date(),
         "operated_time": at.time().replace(tzinfo=None),
         "surgeon": note.surgeon,
         "agent": note.agent,
-        "breaks": [{"clock": f"{b['clock']:g}", "reach": b["reach"]} for b in body.get("breaks", ())],
-        "baseline_acuity": baseline.get("acuity", ""),
-        "baseline_notation": baseline.get("notation", ""),
-        "baseline_iop": f"{baseline['iop_mmhg']:g}" if baseline.get("iop_mmhg") is not None else "",
-        "drops": [
-            {"name": d["name"], "times_a_day": str(d["times_a_day"]), "until": date.fromisoformat(d["until"])}
-            for d in body.get("drops", ())
-        ],
-        "steroid_drops_until": date.fromisoformat(last_day) if last_day else None,
+        "breaks": [code_of(site.clock, site.reach) for site in body.breaks],
+        "baseline_acuity": before.acuity or "",
+        "baseline_notation": before.notation or "",
+        "baseline_iop": f"{before.iop_mmhg:g}" if before.iop_mmhg is not None else "",
+        "drops": drops_text(body.drops),
+        "steroid_drops_until": body.steroid_drops_until if body.steroid_drops_until != steroid_end(body.drops) else None,
     }

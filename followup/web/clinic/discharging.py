@@ -12,18 +12,20 @@ from wtforms import FieldList
 
 from followup.care import accounts, bounds
 from followup.care.discharge import changing, leaving
-from followup.care.discharge.note import OperationNote
-from followup.care.discharge.proposal import Proposal, asks_about, propose
+from followup.care.discharge.note import asks_about, drops_in, steroid_end
+from followup.care.discharge.proposal import Proposal, drops_lately, propose
 from followup.care.discharge.who import OtherParticulars, Patient, SamePerson, other_particulars
 from followup.care.errors import CareError, Conflict
 from followup.care.patients import reaching
 from followup.care.reading import person
-from followup.care.reading.bodies import first_message
-from followup.care.visits import book
+from followup.care.visits import book, in_book
 from followup.care.visits.openings import Openings, ahead
 from followup.clinical import schedule
+from followup.records.bodies.base import first_message
+from followup.records.operation_note import OperationNote, Positioning
 from followup.records.values import SIDES
 from followup.web import context
+from followup.web.clinic import clock_face, theatre_list
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye
 from followup.web.clinic.discharge_forms import SAME_PERSON, DischargeForm, OperationPart, ParticularsPart
 from followup.web.clinic.plan_form import PlanForm
@@ -43,34 +45,43 @@ def new_discharge() -> Answer:
     if leaving.is_discharged(context.store(), id):
         return _to_card(id)
     form = DischargeForm()
-    proposal = known = asks = None
+    proposal = known = note = None
+    asks: list[str] = []
+    confirming, lens_set = request.form.get("step") == "confirm", False
     if request.method == "POST":
-        confirming = request.form.get("step") == "confirm"
+        lens_set = form.set_lens()
         known = _read(form, confirming)
         try:
             note = None if field_errors(form) else _note(form)
-            asks = note and _asks(note, form if confirming else None)
-            if note and confirming and (asks is None or form.asked.data == asks):
-                return _confirm(form, note, id)
-            if note and not confirming:
+            if note:
+                asks = _asks(note, form if confirming else None)
+                if confirming and (not asks or form.asked.data == " ".join(asks)):
+                    return _confirm(form, note, id)
                 proposal = propose(context.store(), note, context.now(), context.zone(), _clinic_days().places)
-                _show_proposal(form, proposal)
+                if not confirming:
+                    _show_proposal(form, proposal)
         except CareError as error:
             beside_field(form, error)
     else:
         form.operated_on.data = context.today()
         _fill_in(form, request.args.get("patient", ""), request.args.get("eye", ""))
+        theatre_list.begin(form, id)
     surgeons = accounts.surgeons(context.store())
-    if request.method == "GET" and len(surgeons) == 1:
+    if request.method == "GET" and len(surgeons) == 1 and not form.surgeon.data:
         form.surgeon.data = surgeons[0]
     errors = field_errors(form)
-    form.asked.data = asks or ""
+    form.asked.data = " ".join(asks)
     page = render_template(
         "clinic/discharge.html",
         id=id,
         who=_who(form),
         form=form,
         proposal=proposal,
+        covers=clock_face.covers(proposal) if proposal else (),
+        note=note,
+        lens_set=lens_set,
+        confirming=confirming,
+        lately=drops_lately(context.store(), context.zone()),
         asks=asks,
         errors=errors,
         surgeons=surgeons,
@@ -80,12 +91,12 @@ def new_discharge() -> Answer:
     return page, 400 if errors else 200
 
 
-def _asks(note: OperationNote, form: DischargeForm | None) -> str | None:
-    """What is asked once before it is confirmed: of the gas, and of the days of the visits that are kept."""
+def _asks(note: OperationNote, form: DischargeForm | None) -> list[str]:
+    """What is asked once before it is confirmed: of the note, and of the days of the visits that are kept."""
     days = _clinic_days()
     wanted = [(row.form.name.data, row.form.target.data) for row in form.visits if row.form.keep.data] if form else []
     doubts = [f"{name}: {doubt}" for name, day in wanted if day and (doubt := days.doubt(day))]
-    return " ".join(filter(None, (asks_about(note), *(f"{doubt[0].upper()}{doubt[1:]}." for doubt in doubts)))) or None
+    return [*asks_about(note), *(f"{doubt[0].upper()}{doubt[1:]}." for doubt in doubts)]
 
 
 def _fill_in(form: DischargeForm, patient_id: str, eye: str) -> None:
@@ -127,16 +138,18 @@ def _read(form: DischargeForm, confirming: bool) -> OtherParticulars | None:
 
 def check_operation(form: OperationPart, visits: Iterable[Any] = ()) -> None:
     """Say beside the fields which day of an operation, its drops or its visits is missing or cannot be."""
-    for row in form.drops:
-        say(row.form.until, row.form.fault_of_end())
     operated_on, today = form.operated_on.data, context.today()
-    if not operated_on:
+    fault = bounds.surgery(operated_on, today) if operated_on else None
+    say(form.operated_on, fault)
+    try:
+        drops_in(form.drops.data or "", today if fault or not operated_on else operated_on, today)
+    except CareError as error:
+        say(form.drops, str(error))
+    if fault or not operated_on:
         return
-    if fault := bounds.surgery(operated_on, today):
-        say(form.operated_on, fault)
-        return
-    days = [(row.form.until, "the last day") for row in form.drops] + [(form.steroid_drops_until, "the last day")]
-    days += [(row.form.target, "the visit") for row in visits if row.form.keep.data]
+    days = [(form.steroid_drops_until, "the last day")] + [
+        (row.form.target, "the visit") for row in visits if row.form.keep.data
+    ]
     for field, what in days:
         if field.data:
             say(field, bounds.after_surgery(field.data, operated_on, today, what))
@@ -204,18 +217,10 @@ def _note(form: DischargeForm) -> OperationNote:
     return note_of(form, plan, context.settings().clinic.height_metres)
 
 
-def note_of(form: OperationPart, plan: dict[str, Any] | None, height_metres: float) -> OperationNote:
+def note_of(form: OperationPart, plan: dict[str, Any] | Positioning | None, height_metres: float) -> OperationNote:
     """The note that a form's operation part says, with a posture plan and the height of the place. Raises `CareError`."""
     operated_at = datetime.combine(form.operated_on.data, form.operated_time.data, context.zone())
-    drops = [
-        {
-            "name": row.form.name.data.strip(),
-            "times_a_day": int(row.form.times_a_day.number),
-            "until": row.form.until.data,
-        }
-        for row in form.drops
-        if row.form.name.data and row.form.name.data.strip()
-    ]
+    drops = drops_in(form.drops.data or "", form.operated_on.data, context.today())
     try:
         return OperationNote(
             eye=form.eye.data,
@@ -223,9 +228,7 @@ def note_of(form: OperationPart, plan: dict[str, Any] | None, height_metres: flo
             surgeon=form.surgeon.data.strip(),
             indication=form.indication.data,
             steps=form.steps.data,
-            breaks=[
-                {"clock": int(b.form.clock.number), "reach": b.form.reach.data} for b in form.breaks if b.form.clock.number
-            ],
+            breaks=form.breaks.breaks,
             lens=form.lens.data,
             agent=form.agent.data,
             percent=_percent(form),
@@ -233,7 +236,7 @@ def note_of(form: OperationPart, plan: dict[str, Any] | None, height_metres: flo
             risks=form.risks.data,
             baseline=_baseline(form),
             drops=drops,
-            steroid_drops_until=form.steroid_drops_until.data,
+            steroid_drops_until=form.steroid_drops_until.data or steroid_end(drops),
             height_metres=height_metres,
             posture=plan,
             notes=form.notes.data or "",
@@ -327,7 +330,7 @@ def change_plan(eye_id: str) -> Answer:
         form.callback.data = request.args.get("callback", "")
     elif _plan_is_sound(form, eye.operation.at):
         try:
-            note = OperationNote.model_validate(form.changed(eye.note))
+            note = form.changed(eye.note)
             moves = changing.Moves(context.settings().clinic, form.moves(eye.open_visits), form.answered())
             settles = form.callback.data if form.settles.data else None
             changed = changing.change_plan(context.desk(), eye.id, note, moves, settles)
@@ -345,7 +348,7 @@ def change_plan(eye_id: str) -> Answer:
         form=form,
         changed=changed,
         questions=questions,
-        cancelled=book.cancelled(context.store(), eye.id),
+        cancelled=in_book.cancelled(context.store(), eye.id),
         errors=field_errors(form),
     )
     return page, status

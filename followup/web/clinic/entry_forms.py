@@ -1,126 +1,69 @@
-"""Forms in which an entry is put right: what it says, by its kind, with the eye, the time and the reason."""
+"""Forms in which entries by staff are put right, and the form of every kind."""
 
-from collections.abc import Mapping, Sequence
-from datetime import UTC, datetime, tzinfo
+from collections.abc import Sequence
+from datetime import tzinfo
 from typing import Any
 
 from flask_babel import format_date
-from flask_wtf import FlaskForm
 from wtforms import (
-    BooleanField,
-    DateTimeLocalField,
     Field,
     FormField,
-    RadioField,
     SelectField,
-    StringField,
     TextAreaField,
 )
 from wtforms.fields.choices import SelectChoice
-from wtforms.validators import InputRequired, Length, Optional
+from wtforms.validators import Length
 
-from followup.care.corrections.correcting import LONGEST_REASON
 from followup.care.errors import CareError
-from followup.care.reading.bodies import BARRIERS
 from followup.care.reading.eye import Eye
-from followup.care.reading.measures import EnteredMeasures, number
+from followup.care.reading.measures import EnteredMeasures
 from followup.clinical import pressure
-from followup.clinical.course import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.records.bodies.base import Body
+from followup.records.bodies.clinic import BARRIERS, MeasuresBody, VisitBody
 from followup.records.values import Event
+from followup.web.clinic.entry_form import EntryForm, checked
+from followup.web.clinic.home_entry_forms import (
+    BubbleEntry,
+    DropEntry,
+    JourneyEntry,
+    PostureEntry,
+    RequestEntry,
+    SymptomsEntry,
+    WordsEntry,
+)
 from followup.web.clinic.visit_forms import EyeMeasuresForm
-from followup.web.display import POSTURES
-from followup.web.fields import NumberText, choices
-
-WHEN = "%Y-%m-%dT%H:%M"
-SIDES = choices({"right": "right", "left": "left"})
-SYMPTOM_WORDS = {
-    "vision": "Sight",
-    "redness": "Redness",
-    "flashes": "Flashes",
-    "floaters": "Floaters",
-    "other_eye": "The other eye",
-    "discharge": "Matter or pus",
-    "curtain": "A dark curtain",
-    "vomiting": "Being sick",
-    "fever": "Fever",
-    "injury": "A knock to the eye",
-}
-
-
-class EntryForm(FlaskForm):
-    """What every entry has; a kind adds its own fields, in `PARTS`."""
-
-    PARTS: tuple[str, ...] = ()
-    side: RadioField | None = RadioField("Eye", choices=SIDES, validators=[InputRequired("say which eye")])
-    at = DateTimeLocalField("When", [InputRequired("write when it was")], format=WHEN)
-    reason = StringField("Why it is put right", [Length(max=LONGEST_REASON)])
-    sure = BooleanField("Yes, that is right")
-
-    def offer(self, both: Sequence[Eye], event: Event) -> None:
-        """What may be chosen, from both eyes of the patient."""
-
-    def fill(self, event: Event, side: str, zone: tzinfo) -> None:
-        """Show what stands."""
-        if self.side is not None:
-            self.side.data = side
-        self.at.data = event.at.astimezone(zone).replace(tzinfo=None)
-        self.fill_body(event.body, zone)
-
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        for name in self.PARTS:
-            self[name].data = body.get(name)
-
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        """What is right. Raises `CareError`."""
-        return {**before, **{name: self[name].data or "" for name in self.PARTS}}
-
-    def chosen_side(self) -> str | None:
-        return str(self.side.data) if self.side is not None else None
-
-    def time(self, event: Event, zone: tzinfo) -> datetime | None:
-        """The corrected time; None where it was left as it stood (a field has no seconds)."""
-        typed: datetime = self.at.data
-        stands = event.at.astimezone(zone).replace(tzinfo=None, second=0, microsecond=0)
-        return None if typed == stands else typed.replace(tzinfo=zone)
-
-    def doubts(self) -> list[str]:
-        """Values that can be but rarely are: a question, not a block."""
-        return []
-
-    @property
-    def parts(self) -> list[Field]:
-        return [self[name] for name in self.PARTS]
+from followup.web.fields import choices
 
 
 class MeasuresEntry(EntryForm):
     measures = FormField(EyeMeasuresForm)
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
+    def fill_body(self, body: MeasuresBody, zone: tzinfo) -> None:
         form = self.measures.form
-        form.acuity.data, form.notation.data = body.get("acuity") or "", body.get("notation") or ""
-        for name in ("iop_mmhg", "bubble_percent", "pain"):
-            field = form["iop" if name == "iop_mmhg" else name]
-            field.data = "" if body.get(name) is None else f"{body[name]:g}"
-        form.findings.data, form.notes.data = list(body.get("findings", ())), body.get("notes", "")
+        for name in ("acuity", "pinhole", "notation", "acuity_not", "iop_not", "finger"):
+            form[name].data = getattr(body, name) or ""
+        for field, value in ((form.iop, body.iop_mmhg), (form.bubble_percent, body.bubble_percent), (form.pain, body.pain)):
+            field.data = "" if value is None else f"{value:g}"
+        form.findings.data, form.notes.data = list(body.findings), body.notes
         form.measured_like(body)
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         known: Any = self.measures.form.correction
-        used = event.body.get("correction")
+        used = event.body.correction if isinstance(event.body, MeasuresBody) else None
         if used and used not in [choice.value for choice in known.choices]:
             known.choices = [*known.choices, SelectChoice(used, used)]
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
+    def body(self, entry: Event, zone: tzinfo) -> Body:
         form: Any = self.measures.form
         typed = {name: value or "" for name, value in form.data.items()}
         sent = {**typed, "eye": self.chosen_side(), "findings": tuple(form.findings.data or ())}
         try:
-            entered = EnteredMeasures.model_validate(sent).body()
+            entered = EnteredMeasures.model_validate(sent).body(form.iop.mmhg)
         except ValueError as error:
             raise CareError(str(error)) from error
         if entered is None:
             raise CareError("nothing is left of this entry: withdraw it instead")
-        return entered.model_dump(mode="json", exclude_none=True)
+        return entered
 
     def doubts(self) -> list[str]:
         iop = self.measures.form.iop.mmhg
@@ -140,23 +83,21 @@ class VisitEntry(EntryForm):
 
     def offer(self, both: Sequence[Eye], event: Event) -> None:
         self._sides = {v.identity: eye.side for eye in both for v in eye.visits}
-        self._stands = event.body
         self.visit.choices = [
             SelectChoice(v.identity, f"{eye.side} eye: {v.name}, {format_date(v.target, 'EEE d MMM y')}")
             for eye in both
             for v in eye.visits
         ]
-        named = event.body.get("visit_id") or ""
-        if named not in self._sides:
-            self.visit.choices = [SelectChoice(named, f"{event.body['visit']} (as it stands)"), *self.visit.choices]
+        if isinstance(event.body, VisitBody) and (named := event.body.visit_id or "") not in self._sides:
+            self.visit.choices = [SelectChoice(named, f"{event.body.visit} (as it stands)"), *self.visit.choices]
 
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.visit.data = body.get("visit_id") or ""
+    def fill_body(self, body: VisitBody, zone: tzinfo) -> None:
+        self.visit.data = body.visit_id or ""
 
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        if self.visit.data == (before.get("visit_id") or ""):
-            return dict(before)
-        return {"visit": "", "visit_id": self.visit.data}
+    def body(self, entry: Event, zone: tzinfo) -> Body:
+        if isinstance(entry.body, VisitBody) and self.visit.data == (entry.body.visit_id or ""):
+            return entry.body
+        return checked(entry.kind, {"visit": "", "visit_id": self.visit.data})
 
     def chosen_side(self) -> str | None:
         return self._sides.get(self.visit.data)
@@ -177,103 +118,6 @@ class NoGasEntry(EntryForm):
     side = None
 
 
-class WordsEntry(EntryForm):
-    PARTS: tuple[str, ...] = ("words",)
-    words = TextAreaField("Words", [Length(max=2000)])
-
-
-class RequestEntry(EntryForm):
-    PARTS = ("visit", "words")
-    words = TextAreaField("Words", [Length(max=1000)])
-    visit = StringField("Visit", [InputRequired("write which visit"), Length(max=60)])
-
-
-class DropEntry(EntryForm):
-    PARTS = ("name",)
-    name = SelectField("Drop", choices=[])
-
-    def offer(self, both: Sequence[Eye], event: Event) -> None:
-        known = [drop["name"] for eye in both for drop in eye.drops]
-        self.name.choices = [(n, n) for n in dict.fromkeys([*known, event.body["name"]])]
-
-
-class BubbleEntry(EntryForm):
-    PARTS = ("percent",)
-    percent = NumberText("Share of the view below the line, %", [InputRequired("write the level")], unit=" %")
-
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.percent.data = f"{body['percent']:g}"
-
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        return {"percent": self.percent.number}
-
-
-class JourneyEntry(EntryForm):
-    PARTS = ("heights_metres",)
-    heights_metres = StringField("Heights in metres, in order", [InputRequired("write the heights")])
-
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.heights_metres.data = "; ".join(f"{height:g}" for height in body["heights_metres"])
-
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        try:
-            heights = [number(part) for part in self.heights_metres.data.split(";") if part.strip()]
-        except ValueError as error:
-            raise CareError(f"{error}; write heights as 300; 1200; 450", "heights_metres") from error
-        return {"heights_metres": heights}
-
-
-class PostureEntry(EntryForm):
-    PARTS = ("position", "start", "end")
-    position = SelectField("Head position", choices=choices(POSTURES))
-    start = DateTimeLocalField("From", [InputRequired("write when it began")], format=WHEN)
-    end = DateTimeLocalField("To (empty: still running)", [Optional()], format=WHEN)
-
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.position.data = body["position"]
-        self.start.data, self.end.data = _local(body.get("from"), zone), _local(body.get("to"), zone)
-
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        right: dict[str, Any] = {"position": self.position.data}
-        for key, field in (("from", self.start), ("to", self.end)):
-            stands = _local(before.get(key), zone)
-            if field.data is None:
-                continue
-            same = stands is not None and field.data == stands.replace(second=0, microsecond=0)
-            right[key] = before[key] if same else field.data.replace(tzinfo=zone).astimezone(UTC).isoformat()
-        return right
-
-
-class SymptomsEntry(EntryForm):
-    PARTS = ("pain", *SYMPTOM_TRENDS, *SYMPTOM_SIGNS, "words")
-    pain = NumberText("Pain, 0–10", low=0, high=10, whole=True)
-    words = TextAreaField("In the patient’s own words", [Length(max=1000)])
-
-    def fill_body(self, body: Mapping[str, Any], zone: tzinfo) -> None:
-        self.pain.data = "" if body.get("pain") is None else f"{body['pain']:g}"
-        self.words.data = body.get("words", "")
-        for name in SYMPTOM_TRENDS:
-            self[name].data = body.get(name) or ""
-        for name in SYMPTOM_SIGNS:
-            said = body.get(name)
-            self[name].data = "" if said is None else "yes" if said else "no"
-
-    def body(self, before: Mapping[str, Any], zone: tzinfo) -> dict[str, Any]:
-        said: dict[str, Any] = {"pain": None if self.pain.number is None else int(self.pain.number)}
-        said |= {name: self[name].data or None for name in SYMPTOM_TRENDS}
-        said |= {name: {"yes": True, "no": False}.get(self[name].data) for name in SYMPTOM_SIGNS}
-        told = {name: value for name, value in said.items() if value is not None}
-        untold = [name for name in before.get("cannot_tell", ()) if name not in told]
-        return {**told, "cannot_tell": untold, "words": (self.words.data or "").strip()}
-
-
-for _name in SYMPTOM_TRENDS:
-    _trends = choices({"": "not asked", "better": "better", "same": "the same", "worse": "worse"})
-    setattr(SymptomsEntry, _name, SelectField(SYMPTOM_WORDS[_name], choices=_trends))
-for _name in SYMPTOM_SIGNS:
-    _answers = choices({"": "not asked", "yes": "yes", "no": "no"})
-    setattr(SymptomsEntry, _name, SelectField(SYMPTOM_WORDS[_name], choices=_answers))
-
 FORMS: dict[str, type[EntryForm]] = {
     "measures": MeasuresEntry,
     "seen": VisitEntry,
@@ -290,7 +134,3 @@ FORMS: dict[str, type[EntryForm]] = {
     "drops": DropEntry,
     "visit-request": RequestEntry,
 }
-
-
-def _local(iso: Any, zone: tzinfo) -> datetime | None:
-    return datetime.fromisoformat(iso).astimezone(zone).replace(tzinfo=None) if iso else None

@@ -2,15 +2,17 @@
 
 from flask import redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
+from flask_babel import force_locale, get_locale, gettext
 
 from followup.care.actors import barred
-from followup.care.corrections import correcting, operation_note
+from followup.care.corrections import correcting
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
-from followup.care.reading import entries, person
+from followup.care.patients import consenting
+from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
-from followup.care.visits import book, visit
+from followup.care.visits import in_book, visit
 from followup.care.watch.dangers import dangers
 from followup.exchange import qr
 from followup.web import charts, context
@@ -21,21 +23,32 @@ from followup.web.fields import SmallForm
 
 @bp.get("/eyes/<eye_id>/card")
 def card(eye_id: str) -> Answer:
-    """The discharge card: one A4 page with the code that enrols the phone."""
+    """The discharge card in the patient's language: one A4 page with the code that enrols the phone.
+
+    `language=en` shows it to staff who do not read that language.
+    """
     eye = operated_eye(eye_id)
+    asked = request.args.get("language")
     code = context.kept_code(eye.id)
     address = url_for("patient.enrolment", _external=False)
     link = f"{context.settings().server.public_address}{address}?code={code}" if code else None
-    return render_template(
-        "clinic/card.html",
-        eye=eye,
-        code=code,
-        qr=qr.svg(link) if link else None,
-        address=f"{context.settings().server.public_address}{address}",
-        forecast=eye.forecast(context.now()),
-        dangers=dangers(rulebook(context.store()), [eye.operation]),
-        changed=operation_note.last_change(context.store(), eye.note.operation_id),
-    )
+    with force_locale(asked if asked in context.LANGUAGES else eye.patient.language):
+        locale = get_locale()
+        language = str(locale or "en")
+        paper = render_template(
+            "patient/card.html",
+            eye=eye,
+            said=gettext,
+            code=code,
+            qr=qr.svg(link) if link else None,
+            address=f"{context.settings().server.public_address}{address}",
+            dangers=dangers(rulebook(context.store()), [eye.operation], gettext),
+            changed=operations.last_change(context.store(), eye.note.operation_id),
+            language=language,
+            direction=locale.text_direction if locale else "ltr",
+        )
+    consents = consenting.history(context.store(), eye.patient.id)
+    return render_template("clinic/card.html", eye=eye, paper=paper, language=language, consents=consents)
 
 
 @bp.post("/eyes/<eye_id>/code")
@@ -50,24 +63,27 @@ def new_code(eye_id: str) -> Answer:
 
 @bp.get("/eyes/<eye_id>")
 def eye_page(eye_id: str) -> Answer:
-    """One eye: the whole course in one picture, and the table that says the same."""
+    """One eye: the course in one picture (`weeks=early`: the first weeks), and the table that says the same."""
     eye, now, store = load_eye(eye_id), context.now(), context.store()
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
     looked_at(context.desk(), eye.id)
+    early = request.args.get("weeks") == "early"
     return render_template(
         "clinic/eye.html",
         eye=eye,
         fellow=fellow,
         differences=agreement.differences(store, eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow),
+        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow, early),
+        early=early,
         rows=charts.course_table(eye, now),
-        cancelled=book.cancelled(store, eye.id),
+        cancelled=in_book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),
+        said_taken=eye.drops_said_taken(context.today()),
         no_gas=eye.no_gas_record if eye.operated else None,
-        histories=operation_note.histories(store, eye.notes),
+        histories=operations.histories(store, eye.notes),
     )
 
 

@@ -4,6 +4,7 @@ from flask_wtf import FlaskForm
 from wtforms import HiddenField, RadioField, StringField, TextAreaField
 from wtforms.validators import InputRequired, Length
 
+from followup.care.patients.consenting import SAID_BY
 from followup.care.patients.following import REASONS
 from followup.web.fields import ManyField, choices
 
@@ -16,6 +17,18 @@ class EndForm(FlaskForm):
     reason = RadioField("Why", choices=choices(REASONS), validators=[InputRequired("say why follow-up ends")])
     words = TextAreaField("Words for the record", [Length(max=2000)])
     closes = ManyField("Closed with this reason", choices=[], validate_choice=False)
+
+
+class ConsentForm(FlaskForm):
+    """Consent to the phone pages, given or taken back."""
+
+    given = RadioField(
+        "What was said",
+        choices=choices({"yes": "consent is given", "no": "consent is taken back: every phone is locked out"}),
+        validators=[InputRequired("say whether consent is given or taken back")],
+    )
+    said_by = RadioField("Who said so", choices=choices(SAID_BY), validators=[InputRequired("say who said so")])
+    words = StringField("Who spoke for the patient, and other words for the record", [Length(max=500)])
 
 
 class TakeUpForm(FlaskForm):

@@ -1,16 +1,17 @@
 """One patient: both eyes on one page, the end of follow-up, and two records of one person joined."""
 
-from flask import redirect, render_template, request, url_for
+from flask import Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
+from followup.care import taking_out
 from followup.care.errors import CareError
-from followup.care.patients import following, joining
+from followup.care.patients import consenting, following, joining
 from followup.care.reading import person
 from followup.care.today import lists
-from followup.care.visits import book
+from followup.care.visits import in_book
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
-from followup.web.clinic.patient_forms import EndForm, JoinForm, TakeUpForm
+from followup.web.clinic.patient_forms import ConsentForm, EndForm, JoinForm, TakeUpForm
 from followup.web.fields import field_errors, say_beside
 
 
@@ -21,8 +22,57 @@ def patient_page(patient_id: str) -> Answer:
     if found.patient.id != patient_id:
         return redirect(url_for(".patient_page", patient_id=found.patient.id))
     readings = {eye.id: {what: person.last_reading(eye, what) for what in ("acuity", "iop_mmhg")} for eye in found.eyes}
-    gone = {eye.id: book.cancelled(context.store(), eye.id) for eye in found.eyes}
-    return render_template("clinic/patient.html", found=found, readings=readings, cancelled=gone, take_up=TakeUpForm())
+    gone = {eye.id: in_book.cancelled(context.store(), eye.id) for eye in found.eyes}
+    return render_template(
+        "clinic/patient.html",
+        found=found,
+        readings=readings,
+        cancelled=gone,
+        take_up=TakeUpForm(),
+        consents=consenting.history(context.store(), patient_id),
+    )
+
+
+@bp.route("/patients/<patient_id>/consent", methods=["GET", "POST"])
+def consent(patient_id: str) -> Answer:
+    """Consent to the phone pages: recorded, taken back, and all that was said of it."""
+    store, known, form = context.store(), person.standing(context.store(), patient_id), ConsentForm()
+    if form.validate_on_submit():
+        say = consenting.give if form.given.data == "yes" else consenting.take_back
+        try:
+            say(context.desk(), known.id, form.said_by.data, form.words.data or "")
+            back = context.inside(request.form.get("back")) or url_for(".patient_page", patient_id=known.id)
+            return redirect(back, 303)
+        except CareError as error:
+            say_beside(form, error, "words")
+    errors = field_errors(form)
+    return render_template(
+        "clinic/consent.html",
+        patient=known,
+        form=form,
+        stands=consenting.stands(store, known.id),
+        history=consenting.history(store, known.id),
+        told=consenting.TOLD[consenting.PHONE],
+        errors=errors,
+    ), 400 if errors else 200
+
+
+@bp.get("/patients/<patient_id>/record.txt")
+def record_to_read(patient_id: str) -> Answer:
+    """All that is on record about a patient, for the patient to read."""
+    return _record(patient_id, 0, "text/plain", "record.txt")
+
+
+@bp.get("/patients/<patient_id>/record.json")
+def record_for_programs(patient_id: str) -> Answer:
+    """The same for another program."""
+    return _record(patient_id, 1, "application/json", "record.json")
+
+
+def _record(patient_id: str, way: int, mimetype: str, name: str) -> Answer:
+    known = person.standing(context.store(), patient_id)
+    made = taking_out.record(context.store(), context.now(), context.me().signature, known.id)
+    return Response(made[way], mimetype=mimetype, headers={"Content-Disposition": f"attachment; filename={name}"})
 
 
 @bp.route("/eyes/<eye_id>/end", methods=["GET", "POST"])

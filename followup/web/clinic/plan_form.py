@@ -1,7 +1,6 @@
 """The form that changes a plan after discharge."""
 
 from datetime import date
-from typing import Any
 
 from wtforms import (
     BooleanField,
@@ -14,7 +13,8 @@ from wtforms import (
 )
 from wtforms.validators import InputRequired, Length
 
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.agents import AGENTS
+from followup.records.operation_note import OperationNote, Positioning
 from followup.records.values import Note, Visit
 from followup.web.clinic.book_forms import BookForm
 from followup.web.fields import PLAN_POSITIONS, DayField, NumberText, asked_with_position, choices
@@ -43,38 +43,27 @@ class PlanForm(BookForm):
 
     def fill_from(self, note: Note, visits: list[Visit]) -> None:
         """Show what stands now."""
-        body, plan = note.body, note.body.get("posture") or {}
+        body, plan = note.body, note.body.posture
         self.agent.data = note.agent
-        self.percent.data, self.fill_percent.data = (f"{body.get(k) or 0:g}" for k in ("percent", "fill_percent"))
-        self.position.data = plan.get("position", "")
-        self.hours_a_day.data, self.days.data = (f"{plan.get(k, 0):g}" for k in ("hours_a_day", "days"))
-        self.notes.data = body.get("notes", "")
+        self.percent.data, self.fill_percent.data = f"{body.percent:g}", f"{body.fill_percent:g}"
+        self.position.data = plan.position if plan else ""
+        self.hours_a_day.data = f"{plan.hours_a_day:g}" if plan else "0"
+        self.days.data = str(plan.days) if plan else "0"
+        self.notes.data = body.notes
         for visit in visits:
             self.visits.append_entry({"id": visit.identity, "target": visit.target})
 
-    def changed(self, note: Note) -> dict[str, Any]:
+    def changed(self, note: Note) -> OperationNote:
         """The operation note with what was changed here."""
-        body = dict(note.body)
-        plan = None
-        if self.position.data and self.days.number:
-            plan = {
-                "position": self.position.data,
-                "hours_a_day": self.hours_a_day.number or 0,
-                "days": int(self.days.number),
-            }
-        steroid_until = body.pop("steroid_last_day", None)
-        return {
-            **body,
-            "steroid_drops_until": steroid_until,
-            "eye": note.eye,
-            "operated_at": note.operated_at,
-            "surgeon": note.surgeon,
+        position, days, hours = self.position.data, self.days.number, self.hours_a_day.number or 0
+        changes = {
             "agent": self.agent.data,
-            "percent": self.percent.number or 0,
-            "fill_percent": self.fill_percent.number or 0,
-            "posture": plan,
+            "percent": self.percent.number or 0.0,
+            "fill_percent": self.fill_percent.number or 0.0,
+            "posture": Positioning(position=position, hours_a_day=hours, days=int(days)) if position and days else None,
             "notes": self.notes.data or "",
         }
+        return note.body.model_copy(update=changes)
 
     def moves(self, visits: list[Visit]) -> dict[str, date]:
         """Visits that got another date here, by identity."""

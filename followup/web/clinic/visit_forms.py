@@ -1,8 +1,6 @@
 """The form of a visit: measures of both eyes, and what is asked once before they are kept."""
 
-from collections.abc import Mapping
 from datetime import date
-from typing import Any
 
 from flask_babel import format_date
 from flask_wtf import FlaskForm
@@ -17,10 +15,11 @@ from wtforms import (
 from wtforms.fields.choices import SelectChoice
 from wtforms.validators import InputRequired, Length
 
-from followup.care.reading.measures import CORRECTIONS
-from followup.clinical import pressure
-from followup.clinical.course import FINDINGS
+from followup.care.reading.measures import CORRECTIONS, NOT_MEASURED
+from followup.clinical import acuity, pressure
+from followup.clinical.facts import FINDINGS, FINGER
 from followup.clinical.pressure import INSTRUMENTS
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Visit
 from followup.web.fields import NOTATIONS, AcuityText, ManyField, NumberText, PressureText, choices
 
@@ -29,21 +28,34 @@ def _visit_words(visit: Visit) -> str:
     return f"{visit.name}, {format_date(visit.target, 'EEE d MMM')}"
 
 
+CHARTS = [*NOTATIONS, *(SelectChoice(chart, f"{chart}… (12 is {chart}12)") for chart in acuity.CHARTS)]
+
+
 class EyeMeasuresForm(Form):
     acuity = AcuityText("Acuity", notation="notation")
-    notation = SelectField("Notation", choices=NOTATIONS, default="")
+    pinhole = AcuityText("With pinhole", notation="notation")
+    notation = SelectField("Chart", choices=CHARTS, default="")
+    acuity_not = SelectField("If no acuity", choices=choices({"": "–", **NOT_MEASURED}), default="")
+    finger = SelectField("Pressure by finger", choices=choices({"": "–", **FINGER}), default="")
+    iop_not = SelectField("If no pressure", choices=choices({"": "–", **NOT_MEASURED}), default="")
     correction = SelectField("With", choices=choices(CORRECTIONS))
     iop = PressureText("Pressure, mmHg")
     instrument = SelectField("Instrument", choices=choices({n: i.words for n, i in INSTRUMENTS.items()}))
     bubble_percent = NumberText("Bubble height, %", unit=" %")
     pain = NumberText("Pain, 0–10", low=0, high=10)
-    findings = ManyField("Seen at the lamp", choices=choices(FINDINGS))
+    findings = ManyField("Findings", choices=choices(FINDINGS))
     notes = TextAreaField("Notes", [Length(max=2000)])
 
-    def measured_like(self, body: Mapping[str, Any]) -> None:
+    def measured_like(self, last: MeasuresBody | None) -> None:
         """Begin with the correction and the instrument of the last measures."""
-        self.correction.data = body.get("correction") or self.correction.data
-        self.instrument.data = body.get("instrument") or self.instrument.data
+        if last is not None:
+            self.correction.data = last.correction or self.correction.data
+            self.instrument.data = last.instrument or self.instrument.data
+
+    def begin(self, last: MeasuresBody | None, chart: str) -> None:
+        """Begin a visit as the last measures were taken, on the chart in use."""
+        self.measured_like(last)
+        self.notation.data = chart
 
 
 class VisitForm(FlaskForm):

@@ -8,11 +8,12 @@ from followup.care.home import sealing
 from followup.care.learning import agreement
 from followup.care.reading import person
 from followup.care.reading.eye import Eye, rulebook
-from followup.care.reading.measures import EnteredMeasures, MeasuresBody
+from followup.care.reading.measures import EnteredMeasures
 from followup.care.today.arrivals import likely_visit
 from followup.care.today.daysheet import pressure_limits
 from followup.care.visits import visit
 from followup.care.watch.raising import most_urgent_first
+from followup.records.bodies.clinic import MeasuresBody
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.device_api import author_pass
@@ -31,7 +32,7 @@ def new_visit(eye_id: str) -> Answer:
         likely = likely_visit(context.desk(), eye)
         form.visit.data = likely.identity if likely else ""
         for side, event in last.items():
-            form[side].form.measured_like(event.body if event else {})
+            form[side].form.begin(event.body if event else None, person.chart_in_use(context.store(), last))
     status = 200
     doubts: list[str] = []
     if form.validate_on_submit() and (form.sure.data or not (doubts := _doubts(form, eye))):
@@ -81,7 +82,7 @@ def _measures(side: str, f: EyeMeasuresForm) -> MeasuresBody | None:
     """The body of one eye, or None where nothing was entered."""
     typed = {name: value or "" for name, value in f.data.items() if name != "findings"}
     try:
-        return EnteredMeasures.model_validate({"eye": side, **typed, "findings": tuple(f.findings.data)}).body()
+        return EnteredMeasures.model_validate({"eye": side, **typed, "findings": tuple(f.findings.data)}).body(f.iop.mmhg)
     except ValueError as error:
         raise CareError(str(error)) from error
 

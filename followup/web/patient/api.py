@@ -2,22 +2,26 @@
 
 from datetime import datetime
 
-from flask import Blueprint, Response, jsonify, request
+from flask import Blueprint, Response, jsonify, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 from flask_babel import gettext
 from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 
 from followup.care import bounds
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.errors import NotFound, Refused
+from followup.care.home import helpers as care_helpers
 from followup.care.home import pack as packs
 from followup.care.home import sealing
 from followup.care.home.pack_parts import Pack
 from followup.care.home.receive import Result, receive
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import PATIENT_KINDS
-from followup.care.reading.bodies import first_message
 from followup.care.reading.events import Envelope
 from followup.clinical import acuity
 from followup.exchange import push_keys
+from followup.records.bodies.base import first_message
 from followup.records.values import Device
 from followup.web import context
 from followup.web.interfaces import described
@@ -56,10 +60,45 @@ class MessageSettings(BaseModel):
     push_key: str
 
 
+class Phone(BaseModel):
+    """A phone of the patient or of a carer (`name`: as the patient calls them); `own` is the one that asks."""
+
+    id: str
+    used_by: str
+    name: str
+    since: datetime
+    heard: datetime
+    own: bool
+
+
+class Phones(BaseModel):
+    """Who reads and writes for the patient, and whether this phone may let others in and remove them."""
+
+    phones: list[Phone]
+    may_invite: bool
+
+
+class Invited(BaseModel):
+    """The carer for whom a code is made."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    name: str
+
+
+class Code(BaseModel):
+    """A one-time code, the page on which it is typed, and a link that has it."""
+
+    code: str
+    page: str
+    link: str
+
+
 class Results(BaseModel):
-    """What became of each event, in the order sent."""
+    """What became of each event, in the order sent; another `generation` than before: send again what was received."""
 
     results: list[Result]
+    generation: str
 
 
 class AcuityTable(RootModel[dict[str, list[float | str | None]]]):
@@ -80,16 +119,14 @@ def pack() -> Answer:
 @described(Results, body=Batch, refuses=(413,))
 def events() -> Answer:
     """Take events; each is answered on its own, so a bad one never holds up the others."""
-    body = sent_events()
-    if body is None:
+    sent = sent_events()
+    if sent is None:
         return {"error": "send an object with the list “events”"}, 400
-    batch = body["events"]
-    if len(batch) > MOST_EVENTS:
+    if len(sent.events) > MOST_EVENTS:
         return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
-    sent_at = bounds.clock(body.get("sent_at"))
-    results = receive(context.store(), context.now(), _device(), batch, context.zone(), sent_at)
+    results = receive(context.store(), context.now(), _device(), sent.events, context.zone(), bounds.clock(sent.sent_at))
     told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
-    return jsonify(Results(results=told).model_dump())
+    return jsonify(Results(results=told, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.post("/sealed")
@@ -102,7 +139,7 @@ def sealed() -> Answer:
     except ValueError as error:
         return {"error": str(error)}, 400
     results = receive(context.store(), context.now(), _device(), entries, context.zone())
-    return jsonify(Results(results=results).model_dump())
+    return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.get("/messages")
@@ -143,6 +180,51 @@ def _device() -> Device:
     device = context.device()
     assert device is not None
     return device
+
+
+@bp.get("/helpers")
+@described(Phones)
+def helpers() -> Answer:
+    """The phones that read and write for this patient."""
+    device = _device()
+    known = [
+        Phone(id=d.id, used_by=d.used_by, name=d.carer_name, since=d.enrolled_at, heard=d.heard_at, own=d.id == device.id)
+        for d in care_helpers.phones(context.store(), device)
+    ]
+    return jsonify(Phones(phones=known, may_invite=device.used_by == "patient").model_dump(mode="json"))
+
+
+@bp.post("/helpers")
+@described(Code, body=Invited)
+def invite() -> Answer:
+    """Make a code for the phone of a carer."""
+    try:
+        named = Invited.model_validate(sent_json())
+        code = care_helpers.invite(_desk(), _device(), named.name)
+    except ValidationError as error:
+        return {"error": first_message(error)}, 400
+    except Refused as error:
+        return {"error": gettext(str(error))}, 403
+    page = f"{context.settings().server.public_address}{url_for('patient.enrolment')}"
+    return jsonify(Code(code=code, page=page, link=f"{page}?code={code}").model_dump())
+
+
+@bp.post("/helpers/<device_id>/remove")
+@described()
+def remove_helper(device_id: str) -> Answer:
+    """Lock the phone of a carer out."""
+    try:
+        care_helpers.remove(_desk(), _device(), device_id)
+    except (Refused, NotFound) as error:
+        return {"error": gettext(str(error))}, 404 if isinstance(error, NotFound) else 403
+    return "", 204
+
+
+def _desk() -> Desk:
+    """What this phone acts with, in the name of whoever uses it."""
+    device = _device()
+    by = Actor(device.id, device.carer_name or f"the {device.used_by}", device.used_by)
+    return Desk(context.store(), context.now(), by, context.zone())
 
 
 @bp.get("/acuity-table")

@@ -12,12 +12,14 @@ from followup.care import signatures
 from followup.care.errors import NotFound, Refused
 from followup.care.home import enrol
 from followup.exchange import calendar
-from followup.web import context, display, workers
+from followup.web import context, display, vocabulary, workers
 from followup.web.interfaces import described
+from followup.web.patient import living
 from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
+LATER_ASSETS = ("patient/later/*",)
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
 
@@ -76,10 +78,22 @@ def _chosen_language(token: str) -> str:
 @bp.get("/me/")
 def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
-    response = Response(render_template("patient/shell.html", words=_words()))
+    return _kept_page(render_template("patient/shell.html", words=_words()))
+
+
+@bp.get("/me/later")
+def later() -> Answer:
+    """The pages that nobody needs at first sight, the same for everybody: the shell takes them in when one is opened."""
+    return _kept_page(render_template("patient/later.html", topics=living.topics(gettext)))
+
+
+def _kept_page(page: str) -> Answer:
+    """A page that phones keep: sent again only when it changed."""
+    response = Response(page)
     response.headers["Cache-Control"] = "no-cache"
     response.headers["Vary"] = "Accept-Language"
-    return response
+    response.add_etag()
+    return response.make_conditional(request)
 
 
 @bp.get("/calendar/<token>.ics")
@@ -121,7 +135,7 @@ def manifest() -> Answer:
 @bp.get("/sw.js")
 def service_worker() -> Answer:
     """The service worker with the list and version of what it keeps."""
-    return workers.worker("patient/worker.js", "/me/", shell_assets())
+    return workers.worker("patient/worker.js", "/me/", shell_assets(), workers.static_addresses(LATER_ASSETS))
 
 
 def shell_assets() -> list[str]:
@@ -131,5 +145,5 @@ def shell_assets() -> list[str]:
 
 def _words() -> dict[str, dict[str, str]]:
     """Words for codes that the phone gets in its pack."""
-    kinds = {"posture": display.POSTURES, "agent": display.WORDS["agent"], "eye": display.WORDS["eye"]}
+    kinds = {"posture": vocabulary.POSTURES, **{kind: vocabulary.WORDS[kind] for kind in ("agent", "eye")}}
     return {kind: {code: gettext(words) for code, words in known.items()} for kind, known in kinds.items()}

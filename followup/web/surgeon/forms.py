@@ -5,8 +5,8 @@ from wtforms import Form, HiddenField, SelectField, TextAreaField, ValidationErr
 from wtforms.validators import InputRequired, Optional
 
 from followup.care.learning.results import Asked
-from followup.clinical.course import INDICATIONS
-from followup.clinical.tamponade import AGENTS
+from followup.clinical.agents import AGENTS
+from followup.clinical.surgery import INDICATIONS
 from followup.web.fields import DayField, choices
 
 

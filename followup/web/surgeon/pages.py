@@ -1,13 +1,16 @@
 """The surgeon's pages: who needs me and why, and the protocols to read and sign."""
 
 from collections.abc import Callable
+from tempfile import TemporaryFile
+from zipfile import ZIP_DEFLATED, ZipFile
 
-from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask import Blueprint, Response, redirect, render_template, request, send_file, url_for
 from flask.typing import ResponseReturnValue as Answer
 from werkzeug.datastructures import MultiDict
 from wtforms.fields.choices import SelectChoice
 
-from followup.care.callbacks import showing
+from followup.care import taking_out
+from followup.care.callbacks import lines
 from followup.care.learning import results, results_csv, signing
 from followup.care.reading.eye import protocol, rulebook
 from followup.errors import FollowupError
@@ -22,7 +25,9 @@ bp.context_processor(display.unsigned)
 @bp.get("/")
 def needs_me() -> Answer:
     """Mine, what moved up, then colleagues': by how soon, then by how long it has waited. What is decided comes last."""
-    return render_template("surgeon/needs_me.html", found=showing.for_surgeon(context.desk()))
+    return render_template(
+        "surgeon/needs_me.html", found=lines.for_surgeon(context.desk(), request.args.get("part", ""), context.page())
+    )
 
 
 @bp.get("/results")
@@ -51,6 +56,18 @@ def results_table() -> Answer:
     made = results_csv.table(context.desk(), form.asked())
     headers = {"Content-Disposition": "attachment; filename=results.csv"}
     return Response(made, mimetype="text/csv", headers=headers)
+
+
+@bp.get("/export.zip")
+def export_tables() -> Answer:
+    """Every table with what its columns mean; that it left is put on record."""
+    packed = TemporaryFile()  # noqa: SIM115
+    with ZipFile(packed, "w", ZIP_DEFLATED) as archive:
+        for name, lines in taking_out.tables(context.store(), context.now(), context.me().signature):
+            with archive.open(name, "w") as file:
+                file.writelines(line.encode() for line in lines)
+    packed.seek(0)
+    return send_file(packed, mimetype="application/zip", as_attachment=True, download_name="followup.zip")
 
 
 def _asked() -> AskedForm:

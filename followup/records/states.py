@@ -1,0 +1,328 @@
+"""What stands now of each followed eye, its visits and each patient's call: made from the facts, never a fact itself.
+
+The database itself notes whose facts changed (triggers, in the transaction that changes them). Until somebody has worked
+that patient's state out anew, it is known to be old.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, fields
+from datetime import date, datetime, time
+from typing import Any
+
+from followup.clinical.rulebook import HOW_SOON
+from followup.records.store import Row, Store, new_id
+from followup.records.times import from_text, to_text
+from followup.records.values import CallState, EyeState, VisitState, WishState, made
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A clinic day: its date, the instant at which it begins, and up to which day its list looks ahead."""
+
+    today: date
+    midnight: datetime
+    until: date
+
+    @property
+    def row(self) -> Row:
+        return {"today": self.today.isoformat(), "midnight": to_text(self.midnight), "until": self.until.isoformat()}
+
+
+AT_ONCE = ""
+NO_HOUR = "~"
+TABLES = ("eye_states", "visit_states", "wish_states", "call_states", "call_people")
+OF_PERSON = "(SELECT id FROM patients WHERE id = :patient OR joined_into = :patient)"
+"""The records of the person `:patient`."""
+
+
+def changed(store: Store, most: int) -> list[str]:
+    """Patients whose state is old, by the record that stands; the same one may be given until `put`."""
+    found = store.rows("SELECT patient_id FROM changed_patients LIMIT :most", {"most": most})
+    return [row["patient_id"] for row in found]
+
+
+def standing(store: Store, patient_id: str) -> str:
+    """The record that this one was joined into, or itself."""
+    found = store.row("SELECT coalesce(joined_into, id) AS id FROM patients WHERE id = :id", {"id": patient_id})
+    return str(found["id"]) if found else patient_id
+
+
+def made_how(store: Store) -> str | None:
+    """What the states were last made by and for."""
+    found = store.row("SELECT how FROM state_made WHERE only = 1")
+    return found["how"] if found else None
+
+
+def make_all_anew(store: Store, how: str) -> None:
+    """Every state is old from now on."""
+    store.execute("INSERT OR REPLACE INTO state_made (only, how) VALUES (1, :how)", {"how": how})
+    store.execute("INSERT OR IGNORE INTO changed_patients SELECT id FROM patients")
+
+
+def patients(store: Store) -> list[str]:
+    """Every record that stands."""
+    return [row["id"] for row in store.rows("SELECT id FROM patients WHERE joined_into IS NULL ORDER BY id")]
+
+
+@dataclass(frozen=True)
+class State:
+    """All that stands now of a patient: of the followed eyes, their visits and wishes by their ids, and the call."""
+
+    eyes: tuple[EyeState, ...]
+    visits: tuple[VisitState, ...]
+    wishes: tuple[WishState, ...]
+    call: CallState | None
+
+
+def put(store: Store, patient_id: str, state: State) -> None:
+    """Keep a patient's state in the place of the former one. The clock looks at these eyes at once."""
+    forget(store, patient_id)
+    for eye in state.eyes:
+        _put(store, "eye_states", eye, patient_id=patient_id, version=new_id(), look_at=AT_ONCE)
+    for visit in state.visits:
+        _put(store, "visit_states", visit, patient_id=patient_id)
+    for wish in state.wishes:
+        _put(store, "wish_states", wish, patient_id=patient_id)
+    if state.call is not None:
+        row = _row(state.call)
+        people = row.pop("people")
+        store.insert("call_states", {**row, "patient_id": patient_id})
+        for who in people:
+            store.insert("call_people", {"who": who, "patient_id": patient_id})
+
+
+def forget(store: Store, patient_id: str) -> None:
+    """That record has no state (of its own, where it was joined into another), and none that is old."""
+    for table in (*TABLES, "changed_patients"):
+        store.execute(f"DELETE FROM {table} WHERE patient_id = :id", {"id": patient_id})
+
+
+def kept(store: Store, patient_id: str) -> State:
+    """The state of a patient as it is kept."""
+
+    def rows(table: str, order: str) -> list[Row]:
+        return store.rows(f"SELECT * FROM {table} WHERE patient_id = :id ORDER BY {order}", {"id": patient_id})
+
+    people = tuple(row["who"] for row in rows("call_people", "who"))
+    return State(
+        tuple(made(EyeState, row) for row in rows("eye_states", "eye_id")),
+        tuple(made(VisitState, row) for row in rows("visit_states", "identity")),
+        tuple(made(WishState, row) for row in rows("wish_states", "event_id")),
+        next((made(CallState, row, people=people) for row in rows("call_states", "since")), None),
+    )
+
+
+def keep_old(store: Store, patient_id: str) -> None:
+    """The state could not be made: it stays marked as old, and the clock looks at these eyes at once."""
+    store.execute(f"UPDATE eye_states SET look_at = '{AT_ONCE}' WHERE patient_id = :id", {"id": patient_id})
+
+
+def strays(store: Store) -> list[str]:
+    """Kept states of records that do not stand."""
+    sql = " UNION ".join(
+        f"SELECT s.patient_id FROM {table} s LEFT JOIN patients p ON p.id = s.patient_id "
+        "WHERE p.id IS NULL OR p.joined_into IS NOT NULL"
+        for table in TABLES
+    )
+    return [row["patient_id"] for row in store.rows(sql)]
+
+
+# --- Today's list ---
+
+_ABSENT = "waited AND (here_at IS NULL OR here_at < :midnight)"
+_ON_LIST = {
+    "here": "waited AND here_at >= :midnight AND target <= :until",
+    "due": f"{_ABSENT} AND NOT away AND latest >= :today AND target <= :today",
+    "missed": f"{_ABSENT} AND (away OR latest < :today) AND target <= :until",
+    "seen": "seen_at >= :midnight AND target <= :until",
+    "coming": f"{_ABSENT} AND NOT away AND latest >= :today AND target > :today AND target <= :until",
+}
+LIST_STATES = tuple(_ON_LIST)
+_IN_ORDER = "target, hour, urgency, name, identity"
+
+
+def on_list(
+    store: Store, kinds: Sequence[str], day: Day, *, signs: bool = False, most: int = -1, after: int = 0
+) -> list[tuple[str, VisitState]]:
+    """Visits on the list of a day that are in one of these states, in the order expected; with `signs`, those of a worry."""
+    one = "SELECT '{kind}' AS kind, visit_states.* FROM visit_states WHERE {where}{signs}"
+    with_sign = f" AND urgency < {len(HOW_SOON)}" if signs else ""
+    parts = " UNION ALL ".join(one.format(kind=kind, where=_ON_LIST[kind], signs=with_sign) for kind in kinds)
+    rows = store.rows(f"{parts} ORDER BY {_IN_ORDER} LIMIT :most OFFSET :after", {**day.row, "most": most, "after": after})
+    return [(row["kind"], made(VisitState, row)) for row in rows]
+
+
+def count_on_list(store: Store, day: Day) -> dict[str, tuple[int, int]]:
+    """How many visits are in each state on the list of a day, and how many of those have a worry; who is absent in one pass."""
+    counted = f"count(*) AS n, coalesce(sum(urgency < {len(HOW_SOON)}), 0) AS signs FROM visit_states"
+    absent = "CASE WHEN away OR latest < :today THEN 'missed' WHEN target <= :today THEN 'due' ELSE 'coming' END"
+    sql = f"""
+        SELECT {absent} AS kind, {counted} WHERE {_ABSENT} AND target <= :until GROUP BY 1
+        UNION ALL SELECT 'here', {counted} WHERE {_ON_LIST["here"]}
+        UNION ALL SELECT 'seen', {counted} WHERE {_ON_LIST["seen"]}
+    """
+    return dict.fromkeys(LIST_STATES, (0, 0)) | {row["kind"]: (row["n"], row["signs"]) for row in store.rows(sql, day.row)}
+
+
+def wishes(store: Store, most: int) -> list[WishState]:
+    """Wishes that nobody has answered, newest first; -1: all."""
+    sql = "SELECT * FROM wish_states WHERE at > '' ORDER BY at DESC, event_id DESC LIMIT :most"
+    return [made(WishState, row) for row in store.rows(sql, {"most": most})]
+
+
+def unseen_on(store: Store, days: Sequence[date]) -> list[VisitState]:
+    """Visits that have not taken place and stand on one of these days, by date."""
+    named = {f"d{n}": day.isoformat() for n, day in enumerate(days)}
+    marks = ", ".join(f":{name}" for name in named)
+    sql = f"SELECT * FROM visit_states WHERE seen_at IS NULL AND target IN ({marks}) ORDER BY target, name, identity"
+    return [made(VisitState, row) for row in (store.rows(sql, named) if named else [])]
+
+
+def of_eyes(store: Store, eye_ids: Sequence[str]) -> dict[str, EyeState]:
+    """The states of these eyes, by eye."""
+    named = {f"e{n}": id for n, id in enumerate(eye_ids)}
+    sql = f"SELECT * FROM eye_states WHERE eye_id IN ({', '.join(':' + name for name in named)})"
+    return {row["eye_id"]: made(EyeState, row) for row in (store.rows(sql, named) if named else [])}
+
+
+# --- Whom to remind ---
+
+_REACHED = """
+    (EXISTS (SELECT 1 FROM message_choices m WHERE m.person = 'patient:' || s.patient_id)
+     OR EXISTS (SELECT 1 FROM push_subscriptions m WHERE m.person = 'patient:' || s.patient_id))
+    AND NOT EXISTS (SELECT 1 FROM messages m WHERE m.key = {key})
+"""
+
+
+def to_remind_of_visit(store: Store, day: date, key: str) -> list[VisitState]:
+    """Visits of a day that have not taken place, of patients who chose to hear of something.
+
+    Left out is whoever has that message: its key is `key` and the visit's version.
+    """
+    unasked = _REACHED.format(key=":key || s.visit_id")
+    sql = f"SELECT s.* FROM visit_states s WHERE s.seen_at IS NULL AND s.target = :day AND {unasked} ORDER BY s.name, s.identity"
+    return [made(VisitState, row) for row in store.rows(sql, {"day": day.isoformat(), "key": key})]
+
+
+def to_remind_of_posture(store: Store, day: date, key: str, mark: str) -> list[str]:
+    """Eyes in the days of their posture plan, of patients who chose to hear of something.
+
+    Left out is whoever has that message: its key is `key`, the eye and `mark`.
+    """
+    unasked = _REACHED.format(key=":key || s.eye_id || :mark")
+    sql = f"SELECT s.eye_id FROM eye_states s WHERE s.posture_until > :day AND s.posture_from < :day AND {unasked}"
+    return [row["eye_id"] for row in store.rows(sql, {"day": day.isoformat(), "key": key, "mark": mark})]
+
+
+# --- Calls ---
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """Who reads the list of calls: a member of staff by id, and by the name under which they operated."""
+
+    id: str
+    name: str
+
+    @property
+    def row(self) -> Row:
+        return {"surgeon": f"surgeon:{self.name}", "has": f"has:{self.id}", "task": f"task:{self.id}"}
+
+
+_WITH_ME = "EXISTS (SELECT 1 FROM call_people p WHERE p.who IN ({who}) AND p.patient_id = c.patient_id)"
+_MINE = _WITH_ME.format(who=":surgeon, :has, :task")
+_ONLY_TO_DO = f"c.decided AND NOT c.level AND NOT {_WITH_ME.format(who=':task')}"
+_PARTS = {
+    "mine": f"{_MINE} AND NOT ({_ONLY_TO_DO})",
+    "moved_up": f"c.level AND NOT {_MINE}",
+    "colleagues": f"NOT c.level AND NOT c.decided AND NOT {_MINE}",
+    "decided": _ONLY_TO_DO,
+}
+_IN_TURN = "ORDER BY c.urgency, c.since, c.first LIMIT :most OFFSET :after"
+
+
+def calls(store: Store, most: int, after: int) -> list[str]:
+    """Patients with something open, by how soon and since when."""
+    rows = store.rows(f"SELECT c.patient_id FROM call_states c {_IN_TURN}", {"most": most, "after": after})
+    return [row["patient_id"] for row in rows]
+
+
+def count_calls(store: Store) -> int:
+    found = store.row("SELECT count(*) AS n FROM call_states INDEXED BY calls_counted")
+    return int(found["n"]) if found else 0
+
+
+def calls_of_part(store: Store, me: Reader, part: str, most: int, after: int) -> list[str]:
+    """The patients of one part of a surgeon's list: `mine`, what `moved_up`, `colleagues`, only `decided`; in the same order."""
+    sql = f"SELECT c.patient_id FROM call_states c WHERE {_PARTS[part]} {_IN_TURN}"
+    return [row["patient_id"] for row in store.rows(sql, {**me.row, "most": most, "after": after})]
+
+
+def count_parts(store: Store, me: Reader) -> dict[str, tuple[int, int]]:
+    """How many patients each part holds, and how many of those are for now.
+
+    Everything open is counted by what its row says; only what is the reader's is looked up.
+    """
+    kind = "c.urgency = 0 AS now, c.level > 0 AS moved, c.decided AS decided, count(*) AS n FROM call_states c INDEXED BY calls_counted"
+    counted: dict[str, Counter[bool]] = {part: Counter() for part in _PARTS}
+    for row in store.rows(f"SELECT {kind} GROUP BY 1, 2, 3"):
+        part = "moved_up" if row["moved"] else "decided" if row["decided"] else "colleagues"
+        counted[part][bool(row["now"])] += row["n"]
+    mine = f"""
+        SELECT m.to_me, {kind.replace(" INDEXED BY calls_counted", "")} JOIN (SELECT patient_id, max(who = :task) AS to_me FROM call_people
+            WHERE who IN (:surgeon, :has, :task) GROUP BY patient_id) m ON m.patient_id = c.patient_id GROUP BY 1, 2, 3, 4
+    """
+    for row in store.rows(mine, me.row):
+        only_to_do = row["decided"] and not row["moved"]
+        if not (only_to_do and not row["to_me"]):
+            part = "moved_up" if row["moved"] else "decided" if only_to_do else "colleagues"
+            counted[part][bool(row["now"])] -= row["n"]
+            counted["mine"][bool(row["now"])] += row["n"]
+    return {part: (found.total(), found[True]) for part, found in counted.items()}
+
+
+# --- When the clock must look ---
+
+
+def to_look_at(store: Store, now: datetime) -> list[tuple[str, str]]:
+    """Each eye at which the clock must look now, with the version of its state; empty while that could not be made."""
+    sql = "SELECT eye_id, version FROM eye_states WHERE look_at <= :now ORDER BY look_at"
+    found = {row["eye_id"]: row["version"] for row in store.rows(sql, {"now": to_text(now)})}
+    without = """
+        SELECT coalesce(e.joined_into, e.id) AS id FROM changed_patients c JOIN eyes e ON e.patient_id = c.patient_id
+        WHERE e.followed_since IS NOT NULL AND e.ended_at IS NULL
+    """
+    return list((found | {row["id"]: "" for row in store.rows(without)}).items())
+
+
+def look_again(store: Store, looks: Iterable[tuple[str, str, datetime]]) -> None:
+    """When the clock must next look at each eye; nothing where its state was made anew since that version was read."""
+    with store.transaction():
+        for eye_id, version, at in looks:
+            sql = "UPDATE eye_states SET look_at = :at WHERE eye_id = :id AND version = :version"
+            store.execute(sql, {"id": eye_id, "version": version, "at": to_text(at)})
+
+
+def looks(store: Store) -> dict[str, datetime | None]:
+    """When the clock must next look, by eye; None for at once."""
+    rows = store.rows("SELECT eye_id, look_at FROM eye_states ORDER BY eye_id")
+    return {row["eye_id"]: from_text(row["look_at"]) if row["look_at"] else None for row in rows}
+
+
+def _put(store: Store, table: str, value: Any, **more: Any) -> None:
+    """Also where another record had it until now: records of one person are joined, and their eyes with them."""
+    row = {**_row(value), **more}
+    store.execute(f"INSERT OR REPLACE INTO {table} ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
+
+
+def _row(value: Any) -> Row:
+    return {f.name: _kept(getattr(value, f.name)) for f in fields(value)}
+
+
+def _kept(value: Any) -> Any:
+    if isinstance(value, datetime):
+        return to_text(value)
+    if isinstance(value, date | time):
+        return value.isoformat()
+    return int(value) if isinstance(value, bool) else value

@@ -1,0 +1,97 @@
+// Today's drops of every eye: what comes next, a row for each with one tap, and a reminder at its time while the page is open.
+
+import { item, paragraph, redraw } from "../shared/dom.js";
+import { dropsOn, nextDrops, takenToday, timesOf } from "./drops.js";
+import { isoDay } from "./hours.js";
+import { onTap } from "./taps.js";
+import { byId, dayWords, listWords, numberWords, text, timeWords } from "./texts.js";
+
+export class DropsView {
+  #actions;
+  #cues;
+  #timer;
+
+  constructor(actions, cues) {
+    this.#actions = actions;
+    this.#cues = cues;
+  }
+
+  show({ eyes, names, entries }, now = new Date()) {
+    const planned = eyes.some((eye) => dropsOn(eye, now).length > 0);
+    byId("drops-card").hidden = !planned;
+    for (const list of ["drops-now", "drop-list"]) redraw(byId(list), this.#rows(eyes, names, entries, now));
+    const plan = taperRows(eyes, names, now);
+    byId("drop-plan").replaceChildren(...plan);
+    byId("drops-first").hidden = plan.length === 0;
+    byId("no-drops").hidden = plan.length > 0;
+    const next = nextDrops(eyes, entries, now);
+    const timed = eyes.every((eye) => dropsOn(eye, now).every(({ times }) => times)); // not in the pack of an earlier version
+    byId("next-drop").textContent = planned && timed ? nextWords(next, names, now) : "";
+    if (!next.some(({ at }) => at <= now)) byId("drop-due").textContent = "";
+    this.#remind(next.filter(({ at }) => at > now), names);
+  }
+
+  #rows(eyes, names, entries, now) {
+    return eyes.flatMap((eye) => dropsOn(eye, now).map((drop) => this.#row(drop, eye, names, entries, now)));
+  }
+
+  #row(drop, eye, names, entries, now) {
+    const name = nameOf(drop, eye, names);
+    const taken = takenToday(drop, eye, entries, now);
+    const said = text("drop", { name, done: numberWords(taken.length), times: numberWords(drop.times_a_day) });
+    const times = listWords(taken.map(({ at }) => timeWords(new Date(at))));
+    const made = item(times ? `${said}. ${text("drop-times", { times })}` : said);
+    const clocks = timesOf(drop, taken, now).map((one) => (one.taken ? `${timeWords(one.at)} ✓` : timeWords(one.at)));
+    if (clocks.length > 0) {
+      const hint = paragraph(clocks.join(" · "));
+      hint.className = "hint";
+      made.append(hint);
+    }
+    made.append(button(text("took-it"), name, "", () => this.#actions.save("drops", { name: drop.name }, { operation: eye.operation })));
+    if (taken.length > 0) made.append(button(text("undo"), name, "quiet", () => this.#actions.takeBack([taken.at(-1)], text("undo"))));
+    return made;
+  }
+
+  // At the next time, for as long as the page is open.
+  #remind(later, names) {
+    clearTimeout(this.#timer);
+    if (later.length === 0) return;
+    const due = later.filter(({ at }) => at.getTime() === later[0].at.getTime());
+    this.#timer = setTimeout(async () => {
+      const words = text("drop-due", { name: listWords(due.map(({ drop, eye }) => nameOf(drop, eye, names))) });
+      byId("drop-due").textContent = words;
+      this.#cues.signal(words);
+      await this.#actions.show();
+    }, later[0].at - Date.now());
+  }
+}
+
+function nameOf(drop, eye, names) {
+  return names.size > 1 ? `${drop.name} (${names.get(eye.operation)})` : drop.name;
+}
+
+// All that is to be taken at the earliest of the times.
+function nextWords(next, names, now) {
+  if (next.length === 0) return text("drops-done");
+  const first = next.filter(({ at }) => at.getTime() === next[0].at.getTime() || at <= now);
+  const name = listWords(first.map(({ drop, eye }) => nameOf(drop, eye, names)));
+  return next[0].at <= now ? text("drop-now", { name }) : text("drop-next", { name, time: timeWords(next[0].at) });
+}
+
+// How it goes on after today: the steps of a taper, and what begins later.
+function taperRows(eyes, names, now) {
+  return eyes.flatMap((eye) => eye.drops.filter(({ until }) => until >= isoDay(now)).map((drop) => {
+    const values = { name: nameOf(drop, eye, names), times: numberWords(drop.times_a_day), until: dayWords(drop.until) };
+    const later = drop.first > isoDay(now);
+    return item(text(later ? "drop-step" : "drop-until", { ...values, from: later ? dayWords(drop.first) : "" }));
+  }));
+}
+
+function button(words, name, look, press) {
+  const made = document.createElement("button");
+  made.className = look;
+  made.textContent = words;
+  made.setAttribute("aria-label", `${words}: ${name}`);
+  onTap(made, press);
+  return made;
+}

@@ -1,0 +1,42 @@
+// The pages that nobody needs at first sight: fetched when one of them is opened; from the second visit on the worker keeps them.
+
+import { timed } from "../shared/requests.js";
+import { byId } from "./texts.js";
+
+const NAMES = ["living", "history", "helpers", "install", "privacy"];
+
+export class Later {
+  #into;
+  #opening;
+
+  // Once they are here, `into(module)` is told.
+  constructor(into) {
+    this.#into = into;
+  }
+
+  // Whether the page of that name is one of these and not here yet.
+  misses(name) {
+    return NAMES.includes(name) && !byId(name);
+  }
+
+  // Resolves with the module `later/pages.js`; fails without a signal where this phone never had it, and may be tried again.
+  open() {
+    this.#opening ??= this.#load().catch((error) => {
+      this.#opening = undefined;
+      throw error;
+    });
+    return this.#opening;
+  }
+
+  async #load() {
+    const answer = await timed(`/me/later?language=${document.documentElement.lang}`);
+    if (!answer.ok) throw new Error(`answer ${answer.status}`);
+    const [module, words] = await Promise.all([import("./later/pages.js"), answer.text()]);
+    const page = new DOMParser().parseFromString(words, "text/html");
+    document.head.append(...page.querySelectorAll("link[rel=stylesheet]"));
+    byId("away").before(...page.querySelectorAll("[data-view]"));
+    byId("texts").append(...page.querySelectorAll("[data-text]"));
+    this.#into(module);
+    return module;
+  }
+}

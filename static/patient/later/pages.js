@@ -1,0 +1,26 @@
+// The pages that come later, and the calendar file.
+
+import { isoDay } from "../hours.js";
+import { text } from "../texts.js";
+import { calendarText, dropEvents, visitEvents } from "./calendar.js";
+import { HelpersView } from "./helpers-view.js";
+import { HistoryView } from "./history-view.js";
+
+export function viewsOf(_actions, words) {
+  return [new HistoryView(words), new HelpersView()];
+}
+
+// A phone number whose groups stay in order between words that run from right to left (Unicode's LRI and PDI).
+const inOrder = (number) => (document.documentElement.dir === "rtl" ? `\u2066${number}\u2069` : number);
+
+// The text of a calendar file of what is to come.
+export function calendar({ pack, eyes, names }, withDrops, visitName, now = new Date()) {
+  const whose = (eye, words) => (names.size > 1 ? `${words} (${names.get(eye.operation)})` : words);
+  const today = isoDay(now);
+  const visits = visitEvents(eyes, today, (eye, visit) => ({
+    title: text("calendar-visit", { clinic: pack.clinic }), place: [pack.clinic, pack.place].filter(Boolean).join(", "),
+    words: [visitName(eye, visit), text("calendar-bring"), text("calendar-call", { phone: inOrder(pack.phone) })].join("\n"),
+  }));
+  const drops = dropEvents(eyes, today, (eye, drop) => ({ title: text("calendar-drop", { name: whose(eye, drop.name) }), words: text("calendar-clinic-first") }));
+  return calendarText(withDrops ? [...visits, ...drops] : visits, now);
+}

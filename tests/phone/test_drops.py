@@ -1,0 +1,116 @@
+"""Drops on the phone: which today and what comes next, against the core's own slots. Common practice, no source."""
+
+from datetime import date, time, timedelta
+from typing import Any
+
+import pytest
+
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.home import pack
+from followup.clinical import drop_times as drops
+from followup.config import Settings
+from followup.records import Store
+from followup.records.values import Device
+from tests.conftest import OPERATED, operation_note, patient_details
+from tests.phone.conftest import Run
+
+NEXT = """
+import { dropsOn, nextDrops, timesOf } from "./patient/drops.js";
+
+const at = ([hour, minute]) => new Date(2027, 2, 10, hour, minute);
+answer = given.map(({ drop, now, taken }) => {
+    const entries = taken.map((clock, n) => (
+        { id: `${n}`, state: "saved", event: { operation: "e", kind: "drops", at: at(clock).toISOString(), body: { name: "Steroid" } } }
+    ));
+    const found = nextDrops([{ operation: "e", receipts: [], drops: [drop] }], entries, at(now));
+    const told = timesOf(drop, taken.map((clock) => ({ at: at(clock).toISOString() })), at(now)).map((one) => one.taken);
+    return [found.map((one) => [one.at.getHours(), one.at.getMinutes()]), told];
+});
+""".strip()
+
+
+def packed(times_a_day: int) -> dict[str, Any]:
+    times = [{"at": f"{s.at:%H:%M}", "opens": f"{s.opens:%H:%M}"} for s in drops.slots(times_a_day)]
+    return {"name": "steroid", "times_a_day": times_a_day, "first": "2027-03-03", "until": "2027-03-20", "times": times}
+
+
+def parts(clock: time) -> list[int]:
+    return [clock.hour, clock.minute]
+
+
+@pytest.mark.parametrize("times_a_day", [1, 2, 3, 4, 6, 13, 24])
+def test_the_next_time_is_the_open_one_or_the_one_after_it(run: Run, times_a_day: int) -> None:
+    slots = drops.slots(times_a_day)
+    clocks = [time(hour, minute) for hour in range(24) for minute in (0, 15, 45)]
+    cases, expected = [], []
+    for now in clocks:
+        for taken in ([], [now], [time(0, 1)], [time(0, 1), now], [slots[0].at, slots[-1].at]):
+            past = [clock for clock in taken if clock <= now]
+            cases.append({"drop": packed(times_a_day), "now": parts(now), "taken": [parts(c) for c in past]})
+            left = [
+                slot
+                for n, slot in enumerate(slots)
+                if n >= drops.open_slot(slots, now) and not drops.is_taken(slots, n, past)
+            ]
+            told = [drops.is_taken(slots, n, past) for n in range(times_a_day)]
+            expected.append([[parts(left[0].at)] if left else [], told])
+    assert run(NEXT, cases) == expected
+
+
+def test_a_taper_shows_the_step_of_the_day(run: Run, store: Store, settings: Settings, nurse: Actor, device: Device) -> None:
+    first = date(2027, 3, 2)
+    written = [("steroid", 4, 7), ("steroid", 2, 14), ("antibiotic", 3, 7)]
+    given = [{"name": name, "times_a_day": n, "until": first + timedelta(days=day)} for name, n, day in written]
+    note = operation_note(eye="left", drops=given)
+    id, _ = leaving.discharge(Desk(store, OPERATED, nurse, settings.clinic.tz), patient_details(), note, [])
+    made = pack.pack(store, settings.clinic, device, OPERATED).model_dump(mode="json")
+    (eye,) = [eye for eye in made["eyes"] if eye["operation"] == id]
+    script = """
+import { dropsOn } from "./patient/drops.js";
+
+answer = given.days.map((day) => dropsOn(given.eye, new Date(2027, 2, day, 12)).map((drop) => `${drop.name} ${drop.times_a_day}`));
+    """.strip()
+    told = run(script, {"eye": eye, "days": [2, 9, 10, 16, 17]})
+    assert told == [["steroid 4", "antibiotic 3"]] * 2 + [["steroid 2"]] * 2 + [[]]
+    assert [one["at"] for one in eye["drops"][0]["times"]] == ["08:00", "12:00", "16:00", "20:00"]
+
+
+def test_a_pack_of_an_earlier_version_still_shows_its_drops(run: Run) -> None:
+    old = {"name": "steroid", "times_a_day": 4, "until": "2027-03-20"}
+    assert run(NEXT, [{"drop": old, "now": [12, 0], "taken": [[8, 0]]}]) == [[[], []]]
+    script = """
+import { dropsOn } from "./patient/drops.js";
+
+answer = dropsOn({ drops: [given] }, new Date(2027, 2, 10)).length;
+    """.strip()
+    assert run(script, old) == 1
+
+
+def test_an_entry_counts_once_and_not_after_it_was_taken_back(run: Run) -> None:
+    script = """
+import { takenToday } from "./patient/drops.js";
+
+const now = new Date(2027, 2, 10, 12);
+const at = now.toISOString();
+const event = (id, kind, corrects, body) => ({ id, state: "saved", event: { operation: "e", kind, at, corrects, body } });
+const eye = { operation: "e", receipts: [{ id: "1", kind: "drops", at, body: { name: "steroid" } }] };
+const entries = [
+    event("1", "drops", null, { name: "steroid" }), event("2", "drops", null, { name: "STEROID" }),
+    event("3", "drops", null, { name: "antibiotic" }), event("4", "withdrawal", "2", { reason: "" }),
+];
+answer = [entries.slice(0, 3), entries].map((known) => takenToday({ name: "steroid" }, eye, known, now).map(({ id }) => id));
+    """.strip()
+    assert run(script, None) == [["1", "2"], ["1"]]
+
+
+def test_the_day_is_the_phones_own(run: Run) -> None:
+    script = """
+import { takenToday } from "./patient/drops.js";
+
+const receipt = { id: "1", kind: "drops", at: new Date(2027, 2, 9, 23, 30).toISOString(), body: { name: "steroid" } };
+const eye = { operation: "e", receipts: [receipt] };
+answer = [9, 10].map((day) => takenToday({ name: "steroid" }, eye, [], new Date(2027, 2, day, 23, 40)).length);
+    """.strip()
+    assert run(script, None) == [1, 0]

@@ -1,0 +1,40 @@
+"""What the patient reads beside the plan: advice with its sources, and what is stored."""
+
+import pytest
+import textstat
+from flask.testing import FlaskClient
+
+from followup.web.context import LANGUAGES
+from followup.web.patient import living
+from followup.web.patient.living import TOPICS
+
+
+def test_every_topic_names_its_source_or_says_that_there_is_none(client: FlaskClient) -> None:
+    page = client.get("/me/later").text
+    for topic in TOPICS:
+        assert all(words in page for words in (topic.title, *topic.says))
+        assert topic.source in page
+    assert page.count("Common practice. There is no study of it.") == sum(not topic.source for topic in TOPICS)
+    assert page.count("The word of your clinic comes first.") == 2  # above all advice, and in the calendar
+
+
+def test_what_patients_asked_about_is_there() -> None:
+    told = " ".join(f"{topic.title} {' '.join(topic.says)}" for topic in TOPICS).lower()
+    for about in ("sleep", "neck", "back", "breath", "wash", "drive", "shield", "sugar"):
+        assert about in told
+
+
+@pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.title)
+def test_each_topic_is_plain_and_short(topic: living.Topic) -> None:
+    # Outside check: textstat's Flesch-Kincaid grade.
+    assert textstat.flesch_kincaid_grade(" ".join(topic.says)) <= 6
+    assert sum(len(words.split()) for words in topic.says) <= 60
+
+
+@pytest.mark.parametrize("language", list(LANGUAGES))
+def test_what_is_stored_is_said_before_the_first_entry_and_later_again(client: FlaskClient, language: str) -> None:
+    english = ("What is stored", "Who sees it", "How to leave", "you can take back")
+    for path in ("/enrol", "/me/later"):
+        page = client.get(f"{path}?language={language}").text
+        assert page.count("<h2>") >= 3
+        assert all((words in page) == (language == "en") for words in english), path

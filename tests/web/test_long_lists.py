@@ -1,0 +1,101 @@
+"""Long lists come a page at a time: every line is on exactly one page, and whoever pressed on a page comes back to it."""
+
+import re
+from datetime import date, timedelta
+
+import pytest
+from flask.testing import FlaskClient
+
+from followup import jobs
+from followup.care.actors import Actor
+from followup.care.callbacks import lines as calls
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.today import lists
+from followup.clinical import schedule
+from followup.config import Settings
+from followup.records import Store
+from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
+
+TODAY = date(2027, 3, 5)
+
+
+@pytest.fixture
+def seven(store: Store, nurse: Actor, settings: Settings, monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Seven eyes with a missed, a due and a coming visit each; three lines make a page. Half were operated by somebody else."""
+    monkeypatch.setattr(lists, "LINES", 3)
+    monkeypatch.setattr(calls, "LINES", 3)
+    windows = [
+        schedule.Window(name, TODAY + timedelta(days=n), TODAY + timedelta(days=n), TODAY + timedelta(days=n), "review")
+        for name, n in (("day 1", -2), ("today", 0), ("week 1", 5))
+    ]
+    found = []
+    for n in range(7):
+        note = operation_note(surgeon=("Sol Surgeon", "Sam Other")[n % 2])
+        who = patient_details(f"T-{n}").model_copy(update={"name": f"Pat {n}"})
+        found.append(leaving.discharge(Desk(store, OPERATED + timedelta(hours=5), nurse, ZONE), who, note, windows)[0])
+    jobs.check_all(store, settings, NOW)
+    return found
+
+
+def names(page: str) -> list[str]:
+    return re.findall(r">(Pat \d)<", page)
+
+
+def test_every_line_of_today_is_on_one_page(seven: list[str], as_nurse: FlaskClient) -> None:
+    pages = [as_nurse.get(f"/clinic/?show=today&page={n}").text for n in range(1, 6)]
+    lines = [re.findall(r'<tr id="(visit-[^"]+)"', page) for page in pages]
+    assert [len(found) for found in lines] == [3, 3, 3, 3, 2]
+    assert len({line for found in lines for line in found}) == 14
+    missed = pages[2][pages[2].index('<tbody id="missed">') :]  # it begins in the middle of the page
+    assert '<span class="count">7</span>' in missed[:300]
+    assert "Page 3 of 5" in pages[2]
+    assert [('rel="prev"' in page, 'rel="next"' in page) for page in pages] == [
+        (False, True), (True, True), (True, True), (True, True), (True, False),
+    ]  # fmt: skip
+    coming = as_nurse.get("/clinic/?show=coming&page=2").text
+    assert len(names(coming)) == 3
+    assert "show=coming" in coming[coming.index('rel="next"') :][:200]
+    assert all("All of today <strong>14</strong>" in page for page in pages)
+
+
+@pytest.mark.parametrize("asked", ["0", "999", "-1", "x", "²", "9" * 40])
+def test_a_page_that_is_not_there_is_the_nearest(seven: list[str], as_nurse: FlaskClient, asked: str) -> None:
+    page = as_nurse.get(f"/clinic/?show=coming&page={asked}")
+    assert page.status_code == 200
+    assert f"Page {3 if asked == '999' else 1} of 3" in page.text
+
+
+def test_who_is_pressed_on_a_later_page_stays_on_it(seven: list[str], as_nurse: FlaskClient) -> None:
+    page = as_nurse.get("/clinic/?show=coming&page=2").text
+    line = page[page.index('<tr id="visit-') :]
+    action = re.findall(r'action="([^"]+arrived)"', line)[0]
+    fields = dict(re.findall(r'type="hidden" name="(visit_id|page)" value="([^"]*)"', line)[:2])
+    answer = as_nurse.post(action, data=fields)
+    assert answer.status_code == 303
+    assert "page=2" in answer.headers["Location"]
+
+
+def test_a_usual_day_is_one_page(seven: list[str], as_nurse: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.undo()
+    page = as_nurse.get("/clinic/").text
+    assert len(re.findall(r'<tr id="visit-', page)) == 14
+    assert 'class="pages' not in page
+
+
+def test_every_patient_is_on_one_page_of_the_callbacks(seven: list[str], as_nurse: FlaskClient) -> None:
+    pages = [as_nurse.get(f"/clinic/callbacks?page={n}").text for n in (1, 2, 3)]
+    assert sorted(name for page in pages for name in names(page)) == [f"Pat {n}" for n in range(7)]
+    assert all('Callbacks <span class="count">7</span>' in page for page in pages)
+
+
+def test_each_part_of_what_needs_me_leads_to_all_of_it(seven: list[str], as_surgeon: FlaskClient) -> None:
+    whole = as_surgeon.get("/surgeon/").text
+    assert 'Needs me <span class="count">7</span>' in whole
+    assert "All 4 of these" in whole
+    assert "All 3 of these" not in whole
+    mine = [as_surgeon.get(f"/surgeon/?part=mine&page={n}").text for n in (1, 2)]
+    assert sorted(name for page in mine for name in names(page)) == ["Pat 0", "Pat 2", "Pat 4", "Pat 6"]
+    assert "Page 2 of 2" in mine[1]
+    assert "The whole list" in mine[1]
+    assert as_surgeon.get("/surgeon/?part=nothing").status_code == 200
