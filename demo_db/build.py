@@ -45,6 +45,7 @@ from followup.records.values import Device
 EVERYWHERE = ("0.0.0.0", "::")  # noqa: S104  # compared with, not bound to
 
 Step = tuple[datetime, Callable[[datetime], None]]
+NOBODY = Actor("demo", "the demo", "clock")
 SETTLED_AFTER = timedelta(days=2)
 STAFF_SINCE = timedelta(days=365)
 DIARY_HOUR = timedelta(hours=5)

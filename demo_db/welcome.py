@@ -5,7 +5,6 @@ from ipaddress import ip_address
 from urllib.parse import urlsplit
 
 from demo_db import build, data
-from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.config import Settings
@@ -18,7 +17,7 @@ def words(store: Store, made: Settings, now: datetime) -> str:
     address = made.server.public_address
     patient = patients.by_number(store, data.eyes()[0].number)
     assert patient is not None
-    code = enrol.issue_code(Desk(store, now, Actor("demo", "the demo", "clock"), made.clinic.tz), patient.id)
+    code = enrol.issue_code(Desk(store, now, build.NOBODY, made.clinic.tz), patient.id)
     phone = f"{address}/enrol?code={code}"
     staff = [f"  {p.role:14}{p.email:28}{p.password}" for p in data.clinic().staff]
     said = [

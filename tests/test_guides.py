@@ -158,3 +158,14 @@ def test_the_container_is_run_as_its_image_is_made() -> None:
 def test_the_readme_says_what_it_does_not_do(word: str) -> None:
     section = README[README.index("## What it does not do") : README.index("## One answer")]
     assert word in section
+
+
+def test_the_pictures_are_there_small_and_said_in_words() -> None:
+    """A page with three of them opens on a slow line: 60 kB each, common practice, no source."""
+    shown = re.findall(r"!\[([^\]]+)\]\((\.pictures/\w+\.webp)\)", README)
+    assert [Path(file).stem for _, file in shown] == ["phone", "eye", "today"]
+    for words, file in shown:
+        held = (ROOT / file).read_bytes()
+        assert (held[:4], held[8:12]) == (b"RIFF", b"WEBP")  # RFC 9649 2.4
+        assert len(held) < 60_000
+        assert len(words.split()) >= 5

@@ -85,3 +85,25 @@ def test_through_a_proxy_names_are_its_own_and_numbers_are_still_looked_at(monke
 def test_nothing_goes_out_without_tls() -> None:
     with pytest.raises(requests.exceptions.InvalidSchema):
         outside.session().post("http://push.example.org/", timeout=5)
+
+
+@pytest.mark.parametrize(
+    ("numbers", "inside"),
+    [
+        (["203.0.114.9"], False),
+        (["203.0.114.9", "2a00::7"], False),
+        (["203.0.114.9", "10.0.0.7"], True),
+        (["192.168.1.1", "203.0.114.9"], True),
+        (["::ffff:127.0.0.1"], True),
+        (["fd00::1"], True),
+        ([], True),
+    ],
+)
+def test_a_name_is_outside_only_when_all_its_numbers_are(
+    monkeypatch: pytest.MonkeyPatch, numbers: list[str], inside: bool
+) -> None:
+    """Private, loopback and unique local numbers: RFC 1918, RFC 6890 2.2, RFC 4193."""
+    found = [(2, 1, 6, "", (number, 443)) for number in numbers]
+    monkeypatch.setattr(outside.socket, "getaddrinfo", lambda *_, **__: found)
+    monkeypatch.setattr(outside, "getproxies", dict)
+    assert bool(outside.leads_inside("https://push.example.org/1")) is inside
