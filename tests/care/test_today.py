@@ -1,6 +1,6 @@
 """Today's list: who is here, due, missing, seen and coming, the most urgent first; nobody too early, nobody too late."""
 
-from datetime import date, datetime, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 
