@@ -1,7 +1,7 @@
 """Follow-up ends with a reason, nothing urgent in silence, and is taken up again. Common practice, no source."""
 
 from contextlib import nullcontext
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 import pytest
