@@ -397,6 +397,9 @@ def test_a_lone_mild_sign_asks_for_a_second_look_and_calls_when_it_is_still_ther
     again(phone)
     says(phone, "Look again", emergency=False)
     answer(phone, **{**WELL, "floaters": "worse"})
+    says(phone, "Look again", emergency=False)
+    phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=5))
+    answer(phone, **{**WELL, "floaters": "worse"})
     says(phone, "Call today", emergency=False)
 
 
