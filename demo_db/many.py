@@ -11,6 +11,7 @@ from random import Random
 from demo_db import build as small
 from demo_db import data
 from demo_db.data import ToldEye
+from followup import jobs
 from followup.care.actors import Actor
 from followup.care.callbacks import settling
 from followup.care.desk import Desk
@@ -53,15 +54,15 @@ def build(made: Settings, now: datetime, eyes: int, seed: int, told: Callable[[i
     """Build a clinic with so many operated eyes in the demo's place, and tell now and then how many are written."""
     with small.building(made.server.database) as unfinished:
         store = open_store(unfinished, create=True)
-        rest = fill(store, made.clinic, now, eyes, seed)
+        rest = fill(store, made, now, eyes, seed)
         store.close()
         rest.write(unfinished, told)
 
 
-def fill(store: Store, clinic: Clinic, now: datetime, eyes: int, seed: int) -> "Copies":
+def fill(store: Store, made: Settings, now: datetime, eyes: int, seed: int) -> "Copies":
     """Live through the eyes that are copied, in a database that holds nobody yet; at most `eyes` of them."""
     random = Random(seed)  # noqa: S311  the same clinic for the same seed
-    told = data.eyes()
+    told, clinic = data.eyes(), made.clinic
     followed = max(1, round(eyes * FOLLOWED_SHARE))
     more = min(MOST_LIVED, max(0, followed - len(told)) // 8)
     ended = min(MOST_LIVED, max(0, eyes - len(told) - more) // 8)
@@ -72,6 +73,7 @@ def fill(store: Store, clinic: Clinic, now: datetime, eyes: int, seed: int) -> "
         for life in stand:
             life.live()
         gone = [_ended(store, clinic, _varied(random, told, f"E-{n}"), nurse, surgeon, now) for n in range(ended)]
+    jobs.check_all(store, made, now)  # what stands of each eye is copied too: the clock has looked at all of them
     followed = max(0, followed - len(stand))
     rest = max(0, eyes - len(stand) - len(gone) - followed)
     return Copies(

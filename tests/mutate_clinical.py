@@ -37,7 +37,7 @@ RULES = ("checks", "one_eye_after_another", "bounds", "second_looks", "sight", "
 TESTS = {
     "attendance": (*RULES, "without_the_app"), "success": ("success",),
     "acuity": ("bounds", "acuity"), "altitude": ("altitude", "bounds"), "bubble": ("bubble",), "chart_noise": ("sight",),
-    "coverage": ("coverage",), "drops": ("drops",),
+    "coverage": ("coverage",), "drop_times": ("drop_times",), "drops": ("drops",),
     "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
     "posture": ("posture", "bounds"), "pressure": ("pressure",), "schedule": ("bounds", "schedule"),
     "sight": ("one_eye_after_another", "sight", "warnings"), "vision": ("bounds", "acuity"),

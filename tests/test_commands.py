@@ -115,7 +115,7 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
         ('[clinic]\nzone = "Mars"', "clinic.zone.*Europe/Vienna"),
         ("[server]\nport = 99999", "server.port"),
         ("[surprise]\nx = 1", "surprise.*clinic, server, messages"),
-        ('[clinic]\nphon = "1"', "clinic.phon.*accepted are: name, phone"),
+        ('[clinic]\nphon = "1"', "clinic.phon.*accepted are: name, place, phone"),
         ('[clinic]\nphone = "(set it)"', "clinic.phone.*digits"),
         ("[clinic]\nplaces = { monday = 3 }", "clinic.places.*monday.*mon, tue"),
         ("[clinic]\nplaces = { mon = -3 }", "clinic.places.*0 to 1000"),

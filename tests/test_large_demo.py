@@ -7,11 +7,12 @@ import pytest
 from click.testing import CliRunner
 
 from demo_db import build, data, many
+from followup.care.reading import state
 from followup.care.watch import watching
 from followup.care.watch.raising import check_eye
 from followup.cli import cli
 from followup.config import Settings
-from followup.records import Store, backup, export, eyes, open_store, patients, worries
+from followup.records import Store, backup, export, eyes, open_store, patients, states, worries
 from followup.web import create_app
 from tests.conftest import Staff
 
@@ -53,6 +54,9 @@ def test_what_it_makes_is_a_clinic(tmp_path: Path) -> None:
     store = open_store(settings.server.database)
     assert backup.faults(store) == []
     assert watching.unreadable(store) == []
+    assert states.changed(store, 1) == []
+    assert state.differences(store, settings.clinic.tz) == []
+    assert states.to_look_at(store, TODAY) == []
     followed, operated = eyes.followed(store), eyes.operated(store)
     assert (len(operated), len(followed)) == (EYES, EYES // 10)
     assert len({p.number for p in patients.everybody(store)}) == EYES

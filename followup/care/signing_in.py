@@ -50,7 +50,8 @@ def sign_in(store: Store, now: datetime, email: str, password: str, caller: Call
         raise Refused("e-mail or password is wrong", "password")
     with store.transaction():
         people.forget_tries(store, tries)
-        audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id, {"from": caller.address})
+        right = "password given" if second_factor.wanted(store, found.id) else "signed in"
+        audit.note(store, now, f"{found.role}:{found.id}", right, found.id, {"from": caller.address})
     return Actor(found.id, found.name, found.role)
 
 
@@ -61,14 +62,14 @@ def second_step(store: Store, now: datetime, half: str, code: str, caller: Calle
     except BadSignature as error:
         raise Refused("that took too long; sign in anew", "code") from error
     tries = _counted(store, now, f"second {email}", caller)
-    member = people.staff_member(store, staff_id)
-    if member is None or not second_factor.passes(store, now, staff_id, code):
-        with store.transaction():
-            audit.note(store, now, "somebody", "second factor failed", staff_id, {"from": caller.address})
-        raise Refused("this code is wrong, or was used already", "code")
-    with store.transaction():
-        people.forget_tries(store, tries)
-    return Actor(member.id, member.name, member.role), email
+    with store.transaction():  # a code counts as used only where the sign-in is on record
+        member = people.staff_member(store, staff_id)
+        if member is not None and second_factor.passes(store, now, staff_id, code):
+            people.forget_tries(store, tries)
+            audit.note(store, now, f"{member.role}:{member.id}", "signed in", staff_id, {"from": caller.address})
+            return Actor(member.id, member.name, member.role), email
+        audit.note(store, now, "somebody", "second factor failed", staff_id, {"from": caller.address})
+    raise Refused("this code is wrong, or was used already", "code")
 
 
 def half(store: Store, now: datetime, actor: Actor, email: str) -> str:

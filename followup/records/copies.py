@@ -18,13 +18,14 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from followup.records import export, sealing
+from followup.records import export, sealing, states
 from followup.records.store import Store
 
 AT_ONCE = 250
 """Copies in one transaction: what lies in memory at a time."""
 _DAY = re.compile(r"(?<!\d)(?:19|20|21)\d\d-\d\d-\d\d(?!\d)")
 _BETWEEN = "\0"
+_IDS = ("id", "version")
 _SECRETS = ("token_hash", "code_hash")
 _ENTRY = ("at", "who", "action", "subject", "detail")
 
@@ -56,9 +57,11 @@ class Original:
     """
 
     def __init__(self, store: Store, patient_id: str) -> None:
-        held = {table: rows for table, rows in export.held_of(store, patient_id).items() if rows}
+        held = {
+            table: rows for table, rows in (export.held_of(store, patient_id) | _state(store, patient_id)).items() if rows
+        }
         whole = held["patients"][0]
-        ids = {row["id"] for rows in held.values() for row in rows if "id" in row}
+        ids = {row[name] for rows in held.values() for row in rows for name in _IDS if name in row}
         self.id_slots = sorted(ids)
         secrets = sorted({row[name] for rows in held.values() for row in rows for name in _SECRETS if row.get(name)})
         self.secret_count = len(secrets)
@@ -111,6 +114,12 @@ class Original:
         return parts + self._constants
 
 
+def _state(store: Store, patient_id: str) -> dict[str, list[dict[str, Any]]]:
+    """What stands now of a patient, which a copy has too: it would take longest to work out anew."""
+    known = {"id": patient_id}
+    return {table: store.rows(f"SELECT * FROM {table} WHERE patient_id = :id", known) for table in states.TABLES}
+
+
 def _entries(store: Store, ids: set[str]) -> list[dict[str, Any]]:
     return [row for row in store.rows("SELECT * FROM audit ORDER BY number") if row["subject"] in ids]
 
@@ -139,6 +148,8 @@ def write(path: Path, copies: Iterable[Copy], random: Random) -> Iterator[int]:
             connection.execute("BEGIN IMMEDIATE")
             for (table, names), made in rows.items():
                 _insert(connection, table, names, made)
+            patient_ids = {patient_id for _, patient_id in rows["patient_terms", ("term", "patient_id")]}
+            connection.executemany("DELETE FROM changed_patients WHERE patient_id = ?", [(id,) for id in patient_ids])
             chain.write()
             connection.execute("COMMIT")
             written += len(batch)

@@ -144,14 +144,14 @@ def last_measures_of(store: Store, eye_id: str) -> str | None:
     return found["id"] if found else None
 
 
-def refuse(store: Store, now: datetime, id: str, eye_id: str | None, device_id: str, text: str, reason: str) -> None:
-    """Keep what could not be taken, as it came, once."""
+def refuse(store: Store, now: datetime, id: str, eye_id: str | None, device_id: str, text: str, reason: str) -> bool:
+    """Keep what could not be taken, as it came, once; returns whether it is new."""
     sql = """
         INSERT OR IGNORE INTO refused_events (id, eye_id, device_id, text, reason, received_at)
         VALUES (:id, :eye_id, :device_id, :text, :reason, :now)
     """
     row = {"id": id, "eye_id": eye_id, "device_id": device_id, "text": text, "reason": reason}
-    store.execute(sql, {**row, "now": to_text(now)})
+    return store.execute(sql, {**row, "now": to_text(now)}) > 0
 
 
 def refused(store: Store) -> list[Refused]:

@@ -1,6 +1,6 @@
 """Eyes, their operations with every note of them, follow-up, and who looked."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import datetime, tzinfo
 
 from followup.records.operation_note import OperationNote, kept_note
@@ -16,6 +16,7 @@ def in_time(column: str) -> str:
     return f"({column} GLOB '[12][0-9][0-9][0-9]-*' AND {column} BETWEEN '{FIRST_YEAR}' AND '{LAST_YEAR + 1}')"
 
 
+AT_A_TIME = 500
 SAME_EYE = "(SELECT id FROM eyes WHERE id = :id OR joined_into = :id)"
 """The eye `:id`, with the eyes of records that were joined into its patient's."""
 
@@ -79,6 +80,12 @@ def by_ids(store: Store, ids: Sequence[str]) -> dict[str, Eye]:
     marks = ", ".join(f":i{n}" for n, _ in enumerate(ids))
     rows = store.rows(f"{_EYES} WHERE e.id IN ({marks})", {f"i{n}": id for n, id in enumerate(ids)}) if ids else []
     return {known.id: known for known in readable(store, "eyes", rows, _made)}
+
+
+def in_turn(store: Store, ids: Sequence[str]) -> Iterator[Eye]:
+    """These eyes, read some at a time."""
+    for n in range(0, len(ids), AT_A_TIME):
+        yield from by_ids(store, ids[n : n + AT_A_TIME]).values()
 
 
 def followed_of(store: Store, patient_id: str) -> list[Eye]:

@@ -215,6 +215,16 @@ def to_remind_of_posture(store: Store, day: date, key: str, mark: str) -> list[s
     return [row["eye_id"] for row in store.rows(sql, {"day": day.isoformat(), "key": key, "mark": mark})]
 
 
+def of_who_wants(store: Store, kind: str) -> list[str]:
+    """Eyes of patients who chose how to be reached, and did not say that they do not want this kind of message."""
+    sql = """
+        SELECT s.eye_id FROM message_choices m JOIN eye_states s ON s.patient_id = substr(m.person, length('patient:') + 1)
+        WHERE m.person >= 'patient:' AND m.person < 'patient;'
+        AND NOT EXISTS (SELECT 1 FROM json_each(m.unwanted) WHERE value = :kind) ORDER BY s.eye_id
+    """
+    return [row["eye_id"] for row in store.rows(sql, {"kind": kind})]
+
+
 # --- Calls ---
 
 

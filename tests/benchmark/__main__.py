@@ -187,7 +187,7 @@ def _phones(store: Store, zone: Any) -> list[tuple[str, str]]:
     """Phones of followed patients, enrolled anew: secret and eye."""
     found, desk = [], Desk(store, datetime.now(UTC), Actor("benchmark", "the benchmark", "clock"), zone)
     with store.transaction():
-        for eye in eyes.followed(store)[:PHONES]:
+        for eye in [eye for eye in eyes.followed(store) if eye.patient.has_app][:PHONES]:
             code = enrol.issue_code(desk, eye.patient.id)
             token = enrol.enrol(store, desk.now, code, eye.patient.born_on.year, "patient", "benchmark")
             found.append((token, eye.id))

@@ -119,7 +119,7 @@ def test_changing_the_plan_answers_the_callback_once_the_patient_is_told(
     expect(surgeon.get_by_label("This answers the callback: somebody tells the patient")).to_be_checked()
     surgeon.get_by_label("Head position").select_option("right-cheek")
     surgeon.get_by_role("button", name="Save the change").tap()
-    expect(surgeon.get_by_role("region", name="What changed")).to_contain_text("right-cheek")
+    expect(surgeon.get_by_role("region", name="What changed")).to_contain_text("right cheek on the pillow")
     assert [c.state for c in worries.open_callbacks(clinic_store)] == ["to-do"]
     surgeon.goto(f"{server.address}/surgeon/")
     expect(surgeon.get_by_text("Nothing is waiting.")).to_be_visible()

@@ -27,7 +27,7 @@ def test_the_draft_says_now_only_what_its_rules_say_now() -> None:
         "Any 2 of these: pain of 4 or more out of 10, sight that gets worse, more redness, matter or pus",
         "Pain of 7 or more out of 10",
         "Pain of 4 or more out of 10 and being sick",
-        "Sight that gets worse and more dots or threads that float by",
+        "Sight that gets worse, or more redness, or matter or pus and more dots or threads that float by",
     ]
     today = [words for soon, words in found if soon == "today"]
     assert {"A dark curtain", "Sight that gets worse", "Pain of 5 or more out of 10", "Being sick"} <= set(today)

@@ -1,7 +1,7 @@
 """Follow-up ends with a reason, nothing urgent in silence, and is taken up again. Common practice, no source."""
 
 from contextlib import nullcontext
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 import pytest
@@ -15,11 +15,11 @@ from followup.care.errors import CareError, Conflict
 from followup.care.home import pack
 from followup.care.home.receive import receive
 from followup.care.learning import results
-from followup.care.messages import outgoing
-from followup.care.messages.reminders import visit_reminders
+from followup.care.messages import outgoing, reminders
 from followup.care.patients import following
 from followup.care.reading.eye import load
 from followup.care.today import lists
+from followup.care.visits import visit
 from followup.care.visits.visit import record_clinic_event, record_visit
 from followup.clinical import schedule
 from followup.config import Messages, Settings
@@ -77,15 +77,17 @@ def test_an_ended_eye_leaves_the_list_the_sweep_the_book_and_the_phone_and_stays
 def test_reminders_that_wait_are_dropped(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:
     when = Messages(smtp_host="localhost", sender="clinic@test.invalid")
     eve = datetime(2027, 3, 9, 18, 0, tzinfo=UTC)
+    patient = f"patient:{visit.known_eye(store, eye_id).patient.id}"
+    outgoing.choose(store, NOW, patient, outgoing.Choices(email="pat@test.invalid", quiet_from=time(21), quiet_to=time(8)))
 
-    due = list(visit_reminders(store, eve, when.visit_at, settings.clinic.tz, nullcontext))
+    due = [d for d in reminders.due(store, eve, when, settings.clinic.tz, nullcontext) if d.kind == "visit"]
     assert [d.kind for d in due] == ["visit"]
     kept.add(store, eve, due[0].key, due[0].person, "visit", due[0].about, due[0].useless_after)
     kept.add(store, eve, "posture:x", due[0].person, "posture", eye_id, eve + timedelta(hours=1))
     end(store, nurse, eye_id, settings, at=eve)
     assert list(outgoing.take(store, eve, settings.clinic, when)) == []
     assert {m.state for m in kept.of_person(store, due[0].person)} == {"dropped"}
-    assert list(visit_reminders(store, eve, when.visit_at, settings.clinic.tz, nullcontext)) == []
+    assert [d for d in reminders.due(store, eve, when, settings.clinic.tz, nullcontext) if d.kind == "visit"] == []
 
 
 @pytest.mark.parametrize(("iop", "how_soon"), [(46.0, "now"), (34.0, "today")])

@@ -1,6 +1,6 @@
 """Today's list: who is here, due, missing, seen and coming, the most urgent first; nobody too early, nobody too late."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 
@@ -8,11 +8,11 @@ from followup.care.actors import Actor
 from followup.care.callbacks import lines
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.reading.measures import MeasuresBody
 from followup.care.today import arrivals, lists
 from followup.care.visits import book, visit
 from followup.clinical import schedule
 from followup.records import Store, visits
+from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 
 FRIDAY = date(2027, 3, 5)  # the clinic's day of `NOW`
@@ -49,6 +49,17 @@ def test_of_those_due_on_a_day_the_most_urgent_come_first(desk: Desk) -> None:
     measured(desk, eyes["D"], iop_mmhg=34)
     assert [d.how_soon for d in lists.due_visits(desk.store, NOW, ZONE)] == ["now", "today", "today", None]
     assert [number for number, _ in listed(desk)] == ["B", "C", "D", "A"]
+    by_time = lists.due_in(desk.store, NOW, ZONE, lists.ON_THE_DAY)
+    assert [d.eye.patient.number for d in by_time] == ["B", "C", "D", "A"]
+
+
+def test_with_times_the_day_runs_by_them_and_without_one_comes_last(desk: Desk) -> None:
+    for number in ("A", "B", "C"):
+        patient(desk, number, FRIDAY)
+    due = {d.eye.patient.number: d.visit for d in lists.due_visits(desk.store, NOW, ZONE)}
+    for number, starts in (("A", time(11)), ("B", time(9))):
+        book.put_on(desk, due[number], FRIDAY, starts, "")
+    assert [d.eye.patient.number for d in lists.due_in(desk.store, NOW, ZONE, lists.ON_THE_DAY)] == ["B", "A", "C"]
 
 
 @pytest.mark.parametrize(

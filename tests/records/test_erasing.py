@@ -19,12 +19,12 @@ from followup.care.errors import Conflict
 from followup.care.home import receive
 from followup.care.learning import results, results_csv
 from followup.care.patients import consenting, erasing, following
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Clinic, Settings
 from followup.records import Store, audit, backup, states, worries
 from followup.records import erasing as records
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.export import OF_PATIENT
 from followup.records.store import StoreError
 from followup.records.values import Device

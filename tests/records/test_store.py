@@ -13,12 +13,12 @@ from followup.care.corrections import correcting
 from followup.care.desk import Desk
 from followup.care.learning import signing
 from followup.care.reading.eye import looked_at
-from followup.care.reading.measures import MeasuresBody
 from followup.care.visits import closing
 from followup.care.visits.visit import record_visit
 from followup.config import Clinic
 from followup.protocols.book import draft_text, fingerprint
 from followup.records import Store, audit, events, keys, open_store
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.migrations import steps
 from followup.records.store import StoreError, new_id
 from tests.conftest import NOW, ZONE

@@ -85,7 +85,8 @@ def test_days_run_to_the_right_and_the_operation_is_the_first(desk: Desk, eye_id
 def test_of_one_moment_s_signs_the_most_urgent_comes_first_and_none_covers_another(desk: Desk, eye_id: str) -> None:
     measured(desk, eye_id, NOW, iop_mmhg=62, pain=8)
     signs = next(strip for strip in chart(desk, eye_id).strips if strip.title == "signs")
-    kinds = [mark.kind for mark in signs.marks if mark.x == signs.marks[-1].x]
+    latest = max(mark.x for mark in signs.marks)
+    kinds = [mark.kind for mark in signs.marks if mark.x == latest]
     assert len(set(kinds)) > 1
     assert kinds == sorted(kinds, key=["now", "today", "this-week"].index)
     assert len({(mark.x, mark.y) for mark in signs.marks}) == len(signs.marks)

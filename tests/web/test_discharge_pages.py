@@ -170,7 +170,7 @@ def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None
     blank = as_nurse.get("/clinic/discharge").text
     said = fields_of(blank)
     for field in ("agent", "lens", "indication", "percent", "fill_percent", "baseline_acuity", "baseline_iop"):
-        assert said[field] == [""], field
+        assert said[field] in ("", [""]), field
     for field in ("eye", "reached_by", "steps", "breaks", "risks"):
         assert field not in said, field
     assert re.search(r'<textarea[^>]*name="drops"[^>]*>\s*</textarea>', blank)
@@ -210,7 +210,7 @@ def test_a_visit_has_bounds_at_discharge_and_in_the_plan(as_nurse: FlaskClient, 
 def test_a_drop_stands_on_the_card_with_how_often_and_its_last_day(as_nurse: FlaskClient) -> None:
     again = fields_of(as_nurse.post("/clinic/discharge", data={**FORM, "drops": "steroid 1 × a day, 4 weeks"}).text)
     card = as_nurse.post("/clinic/discharge", data={**again, "step": "confirm"}, follow_redirects=True).text
-    assert "<td>1 ×</td><td>Thu 1 Apr 2027</td>" in card
+    assert "<td>1 ×</td><td>Thu 4 Mar 2027</td><td>Thu 1 Apr 2027</td>" in card
 
 
 @pytest.mark.parametrize(
@@ -232,7 +232,7 @@ def test_the_card_speaks_the_patients_language_with_the_drops_as_a_table(
     for words in said:
         assert words in paper
     rows = [re.findall(r"<t[hd][^>]*>([^<]*)</t[hd]>", row) for row in re.findall(r"<tr>(.*?)</tr>", paper)[1:]]
-    assert [row[:-1] for row in rows] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
+    assert [row[:-2] for row in rows] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
     english = as_nurse.get(page, query_string={"language": "en"}).text
     assert "There is gas in my eye: left eye" in english
 

@@ -73,9 +73,10 @@ def test_a_changed_note_says_who_when_and_why(
 def test_a_taper_and_how_many_drops_were_said_to_be_taken(
     as_nurse: FlaskClient, store: Store, nurse: Actor, settings: Settings
 ) -> None:
-    written = [("steroid", 4, date(2027, 3, 4)), ("steroid", 2, date(2027, 3, 20))]
-    given = [{"name": name, "times_a_day": times, "until": until} for name, times, until in written]
-    eye = operated(store, nurse, settings, 0, drops=given)
+    steps = [{"times_a_day": 4, "until": date(2027, 3, 4)}, {"times_a_day": 2, "until": date(2027, 3, 20)}]
+    eye = operated(
+        store, nurse, settings, 0, drops=[{"name": "steroid", "times_a_day": 4, "until": date(2027, 3, 20), "steps": steps}]
+    )
     page = as_nurse.get(f"/clinic/eyes/{eye}").text
     assert "said to be taken" not in page
     assert "steroid, planned until 2027-03-20" in page
@@ -85,9 +86,9 @@ def test_a_taper_and_how_many_drops_were_said_to_be_taken(
             events.add(store, new_id(), eye, "drops", at, {"name": "Steroid"}, "patient:x", at)
     page = as_nurse.get(f"/clinic/eyes/{eye}").text
     assert "on whole days, of those that today’s plan has: steroid 7 of 8." in page
-    said = "steroid</strong>, 2 times a day from Fri 5 Mar 2027 until Sat 20 Mar 2027"
-    assert said in as_nurse.get(f"/clinic/eyes/{eye}/card").text
-    assert said.replace("</strong>", "") in as_nurse.get(f"/clinic/patients/{known(store, eye).patient.id}").text
+    assert "<td>2 ×</td><td>Fri 5 Mar 2027</td><td>Sat 20 Mar 2027</td>" in as_nurse.get(f"/clinic/eyes/{eye}/card").text
+    of_patient = as_nurse.get(f"/clinic/patients/{known(store, eye).patient.id}").text
+    assert "steroid, 2 times a day from Fri 5 Mar 2027 until Sat 20 Mar 2027" in of_patient
 
 
 def test_an_eye_that_was_never_operated_has_its_pages(

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from followup.records import Store, events, worries
+from followup.records import Store, events, eyes, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.kinds import stored
 from followup.records.values import saying
@@ -112,3 +112,16 @@ def test_what_is_found_can_be_corrected_and_nothing_else_changes(as_nurse: Flask
     for name, value in (("acuity", "6/60"), ("pinhole", "6/12")):
         assert re.search(rf'name="measures-{name}"[^>]*value="{value}"', page)
     assert re.search(r'name="measures-finger"[^>]*>.*?<option selected value="normal"', page, re.S)
+
+
+def test_both_acuities_and_pressure_by_finger_stand_where_the_last_measures_do(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    saved(as_nurse, store, eye_id, acuity="6/60", correction="unaided", pinhole="6/12", finger="hard")
+    (call,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
+    known = eyes.eye(store, eye_id)
+    assert known
+    for page in (f"/clinic/patients/{known.patient.id}", f"/clinic/callbacks/{call.id}"):
+        shown = as_nurse.get(page).text
+        assert "<strong>6/60</strong> unaided, <strong>6/12</strong> pinhole" in shown
+        assert "<strong>hard, by finger</strong>" in shown

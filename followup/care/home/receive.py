@@ -71,6 +71,10 @@ class Phone:
     def device_id(self) -> str | None:
         return self.id
 
+    @property
+    def signature(self) -> str:
+        return f"device:{self.id}"
+
     def read(self, raw: Any) -> tuple[SentEvent, str]:
         event = Envelope.model_validate(raw)
         by = "carer" if self.device.carer_name else event.by  # a phone that was let in for a carer is theirs
@@ -95,6 +99,10 @@ class ClinicDevice:
 
     @property
     def id(self) -> str:
+        return self.actor.signature
+
+    @property
+    def signature(self) -> str:
         return self.actor.signature
 
     def read(self, raw: Any) -> tuple[SentEvent, str]:
@@ -152,7 +160,8 @@ def count_junk(store: Store, now: datetime, caller: str) -> None:
 
 def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
     """Keep entries whose author cannot be told as they came, for the clinic to see, and say why they were not taken."""
-    return [_refuse(store, now, _UNKNOWN, raw, reason) for raw in batch]
+    with store.transaction():
+        return [_refuse(store, now, _UNKNOWN, raw, reason) for raw in batch]
 
 
 def refuse_packet(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
@@ -322,7 +331,7 @@ def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) 
         fields = raw if isinstance(raw, dict) else {}
         id, operation, text = str(fields.get("id", "")), fields.get("operation"), _written(raw)
     with store.transaction():
-        events.refuse(
+        new = events.refuse(
             store,
             now,
             _keepable(id),
@@ -331,6 +340,8 @@ def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) 
             _keepable(text, LONGEST_KEPT),
             _keepable(reason, LONGEST_KEPT),
         )
+        if new:
+            audit.note(store, now, sender.signature, "entry refused", _keepable(id))
     return Result.model_construct(id=id, status="refused", reason=reason)
 
 

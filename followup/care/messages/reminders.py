@@ -78,7 +78,7 @@ def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo,
 
 def drop_reminders(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
     """At each time of the drops as prescribed, one for an eye, unless the patient said that all of them were taken."""
-    for row in eyes.followed(store):
+    for row in eyes.in_turn(store, states.of_who_wants(store, "drops")):
         found: list[Due] = []
         with part(row.id):
             found = [

@@ -253,4 +253,6 @@ def rulebook(store: Store) -> warnings.Rulebook:
 
 def looked_at(desk: Desk, eye_id: str) -> None:
     """Put on record who opened an eye's page."""
-    eyes.add_look(desk.store, desk.now, eye_id, desk.actor.signature)
+    with desk.store.transaction():
+        eyes.add_look(desk.store, desk.now, eye_id, desk.actor.signature)
+        desk.note("eye looked at", eye_id)

@@ -89,5 +89,7 @@ def standing(store: Store, patient_id: str) -> Patient:
 
 
 def last_reading(eye: Eye, what: Literal["acuity", "iop_mmhg"]) -> Event | None:
-    """The latest measures that hold this."""
-    return next((e for e, said in saying(reversed(eye.events), MeasuresBody) if getattr(said, what) is not None), None)
+    """The latest measures that hold this: an acuity with or without pinhole, a pressure in numbers or by finger."""
+    either = ("acuity", "pinhole") if what == "acuity" else ("iop_mmhg", "finger")
+    told = saying(reversed(eye.events), MeasuresBody)
+    return next((e for e, said in told if any(getattr(said, name) is not None for name in either)), None)

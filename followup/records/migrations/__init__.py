@@ -25,10 +25,10 @@ from followup.records.migrations import sessions
 from followup.records.migrations import sealed
 
 # isort: split
-from followup.records.migrations import rights
+from followup.records.migrations import living
 
 # isort: split
-from followup.records.migrations import living
+from followup.records.migrations import rights
 from followup.records.migrations.registry import steps
 
 __all__ = [
