@@ -7,11 +7,12 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.callbacks import calls, deciding, holding, settling
 from followup.care.desk import Desk
+from followup.care.discharge import changing, leaving
 from followup.care.errors import CareError, Conflict
 from followup.config import Settings
 from followup.records import Store, worries
 from followup.records.values import Step
-from tests.conftest import NOW, ZONE
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 
 
 def steps(*told: str) -> list[Step]:
@@ -106,3 +107,15 @@ def test_a_callback_is_due_with_the_earliest_of_what_is_to_do(
     found = worries.callback(store, called)
     assert found is not None
     assert found.due_at == NOW + timedelta(hours=2)
+
+
+def test_a_changed_plan_answers_no_callback_of_another_eye(
+    store: Store, nurse: Actor, called: str, eye_id: str, settings: Settings
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    other, _ = leaving.discharge(desk, patient_details("T-6"), operation_note(), [])
+    with pytest.raises(CareError, match="about another eye"):
+        changing.change_plan(desk, other, operation_note(fill_percent=90), settles=called)
+    found = worries.callback(store, called)
+    assert found is not None
+    assert found.state == "claimed"

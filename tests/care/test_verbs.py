@@ -28,7 +28,7 @@ from followup.care.corrections import correcting, operation_note, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
-from followup.care.home import enrol, receive
+from followup.care.home import enrol, helpers, receive
 from followup.care.learning import results_csv, signing
 from followup.care.learning.results import Asked
 from followup.care.messages import outgoing
@@ -415,6 +415,18 @@ def _(w: World) -> Act:
 @verb(enrol.revoke, "device revoked", may=CARE, through=("clinic.revoke",))
 def _(w: World) -> Act:
     return lambda: enrol.revoke(w.nurse, w.device.id)
+
+
+@verb(helpers.invite, "enrolment code", may=PHONE, through=("api.invite",))
+def _(w: World) -> Act:
+    return lambda: helpers.invite(w.nurse, w.device, "Ada")
+
+
+@verb(helpers.remove, "device revoked", may=PHONE, through=("api.remove_helper",))
+def _(w: World) -> Act:
+    enrol.enrol(w.store, NOW, helpers.invite(w.nurse, w.device, "Ada"), 1952, "carer", "test")
+    other = next(known.id for known in helpers.phones(w.store, w.device) if known.used_by == "carer")
+    return lambda: helpers.remove(w.nurse, w.device, other)
 
 
 @verb(correcting.correct, "measures corrected", may=CARE, through=("clinic.correct_entry",))
