@@ -27,7 +27,7 @@ def test_the_draft_says_now_only_what_its_rules_say_now() -> None:
         "Any 2 of these: pain of 4 or more out of 10, sight that gets worse, more redness, matter or pus",
         "Pain of 7 or more out of 10",
         "Pain of 4 or more out of 10 and being sick",
-        "Sight that gets worse, or more redness, or matter or pus and more dots or threads that float by",
+        "More dots or threads that float by together with one of these: sight that gets worse, more redness, matter or pus",
     ]
     today = [words for soon, words in found if soon == "today"]
     assert {"A dark curtain", "Sight that gets worse", "Pain of 5 or more out of 10", "Being sick"} <= set(today)
@@ -40,7 +40,7 @@ def test_a_changed_threshold_and_urgency_change_the_words() -> None:
     assert said(rule("a", "this-week", plain)) == []
     assert said(rule("a", "today", {"signs": ["pain>=6"], "count": 1})) == [("today", "Pain of 6 or more out of 10")]
     together = {"signs": ["pain>=3", "fever"], "also": ["redness=worse"], "count": 1}
-    assert said(rule("a", "now", together)) == [("now", "Pain of 3 or more out of 10, or a fever and more redness")]
+    assert said(rule("a", "now", together)) == [("now", "More redness together with one of these: pain of 3 or more out of 10, a fever")]
 
 
 def test_a_rule_that_a_plain_one_already_covers_is_not_said_twice() -> None:

@@ -27,8 +27,8 @@ _SIGNS = {
     "injury": medical("a knock to the eye"),
 }
 _AND = medical("{first} and {second}")
-_OR = medical("{first}, or {second}")
 _SOME = medical("any {count} of these: {signs}")
+_WITH_ONE = medical("{first} together with one of these: {signs}")
 
 
 class Danger(BaseModel):
@@ -68,15 +68,12 @@ def _follows(rule: warnings.Rule, alone: set[str]) -> bool:
 
 
 def _together(rule: warnings.Rule, translate: Translate) -> str:
-    signs, count = rule.signs, rule.count
-    words = [_said(sign, translate) for sign in signs]
-    if count > 1 and len(signs) > count:
-        needed = translate(_SOME).format(count=count, signs=", ".join(words))
-    elif count > 1:
-        needed = _joined(words, translate(_AND))
-    else:
-        needed = _joined(words, translate(_OR))
-    return _joined([needed, *(_said(sign, translate) for sign in rule.also)], translate(_AND))
+    signs, also = ([_said(sign, translate) for sign in some] for some in (rule.signs, rule.also))
+    if rule.count > 1 and len(signs) > rule.count:
+        signs = [translate(_SOME).format(count=rule.count, signs=", ".join(signs))]
+    elif rule.count <= 1 and len(signs) > 1:  # only with others, else it is plain
+        return translate(_WITH_ONE).format(first=_joined(also, translate(_AND)), signs=", ".join(signs))
+    return _joined([*signs, *also], translate(_AND))
 
 
 def _joined(words: Sequence[str], pattern: str) -> str:
