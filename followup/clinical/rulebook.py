@@ -17,6 +17,8 @@ HOW_SOON: tuple[HowSoon, ...] = get_args(HowSoon)
 Eyes = Literal["operated", "fellow"]
 EYES: tuple[Eyes, ...] = get_args(Eyes)
 _HOUR = timedelta(hours=1)
+_WORDS = ("finding", "category", "direction", "finger")  # what a threshold says in words
+_LOOKS = (2, 3)  # common practice, no source
 
 
 # How long somebody may take before a callback moves up. Common practice, no source.
@@ -78,6 +80,15 @@ class Rule:
         missing = CHECKS[self.check].needs - set(self.threshold)
         if missing:
             raise Unknown(f"rule “{self.id}”: the check “{self.check}” also needs {', '.join(sorted(missing))}")
+        self._check_numbers()
+
+    def _check_numbers(self) -> None:
+        """A text for a number would be noticed only when an eye is judged, and too many looks would never call."""
+        for name, value in self.threshold.items():
+            if isinstance(value, str) and name not in _WORDS:
+                raise Unknown(f"rule “{self.id}”: {name} must be a number, not “{value}”")
+        if "looks" in self.threshold:
+            within(f"rule “{self.id}”: looks in a row", self.threshold["looks"], *_LOOKS)
 
     def _check_second_look(self, look: SecondLook) -> None:
         if self.check != "symptoms":

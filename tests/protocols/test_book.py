@@ -6,8 +6,12 @@ from datetime import date
 import jsonschema
 import pytest
 
+from followup.clinical.course import Course
 from followup.clinical.coverage import Break
+from followup.clinical.facts import Symptoms
+from followup.clinical.warnings import evaluate
 from followup.protocols import book, closures
+from tests.courses import at, operation
 
 BANDS = (
     'version = "1"\nbands = { hypotony_at_most = 5, normal_from = 10, normal_to = 21, spike_from = 30, severe_from = 40 }\n'
@@ -49,6 +53,18 @@ def test_the_draft_fits_its_json_schema(part: str) -> None:
             rule("symptoms", "CP", '{signs=["mood=bad"], count=1}'),
             "symptom",
         ),
+        ("rulebook", rule("symptoms", "CP", '{signs=["fever"], count="x"}'), "count must be a number"),
+        (
+            "rulebook",
+            rule("symptoms-again", "CP", '{signs=["fever"], count=1, within_hours=30, looks="three"}'),
+            "looks must",
+        ),
+        ("rulebook", rule("symptoms-again", "CP", '{signs=["fever"], count=1, within_hours=30, looks=1}'), "looks in a row"),
+        (
+            "rulebook",
+            rule("symptoms-again", "CP", '{signs=["fever"], count=1, within_hours=30, looks=40}'),
+            "looks in a row",
+        ),
         (
             "reviews",
             'version = "1"\n[[visits]]\nname="a"\ntarget_day=1\nearliest_day=2\nlatest_day=3\nreason=""\nsource="CP"',
@@ -66,6 +82,18 @@ def test_the_draft_fits_its_json_schema(part: str) -> None:
 def test_a_text_that_cannot_be_used_says_where(part: str, text: str, says: str) -> None:
     with pytest.raises(book.ProtocolError, match=says):
         book.check(part, text)
+
+
+def test_a_rulebook_from_before_looks_were_counted_looks_once_more_and_twice_in_a_row() -> None:
+    older = book.draft_text("rulebook").replace(" looks = 2,", "").replace(" looks = 3,", "")
+    book.check("rulebook", older)
+    read = book.rulebook(older)
+    assert {rule.second_look.looks for rule in read.rules if rule.second_look} == {1}
+    assert "looks" not in read.rule("redness-still-worse-early").threshold
+    still = Course.after(operation(), (), tuple(Symptoms(at(8 + hours / 24), floaters="worse") for hours in (0, 1)))
+    assert ("floaters", at(8 + 1 / 24)) in [(s.rule, s.raised_at) for s in evaluate(still, read, at(9))]
+    red = Course.after(operation(), (), tuple(Symptoms(at(1 + hours / 24), redness="worse") for hours in (0, 1)))
+    assert ("redness-still-worse-early", at(1 + 1 / 24)) in [(s.rule, s.raised_at) for s in evaluate(red, read, at(2))]
 
 
 def test_comments_and_layout_do_not_change_the_fingerprint_but_numbers_do() -> None:
