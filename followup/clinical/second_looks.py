@@ -8,7 +8,7 @@ raised and settled and is still there, and rules without a second look.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from followup.clinical.checks import CHECKS
@@ -96,3 +96,18 @@ def second_looks(course: Course, rulebook: Rulebook, now: datetime) -> list[Aske
                 known = found.get((said.asked_at, said.signs), said)
                 found[said.asked_at, said.signs] = min(known, said, key=lambda asked: asked.due_at)
     return sorted(found.values(), key=lambda asked: (asked.asked_at, asked.due_at, asked.signs))
+
+
+def still_to_come(course: Course, rulebook: Rulebook, now: datetime) -> list[Asked]:
+    """The second looks that nobody has answered by `now`: each calls when it is due, where no answer comes."""
+    known = replace(course, facts=tuple(fact for fact in course.facts if fact.at <= now))
+    return [
+        look
+        for look in second_looks(known, rulebook, now)
+        if look.due_at > now
+        and any(
+            look.unanswered in told(timeline, rule)
+            for timeline, rule in rulebook.applied(known, look.due_at)
+            if rule.second_look and timeline.ended_at is None
+        )
+    ]

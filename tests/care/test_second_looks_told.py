@@ -1,5 +1,7 @@
 """What the phone is told of a second look that did not come: settled only once its own callback is."""
 
+from datetime import timedelta
+
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
@@ -11,6 +13,7 @@ from followup.config import Settings
 from followup.records import Store, worries
 from tests.care.test_own_words import WELL, send
 from tests.conftest import ZONE, Clock
+from tests.pages import parsed
 
 
 def test_a_check_with_a_second_look_to_come_is_not_settled_by_what_was_settled_before(
@@ -46,3 +49,21 @@ def test_the_pack_brings_what_is_asked_back(as_patient: FlaskClient, eye_id: str
     assert rules["curtain"]["second_look"] is None
     assert (rules["vision-still-worse"]["again_within_hours"], rules["vision-still-worse"]["looks"]) == (30, 2)
     assert eye["asking"] == {"answers_stand_hours": 24, "asked_back_minutes": 15, "telling_pain": 4, "severe_pain": 7}
+
+
+def test_the_page_of_the_eye_says_what_waits_for_a_second_look_and_until_when(
+    as_patient: FlaskClient, as_surgeon: FlaskClient, eye_id: str, clock: Clock
+) -> None:
+    def waiting() -> list[str]:
+        page = parsed(as_surgeon.get(f"/clinic/eyes/{eye_id}").text)
+        return [line.words for part in page.all(id="second-looks") for line in part.all("li")]
+
+    assert waiting() == []
+    send(as_patient, eye_id, body={**WELL, "floaters": "worse"}, at=clock.now.isoformat())
+    (line,) = waiting()
+    due = (clock.now + timedelta(hours=4)).astimezone(ZONE)
+    assert line.startswith("floaters: asked ")
+    assert f"{due:%H:%M}" in line
+    clock.pass_(minutes=30)
+    send(as_patient, eye_id, body=WELL, at=clock.now.isoformat())
+    assert waiting() == []

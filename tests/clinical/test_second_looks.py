@@ -10,7 +10,7 @@ from followup.clinical.course import Course
 from followup.clinical.errors import ClinicalError
 from followup.clinical.facts import Fact, Settled, Symptoms
 from followup.clinical.rulebook import Rule, SecondLook
-from followup.clinical.second_looks import second_looks
+from followup.clinical.second_looks import second_looks, still_to_come
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from tests.courses import at, diary, measures, operation, signs, symptoms
@@ -230,3 +230,23 @@ def test_only_rules_that_may_wait_have_a_second_look() -> None:
         "pain", "vomiting", "vomiting-late", "floaters", "flashes", "flashes-early", "vision-worse", "vision-worse-with-traction",
         "redness-or-discharge", "redness-or-discharge-late", "fever", "injury", "other-eye",
     }  # fmt: skip
+
+
+def test_what_still_waits_is_what_nobody_has_answered_yet() -> None:
+    def waits(until: float, *facts: Fact) -> list[tuple[float, tuple[str, ...]]]:
+        course = Course.after(operation(), facts=facts)
+        found = still_to_come(course, book.rulebook(), at(until))
+        return [(round((a.due_at - at(20)) / timedelta(hours=1), 2), a.signs) for a in found]
+
+    still = only(20 + 2 * HOUR, floaters="worse")
+    gone = only(20 + 3 * HOUR, floaters="same")
+    assert waits(20, FLOATERS) == waits(20 + 1.9 * HOUR, FLOATERS, still) == [(4, ("floaters",))]
+    assert waits(20 + 3.9 * HOUR, FLOATERS) == [(4, ("floaters",))]
+    assert waits(20 + 4 * HOUR, FLOATERS) == waits(21, FLOATERS, still) == []
+    assert waits(20 + 2 * HOUR, FLOATERS, still) == [(6, ("floaters",))]
+    assert waits(20 + 3 * HOUR, FLOATERS, still, gone) == []
+    assert waits(20 + HOUR, FLOATERS, only(20 + HOUR, injury=True)) == [(4, ("floaters",))]
+    assert waits(20, symptoms(20, curtain=True)) == []
+    again = operation(at=at(20 + HOUR), agent="none", fill_percent=0)
+    course = Course("right", (operation(), again), facts=(FLOATERS,))
+    assert still_to_come(course, book.rulebook(), at(20 + 2 * HOUR)) == []

@@ -14,6 +14,7 @@ from followup.care.reading import entries, operations, person
 from followup.care.reading.eye import looked_at, rulebook
 from followup.care.visits import in_book, visit
 from followup.care.watch.dangers import dangers
+from followup.clinical import second_looks
 from followup.exchange import qr
 from followup.web import charts, context
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye, pressed
@@ -68,13 +69,15 @@ def eye_page(eye_id: str) -> Answer:
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
     looked_at(context.desk(), eye.id)
     early = request.args.get("weeks") == "early"
+    book = rulebook(store)
     return render_template(
         "clinic/eye.html",
         eye=eye,
         fellow=fellow,
         differences=agreement.differences(store, eye.events, context.zone()),
-        chart=charts.course_chart(eye, now, rulebook(store).bands, fellow, early),
+        chart=charts.course_chart(eye, now, book.bands, fellow, early),
         early=early,
+        second_looks=second_looks.still_to_come(eye.course, book, now) if not eye.known.ended_at else [],
         rows=charts.course_table(eye, now),
         cancelled=in_book.cancelled(store, eye.id),
         entries=entries.of_eye(store, eye.id, context.zone()),
