@@ -145,7 +145,7 @@ class Findings:
 
 
 def find(store: Store, words: str, today: date) -> Findings:
-    """Patients by parts of a name, number or phone, by birth date, or by a scanned discharge card (its address or code)."""
+    """Patients by parts of a name, number or phone, by birth date or both, or by a scanned discharge card (its address or code)."""
     known = _find(store, words, today)
     shown = tuple(Found(p, tuple(eyes.of_patient(store, p.id))) for p in known[:MOST_FOUND])
     return Findings(shown, len(known) > MOST_FOUND)
@@ -158,8 +158,9 @@ def _find(store: Store, words: str, today: date) -> list[Patient]:
     if known is not None:
         return [known]
     born = finding.dates_in(words, today)
+    beside, day = finding.date_beside(words, today)
     ways = (patients.found(store, asked, born, MOST_FOUND + 1) for asked in finding.asked(words))
-    return next((found for found in ways if found), [])
+    return next((found for found in ways if found), []) or patients.found(store, beside, day, MOST_FOUND + 1, both=True)
 
 
 @dataclass(frozen=True)
