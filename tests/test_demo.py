@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from demo_db import build, data, welcome
+from followup.care.learning import results
 from followup.care.visits.openings import openings
 from followup.clinical import agents
 from followup.config import Clinic
@@ -48,6 +49,9 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     in_trouble = {c.eye_id for c in worries.open_callbacks(store)}
     assert 5 <= len(in_trouble) <= len(rows) // 2
     assert on_closed_days(store, made.clinic) == []
+    shown = results.results(store, now, made.clinic.tz)
+    assert len({point.value for point in shown.spikes_by_month}) > 1, "a run chart without one spike shows nothing"
+    assert shown.attached
     assert audit.broken_at(store) is None
     assert store.integrity_faults() == []
     store.close()

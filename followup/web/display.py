@@ -44,6 +44,11 @@ def day_month(value: date) -> str:
     return str(format_date(value, "d MMM"))
 
 
+def month(value: str) -> str:
+    """A month stored as `2026-05`."""
+    return str(format_date(date.fromisoformat(f"{value}-01"), "MMM y"))
+
+
 def moment(value: datetime) -> str:
     return str(format_datetime(value, "EEE d MMM, HH:mm"))
 
@@ -96,10 +101,47 @@ def citation(source: str) -> str:
     return SOURCES.get(source, source)
 
 
+_NAMES = {"iop": "pressure", "count": "at least", "also": "with one of"}
+_CODED = ("agent", "finding", "instrument")
+_UNITS = {"mmhg": "mmHg", "percent": "%", "hours": "hours", "metres": "m", "sd": "SD"}
+
+
 def pairs(values: dict[str, Any]) -> str:
-    """Values of a warning as text: `iop mmhg 34, instrument applanation`."""
-    shown = ((k.replace("_", " "), words(v, k) if k == "agent" else v) for k, v in values.items() if v is not None)
-    return ", ".join(f"{k} {', '.join(map(str, v)) if isinstance(v, list | tuple) else v}" for k, v in shown)
+    """Values of a warning, or the thresholds of a rule, as text: `pressure 34 mmHg, instrument applanation`."""
+    return ", ".join(_pair(key, value) for key, value in values.items() if value is not None)
+
+
+def _pair(key: str, value: Any) -> str:
+    name, _, unit = key.rpartition("_")
+    named = _NAMES.get(key, key.replace("_", " "))
+    match value:
+        case True:
+            return named
+        case False:
+            return f"no {named}"
+        case int() | float() if unit in _UNITS:
+            return " ".join(filter(None, (_NAMES.get(name, name.replace("_", " ")), f"{value:g}", _UNITS[unit])))
+        case list() | tuple():
+            return f"{named} {', '.join(_sign(str(one)) for one in value)}"
+        case float():
+            return f"{named} {value:g}"
+        case _:
+            return f"{named} {words(value, key) if key in _CODED else _date_words(value)}"
+
+
+def _sign(code: str) -> str:
+    """A sign as a rule writes it: `pain>=4` is pain 4 or more, `vision=worse` vision worse."""
+    name, least, value = code.partition(">=")
+    return f"{name} {value} or more" if least else code.replace("=", " ").replace("_", " ")
+
+
+def _date_words(value: Any) -> Any:
+    """A stored date or time as the pages write it; anything else as it is."""
+    try:
+        at = datetime.fromisoformat(value)
+    except (TypeError, ValueError):
+        return value
+    return day(value) if len(value) == len("2026-01-31") else moment(at)
 
 
 def note_part(value: Any, key: str) -> str:
@@ -185,6 +227,7 @@ def register(app: Flask) -> None:
     filters |= {
         "short_day": short_day,
         "day_month": day_month,
+        "month": month,
         "week_day": week_day,
         "clock": clock,
         "note_part": note_part,

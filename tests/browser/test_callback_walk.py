@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
@@ -74,6 +74,9 @@ def test_theatre_is_to_do_until_the_patient_was_reached_and_it_is_done(
 
     surgeon.locator(".spoken").get_by_label("What was said or done").fill("On tomorrow’s list.")
     surgeon.get_by_role("button", name="It is done").click()
+    expect(surgeon.get_by_text("say on which day theatre is")).to_be_visible()
+    surgeon.get_by_label("Theatre on").fill(f"{date.today() + timedelta(days=1)}")
+    surgeon.get_by_role("button", name="It is done").click()
     expect(surgeon.get_by_text("Settled: theatre.")).to_be_visible()
     story = surgeon.locator("section", has=surgeon.get_by_role("heading", name="What was done")).first
     for step in (
@@ -81,7 +84,7 @@ def test_theatre_is_to_do_until_the_patient_was_reached_and_it_is_done(
         "Rang ten times.",
         "from Nora Nurse",
         "Comes fasting at eight.",
-        "On tomorrow’s list.",
+        "On tomorrow’s list. · theatre on",
     ):
         expect(story).to_contain_text(step)
     nurse.goto(f"{server.address}/clinic/callbacks")

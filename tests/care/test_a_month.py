@@ -127,7 +127,7 @@ class Month:
         self.done[f"reached {reached}"] += 1
         for task in line.to_do:
             if self.chance.random() < 0.5:
-                settling.finish(desk, task.id, "")
+                settling.finish(desk, task.id, "on the list", desk.now.astimezone(desk.zone).date())
             elif self.chance.random() < 0.1:
                 settling.give_up(desk, task.id, "cannot come")
         mine = [c.id for c in holding.open_of_patient(self.store, first) if c.state == "claimed" and c.claimed_by == who.id]

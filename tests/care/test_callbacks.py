@@ -148,7 +148,7 @@ def test_a_decision_settles_nothing_until_it_is_told_and_done(
     assert get(store, opened).state == "to-do"
     phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "carer", "her daughter knows", settings.clinic)
     assert get(store, opened).state == "to-do"
-    settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "came at two")
+    settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "came at two", NOW.date())
     settled = get(store, opened)
     assert (settled.state, settled.outcome, settled.settled_by) == ("settled", outcome, nurse.id)
 
@@ -371,7 +371,7 @@ def test_a_settlement_taken_back_is_to_do_again(
 ) -> None:
     task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "theatre", "", settings.clinic, owner=nurse.id)
     phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
-    settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "")
+    settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "on the list", NOW.date())
     with pytest.raises(Conflict):
         deciding.undo(Desk(store, NOW + timedelta(minutes=2), surgeon, ZONE), opened)
     with pytest.raises(Conflict):

@@ -91,10 +91,35 @@ def test_what_was_decided_after_the_call_needs_another_one(
     with pytest.raises(CareError, match="about this yet: record the call"):
         settling.finish(desk, task.id, "")
     calls.attempt(desk, called, "carer", "", settings.clinic)
-    settling.finish(desk, task.id, "")
+    settling.finish(desk, task.id, "on the morning list", NOW.date())
     found = worries.callback(store, called)
     assert found is not None
     assert (found.state, found.outcome) == ("settled", "theatre")
+
+
+@pytest.mark.parametrize(
+    ("days", "words", "says"),
+    [
+        (None, "on the morning list", "on which day theatre is"),
+        (-1, "on the morning list", "theatre is between 5 March 2027"),
+        (400, "on the morning list", "theatre is between 5 March 2027"),
+        (3, " ", "on which list"),
+    ],
+)
+def test_theatre_stays_to_do_until_its_day_and_list_are_known(
+    store: Store, nurse: Actor, called: str, settings: Settings, days: int | None, words: str, says: str
+) -> None:
+    desk = Desk(store, NOW + timedelta(minutes=1), nurse, ZONE)
+    task = deciding.decide(desk, called, "theatre", "", settings.clinic, owner=nurse.id)
+    calls.attempt(desk, called, "patient", "", settings.clinic)
+    with pytest.raises(CareError, match=says):
+        settling.finish(desk, task.id, words, None if days is None else NOW.date() + timedelta(days=days))
+    kept = worries.callback(store, called)
+    assert kept is not None
+    assert kept.state == "to-do"
+    settling.finish(desk, task.id, "on the morning list", NOW.date() + timedelta(days=3))
+    (done,) = [s.detail for s in worries.steps_of(store, called) if s.step == "done"]
+    assert (done["theatre_on"], done["words"]) == ("2027-03-08", "on the morning list")
 
 
 def test_a_callback_is_due_with_the_earliest_of_what_is_to_do(

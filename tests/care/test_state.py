@@ -222,7 +222,7 @@ class Clinic:
         settling.settle(who, id, self.chance.choice(tuple(CHOICES)), "all well", self.settings.clinic)
 
     def finished(self) -> None:
-        settling.finish(self.desk, self.task(), "")
+        settling.finish(self.desk, self.task(), "on the list", self.now.astimezone(ZONE).date())
 
     def given_back(self) -> None:
         holding.give_call_back(self.desk, self.open_one())

@@ -93,7 +93,7 @@ def test_what_a_surgeon_decides_stays_on_the_lists_with_who_and_by_when(
     assert early.status_code == 400
     assert "nobody has spoken to the patient or carer" in early.text
     assert "kept" in early.text
-    both = {"reached": "patient", "words": "understood", "done": task.id}
+    both = {"reached": "patient", "words": "understood", "done": task.id, "theatre_on": "2027-03-08"}
     assert as_nurse.post(f"{call}/attempt", data=both).status_code == 303
     assert found(store, call).state == "settled"
 

@@ -82,7 +82,7 @@ def test_everything_of_the_day_stands_on_the_page_it_was_left_in(
 
 
 def test_an_empty_day_says_so(as_nurse: FlaskClient) -> None:
-    assert words_of(as_nurse.get("/clinic/handover").text).count("Nobody, nothing.") == 5
+    assert words_of(as_nurse.get("/clinic/handover").text).count("None.") == 5
 
 
 def test_whoever_did_not_come_stands_with_what_stood_in_the_way_also_when_the_visit_was_moved(

@@ -1,6 +1,7 @@
 """The end of a callback: settled after a call, done, given up, or closed with the end of follow-up."""
 
 from collections.abc import Collection
+from datetime import date, timedelta
 
 from followup.care.callbacks.calls import conversation, need_conversation
 from followup.care.callbacks.deciding import keep_decision
@@ -12,6 +13,8 @@ from followup.care.errors import CareError, Conflict
 from followup.config import Clinic
 from followup.records import tasks, worries
 from followup.records.values import Callback, Task
+
+THEATRE_WITHIN = timedelta(days=366)
 
 
 def settle(
@@ -55,30 +58,45 @@ def settle(
         return None
 
 
-def finish(desk: Desk, task_id: str, words: str) -> None:
+def finish(desk: Desk, task_id: str, words: str, theatre_on: date | None = None) -> None:
     """What was decided is done, and the patient or carer was spoken to: this task and those of the same decision.
 
-    The last task of a callback settles it.
+    The last task of a callback settles it. Theatre is confirmed with its day, and the list in `words`.
     """
     with desk.store.transaction():
         for same in tasks.of_decision(desk.store, my_task(desk, task_id)[0]):
-            _finish(desk, same.id, words.strip())
+            _finish(desk, same.id, words.strip(), theatre_on)
 
 
-def _finish(desk: Desk, task_id: str, words: str) -> None:
+def _finish(desk: Desk, task_id: str, words: str, theatre_on: date | None) -> None:
     task, found = my_task(desk, task_id)
     if task.told_at is None:
         raise CareError("nobody has spoken to the patient or carer about this yet: record the call", "reached")
     need_conversation(desk.store, found)
-    tasks.end(desk.store, desk.now, task_id, desk.actor.id, words)
     outcome = OUTCOME_OF[task.kind]
     detail = {"by": desk.actor.name, "outcome": outcome, "words": words}
+    if task.kind == "theatre":
+        detail["theatre_on"] = _theatre_day(desk, task, words, theatre_on).isoformat()
+    tasks.end(desk.store, desk.now, task_id, desk.actor.id, words)
     worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
     desk.note("task done", task.callback_id, {"task": task.kind})
     if known_callback(desk.store, found.id).state == "to-do":
         due_with_its_tasks(desk.store, desk.now, found)
     else:
         _settle(desk, found, outcome, "")
+
+
+def _theatre_day(desk: Desk, task: Task, words: str, day: date | None) -> date:
+    """The day that was confirmed; raises `CareError` while the day or the list is not known."""
+    first = task.made_at.astimezone(desk.zone).date()
+    last = desk.now.astimezone(desk.zone).date() + THEATRE_WITHIN
+    if day is None:
+        raise CareError("say on which day theatre is: without one it stays to be confirmed", "theatre_on")
+    if not first <= day <= last:
+        raise CareError(f"theatre is between {first:%-d %B %Y}, when it was decided, and {last:%-d %B %Y}", "theatre_on")
+    if not words:
+        raise CareError("say on which list, and who confirmed it", "words")
+    return day
 
 
 def give_up(desk: Desk, task_id: str, words: str) -> None:

@@ -127,7 +127,13 @@ def _listed(body: Body) -> str:
     """Whatever was said, by its names."""
     told = {k: ", ".join(map(str, v)).replace("_", " ") if isinstance(v, list) else v for k, v in stored(body).items()}
     said = sorted((k, v) for k, v in told.items() if v is not False and v not in ("", None, "same"))
-    return ", ".join(f"{name.replace('_', ' ')} {what}" for name, what in said)
+    return ", ".join(_part(name.replace("_", " "), what) for name, what in said)
+
+
+def _part(name: str, what: object) -> str:
+    if what is True:
+        return name
+    return f"“{what}”" if name == "words" else f"{name} {what}"
 
 
 def _clock(at: datetime, zone: tzinfo) -> str:

@@ -16,7 +16,7 @@ from wtforms.widgets import HiddenInput
 
 from followup.care.callbacks.kinds import CHOICES, DECISIONS
 from followup.care.errors import CareError
-from followup.web.fields import ManyField, choices
+from followup.web.fields import DayField, ManyField, choices
 
 
 class AboutForm(FlaskForm):
@@ -44,6 +44,7 @@ class CallForm(AboutForm):
     told = BooleanField("The patient or carer knows of it from this call")
     words = TextAreaField("What was said or done", [Length(max=2000)])
     next_try = DateTimeLocalField("Next try", [Optional()])
+    theatre_on = DayField("Theatre on", [Optional()])
     done = HiddenField()
     given_up = HiddenField()
 

@@ -146,7 +146,8 @@ def _record(callback_id: str, form: CallForm) -> None:
         phone_calls.attempt(desk, callback_id, spoke_to, words, clinic, None if spoke_to else _at(form.next_try.data))
     said = "" if reached else words
     if form.done.data:
-        settling.finish(desk, form.done.data, said)
+        theatre_on = form.theatre_on.data
+        settling.finish(desk, form.done.data, words if theatre_on else said, theatre_on)
     elif form.given_up.data:
         settling.give_up(desk, form.given_up.data, words)
     elif outcome:

@@ -19,7 +19,7 @@ class AskedForm(Form):
         "Left in the eye", choices=choices({"": "anything"} | {n: a.words for n, a in AGENTS.items()}), default=""
     )
     first_day = DayField("Operated from", [Optional()])
-    last_day = DayField("to", [Optional()])
+    last_day = DayField("Operated until", [Optional()])
 
     def validate_last_day(self, field: DayField) -> None:
         if self.first_day.data and field.data and field.data < self.first_day.data:
