@@ -75,13 +75,13 @@ export class BubbleView {
 
   async #journey(event) {
     event.preventDefault();
-    const typed = byId("journey-height").value.trim().replace(",", ".");
-    const height = Number(typed);
-    const wrong = typed === "" || !(height >= -430 && height <= 11000);
+    const [home, top] = ["journey-home", "journey-height"].map((id) => byId(id).value.trim().replace(",", "."));
+    const heights = [...(home === "" ? [] : [home]), top].map(Number);
+    const wrong = top === "" || !heights.every((height) => height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
     if (wrong) { byId("journey-said").hidden = true; return; }
-    this.#say(judgeHeight(this.#actions.eyes(), height, this.#actions.receipt()));
-    if (await this.#actions.save("journey", { heights_metres: [height] })) event.target.reset();
+    this.#say(judgeHeight(this.#actions.eyes(), heights, this.#actions.receipt()));
+    if (await this.#actions.save("journey", { heights_metres: heights })) event.target.reset();
   }
 
   async #anaesthetic(event) {

@@ -28,9 +28,12 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   return verdict(found, unknown, badOf(answers).length > 0);
 }
 
-// The verdict on a journey up to `metres` above the sea.
-export function judgeHeight(eyes, metres, receipt, now = Date.now()) {
-  return judgeGas(eyes, (gas) => gas.heights, (rule) => metres >= rule.from_metres, receipt, now);
+// The verdict on a journey by its heights above the sea in metres, in order. The first may lie below where the operation was
+// done: the climb counts from there. A pack from before that was asked has no `climb_metres`.
+export function judgeHeight(eyes, heights, receipt, now = Date.now()) {
+  const highest = Math.max(...heights);
+  const climbs = (rule) => highest >= rule.from_metres || highest - heights[0] >= rule.climb_metres;
+  return judgeGas(eyes, (gas) => gas.heights, climbs, receipt, now);
 }
 
 // The verdict on an anaesthetic, a sedation or dental treatment.

@@ -29,7 +29,7 @@ SCRIPT = """
 import { judgeAnaesthetic, judgeHeight } from "./patient/rules.js";
 
 answer = given.phones.map(({ eyes, receipt, now }) => [
-    ...given.heights.map((metres) => judgeHeight(eyes, metres, receipt, now)),
+    ...given.heights.map((metres) => judgeHeight(eyes, [metres].flat(), receipt, now)),
     judgeAnaesthetic(eyes, receipt, now),
 ]);
 """.strip()
@@ -82,6 +82,27 @@ def test_a_caution_that_the_clinic_lifted_is_over_and_an_old_pack_says_call_us(
     assert levels == [["well", "well"], ["call", "call"], ["call", "call"]]
     gas = made["eyes"][0]["gas"]
     assert (gas["caution"], gas["fades"], gas["heights"], gas["anaesthetics"]) == (False, True, [], [])
+
+
+def test_a_climb_counts_from_a_home_below_the_clinic(high_up: tuple[dict[str, Any], Operation], run: Run) -> None:
+    made, operation = high_up
+    journeys = [
+        (home, top)
+        for home in (-100, 0, 20, 400, 499, 500, 620, 760)
+        for top in (200, 269, 270, 600, 749, 750, 1219, 1220, 1700)
+    ]
+    (told,) = run(SCRIPT, {"phones": [as_sent(PHONES[0], made)], "heights": journeys})
+    for journey, shown in zip(journeys, told, strict=False):
+        ruled = rulebook_says(operation, Journey(AT, journey))
+        assert shown["level"] == (ruled[0] if ruled else "well"), journey
+    # 250 m from home, though not over the clinic's 500 m; and a pack from before that was asked goes by the clinic's height.
+    assert [told[journeys.index(j)]["level"] for j in ((20, 269), (20, 270), (20, 1220))] == ["well", "today", "now"]
+    eyes = [
+        {**eye, "gas": {**eye["gas"], "heights": [without(rule, "climb_metres") for rule in eye["gas"]["heights"]]}}
+        for eye in made["eyes"]
+    ]
+    (before,) = run(SCRIPT, {"phones": [as_sent(PHONES[0], {**made, "eyes": eyes})], "heights": [(20, 270), (20, 750)]})
+    assert [shown["level"] for shown in before[:2]] == ["well", "today"]
 
 
 def without(mapping: dict[str, Any], *names: str) -> dict[str, Any]:

@@ -234,10 +234,8 @@ def _second_look(rule: warnings.Rule, translate: Translate) -> SecondLook | None
 
 def _heights(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[HeightRule]:
     done_at = eye.operation.height_metres
-    return [
-        HeightRule(from_metres=done_at + rule.number("climb_metres"), **_said(rule, eye, translate))
-        for rule in _rules(book, eye, "climb")
-    ]
+    climbs = [(rule, rule.number("climb_metres")) for rule in _rules(book, eye, "climb")]
+    return [HeightRule(from_metres=done_at + up, climb_metres=up, **_said(rule, eye, translate)) for rule, up in climbs]
 
 
 def _anaesthetics(book: warnings.Rulebook, eye: Eye, translate: Translate) -> list[AnaestheticRule]:

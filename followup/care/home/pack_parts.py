@@ -59,11 +59,12 @@ class Asking(BaseModel):
 
 
 class HeightRule(BaseModel):
-    """A journey that goes up to `from_metres` above the sea, or higher: the place of the operation is counted in."""
+    """A journey that goes up to `from_metres` above the sea (the place of the operation is counted in), or by `climb_metres`."""
 
     id: str
     how_soon: warnings.HowSoon
     from_metres: float
+    climb_metres: float
     words: str
     valid_from: datetime
     valid_until: datetime
