@@ -132,6 +132,23 @@ def test_an_eye_with_another_operation_stays_followed_and_keeps_that_ones_visits
     assert known.is_followed
 
 
+def test_the_visits_come_back_with_an_operation_that_was_put_right_twice(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    """Beside an operation of the other eye that came into the records in between, which keeps its own."""
+    zone, left = settings.clinic.tz, fellow(store, eye_id)
+    window = schedule.Window("week 2", date(2027, 3, 20), date(2027, 3, 18), date(2027, 3, 22), "retina")
+    old = a_note(eye="left", operated_at=OPERATED - timedelta(days=30))
+    leaving.discharge(Desk(store, NOW, nurse, zone), patient_details(), old, [window])
+    operation_id = operation_of(store, eye_id)
+    for hours, eye, side in ((1, eye_id, "left"), (2, left, "right")):
+        desk = Desk(store, NOW + timedelta(hours=hours), nurse, zone)
+        done = operation_note.correct(desk, eye, operation_id, a_note(eye=side), "the eyes were changed over")
+        assert [v.name for v in done.moved_visits] == ["day 1", "week 1"]
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 1"]
+    assert [v.name for v in visits.of_eye(store, left)] == ["week 2"]
+
+
 def test_a_visit_before_the_corrected_surgery_stops_the_move(
     store: Store, nurse: Actor, eye_id: str, settings: Settings
 ) -> None:

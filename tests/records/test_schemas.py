@@ -74,6 +74,7 @@ def old(request: pytest.FixtureRequest, settings: Settings) -> Path:
 
 # What the steps themselves count in, what a later step took away, and what is made from the rest.
 GONE = ("_sqlite_migrations", "job_slots", "changed_patients", "state_made", *states.TABLES)
+NOW_CALLED = {"unfounded_warnings": "warning_grounds"}
 
 
 @pytest.fixture
@@ -97,6 +98,13 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "6c1eef7",
             "fe9aaa9",
             "98a75a2",
+            "eeb3e0b",
+            "0c798e3",
+            "8d4badf",
+            "013a862",
+            "3468ec9",
+            "4bcf27e",
+            "d7e7998",
         ]
     )
 
@@ -119,7 +127,7 @@ def test_nothing_is_lost_and_checks_are_clean(old: Path, tmp_path: Path) -> None
     after = sqlite3.connect(old)
     entries = counts.pop("audit")  # an entry more says what every row holds after a step
     assert after.execute("SELECT count(*) FROM audit").fetchone()[0] >= entries > 10
-    assert counts == {t: after.execute(f"SELECT count(*) FROM {t}").fetchone()[0] for t in counts}
+    assert counts == {t: after.execute(f"SELECT count(*) FROM {NOW_CALLED.get(t, t)}").fetchone()[0] for t in counts}
     assert counts["events"] >= 5
     after.close()
 

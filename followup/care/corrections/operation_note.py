@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
+from itertools import pairwise
 from typing import Any
 
 from pydantic import BaseModel
@@ -84,11 +85,17 @@ def correct(
 
 def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> list[Visit]:
     """The visits that came into the book with this operation or after it, before the eye's next, and did not take place."""
-    begun = {n.operation_id: eyes.history_of(store, n.operation_id)[0].recorded_at for n in eyes.notes_of(store, eye_id)}
-    since = begun[operation_id]
-    until = min((at for at in begun.values() if at > since), default=None)
+    came = {n.operation_id: _came_to_this_eye(eyes.history_of(store, n.operation_id)) for n in eyes.notes_of(store, eye_id)}
+    since = came[operation_id]
+    until = min((at for at in came.values() if at > since), default=None)
     open_visits = load(store, eye_id, zone).open_visits
     return [v for v in open_visits if v.entered_at >= since and (until is None or v.entered_at < until)]
+
+
+def _came_to_this_eye(history: list[Note]) -> datetime:
+    """When the operation was recorded, or moved to the eye on which it stands: its visits came with it."""
+    moves = [note.recorded_at for before, note in pairwise(history) if note.body.eye != before.body.eye]
+    return moves[-1] if moves else history[0].recorded_at
 
 
 def _move_visits(desk: Desk, eye_id: str, planned: list[Visit], note: OperationNote) -> None:
