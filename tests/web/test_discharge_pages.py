@@ -166,6 +166,14 @@ def errors_in(page: str) -> list[str]:
     return list(faults_in(page))
 
 
+def test_a_time_of_today_that_is_still_to_come_is_said_beside_the_time(as_nurse: FlaskClient, store: Store) -> None:
+    answer = as_nurse.post("/clinic/discharge", data={**FORM, "operated_on": "2027-03-05", "operated_time": "12:00"})
+    faults = faults_in(answer.text)
+    assert "that time of today is still to come" in faults["operated_time"]
+    assert "operated_on" not in faults
+    assert eyes.operated(store) == []
+
+
 def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None:
     blank = as_nurse.get("/clinic/discharge").text
     said = fields_of(blank)
