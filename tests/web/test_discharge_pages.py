@@ -326,6 +326,19 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
     assert {e.kind for e in events.of_eye(store, eye_id)} == {"measures", "seen"}
 
 
+def test_one_high_pressure_is_said_once_with_the_other_rules_folded(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    form = {**VISIT, "right-acuity": "", "right-iop": "61", "sure": "y"}
+    saved = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=form, follow_redirects=True).text
+    shown, folded = (part.count('<article class="warning') for part in saved.split("<details>"))
+    raised = worries.warnings_of(store, eye_id)
+    kinds = {w.worry for w in raised}
+    assert sum(w.worry == "pressure" for w in raised) > 2
+    assert (shown, folded) == (len(kinds), len(raised) - len(kinds))
+    assert f"This raised {len(kinds)} warnings:" in saved
+
+
 @pytest.mark.parametrize(
     ("field", "value", "says"),
     [
