@@ -244,15 +244,18 @@ class Life:
             yield self.operated_at + timedelta(days=float(day)), partial(self._enter, body_of(kind, _home_body(words)))
 
     def _visits(self) -> Iterator[Step]:
+        """Each planned visit but those missed; where the data say nothing of one, it finds what the one before found."""
         said = {**data.usual(self.eye.agent), **self.eye.clinic}
+        told = next(iter(said.values()), "")
         for visit in visits.of_eye(self.store, self.operation):
-            if visit.name in self.eye.missed or visit.name not in said:
+            if visit.name in self.eye.missed or visit.target < self.operated_at.astimezone(self.zone).date():
                 continue
+            told = said.get(visit.name, told.removesuffix(" no-gas"))
             at = datetime.combine(visit.target, datetime.min.time(), self.zone)
             at = max(at + timedelta(hours=9, minutes=40), self.operated_at + timedelta(hours=12)).astimezone(UTC)
             if at.astimezone(self.zone).date() == self.now.astimezone(self.zone).date():
                 continue  # today's visits are left for whoever tries the demo
-            yield at, partial(self._seen, visit.name, ToldMeasures.read(said[visit.name]))
+            yield at, partial(self._seen, visit.name, ToldMeasures.read(told))
 
     def _diary(self) -> Iterator[Step]:
         """Daily for two weeks, then weekly: a calm check, and the hours of posturing while the plan lasts."""

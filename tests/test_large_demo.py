@@ -66,11 +66,12 @@ def test_what_it_makes_is_a_clinic(tmp_path: Path) -> None:
     ended = [e.ended_at for e in operated if e.ended_at]
     assert len(ended) == EYES - EYES // 10
     assert max(ended).year - min(ended).year >= 9
-    whole = export.of_patient(store, next(e for e in operated if e.patient.number == "C-1").patient.id)
+    copies = [e.patient.id for e in operated if e.patient.number.startswith("C-")]
+    wholes = [export.of_patient(store, id) for id in copies]
     for table in ("events", "visits", "warnings", "callbacks", "callback_steps"):
-        assert whole[table], f"a copy has no {table}"
+        assert any(whole[table] for whole in wholes), f"no copy has {table}"
     lived = [p.name for p in patients.everybody(store) if not p.number.startswith("C-")]
-    assert not [name for name in lived if name in str(whole)], "a copy tells of whom it was made from"
+    assert not [name for name in lived if name in str(wholes)], "a copy tells of whom it was made from"
     store.close()
 
 

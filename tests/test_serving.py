@@ -1,5 +1,6 @@
 """The server as a clinic runs it: what dies is started again, what is killed leaves nothing behind, one server on one file."""
 
+import http.client
 import json
 import os
 import signal
@@ -62,7 +63,7 @@ class Clinic:
                 return answer.status, json.load(answer)
         except urllib.error.HTTPError as error:
             return error.code, json.load(error)
-        except OSError:
+        except (OSError, http.client.HTTPException):  # nobody is there, or died while answering
             return 0, None
 
     @property

@@ -2,9 +2,9 @@
 
 A lone mild sign of a rule with a second look is asked back. It is raised by the next answer that still finds it (the one
 after that, where the rule wants it looked at twice more), or at the end of the time given where no answer came; an answer
-that finds it gone ends it. To say so again within minutes,
-when the plain question comes back, is no second look yet. Anything else is raised at once:
-a sign that is not alone, one that was raised and settled and is still there, and rules without a second look.
+that finds it gone ends it. To say so again within minutes, when the plain question comes back, is no second look yet.
+Anything else is raised at once: a sign that is not alone, also where the other one comes within those minutes, one that was
+raised and settled and is still there, and rules without a second look.
 """
 
 from collections.abc import Iterator
@@ -53,9 +53,7 @@ def told(timeline: Timeline, rule: Rule) -> Iterator[Raised | Asked]:
             worst = None
         if severity is None:
             worst, waiting = None, None
-        elif (waiting is not None and at - waiting.asked_at < ASKED_BACK_WITHIN) or (
-            waiting is None and not in_days(timeline, rule, at)
-        ):
+        elif _answers_plain_question(timeline, waiting, at) if waiting else not in_days(timeline, rule, at):
             continue
         elif worst is None and not lasts and rule.second_look and _asks_back(timeline, rule.second_look, waiting, at):
             waiting = _asked(rule.second_look.hours, Raised(at, severity, values), waiting.number + 1 if waiting else 1)
@@ -65,6 +63,11 @@ def told(timeline: Timeline, rule: Rule) -> Iterator[Raised | Asked]:
             yield Raised(at, severity, values)
     if waiting is not None and waiting.due_at <= timeline.now:
         yield waiting.unanswered
+
+
+def _answers_plain_question(timeline: Timeline, waiting: Asked, at: datetime) -> bool:
+    """Whether the same was said so soon that it only answers the question asked at once; with more beside it, it calls."""
+    return at - waiting.asked_at < ASKED_BACK_WITHIN and timeline.lone_mild_sign(at)
 
 
 def _asks_back(timeline: Timeline, second_look: SecondLook, waiting: Asked | None, at: datetime) -> bool:

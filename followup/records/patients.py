@@ -65,9 +65,9 @@ def without_terms(store: Store) -> list[Patient]:
     return [made(Patient, row) for row in store.rows(sql)]
 
 
-def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int) -> list[Patient]:
-    """Patients of whom every word begins a term, or who were born on one of these days: those with an eye that is followed
-    first. Joined ones stand under one record.
+def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int, *, both: bool = False) -> list[Patient]:
+    """Patients of whom every word begins a term, or who were born on one of these days (or `both`, which takes words and
+    days): those with an eye that is followed first. Joined ones stand under one record.
     """
     same = " INTERSECT ".join(
         f"SELECT patient_id FROM patient_terms WHERE term >= :w{n} AND term < :e{n}" for n, _ in enumerate(words)
@@ -80,12 +80,13 @@ def found(store: Store, words: Sequence[str], born: Iterable[date], limit: int) 
     ways = [f"id IN ({same})"] * bool(words) + [f"born_on IN ({', '.join(f':d{n}' for n, _ in enumerate(days))})"] * bool(
         days
     )
-    if not ways:
+    if len(ways) < (2 if both else 1):
         return []
+    joined = " AND " if both else " OR "
     sql = f"""
         SELECT p.*, EXISTS (SELECT 1 FROM eyes e WHERE e.patient_id = p.id AND e.followed_since IS NOT NULL
             AND e.ended_at IS NULL) AS followed
-        FROM patients p WHERE id IN (SELECT coalesce(joined_into, id) FROM patients WHERE {" OR ".join(ways)})
+        FROM patients p WHERE id IN (SELECT coalesce(joined_into, id) FROM patients WHERE {joined.join(ways)})
         ORDER BY followed DESC, name, born_on, id LIMIT :limit
     """
     return [made(Patient, row) for row in store.rows(sql, asked)]

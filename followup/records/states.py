@@ -4,30 +4,14 @@ The database itself notes whose facts changed (triggers, in the transaction that
 that patient's state out anew, it is known to be old.
 """
 
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields
 from datetime import date, datetime, time
 from typing import Any
 
-from followup.clinical.rulebook import HOW_SOON
 from followup.records.store import Row, Store, new_id
 from followup.records.times import from_text, to_text
 from followup.records.values import CallState, EyeState, VisitState, WishState, made
-
-
-@dataclass(frozen=True, slots=True)
-class Day:
-    """A clinic day: its date, the instant at which it begins, and up to which day its list looks ahead."""
-
-    today: date
-    midnight: datetime
-    until: date
-
-    @property
-    def row(self) -> Row:
-        return {"today": self.today.isoformat(), "midnight": to_text(self.midnight), "until": self.until.isoformat()}
-
 
 AT_ONCE = ""
 NO_HOUR = "~"
@@ -128,57 +112,6 @@ def strays(store: Store) -> list[str]:
     return [row["patient_id"] for row in store.rows(sql)]
 
 
-# --- Today's list ---
-
-_ABSENT = "waited AND (here_at IS NULL OR here_at < :midnight)"
-_ON_LIST = {
-    "here": "waited AND here_at >= :midnight AND target <= :until",
-    "due": f"{_ABSENT} AND NOT away AND latest >= :today AND target <= :today",
-    "missed": f"{_ABSENT} AND (away OR latest < :today) AND target <= :until",
-    "seen": "seen_at >= :midnight AND target <= :until",
-    "coming": f"{_ABSENT} AND NOT away AND latest >= :today AND target > :today AND target <= :until",
-}
-LIST_STATES = tuple(_ON_LIST)
-_IN_ORDER = "target, hour, urgency, name, identity"
-
-
-def on_list(
-    store: Store, kinds: Sequence[str], day: Day, *, signs: bool = False, most: int = -1, after: int = 0
-) -> list[tuple[str, VisitState]]:
-    """Visits on the list of a day that are in one of these states, in the order expected; with `signs`, those of a worry."""
-    one = "SELECT '{kind}' AS kind, visit_states.* FROM visit_states WHERE {where}{signs}"
-    with_sign = f" AND urgency < {len(HOW_SOON)}" if signs else ""
-    parts = " UNION ALL ".join(one.format(kind=kind, where=_ON_LIST[kind], signs=with_sign) for kind in kinds)
-    rows = store.rows(f"{parts} ORDER BY {_IN_ORDER} LIMIT :most OFFSET :after", {**day.row, "most": most, "after": after})
-    return [(row["kind"], made(VisitState, row)) for row in rows]
-
-
-def count_on_list(store: Store, day: Day) -> dict[str, tuple[int, int]]:
-    """How many visits are in each state on the list of a day, and how many of those have a worry; who is absent in one pass."""
-    counted = f"count(*) AS n, coalesce(sum(urgency < {len(HOW_SOON)}), 0) AS signs FROM visit_states"
-    absent = "CASE WHEN away OR latest < :today THEN 'missed' WHEN target <= :today THEN 'due' ELSE 'coming' END"
-    sql = f"""
-        SELECT {absent} AS kind, {counted} WHERE {_ABSENT} AND target <= :until GROUP BY 1
-        UNION ALL SELECT 'here', {counted} WHERE {_ON_LIST["here"]}
-        UNION ALL SELECT 'seen', {counted} WHERE {_ON_LIST["seen"]}
-    """
-    return dict.fromkeys(LIST_STATES, (0, 0)) | {row["kind"]: (row["n"], row["signs"]) for row in store.rows(sql, day.row)}
-
-
-def wishes(store: Store, most: int) -> list[WishState]:
-    """Wishes that nobody has answered, newest first; -1: all."""
-    sql = "SELECT * FROM wish_states WHERE at > '' ORDER BY at DESC, event_id DESC LIMIT :most"
-    return [made(WishState, row) for row in store.rows(sql, {"most": most})]
-
-
-def unseen_on(store: Store, days: Sequence[date]) -> list[VisitState]:
-    """Visits that have not taken place and stand on one of these days, by date."""
-    named = {f"d{n}": day.isoformat() for n, day in enumerate(days)}
-    marks = ", ".join(f":{name}" for name in named)
-    sql = f"SELECT * FROM visit_states WHERE seen_at IS NULL AND target IN ({marks}) ORDER BY target, name, identity"
-    return [made(VisitState, row) for row in (store.rows(sql, named) if named else [])]
-
-
 def of_eyes(store: Store, eye_ids: Sequence[str]) -> dict[str, EyeState]:
     """The states of these eyes, by eye."""
     named = {f"e{n}": id for n, id in enumerate(eye_ids)}
@@ -223,73 +156,6 @@ def of_who_wants(store: Store, kind: str) -> list[str]:
         AND NOT EXISTS (SELECT 1 FROM json_each(m.unwanted) WHERE value = :kind) ORDER BY s.eye_id
     """
     return [row["eye_id"] for row in store.rows(sql, {"kind": kind})]
-
-
-# --- Calls ---
-
-
-@dataclass(frozen=True, slots=True)
-class Reader:
-    """Who reads the list of calls: a member of staff by id, and by the name under which they operated."""
-
-    id: str
-    name: str
-
-    @property
-    def row(self) -> Row:
-        return {"surgeon": f"surgeon:{self.name}", "has": f"has:{self.id}", "task": f"task:{self.id}"}
-
-
-_WITH_ME = "EXISTS (SELECT 1 FROM call_people p WHERE p.who IN ({who}) AND p.patient_id = c.patient_id)"
-_MINE = _WITH_ME.format(who=":surgeon, :has, :task")
-_ONLY_TO_DO = f"c.decided AND NOT c.level AND NOT {_WITH_ME.format(who=':task')}"
-_PARTS = {
-    "mine": f"{_MINE} AND NOT ({_ONLY_TO_DO})",
-    "moved_up": f"c.level AND NOT {_MINE}",
-    "colleagues": f"NOT c.level AND NOT c.decided AND NOT {_MINE}",
-    "decided": _ONLY_TO_DO,
-}
-_IN_TURN = "ORDER BY c.urgency, c.since, c.first LIMIT :most OFFSET :after"
-
-
-def calls(store: Store, most: int, after: int) -> list[str]:
-    """Patients with something open, by how soon and since when."""
-    rows = store.rows(f"SELECT c.patient_id FROM call_states c {_IN_TURN}", {"most": most, "after": after})
-    return [row["patient_id"] for row in rows]
-
-
-def count_calls(store: Store) -> int:
-    found = store.row("SELECT count(*) AS n FROM call_states INDEXED BY calls_counted")
-    return int(found["n"]) if found else 0
-
-
-def calls_of_part(store: Store, me: Reader, part: str, most: int, after: int) -> list[str]:
-    """The patients of one part of a surgeon's list: `mine`, what `moved_up`, `colleagues`, only `decided`; in the same order."""
-    sql = f"SELECT c.patient_id FROM call_states c WHERE {_PARTS[part]} {_IN_TURN}"
-    return [row["patient_id"] for row in store.rows(sql, {**me.row, "most": most, "after": after})]
-
-
-def count_parts(store: Store, me: Reader) -> dict[str, tuple[int, int]]:
-    """How many patients each part holds, and how many of those are for now.
-
-    Everything open is counted by what its row says; only what is the reader's is looked up.
-    """
-    kind = "c.urgency = 0 AS now, c.level > 0 AS moved, c.decided AS decided, count(*) AS n FROM call_states c INDEXED BY calls_counted"
-    counted: dict[str, Counter[bool]] = {part: Counter() for part in _PARTS}
-    for row in store.rows(f"SELECT {kind} GROUP BY 1, 2, 3"):
-        part = "moved_up" if row["moved"] else "decided" if row["decided"] else "colleagues"
-        counted[part][bool(row["now"])] += row["n"]
-    mine = f"""
-        SELECT m.to_me, {kind.replace(" INDEXED BY calls_counted", "")} JOIN (SELECT patient_id, max(who = :task) AS to_me FROM call_people
-            WHERE who IN (:surgeon, :has, :task) GROUP BY patient_id) m ON m.patient_id = c.patient_id GROUP BY 1, 2, 3, 4
-    """
-    for row in store.rows(mine, me.row):
-        only_to_do = row["decided"] and not row["moved"]
-        if not (only_to_do and not row["to_me"]):
-            part = "moved_up" if row["moved"] else "decided" if only_to_do else "colleagues"
-            counted[part][bool(row["now"])] -= row["n"]
-            counted["mine"][bool(row["now"])] += row["n"]
-    return {part: (found.total(), found[True]) for part, found in counted.items()}
 
 
 # --- When the clock must look ---

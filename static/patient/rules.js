@@ -3,7 +3,7 @@
 
 import { badOf, given, QUESTIONS } from "./answers.js";
 import { clinicTime, faultOf, NEAR_MS } from "./clock.js";
-import { lookAtRules } from "./second-looks.js";
+import { againWithin, lookAtRules } from "./second-looks.js";
 
 // From the worst. `call` is for what nobody can judge from here, `again` asks for a second look; only `well` reassures.
 export const LEVELS = ["now", "today", "call", "again", "this-week", "well"];
@@ -65,7 +65,7 @@ function verdict({ call, wait, other_days: otherDays }, unknown, bad) {
   // A danger outside the days of its rule, or one that no rule names, is still no reason to reassure. Where a sign waits for
   // its second look, a rule of other days that would wait for one too adds nothing.
   const known = worstOf([...call, ...wait.map(({ rule }) => rule)].map((rule) => rule.how_soon));
-  const others = otherDays.filter((rule) => wait.length === 0 || !(rule.second_look || rule.again_within_hours));
+  const others = otherDays.filter((rule) => wait.length === 0 || !(rule.second_look || againWithin(rule)));
   const unruled = rank(worstOf(others.map((rule) => rule.how_soon))) < rank(known) || (bad && call.length + wait.length === 0);
   const reasons = unruled ? [...unknown, "not-well"] : unknown;
   const level = worstOf(reasons.length > 0 ? [said, "call"] : [said]);

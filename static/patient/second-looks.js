@@ -8,6 +8,9 @@ import { badOf, given, holds, looksAt, standingAnswers } from "./answers.js";
 const [MINUTE_MS, HOUR_MS] = [60000, 3600000];
 const FOUND = { found: true };
 
+// A pack from before `looks` were counted says `twice_within_hours`: two in a row, and one more look at what is asked back.
+export const againWithin = (rule) => rule.again_within_hours ?? rule.twice_within_hours;
+
 // The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones.
 export function checksOf(operation, entries, eyes, receipt) {
   const undone = new Set(entries.map(({ event }) => event.corrects));
@@ -60,7 +63,7 @@ function lookOnce(eyes, before, check, inForce) {
 function look(rule, before, check) {
   const looked = looksAt(rule, check.names);
   const held = looked && holds(rule, check.standing);
-  if (rule.again_within_hours) return inARow(rule, before, looked, held, check);
+  if (againWithin(rule)) return inARow(rule, before, looked, held, check);
   if (!rule.second_look) return callsOn(held, check);
   const waiting = before?.due_at ? before : null;
   const overdue = waiting !== null && check.now > waiting.due_at;
@@ -68,10 +71,11 @@ function look(rule, before, check) {
   if (!looked) return { keep: state, wait: overdue ? null : waiting, call: overdue };
   if (!held) return { call: overdue };
   const since = check.now - waiting?.asked_at;
-  if (waiting && !overdue && since >= 0 && since < check.asking.asked_back_minutes * MINUTE_MS) return { keep: waiting, wait: waiting };
+  const soon = since >= 0 && since < check.asking.asked_back_minutes * MINUTE_MS;
+  if (waiting && !overdue && soon && check.alone) return { keep: waiting, wait: waiting };
   if (!check.inForce && (overdue || !waiting)) return { keep: state, call: overdue, other_day: true };
   const looks = state === null ? 0 : (state.number ?? Infinity);
-  if (looks < rule.second_look.looks && check.alone) {
+  if (looks < (rule.second_look.looks ?? 1) && check.alone) {
     const wait = { asked_at: check.now, due_at: check.now + rule.second_look.hours * HOUR_MS, number: looks + 1 };
     return { keep: wait, wait };
   }
@@ -83,8 +87,8 @@ function inARow(rule, before, looked, held, check) {
   if (!held) return {};
   const since = before === null ? Infinity : Math.abs(check.now - before.at);
   if (since < (check.asking?.asked_back_minutes ?? 0) * MINUTE_MS) return { keep: before };
-  const looks = since <= rule.again_within_hours * HOUR_MS ? before.looks + 1 : 1;
-  return { keep: { at: check.now, looks }, ...callsOn(looks >= rule.looks, check) };
+  const looks = since <= againWithin(rule) * HOUR_MS ? before.looks + 1 : 1;
+  return { keep: { at: check.now, looks }, ...callsOn(looks >= (rule.looks ?? 2), check) };
 }
 
 const callsOn = (held, { inForce }) => ({ call: held && inForce, other_day: held && !inForce });

@@ -12,7 +12,7 @@ from followup.care.discharge import leaving
 from followup.care.reading.eye import load
 from followup.clinical import schedule
 from followup.records import Store, eyes
-from tests.browser.conftest import RunningServer, clinic_day, sign_in
+from tests.browser.conftest import RunningServer, clinic_day, ready, sign_in
 from tests.conftest import operation_note, patient_details
 
 WIDTHS = [390, 820, 1280]
@@ -22,6 +22,14 @@ WIDTHS = [390, 820, 1280]
 def desk(open_context: Callable[..., BrowserContext], server: RunningServer) -> Page:
     page = open_context(viewport={"width": 1280, "height": 900}).new_page()
     sign_in(page, server, "nurse@test.invalid")
+    return page
+
+
+@pytest.fixture
+def theatre(open_context: Callable[..., BrowserContext], server: RunningServer) -> Page:
+    """Where the surgeon is signed in."""
+    page = open_context(viewport={"width": 1280, "height": 900}).new_page()
+    sign_in(page, server, "surgeon@test.invalid")
     return page
 
 
@@ -36,8 +44,8 @@ def oil(clinic_store: Store, nurse: Actor, server: RunningServer, enrolment: tup
     return leaving.discharge(Desk(clinic_store, now, nurse, server.settings.clinic.tz), patient_details(), note, [window])[0]  # fmt: skip
 
 
-def test_gas_oil_again_and_the_end(
-    desk: Page, phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], oil: str
+def test_gas_oil_again_the_end_and_what_is_put_right(
+    desk: Page, theatre: Page, phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], oil: str
 ) -> None:
     zone = server.settings.clinic.tz
     desk.goto(f"{server.address}/clinic/?find=876")
@@ -109,6 +117,47 @@ def test_gas_oil_again_and_the_end(
     expect(phone.locator("#now")).to_be_visible()
     expect(phone.locator("#ended-beside")).to_contain_text("left eye")
     expect(phone.locator("#gas-card")).to_be_visible()
+
+    # A pressure typed the wrong way round is put right, and the picture shows what was measured.
+    right.get_by_role("link", name="Picture").click()
+    eye_page = desk.url
+    desk.goto(f"{eye_page}/visit")
+    desk.get_by_label("Visit", exact=True).select_option("")
+    desk.locator("#right-iop").fill("61")
+    desk.get_by_role("button", name="Save").click()
+    desk.get_by_label("Yes, that is right").check()
+    desk.get_by_role("button", name="Save").click()
+    expect(desk.get_by_text("Pressure 61 mmHg, at or above 40.")).to_be_visible()
+    desk.goto(eye_page)
+    desk.locator(".entries > li", has_text="pressure 61 mmHg").get_by_role("link", name="Correct").click()
+    desk.get_by_label("Pressure, mmHg").fill("16")
+    desk.get_by_label("Why it is put right").fill("typed the wrong way round")
+    desk.get_by_role("button", name="Save what is right").click()
+    expect(desk.get_by_role("heading", name="Rested on this entry, and no longer does")).to_be_visible()
+    desk.goto(eye_page)
+    expect(desk.locator(".course")).not_to_contain_text("pressure 61 mmHg")
+    expect(desk.locator(".course")).to_contain_text("pressure 16 mmHg")
+
+    # A surgeon saw no gas; a level seen later brings the caution back, on the eye's page, the phone and the card.
+    theatre.goto(eye_page)
+    theatre.get_by_role("link", name="No gas seen").click()
+    theatre.get_by_role("button", name="I looked at the retina myself").click()
+    expect(theatre.get_by_text("Gas in the eye (")).to_be_hidden()
+    phone.reload()
+    ready(phone)
+    expect(phone.locator("#gas-card")).to_be_hidden()
+    desk.goto(f"{eye_page}/visit")
+    desk.get_by_label("Visit", exact=True).select_option("")
+    desk.locator("#right-bubble_percent").fill("85")
+    desk.get_by_role("button", name="Save").click()
+    expect(desk.get_by_role("heading", name="Saved")).to_be_visible()
+    desk.goto(eye_page)
+    expect(desk.locator("main")).to_contain_text("Gas was seen again")
+    phone.reload()
+    ready(phone)
+    expect(phone.locator("#gas-card")).to_be_visible()
+    desk.goto(f"{eye_page}/card")
+    expect(desk.locator(".card")).to_contain_text("a card without this warning is wrong")
 
 
 @pytest.mark.parametrize("width", WIDTHS)

@@ -9,6 +9,7 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
 from followup.care.corrections import correcting
+from followup.care.corrections import operation_note as operation_note_care
 from followup.care.corrections.correcting import PutRight
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
@@ -317,6 +318,52 @@ def test_no_correction_lifts_the_caution_where_nobody_was_asked(
     for given in ({"at": later + timedelta(minutes=1)}, {"side": "left"}):
         with pytest.raises(CareError, match="withdraw it here"):
             correct(none.id, none.body, now=later + timedelta(hours=1), **given)
+    assert load(store, eye_id, zone).caution(later)
+
+
+@pytest.mark.parametrize("how", ["withdrawn", "none", "other eye", "earlier"])
+def test_putting_a_level_right_brings_no_older_no_gas_seen_back(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct, how: str
+) -> None:
+    """Gas was seen after *no gas seen*: the caution stays until somebody looks again, also where that level was a slip."""
+    zone, later = settings.clinic.tz, NOW + timedelta(hours=2)
+    record_clinic_event(Desk(store, NOW, surgeon, zone), eye_id, "no-gas-seen", {})
+    none = events.of_eye(store, eye_id)[-1]
+    level = measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), bubble_percent=85, iop_mmhg=15)
+
+    def put_right() -> object:
+        if how == "withdrawn":
+            return correcting.withdraw(Desk(store, later, nurse, zone), level.id, "another patient’s")
+        left_out = body_of("measures", {**stored(level.body), "bubble_percent": 0 if how == "none" else 85})
+        given = {"other eye": {"side": "left"}, "earlier": {"at": NOW - timedelta(hours=1)}}.get(how, {})
+        return correct(level.id, left_out, now=later, **given)
+
+    with pytest.raises(CareError, match="take that back first"):
+        put_right()
+    assert [e.id for e in events.of_eye(store, eye_id)] == [none.id, level.id]
+    correcting.withdraw(Desk(store, later, nurse, zone), none.id, "gas was seen since")
+    put_right()
+    assert load(store, eye_id, zone).caution(later)
+
+
+@pytest.mark.parametrize("side", ["right", "left"])
+def test_putting_an_operation_right_brings_no_no_gas_seen_past_it(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, side: str
+) -> None:
+    """*No gas seen* of an earlier operation, of this eye or of the other, never counts for a later one’s gas."""
+    zone, day = settings.clinic.tz, timedelta(days=1)
+    here = eye_id if side == "right" else left_eye(store, eye_id)
+    if side == "left":
+        leaving.discharge(Desk(store, NOW, nurse, zone), patient_details(), operation_note(eye="left", breaks=[]), [])
+    record_clinic_event(Desk(store, NOW, surgeon, zone), here, "no-gas-seen", {})
+    again = operation_note(operated_at=NOW + day, agent="c3f8", percent=14)
+    later = NOW + 2 * day
+    leaving.discharge(Desk(store, later, nurse, zone), patient_details(), again, [])
+    noted = eyes.notes_of(store, eye_id)[-1]
+    right = again.model_copy(update={"eye": side, "operated_at": NOW - day})
+    with pytest.raises(CareError, match=f"caution of gas of the {side} eye"):
+        operation_note_care.correct(Desk(store, later, nurse, zone), eye_id, noted.operation_id, right, "misread")
+    assert eyes.notes_of(store, eye_id)[-1].id == noted.id
     assert load(store, eye_id, zone).caution(later)
 
 

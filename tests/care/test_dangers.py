@@ -40,7 +40,9 @@ def test_a_changed_threshold_and_urgency_change_the_words() -> None:
     assert said(rule("a", "this-week", plain)) == []
     assert said(rule("a", "today", {"signs": ["pain>=6"], "count": 1})) == [("today", "Pain of 6 or more out of 10")]
     together = {"signs": ["pain>=3", "fever"], "also": ["redness=worse"], "count": 1}
-    assert said(rule("a", "now", together)) == [("now", "More redness together with one of these: pain of 3 or more out of 10, a fever")]
+    assert said(rule("a", "now", together)) == [
+        ("now", "More redness together with one of these: pain of 3 or more out of 10, a fever")
+    ]
 
 
 def test_a_rule_that_a_plain_one_already_covers_is_not_said_twice() -> None:

@@ -24,7 +24,7 @@ from followup import care, web
 from followup.care import accounts, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
 from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, to_do
-from followup.care.corrections import correcting, operation_note, particulars
+from followup.care.corrections import caution, correcting, operation_note, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
@@ -674,6 +674,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     closing.moved_by: lambda w: [closing.moved_by(w.nurse, c) for c in closing.closed_here(w.nurse)],
     closing.closed_here: lambda w: closing.closed_here(w.nurse),
     closing.on_closed_days: lambda w: closing.on_closed_days(w.nurse, w.clinic),
+    caution.under_caution: lambda w: caution.under_caution(w.nurse, w.device.patient_id),
+    caution.keep: lambda w: caution.keep(w.nurse, w.device.patient_id, set()),
 }
 
 

@@ -94,6 +94,16 @@ def test_a_second_sign_while_the_first_waits_calls_at_once() -> None:
     assert ("infection-suspected", "now", 1) in urgent([red, only(20 + HOUR, vision="worse")], 20 + HOUR)
 
 
+@pytest.mark.parametrize(
+    "more",
+    [{"pain": 4}, {"discharge": True}, {"fever": True}],
+    ids=["pain", "discharge", "fever"],
+)
+def test_what_comes_beside_it_within_minutes_is_no_answer_to_the_plain_question(more: dict[str, Any]) -> None:
+    both = only(20 + 5 * HOUR / 60, floaters="worse", **more)
+    assert ("floaters", "today", 0.08) in urgent([FLOATERS, both], 20 + HOUR)
+
+
 def test_what_was_said_more_than_a_day_ago_stands_no_longer() -> None:
     red = symptoms(20, redness="worse")
     assert "infection-suspected" in [r for r, _, _ in urgent([red, only(21, vision="worse")], 21)]

@@ -4,12 +4,20 @@ import json
 import shutil
 import subprocess
 from collections.abc import Callable
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from followup.care.home import pack
+from followup.care.reading.eye import load
+from followup.clinical.surgery import Operation
+from followup.config import Settings
+from followup.records import Store
+from followup.records.values import Device
 from followup.resources import folder
+from tests.conftest import OPERATED
 
 Run = Callable[[str, Any], Any]
 
@@ -42,3 +50,11 @@ def run(tmp_path: Path) -> Run:
         return json.loads(told.stdout)
 
     return run_
+
+
+@pytest.fixture
+def packed(
+    store: Store, settings: Settings, device: Device, discharged: tuple[str, str]
+) -> tuple[dict[str, Any], Operation]:
+    made = pack.pack(store, settings.clinic, device, OPERATED + timedelta(days=3)).model_dump(mode="json")
+    return made, load(store, discharged[0], settings.clinic.tz).operation

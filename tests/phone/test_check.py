@@ -12,17 +12,12 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from followup.care.home import pack
-from followup.care.reading.eye import load
 from followup.clinical import warnings
 from followup.clinical.course import Course
 from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Settled, Symptoms
 from followup.clinical.second_looks import second_looks
 from followup.clinical.surgery import Operation
-from followup.config import Settings
 from followup.protocols import book
-from followup.records import Store
-from followup.records.values import Device
 from tests.conftest import OPERATED
 from tests.phone.conftest import Run
 
@@ -124,14 +119,6 @@ PHONES = [
     Phone("rules expired", day=3700),
     Phone("one of two eyes without rules", rules="missing for one"),
 ]
-
-
-@pytest.fixture
-def packed(
-    store: Store, settings: Settings, device: Device, discharged: tuple[str, str]
-) -> tuple[dict[str, Any], Operation]:
-    made = pack.pack(store, settings.clinic, device, OPERATED + 3 * DAY).model_dump(mode="json")
-    return made, load(store, discharged[0], settings.clinic.tz).operation
 
 
 SCRIPT = """

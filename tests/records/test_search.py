@@ -51,7 +51,8 @@ def crowd(store: Store) -> list[str]:
 @pytest.mark.parametrize(
     "asked",
     ["Größl-Đurić", "grossl", "GRÖSSL", "duric", "angel", "ángel gros", "ross", "H-20 17", "h2017", "2017", "+00 660 12-34",
-     "6601234", "0 660 12 34", "14.3.1952", "14/3/52", "1952-03-14", "14 March 1952", "Mar 14, 1952", "14031952"],
+     "6601234", "0 660 12 34", "14.3.1952", "14/3/52", "1952-03-14", "14 March 1952", "Mar 14, 1952", "14031952",
+     "grossl 14.3.52", "14 March 1952, Ángel", "14. März 1952", "H-2017 14.3.1952"],
 )  # fmt: skip
 def test_a_person_is_found_by_any_part(store: Store, asked: str) -> None:
     add(store, "H-2017", "Ángel Größl-Đurić", date(1952, 3, 14), "+00 660 1234")
@@ -59,7 +60,9 @@ def test_a_person_is_found_by_any_part(store: Store, asked: str) -> None:
     assert names(store, asked) == ["Ángel Größl-Đurić"]
 
 
-@pytest.mark.parametrize("asked", ["", "  ", "-", "xyz", "32.13.1952", "angel else", "%", "'"])
+@pytest.mark.parametrize(
+    "asked", ["", "  ", "-", "xyz", "32.13.1952", "angel else", "%", "'", "else 14.3.1952", "grossl 15.3.1952"]
+)
 def test_nobody_is_found_by_what_nobody_has(store: Store, asked: str) -> None:
     add(store, "H-2017", "Ángel Größl-Đurić", date(1952, 3, 14), "+00 660 1234")
     add(store, "K-9", "Somebody Else", date(1961, 7, 2), "+00 1 99")
@@ -88,7 +91,7 @@ def test_no_table_is_read_whole(store: Store, crowd: list[str], monkeypatch: pyt
         return rows(sql, parameters)
 
     monkeypatch.setattr(store, "rows", explained)
-    for asked in ("muller jurgen", "14.3.1952", "H00042", "ABCD2345", "6600001234", "zoe"):
+    for asked in ("muller jurgen", "14.3.1952", "H00042", "ABCD2345", "6600001234", "zoe", "nobody 14.3.1952"):
         lists.find(store, asked, TODAY)
     assert any("patient_by_term" in step for step in plans)
     assert any("patients_by_birth" in step for step in plans)

@@ -10,7 +10,6 @@ from followup.config import Settings
 from followup.records import Store, eyes, worries
 from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW
-from tests.pages import parsed
 
 
 def test_a_callback_of_the_fellow_eye_opens_and_leads_to_its_course(
@@ -48,14 +47,3 @@ def test_an_eye_is_opened_by_the_name_of_its_operation_too(as_nurse: FlaskClient
     for page in ("", "/visit", "/card", "/plan"):
         assert as_nurse.get(f"/clinic/eyes/{note.operation_id}{page}").status_code == 200
     assert eyes.last_look(store, eye_id) == NOW
-
-
-def test_of_one_moments_signs_the_most_urgent_lies_on_top_of_the_picture(
-    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
-) -> None:
-    body = MeasuresBody(eye="right", iop_mmhg=55, instrument="applanation")
-    raised = record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
-    assert {w.how_soon for w in raised} == {"now", "today", "this-week"}
-    signs = parsed(as_nurse.get(f"/clinic/eyes/{eye_id}").text).all(class_="sign")
-    drawn = [sign.classes[1] for sign in signs]
-    assert (drawn[0], drawn[-1]) == ("this-week", "now")

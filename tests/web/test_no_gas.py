@@ -84,9 +84,17 @@ def test_gas_seen_later_brings_the_caution_back_and_calls(
     as_surgeon: FlaskClient, as_patient: FlaskClient, store: Store, clock: Clock, nurse: Actor, eye_id: str,
     settings: Settings,
 ) -> None:  # fmt: skip
+    def card() -> str:
+        return as_surgeon.get(f"/clinic/eyes/{eye_id}/card").text
+
+    assert "There is gas in my eye" in card()
+    assert "Gas was seen again" not in card()
     as_surgeon.post(f"/clinic/eyes/{eye_id}/no-gas")
+    assert "There is gas in my eye" not in card()
     level(store, clock, nurse, eye_id, settings, 85)
     assert caution(as_patient)
+    assert "There is gas in my eye" in card()
+    assert "Gas was seen again: a card without this warning is wrong." in card()
     assert "Gas was seen again" in as_surgeon.get(f"/clinic/eyes/{eye_id}").text
     assert "gas-after-no-gas" in {w.rule for w in worries.warnings_of(store, eye_id)}
 

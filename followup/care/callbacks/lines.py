@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from followup.care.desk import Desk
 from followup.care.reading import state
-from followup.records import eyes, states, tasks, worries
+from followup.records import call_lists, eyes, tasks, worries
 from followup.records.values import Callback, Eye, Taken, Task, Warning
 
 TAKEN_SHOWN = timedelta(days=1)
@@ -105,10 +105,10 @@ def listed_page(desk: Desk, page: int = 1) -> ListedPage:
     """As many patients as one page shows, in the same order."""
     state.bring_up_to_date(desk.store, desk.now, desk.zone)
     known, taken, handed = _lately(desk)
-    waiting = states.count_calls(desk.store)
+    waiting = call_lists.count_calls(desk.store)
     pages = max(1, -(-waiting // LINES))
     page = min(max(1, page), pages)
-    calls = states.calls(desk.store, LINES, (page - 1) * LINES)
+    calls = call_lists.calls(desk.store, LINES, (page - 1) * LINES)
     return ListedPage(_lines_of(desk, calls, known), taken, handed, known, waiting, page, pages)
 
 
@@ -206,14 +206,14 @@ def for_surgeon(desk: Desk, part: str = "", page: int = 1) -> ForSurgeon:
     """Each patient once. What only waits to be done comes last, unless the reader is to do it or it moved up."""
     state.bring_up_to_date(desk.store, desk.now, desk.zone)
     known, taken, handed = _lately(desk)
-    me = states.Reader(desk.actor.id, desk.actor.name)
-    counts = states.count_parts(desk.store, me)
+    me = call_lists.Reader(desk.actor.id, desk.actor.name)
+    counts = call_lists.count_parts(desk.store, me)
     sizes = {name: counts[name][0] for name in PARTS}
     pages = max(1, -(-sizes[part] // LINES)) if part in PARTS else 1
     page = min(max(1, page), pages)
     parts: dict[str, list[Line]] = {name: [] for name in PARTS}
     for name in [part] if part in PARTS else PARTS:
-        calls = states.calls_of_part(desk.store, me, name, LINES, (page - 1) * LINES) if sizes[name] else []
+        calls = call_lists.calls_of_part(desk.store, me, name, LINES, (page - 1) * LINES) if sizes[name] else []
         parts[name] = _lines_of(desk, calls, known)
     urgent = {name: counts[name][1] for name in PARTS}
     return ForSurgeon(

@@ -5,6 +5,7 @@ from datetime import datetime, tzinfo
 from typing import Any
 
 from followup.care import bounds
+from followup.care.corrections import caution
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.entries import said, who
@@ -51,6 +52,7 @@ def correct(
         if (onto.id, when, right) == (eye.id, entry.at, entry.body):
             raise CareError("nothing was changed: correct something, or withdraw the entry")
         before = grounds.found(desk.store, eye.patient.id, desk.now, desk.zone)
+        cautions = caution.under_caution(desk, eye.patient.id)
         id = new_id()
         events.add(
             desk.store, id, onto.id, entry.kind, when, right, desk.actor.signature, desk.now, corrects=event_id, reason=why
@@ -58,6 +60,7 @@ def correct(
         if entry.kind == "tamponade-removed" and onto.id != eye.id:
             removal_planned_again(desk, eye, entry)
             nothing_to_remove(desk, onto)
+        caution.keep(desk, eye.patient.id, cautions)
         moved_to = onto.side if onto.id != eye.id else ""
         after = _told(moved_to, right, when if when != entry.at else None, desk.zone)
         told = f"was: {said(entry.body, desk.zone)}; is: {after}"
@@ -72,6 +75,7 @@ def withdraw(desk: Desk, event_id: str, reason: str) -> PutRight:
         entry = _standing(desk.store, event_id, desk.zone)
         eye = known_eye(desk.store, entry.eye_id)
         before = grounds.found(desk.store, eye.patient.id, desk.now, desk.zone)
+        cautions = caution.under_caution(desk, eye.patient.id)
         id = new_id()
         events.add(
             desk.store,
@@ -87,6 +91,7 @@ def withdraw(desk: Desk, event_id: str, reason: str) -> PutRight:
         )
         if entry.kind == "tamponade-removed":
             removal_planned_again(desk, eye, entry)
+        caution.keep(desk, eye.patient.id, cautions)
         told = f"was: {said(entry.body, desk.zone)}; is withdrawn"
         detail = {"id": event_id, "reason": why}
         return _follow(desk, eye, entry, id, eye.id, before, told, why, "taken back", detail)

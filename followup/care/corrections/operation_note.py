@@ -8,6 +8,7 @@ from pydantic import BaseModel
 from pydantic_core import to_jsonable_python
 
 from followup.care import bounds
+from followup.care.corrections import caution
 from followup.care.corrections.correcting import reason_of
 from followup.care.desk import Desk
 from followup.care.discharge.note import check_days, operation_from, record_operation
@@ -63,12 +64,14 @@ def correct(
         if not differences:
             raise CareError("nothing was changed")
         found = grounds.found(desk.store, former.patient.id, desk.now, desk.zone)
+        cautions = caution.under_caution(desk, former.patient.id)
         planned = _planned_for(desk.store, former.id, operation_id, desk.zone) if eye.id != former.id else []
         note_id = record_operation(desk, operation_id, note, why)
         if eye.id != former.id:
             eyes.move_operation(desk.store, operation_id, eye.id)
             _move_visits(desk, eye.id, planned, note)
             _follow_the_right_eye(desk, former, eye)
+        caution.keep(desk, former.patient.id, cautions)
         told = "; ".join(
             f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
         )

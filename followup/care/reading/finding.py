@@ -1,17 +1,21 @@
 """How staff look somebody up: parts of a name, a number, a phone number, a birth date in any usual writing."""
 
-import calendar
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator
 from datetime import date
+from functools import cache
+
+from babel.dates import get_month_names
+
+from followup.config import LANGUAGES
 
 SHORTEST_PART = 2
-_MONTHS = {
-    name.casefold(): n for names in (calendar.month_name, calendar.month_abbr) for n, name in enumerate(names) if name
-}
-_NUMBERS = re.compile(r"^(\d{1,4})[./\- ]+(\d{1,2})[./\- ]+(\d{2,4})$")
-_WORDS = re.compile(r"^(?:(\d{1,2})[. ]*([a-z]+)|([a-z]+)[. ]*(\d{1,2}))[., ]+(\d{2,4})$")
+_BETWEEN = r"[.,/\- ]+"
+_NUMBERS = re.compile(rf"(\d{{1,4}}){_BETWEEN}(\d{{1,2}}){_BETWEEN}(\d{{2,4}})")
+_MONTH, _DAY = r"([^\W\d_]{3,})", r"(\d{1,2})(?:st|nd|rd|th)?"
+_WORDS = re.compile(rf"(?:{_DAY}(?:{_BETWEEN})?(?:de )?{_MONTH}|{_MONTH}(?:{_BETWEEN})?{_DAY}){_BETWEEN}(?:de )?(\d{{2,4}})")
+_DATE_IN_TEXT = re.compile(rf"(?<!\w)(?:{_NUMBERS.pattern}|{_WORDS.pattern}|\d{{8}})(?!\w)")
 
 
 def plain(text: str) -> str:
@@ -58,9 +62,10 @@ def terms(texts: Iterable[str], numbers: Iterable[str]) -> set[str]:
 
 
 def dates_in(text: str, today: date) -> set[date]:
-    """The dates that a text may mean: 14.3.1952, 14/3/52, 1952-03-14, 14 March 1952, March 14, 1952. Empty for none.
+    """The dates that a text may mean: 14.3.1952, 14/3/52, 1952-03-14, 14 March 1952, March 14th, 1952. Empty for none.
 
-    Where day and month can be told either way round, both are given; two digits are a year that is not to come.
+    Months by name in any language of this program. Where day and month can be told either way round, both are given; two
+    digits are a year that is not to come.
 
     >>> sorted(map(str, dates_in("3/4/52", date(2027, 1, 1))))
     ['1952-03-04', '1952-04-03']
@@ -68,16 +73,39 @@ def dates_in(text: str, today: date) -> set[date]:
     return {day for y, m, d in _orders(plain(text.strip())) if (day := _date(y, m, d, today))}
 
 
+def date_beside(text: str, today: date) -> tuple[list[str], set[date]]:
+    """A date that stands among other words, as those words and what it may mean; no date where there is none.
+
+    >>> date_beside("Größl, 14.3.52", date(2027, 1, 1))
+    (['grossl'], {datetime.date(1952, 3, 14)})
+    """
+    for found in _DATE_IN_TEXT.finditer(plain(text)):
+        if born := dates_in(found[0], today):
+            return words_of(found.string[: found.start()] + " " + found.string[found.end() :]), born
+    return [], set()
+
+
+@cache
+def _months() -> dict[str, int]:
+    return {
+        plain(name).rstrip("."): n
+        for language in LANGUAGES
+        for width in ("wide", "abbreviated")
+        for context in ("format", "stand-alone")
+        for n, name in get_month_names(width, context, language).items()
+    }
+
+
 def _orders(text: str) -> Iterator[tuple[str, int, int]]:
-    if found := _NUMBERS.match(text):
+    if found := _NUMBERS.fullmatch(text):
         first, second, third = found.groups()
         if len(first) == 4:
             yield first, int(second), int(third[:2])
         else:
             yield third, int(second), int(first)
             yield third, int(first), int(second)
-    elif found := _WORDS.match(text):
-        month = _MONTHS.get(found[2] or found[3])
+    elif found := _WORDS.fullmatch(text):
+        month = _months().get(found[2] or found[3])
         if month:
             yield found[5], month, int(found[1] or found[4])
     elif re.fullmatch(r"\d{8}", text):

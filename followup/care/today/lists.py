@@ -8,7 +8,7 @@ from followup.care.home import enrol
 from followup.care.reading import finding, state
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
-from followup.records import Store, events, eyes, messages, patients, states, visits
+from followup.records import Store, day_lists, events, eyes, messages, patients, states, visits
 from followup.records.values import Change, Eye, Message, Patient, Refused, Unreadable, Visit, VisitState
 
 LOOK_AHEAD = timedelta(days=7)
@@ -47,7 +47,7 @@ class Request:
     at: datetime
 
 
-STATES = states.LIST_STATES
+STATES = day_lists.LIST_STATES
 ON_THE_DAY = ("here", "due", "seen")
 PARTS = {"day": ON_THE_DAY, "missed": ("missed",), "coming": ("coming",)}
 FILTERS: dict[str, tuple[str, ...]] = {
@@ -75,7 +75,7 @@ def today_page(store: Store, now: datetime, zone: tzinfo, shown: str, page: int 
     """A page of the visits up to a week from today that a filter shows: the day's, then the missed, or the coming ones."""
     state.bring_up_to_date(store, now, zone)
     day, signs = _day(now, zone), shown == "somebody"
-    held = states.count_on_list(store, day)
+    held = day_lists.count_on_list(store, day)
     counts = {name: sum(held[kind][name == "somebody"] for kind in kinds) for name, kinds in FILTERS.items()}
     sizes = {part: sum(held[kind][signs] for kind in kinds if kind in FILTERS[shown]) for part, kinds in PARTS.items()}
     pages = max(1, -(-counts[shown] // LINES))
@@ -85,7 +85,7 @@ def today_page(store: Store, now: datetime, zone: tzinfo, shown: str, page: int 
     for part, size in sizes.items():
         kinds = [kind for kind in PARTS[part] if kind in FILTERS[shown]]
         most = min(left, max(0, size - skipped))
-        found = states.on_list(store, kinds, day, signs=signs, most=most, after=skipped) if most else []
+        found = day_lists.on_list(store, kinds, day, signs=signs, most=most, after=skipped) if most else []
         parts[part] = _lines(store, now, found)
         skipped, left = max(0, skipped - size), left - most
     return TodayPage(parts, sizes, counts, page, pages)
@@ -94,19 +94,19 @@ def today_page(store: Store, now: datetime, zone: tzinfo, shown: str, page: int 
 def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
     state.bring_up_to_date(store, now, zone)
-    found = _lines(store, now, states.on_list(store, STATES, _day(now, zone)))
+    found = _lines(store, now, day_lists.on_list(store, STATES, _day(now, zone)))
     return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
 
 
 def due_in(store: Store, now: datetime, zone: tzinfo, kinds: Sequence[str]) -> list[Due]:
     """Those of them that are in one of these states, in the order in which they are expected."""
     state.bring_up_to_date(store, now, zone)
-    return _lines(store, now, states.on_list(store, kinds, _day(now, zone)))
+    return _lines(store, now, day_lists.on_list(store, kinds, _day(now, zone)))
 
 
-def _day(now: datetime, zone: tzinfo) -> states.Day:
+def _day(now: datetime, zone: tzinfo) -> day_lists.Day:
     today = now.astimezone(zone).date()
-    return states.Day(today, state.midnight(now, zone), today + LOOK_AHEAD)
+    return day_lists.Day(today, state.midnight(now, zone), today + LOOK_AHEAD)
 
 
 def _lines(store: Store, now: datetime, found: Sequence[tuple[str, VisitState]]) -> list[Due]:
@@ -145,7 +145,7 @@ class Findings:
 
 
 def find(store: Store, words: str, today: date) -> Findings:
-    """Patients by parts of a name, number or phone, by birth date, or by a scanned discharge card (its address or code)."""
+    """Patients by parts of a name, number or phone, by birth date or both, or by a scanned discharge card (its address or code)."""
     known = _find(store, words, today)
     shown = tuple(Found(p, tuple(eyes.of_patient(store, p.id))) for p in known[:MOST_FOUND])
     return Findings(shown, len(known) > MOST_FOUND)
@@ -158,8 +158,9 @@ def _find(store: Store, words: str, today: date) -> list[Patient]:
     if known is not None:
         return [known]
     born = finding.dates_in(words, today)
+    beside, day = finding.date_beside(words, today)
     ways = (patients.found(store, asked, born, MOST_FOUND + 1) for asked in finding.asked(words))
-    return next((found for found in ways if found), [])
+    return next((found for found in ways if found), []) or patients.found(store, beside, day, MOST_FOUND + 1, both=True)
 
 
 @dataclass(frozen=True)
@@ -199,7 +200,7 @@ def to_tell(store: Store, now: datetime, today: date) -> list[ToTell]:
 def open_requests(store: Store, now: datetime, zone: tzinfo, most: int = -1) -> list[Request]:
     """Wishes for another time that nobody has answered yet, newest first, each visit once; at most so many."""
     state.bring_up_to_date(store, now, zone)
-    asked = states.wishes(store, most)
+    asked = day_lists.wishes(store, most)
     known = eyes.by_ids(store, sorted({wish.eye_id for wish in asked}))
     return [
         Request(wish.event_id, known[wish.eye_id], wish.visit, wish.identity, wish.words, wish.at)

@@ -14,7 +14,7 @@ from followup.care.visits.book import LONGEST_WHY, Asks, change_back, put_on
 from followup.care.visits.openings import AHEAD, Openings, ahead, open_days
 from followup.clinical import schedule
 from followup.config import Clinic
-from followup.records import eyes, states, visits
+from followup.records import day_lists, eyes, visits
 from followup.records.values import Closure, Eye, Visit
 
 
@@ -107,7 +107,7 @@ def on_closed_days(desk: Desk, clinic: Clinic) -> list[tuple[Eye, Visit]]:
     state.bring_up_to_date(desk.store, desk.now, desk.zone)
     opened = open_days(clinic, desk.today, desk.today + AHEAD, desk.store)
     to_come = (desk.today + timedelta(days=n) for n in range(1, AHEAD.days + 1))
-    there = states.unseen_on(desk.store, [day for day in to_come if day not in opened])
+    there = day_lists.unseen_on(desk.store, [day for day in to_come if day not in opened])
     known = eyes.by_ids(desk.store, sorted({v.eye_id for v in there}))
     planned = visits.versions(desk.store, [v.visit_id for v in there])
     return [(known[v.eye_id], planned[v.visit_id]) for v in there if v.eye_id in known and v.visit_id in planned]

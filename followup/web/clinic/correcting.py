@@ -9,7 +9,7 @@ from followup.care.reading import entries, person
 from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.discharge_forms import NoteForm, ParticularsForm, note_data
-from followup.web.clinic.discharging import beside_field, check_operation, note_of, patient_of
+from followup.web.clinic.discharge_reading import beside_field, check_operation, note_of, patient_of
 from followup.web.clinic.entry_form import EntryForm
 from followup.web.clinic.entry_forms import FORMS
 from followup.web.fields import field_errors, say_beside

@@ -210,7 +210,7 @@ def invite() -> Answer:
 
 
 @bp.post("/helpers/<device_id>/remove")
-@described()
+@described(refuses=(404,))
 def remove_helper(device_id: str) -> Answer:
     """Lock the phone of a carer out."""
     try:

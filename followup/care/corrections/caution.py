@@ -1,0 +1,28 @@
+"""No correction lifts the caution of gas where nobody was asked: that is done by *no gas seen* alone."""
+
+from collections.abc import Iterator
+
+from followup.care.desk import Desk
+from followup.care.errors import CareError
+from followup.care.reading.eye import Eye
+from followup.care.reading.person import both_eyes
+
+
+def under_caution(desk: Desk, patient_id: str) -> set[str]:
+    """The operations whose gas has its caution now: ask before something is put right."""
+    return {eye.notes[-1].operation_id for eye in _with_gas(desk, patient_id) if eye.caution(desk.now)}
+
+
+def keep(desk: Desk, patient_id: str, before: set[str]) -> None:
+    """Raises `CareError` where, by what was put right, an older *no gas seen* counts for gas that was under caution."""
+    for eye in _with_gas(desk, patient_id):
+        if eye.notes[-1].operation_id in before and eye.no_gas_by(desk.now):
+            raise CareError(
+                f"by this an older “no gas seen” would count and lift the caution of gas of the {eye.side} eye: take that "
+                "back first, on the eye’s page, and record it anew when somebody has looked"
+            )
+
+
+def _with_gas(desk: Desk, patient_id: str) -> Iterator[Eye]:
+    """The patient's eyes whose latest operation left gas."""
+    return (eye for eye in both_eyes(desk.store, patient_id, desk.zone) if eye.operated and eye.operation.fades)
