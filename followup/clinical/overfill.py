@@ -23,8 +23,9 @@ def question(agent: str, percent: float, fill_percent: float) -> str | None:
     grown = grows_to_percent(agent, percent, fill_percent)
     if grown <= FULL.value + ALLOWED.value:
         return None
+    words = agents.AGENTS[agent].words
     return (
-        f"{agents.AGENTS[agent].words} at {percent:g} % in an eye {fill_percent:g} % full would grow to about "
+        f"{words[0].upper()}{words[1:]} at {percent:g} % in an eye {fill_percent:g} % full would grow to about "
         f"{grown:.0f} % of it. Was this strength intended? If so, plan the pressure in the first days."
     )
 

@@ -93,7 +93,7 @@ def test_an_unlikely_value_is_asked_about_not_blocked(page: Page, clinic_store: 
     expect(page.locator("#right-iop")).to_have_value("52")
     page.get_by_label("Yes, that is right").check()
     page.get_by_role("button", name="Save").click()
-    expect(page.get_by_text("Pressure 52 mmHg, at or above 30.")).to_be_visible()
+    expect(page.get_by_text("Pressure 52 mmHg, at or above 40.")).to_be_visible()
 
 
 def test_the_list_knows_who_is_here_and_finds_by_name_number_and_card(

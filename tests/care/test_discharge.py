@@ -26,7 +26,8 @@ from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, operation_note, patien
 @pytest.mark.parametrize(
     ("changes", "field", "says"),
     [
-        ({"operated_at": NOW + timedelta(hours=1)}, "operated_at", "future"),
+        ({"operated_at": NOW + timedelta(hours=1)}, "operated_time", "time of today is still to come"),
+        ({"operated_at": NOW + timedelta(days=1)}, "operated_at", "future"),
         ({"agent": "helium"}, "agent", "helium"),
         ({"percent": 120}, "percent", "0 to 100"),
         ({"percent": 0}, "percent", "concentration"),

@@ -37,6 +37,7 @@ def test_what_outgrows_the_eye_is_asked_about_and_flagged(agent: str, percent: f
 
 def test_the_question_names_strength_fill_and_what_would_come() -> None:
     assert overfill.question("c3f8", 20, 95) is not None
+    assert str(overfill.question("c3f8", 20, 95)).startswith("Perfluoropropane")
     assert "20 % in an eye 95 % full would grow to about 115 %" in str(overfill.question("c3f8", 20, 95))
 
 

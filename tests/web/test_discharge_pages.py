@@ -166,6 +166,14 @@ def errors_in(page: str) -> list[str]:
     return list(faults_in(page))
 
 
+def test_a_time_of_today_that_is_still_to_come_is_said_beside_the_time(as_nurse: FlaskClient, store: Store) -> None:
+    answer = as_nurse.post("/clinic/discharge", data={**FORM, "operated_on": "2027-03-05", "operated_time": "12:00"})
+    faults = faults_in(answer.text)
+    assert "that time of today is still to come" in faults["operated_time"]
+    assert "operated_on" not in faults
+    assert eyes.operated(store) == []
+
+
 def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None:
     blank = as_nurse.get("/clinic/discharge").text
     said = fields_of(blank)
@@ -316,6 +324,19 @@ def test_saving_a_visit_says_what_it_raised_and_why(as_nurse: FlaskClient, store
     body = next(stored(e.body) for e in events.of_eye(store, eye_id) if e.kind == "measures")
     assert (body["acuity"], body["iop_mmhg"], body["instrument"], body["eye"]) == ("6/36-1", 34, "rebound", "right")
     assert {e.kind for e in events.of_eye(store, eye_id)} == {"measures", "seen"}
+
+
+def test_one_high_pressure_is_said_once_with_the_other_rules_folded(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    form = {**VISIT, "right-acuity": "", "right-iop": "61", "sure": "y"}
+    saved = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=form, follow_redirects=True).text
+    shown, folded = (part.count('<article class="warning') for part in saved.split("<details>"))
+    raised = worries.warnings_of(store, eye_id)
+    kinds = {w.worry for w in raised}
+    assert sum(w.worry == "pressure" for w in raised) > 2
+    assert (shown, folded) == (len(kinds), len(raised) - len(kinds))
+    assert f"This raised {len(kinds)} warnings:" in saved
 
 
 @pytest.mark.parametrize(

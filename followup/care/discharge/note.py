@@ -77,6 +77,8 @@ def asks_about(note: OperationNote) -> list[str]:
 def operation_from(note: OperationNote, now: datetime, zone: tzinfo) -> Operation:
     """The clinical operation of a note. Raises `CareError` beside the field that cannot be."""
     if note.operated_at > now:
+        if note.operated_at.astimezone(zone).date() == now.astimezone(zone).date():
+            raise CareError("that time of today is still to come: write when surgery was", "operated_time")
         raise CareError("the date of surgery lies in the future", "operated_at")
     check_days(note, (), now, zone)
     try:
