@@ -18,7 +18,7 @@ from jinja2.ext import babel_extract
 
 from followup import web
 from followup.care import bounds
-from followup.care.home import enrol, helpers, pack, receive
+from followup.care.home import enrol, helpers, pack, receive, senders
 from followup.care.messages import outgoing
 from followup.care.visits.visit import EXTRA_VISIT
 from followup.care.watch import dangers
@@ -125,7 +125,7 @@ def _in_templates() -> Iterator[tuple[str, Text]]:
 
 
 def _in_python() -> Iterator[tuple[str, Text]]:
-    for module in (web, forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, dangers, pack):
+    for module in (web, forms, living, fields, bounds, enrol, helpers, letters, outgoing, receive, senders, dangers, pack):
         with Path(str(module.__file__)).open("rb") as opened:
             yield from _said(extract_python(opened, KEYWORDS, [], {"encoding": "utf-8"}))
 

@@ -9,7 +9,7 @@ from flask import request
 from flask.typing import ResponseReturnValue as Answer
 from pydantic import ValidationError
 
-from followup.care.home.receive import Unreadable
+from followup.care.home.senders import Unreadable
 from followup.care.messages import outgoing
 from followup.exchange import outside
 from followup.records.bodies.base import first_message

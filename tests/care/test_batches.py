@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from followup.care.home import receive
+from followup.care.home import receive, senders
 from followup.care.watch.raising import check_eye
 from followup.protocols import book
 from followup.records import Store, audit, backup, events, worries
@@ -167,7 +167,7 @@ def test_a_row_that_the_schema_refuses_is_refused_alone(
     monkeypatch.setattr(events, "add", narrow)
     results = receive.receive(store, NOW, device, sent, ZONE)
     assert [r.status for r in results] == ["received", "refused", "received"]
-    assert results[1].reason == receive.NOT_TAKEN
+    assert results[1].reason == senders.NOT_TAKEN
     assert len(events.of_eye(store, eye_id)) == 2
     assert backup.faults(store) == []
 

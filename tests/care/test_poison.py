@@ -9,7 +9,7 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.home import receive
+from followup.care.home import receive, senders
 from followup.care.reading.eye import load
 from followup.care.reading.measures import EnteredMeasures
 from followup.care.visits import visit
@@ -154,7 +154,7 @@ def test_a_fault_of_our_own_refuses_that_entry_alone(
     batch = [event(eye_id), event(eye_id, body={"pain": 7}), event(eye_id)]
     answer = as_patient.post("/api/v1/events", json={"events": batch})
     assert [r["status"] for r in answer.json["results"]] == ["received", "refused", "received"]
-    assert answer.json["results"][1]["reason"] == receive.NOT_TAKEN
+    assert answer.json["results"][1]["reason"] == senders.NOT_TAKEN
 
 
 @pytest.mark.parametrize(

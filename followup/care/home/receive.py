@@ -9,25 +9,25 @@ same time share a transaction, so that they wait for the disk once.
 import json
 import logging
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from typing import Any, Literal
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel
 
 from followup.care import bounds
-from followup.care.actors import Actor, barred
+from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.errors import translatable
+from followup.care.home.senders import NOT_TAKEN, UNKNOWN, ClinicDevice, Phone, Read, Sender, Unfit, Unreadable, read
 from followup.care.reading.entries import who
-from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent
+from followup.care.reading.events import SentEvent
 from followup.care.visits.visit import eye_on_side
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, audit, events, eyes, people
-from followup.records.bodies.base import Body, first_message
+from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody
-from followup.records.bodies.kinds import body_of, moved, times_in
+from followup.records.bodies.kinds import times_in
 from followup.records.store import fails
 from followup.records.values import Device, Eye
 
@@ -35,7 +35,6 @@ SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are t
 LONGEST_KEPT = 10_000
 MOST_JUNK_FROM_ONE_ADDRESS = 20  # an hour, as for unknown codes: common practice, no source
 MOST_JUNK = 200
-NOT_TAKEN = translatable("The clinic could not take this entry. Call the clinic and tell them what it says.")
 
 log = logging.getLogger(__name__)
 
@@ -46,83 +45,6 @@ class Result(BaseModel):
     id: str
     status: Literal["received", "refused"]
     reason: str | None = None
-
-
-@dataclass(frozen=True)
-class Unreadable:
-    """What came in the place of an event and is no JSON: its text, the id that stands in it, and why."""
-
-    text: str
-    id: str
-    reason: str = translatable("This entry is built in a way that the clinic cannot read.")
-
-
-@dataclass(frozen=True)
-class Phone:
-    """A patient's enrolled phone: it speaks for its own patient's eyes only."""
-
-    device: Device
-
-    @property
-    def id(self) -> str:
-        return str(self.device.id)
-
-    @property
-    def device_id(self) -> str | None:
-        return self.id
-
-    @property
-    def signature(self) -> str:
-        return f"device:{self.id}"
-
-    def read(self, raw: Any) -> tuple[SentEvent, str]:
-        event = Envelope.model_validate(raw)
-        by = "carer" if self.device.carer_name else event.by  # a phone that was let in for a carer is theirs
-        return event, f"{by}:{self.id}"
-
-    def body(self, event: SentEvent) -> Body:
-        return body_of(event.kind, event.body)
-
-    def may_write_to(self, eye: Eye) -> bool:
-        return eye.patient.id == self.device.patient_id
-
-    def heard(self, store: Store, now: datetime) -> None:
-        people.device_heard(store, now, self.device.id)
-
-
-@dataclass(frozen=True)
-class ClinicDevice:
-    """A clinic device in the hands of a member of staff."""
-
-    actor: Actor
-    device_id: None = None
-
-    @property
-    def id(self) -> str:
-        return self.actor.signature
-
-    @property
-    def signature(self) -> str:
-        return self.actor.signature
-
-    def read(self, raw: Any) -> tuple[SentEvent, str]:
-        return ClinicEnvelope.model_validate(raw), self.actor.signature
-
-    def body(self, event: SentEvent) -> Body:
-        assert isinstance(event, ClinicEnvelope)
-        if fault := barred(self.actor, event.kind):
-            raise ValueError(fault)
-        return event.checked()
-
-    def may_write_to(self, eye: Eye) -> bool:
-        return True
-
-    def heard(self, store: Store, now: datetime) -> None:
-        """Clinic devices are not waited for."""
-
-
-Sender = Phone | ClinicDevice
-_UNKNOWN = ClinicDevice(Actor("unknown", "somebody unknown", "staff"))
 
 
 def receive(
@@ -161,12 +83,12 @@ def count_junk(store: Store, now: datetime, caller: str) -> None:
 def refuse_from_clinic(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
     """Keep entries whose author cannot be told as they came, for the clinic to see, and say why they were not taken."""
     with store.transaction():
-        return [_refuse(store, now, _UNKNOWN, raw, reason) for raw in batch]
+        return [_refuse(store, now, UNKNOWN, raw, reason) for raw in batch]
 
 
 def refuse_packet(store: Store, now: datetime, batch: Sequence[Any], reason: str) -> list[Result]:
     """The same for what nobody of this clinic signed: kept in one row, so that it cannot fill the list."""
-    kept = _refuse(store, now, _UNKNOWN, list(batch), reason)
+    kept = _refuse(store, now, UNKNOWN, list(batch), reason)
     return [kept.model_copy(update={"id": str(raw.get("id", "")) if isinstance(raw, dict) else ""}) for raw in batch]
 
 
@@ -174,16 +96,16 @@ def _receive_all(
     store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
 ) -> list[Result]:
     skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
-    read = [_read(sender, raw, skew) for raw in batch]
+    entries = [read(sender, raw, skew) for raw in batch]
     try:
-        return _together(store, now, sender, read, zone)
+        return _together(store, now, sender, entries, zone)
     except Exception as error:
         if fails(error):
             raise
-    return [_alone(store, now, sender, one, zone) for one in read]
+    return [_alone(store, now, sender, one, zone) for one in entries]
 
 
-def _together(store: Store, now: datetime, sender: Sender, batch: Sequence["_Read | _Unfit"], zone: tzinfo) -> list[Result]:
+def _together(store: Store, now: datetime, sender: Sender, batch: Sequence[Read | Unfit], zone: tzinfo) -> list[Result]:
     """All of a batch or nothing of it. Whatever is raised says that it cannot be kept as a whole."""
 
     def kept() -> list[Result]:
@@ -196,7 +118,7 @@ def _together(store: Store, now: datetime, sender: Sender, batch: Sequence["_Rea
     return store.shared(kept)
 
 
-def _alone(store: Store, now: datetime, sender: Sender, one: "_Read | _Unfit", zone: tzinfo) -> Result:
+def _alone(store: Store, now: datetime, sender: Sender, one: Read | Unfit, zone: tzinfo) -> Result:
     """One event, whatever is wrong with it: what cannot be taken is refused alone. Only a database that fails is raised."""
     try:
         return _together(store, now, sender, [one], zone)[0]
@@ -207,42 +129,6 @@ def _alone(store: Store, now: datetime, sender: Sender, one: "_Read | _Unfit", z
         return _refuse(store, now, sender, one.raw, NOT_TAKEN)
 
 
-@dataclass(frozen=True, slots=True)
-class _Read:
-    """An entry as it came, who says so, and what it says by the clinic's clock."""
-
-    raw: Any
-    event: SentEvent
-    author: str
-    device_at: datetime
-    body: Body
-
-
-@dataclass(frozen=True, slots=True)
-class _Unfit:
-    """What came in the place of an entry, and why it is none."""
-
-    raw: Any
-    reason: str
-
-
-def _read(sender: Sender, raw: Any, skew: timedelta) -> _Read | _Unfit:
-    try:
-        if fault := raw.reason if isinstance(raw, Unreadable) else bounds.entry(raw):
-            return _Unfit(raw, fault)
-        event, author = sender.read(raw)
-        device_at = event.at
-        event = event.model_copy(update={"at": device_at + skew})
-        return _Read(raw, event, author, device_at, moved(sender.body(event), skew))
-    except ValidationError as error:
-        return _Unfit(raw, first_message(error))
-    except ValueError as error:
-        return _Unfit(raw, str(error))
-    except Exception:
-        log.exception("an entry could not be read")
-        return _Unfit(raw, NOT_TAKEN)
-
-
 class _Taking:
     """Keeps entries inside one transaction, and judges the eyes once, when all are kept."""
 
@@ -250,9 +136,9 @@ class _Taking:
         self.store, self.now, self.sender, self.zone = store, now, sender, zone
         self._unjudged: dict[str, None] = {}
 
-    def take(self, one: _Read | _Unfit) -> Result:
+    def take(self, one: Read | Unfit) -> Result:
         """Keep an entry that fits, refuse one that does not, and take one that is known as received."""
-        if isinstance(one, _Unfit):
+        if isinstance(one, Unfit):
             return _refuse(self.store, self.now, self.sender, one.raw, one.reason)
         try:
             eye = _belongs(self.store, self.sender, one.event, one.body, self.now)
@@ -273,7 +159,7 @@ class _Taking:
             raise_signs_of_patient(self.store, patient_id, self.now, self.zone)
         self._unjudged.clear()
 
-    def _keep(self, one: _Read, eye: Eye) -> None:
+    def _keep(self, one: Read, eye: Eye) -> None:
         event = one.event
         events.add(
             self.store,
@@ -293,7 +179,7 @@ class _Taking:
         audit.note(self.store, self.now, one.author, f"event {event.kind}", eye.id, {"id": event.id})
         self._unjudged[eye.patient.id] = None
 
-    def _put_right(self, one: _Read, eye: Eye) -> None:
+    def _put_right(self, one: Read, eye: Eye) -> None:
         """Judged by itself: what an entry gave cause for stays on record with its callback, also when it is taken back at once."""
         self.judge()
         before = grounds.found(self.store, eye.patient.id, self.now, self.zone)
