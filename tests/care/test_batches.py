@@ -48,7 +48,9 @@ bodies = st.one_of(
     st.tuples(st.just("anaesthetic"), st.just({})),
 )
 hours = st.floats(0, 6 * 24 - 0.5, allow_nan=False).map(lambda h: NOW + timedelta(hours=h))
-batches = st.lists(st.tuples(hours, bodies), min_size=1, max_size=12)
+batches = st.lists(
+    st.tuples(hours, bodies), min_size=1, max_size=12, unique_by=lambda one: one[0]
+)  # nobody answers twice at once
 
 
 def entry(eye_id: str, at: datetime, kind: str, body: dict[str, Any], **changes: Any) -> dict[str, Any]:
