@@ -4,10 +4,10 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.web.context import LANGUAGES
+from tests.browser import axe
 from tests.browser.checking import answer
 from tests.browser.conftest import PHONE, RunningServer, enrol, enrol_through, go, ready
 from tests.browser.proxy import Line
@@ -40,8 +40,7 @@ CONTRAST = {"runOnly": {"type": "rule", "values": ["color-contrast", "color-cont
 
 
 def violations(page: Page, options: dict[str, Any] = AXE) -> list[str]:
-    found = Axe().run(page, options=options).response["violations"]
-    return [f"{v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]]
+    return axe.violations(page, options)
 
 
 def look_at(page: Page, server: RunningServer, language: str) -> list[str]:

@@ -4,7 +4,6 @@ contrast in dark too."""
 from collections.abc import Callable
 from datetime import UTC, datetime
 
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
 
 from followup.care.actors import Actor
@@ -12,6 +11,7 @@ from followup.care.desk import Desk
 from followup.care.visits import visit
 from followup.records import Store, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
+from tests.browser import axe
 from tests.browser.conftest import RunningServer, sign_in
 from tests.conftest import PASSWORD
 
@@ -23,13 +23,11 @@ def faults_of(page: Page, name: str) -> list[str]:
     page.wait_for_load_state("load")  # before its style sheets are there, everything is too small
     for details in page.locator("details").all():
         details.evaluate("e => { e.open = true; }")
-    found = Axe().run(page, options=AXE).response["violations"]
+    found = axe.violations(page, AXE)
     page.emulate_media(color_scheme="dark")
-    found += Axe().run(page, options=CONTRAST).response["violations"]
+    found += axe.violations(page, CONTRAST)
     page.emulate_media(color_scheme="light")
-    faults = [
-        f"{name}: {v['id']}: {node['html'][:120]} {node['failureSummary'][:200]}" for v in found for node in v["nodes"]
-    ]
+    faults = [f"{name}: {fault}" for fault in found]
     for width in (360, 768, 1280):
         page.set_viewport_size({"width": width, "height": 800})
         if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
