@@ -38,6 +38,7 @@ TESTS = {
     "attendance": (*RULES, "without_the_app"), "success": ("success",),
     "acuity": ("bounds", "acuity"), "altitude": ("altitude", "bounds"), "bubble": ("bubble",), "chart_noise": ("sight",),
     "coverage": ("coverage",), "drop_times": ("drop_times",), "drops": ("drops",),
+    "next_look": ("next_look",), "second_thoughts": ("second_thoughts",),
     "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
     "posture": ("posture", "bounds"), "pressure": ("pressure",), "schedule": ("bounds", "schedule"),
     "sight": ("one_eye_after_another", "sight", "warnings"), "vision": ("bounds", "acuity"),
