@@ -190,15 +190,6 @@ def follow_ups_of(store: Store, eye_id: str) -> list[FollowUp]:
     return [made(FollowUp, row) for row in store.rows(sql, {"id": eye_id})]
 
 
-def resumed_at(store: Store) -> dict[str, datetime]:
-    """When follow-up was last taken up again, by eye; only of eyes where it was."""
-    sql = """
-        SELECT coalesce(e.joined_into, e.id) AS eye_id, max(f.at) AS at FROM follow_ups f JOIN eyes e ON e.id = f.eye_id
-        WHERE f.what = 'resumed' GROUP BY 1
-    """
-    return {row["eye_id"]: from_text(row["at"]) for row in store.rows(sql)}
-
-
 # --- Looks ---
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from datetime import date, datetime, time, timedelta, tzinfo
 
 from followup.care.callbacks.kinds import LEVELS
 from followup.care.reading import state
@@ -11,7 +11,6 @@ from followup.care.reading.eye import Eye, drop_plan_of, load
 from followup.clinical import drop_times, posture
 from followup.config import Messages
 from followup.records import Store, eyes, people, states, tasks, visits, worries
-from followup.records import messages as kept
 from followup.records.bodies.home import DropsBody
 from followup.records.values import Callback, Staff, Task, saying
 from followup.records.values import Eye as KnownEye
@@ -144,28 +143,27 @@ def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task]) -> Iter
 
 def _drops_due(store: Store, row: KnownEye, now: datetime, zone: tzinfo) -> set[datetime]:
     """The times, just passed, at which a drop of this eye was due that nobody said was taken."""
-    local, due = now.astimezone(zone), set()
-    today = local.date()
-    chosen = kept.choices(store, f"patient:{row.patient.id}")
-    if chosen is None or "drops" in chosen.unwanted:
-        return set()
-    for step in drop_plan_of(row.note, zone) if row.note else []:
-        of_day = drop_times.slots(step.times_a_day)
-        for number, slot in enumerate(of_day):
-            at = datetime.combine(today, slot.at, zone)
-            if step.holds(today) and at <= now < at + DROPS_USEFUL and not _said_taken(store, row, step, number, local):
-                due.add(at)
-    return due
-
-
-def _said_taken(store: Store, row: KnownEye, step: drop_times.Stretch, number: int, local: datetime) -> bool:
-    told = [
-        event.at.astimezone(local.tzinfo)
-        for event, said in saying(load(store, row.id, local.tzinfo or UTC).events, DropsBody)
-        if said.name.casefold() == step.name.casefold()
+    today = now.astimezone(zone).date()
+    passed = [
+        (stretch, number, at)
+        for stretch in (drop_plan_of(row.note, zone) if row.note else ())
+        if stretch.holds(today)
+        for number, slot in enumerate(drop_times.slots(stretch.times_a_day))
+        if (at := datetime.combine(today, slot.at, zone)) <= now < at + DROPS_USEFUL
     ]
-    times = [at.time() for at in told if at.date() == local.date()]
-    return drop_times.is_taken(drop_times.slots(step.times_a_day), number, times)
+    told = _taken_on(load(store, row.id, zone), today) if passed else []
+    return {at for stretch, number, at in passed if not _is_taken(stretch, number, told)}
+
+
+def _taken_on(eye: Eye, day: date) -> list[tuple[str, time]]:
+    """What the patient said was taken on a day: names and local times."""
+    told = [(said.name.casefold(), event.at.astimezone(eye.zone)) for event, said in saying(eye.events, DropsBody)]
+    return [(name, at.time()) for name, at in told if at.date() == day]
+
+
+def _is_taken(stretch: drop_times.Stretch, number: int, told: list[tuple[str, time]]) -> bool:
+    times = [at for name, at in told if name == stretch.name.casefold()]
+    return drop_times.is_taken(drop_times.slots(stretch.times_a_day), number, times)
 
 
 def _behind(eye: Eye, now: datetime, today: date) -> bool:
