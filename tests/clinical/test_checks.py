@@ -37,7 +37,21 @@ def test_a_pressure_rises_from_what_is_usual_for_the_eye(
 
 @pytest.mark.parametrize(("readings", "expected"), [((10,), True), ((10.1,), False), ((12, 9), False), ((15, 15, 10), True)])
 def test_a_pressure_falls_from_what_is_usual_for_the_eye(readings: tuple[float, ...], expected: bool) -> None:
-    assert moved(*readings, rule="pressure-falling", baseline_iop_mmhg=15) is expected
+    assert moved(*readings, rule="pressure-falling", start=20, baseline_iop_mmhg=15) is expected
+
+
+@pytest.mark.parametrize(
+    ("instrument", "iop", "expected"),
+    [("applanation", 12, True), ("applanation", 12.4, False), ("rebound", 12, False), ("rebound", 11, True)],
+)
+def test_from_week_four_a_pressure_sinks_once_it_fell_by_more_than_two_readings_differ(
+    instrument: str, iop: float, expected: bool
+) -> None:
+    # Applanation ± 2.6 [BJO05], rebound 3.3 below [Reb13]: 3.7 and 4.2 combined. Of pressures that sank over two to four
+    # weeks a reading in between shows no more than that.
+    usual = [measures(day, iop_mmhg=16) for day in (8, 15, 27)]
+    found = rules(signs([*usual, measures(40, iop_mmhg=iop, instrument=instrument)], 41, baseline_iop_mmhg=16))
+    assert ("pressure-sinking" in found) is expected
 
 
 def test_what_rose_is_not_usual_and_worse_is_told_again() -> None:
