@@ -173,7 +173,8 @@ def _not_working(store: "Store") -> list[str]:
 
 
 def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> list[str]:
-    """Where the current state is not what is recorded."""
+    """Where the current state, or what is kept for the results, is not what is recorded."""
+    from followup.care.learning import contributions
     from followup.care.reading import state
     from followup.care.watch import raising
 
@@ -182,8 +183,9 @@ def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> 
         state.rebuild(store, now, zone)
     else:
         state.bring_up_to_date(store, now, zone)
+    contributions.bring_up_to_date(store, now, zone)
     late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
-    found = state.differences(store, zone) + late
+    found = state.differences(store, zone) + contributions.differences(store, now, zone) + late
     return [f"{fault}; mend it with “followup check --rebuild”" for fault in found]
 
 

@@ -17,6 +17,7 @@ from apscheduler.schedulers.blocking import BlockingScheduler
 
 from followup.care import resetting
 from followup.care.callbacks import moving_up
+from followup.care.learning import contributions
 from followup.care.messages import outgoing
 from followup.care.messages.outgoing import Parcel
 from followup.care.reading import state
@@ -63,6 +64,7 @@ def check_all(store: Store, settings: Settings, now: datetime) -> int:
                 looked.clear()
     if looked:
         states.look_again(store, looked)
+    contributions.bring_up_to_date(store, now, zone)
     return raised
 
 

@@ -6,6 +6,7 @@ same for its workers.
 
 import ctypes
 import errno
+import gc
 import logging
 import multiprocessing
 import os
@@ -162,7 +163,9 @@ def worker() -> Any:
 
     end_with_parent()
     logs.to_stderr()
-    return create_app()
+    app = create_app()
+    gc.freeze()  # what stays for good is not looked through again while pages are made
+    return app
 
 
 def run_jobs(lock: int) -> None:

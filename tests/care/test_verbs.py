@@ -29,7 +29,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol, helpers, receive
-from followup.care.learning import results_csv, signing
+from followup.care.learning import contributions, results_csv, signing
 from followup.care.learning.results import Asked
 from followup.care.messages import outgoing
 from followup.care.patients import consenting, erasing, following, joining, reaching
@@ -472,6 +472,7 @@ def _(w: World) -> Act:
 
 @verb(results_csv.table, "results exported", may=SURGEON, through=("surgeon.results_table",))
 def _(w: World) -> Act:
+    contributions.bring_up_to_date(w.store, NOW, ZONE)
     return lambda: results_csv.table(w.surgeon, Asked())
 
 
@@ -710,9 +711,14 @@ ASIDE: dict[Callable[..., Any], tuple[set[str], Callable[[World], Any], Callable
         lambda w, _: person.index_whoever_is_missing(w.store),
     ),
     state.bring_up_to_date: (
-        {*states.TABLES, "changed_patients", "state_made"},
+        {*states.TABLES, "changed_patients", "changed_results", "state_made"},
         nothing,
         lambda w, _: state.bring_up_to_date(w.store, NOW, ZONE),
+    ),
+    contributions.bring_up_to_date: (
+        {*states.RESULTS, "changed_results"},
+        lambda w: state.bring_up_to_date(w.store, NOW, ZONE),
+        lambda w, _: contributions.bring_up_to_date(w.store, NOW, ZONE),
     ),
 }
 

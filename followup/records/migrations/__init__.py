@@ -29,6 +29,9 @@ from followup.records.migrations import living
 
 # isort: split
 from followup.records.migrations import rights
+
+# isort: split
+from followup.records.migrations import kept_results
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -36,6 +39,7 @@ __all__ = [
     "current",
     "first",
     "joined",
+    "kept_results",
     "living",
     "mended",
     "one_call",

@@ -18,6 +18,7 @@ from followup.records.values._eyes import (
 )
 from followup.records.values._messages import Choice, Fault, Message, Run, Signature, Subscription
 from followup.records.values._people import AuditEntry, Consent, Device, Enrolment, PageOpened, Patient, Session, Staff
+from followup.records.values._results import Contribution, ListedResult, OperationResult, Sight
 from followup.records.values._rows import Value, as_object, made
 
 __all__ = [
@@ -29,6 +30,7 @@ __all__ = [
     "Choice",
     "Closure",
     "Consent",
+    "Contribution",
     "Device",
     "Enrolment",
     "Event",
@@ -37,14 +39,17 @@ __all__ = [
     "Fault",
     "FollowUp",
     "ListedOperation",
+    "ListedResult",
     "Message",
     "Note",
+    "OperationResult",
     "PageOpened",
     "Patient",
     "Refused",
     "Run",
     "Said",
     "Session",
+    "Sight",
     "Signature",
     "Staff",
     "Step",
