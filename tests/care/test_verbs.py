@@ -667,6 +667,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     arrivals.likely_visit: lambda w: arrivals.likely_visit(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE)),
     daysheet.daysheet: lambda w: daysheet.daysheet(w.nurse, "pass"),
     handover.handover: lambda w: handover.handover(w.nurse),
+    book.check_day: lambda w: book.check_day(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE), WEDNESDAY, "the visit"),
+    book.doubts_of_day: lambda w: book.doubts_of_day(w.nurse, w.clinic, WEDNESDAY),
     in_book.entry: lambda w: in_book.entry(w.nurse, w.planned().identity),
     in_book.open_visit: lambda w: in_book.open_visit(w.nurse, w.planned().identity),
     in_book.followed_eye: lambda w: in_book.followed_eye(w.nurse, w.eye_id),

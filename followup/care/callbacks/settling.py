@@ -26,10 +26,12 @@ def settle(
     *,
     also: Collection[str] = (),
     told: bool = False,
+    on: date | None = None,
+    accepted: Collection[str] = (),
 ) -> Task | None:
     """What came of a call, by whoever has the callback: advice given and no action settle it; what is still to be done
     becomes this person's task, which is returned. `also` are other callbacks of the patient of which the same comes.
-    `told`: the patient or carer knows of it from the call on record.
+    `told`: the patient or carer knows of it from the call on record. `on` and `accepted` are of the day of an extra visit.
     """
     if outcome not in CHOICES:
         raise CareError("choose an outcome: nothing is closed without one", "outcome")
@@ -47,7 +49,9 @@ def settle(
                 for found in about:
                     need_conversation(desk.store, found)
             told_at = desk.now if told else None
-            return keep_decision(desk, about, outcome, words, clinic, owner=desk.actor.id, told_at=told_at)[0]
+            return keep_decision(
+                desk, about, outcome, words, clinic, owner=desk.actor.id, told_at=told_at, on=on, accepted=accepted
+            )[0]
         for found in about:
             if found.how_soon in URGENT:
                 if not (outcome == "no-action" and desk.actor.role == "surgeon"):

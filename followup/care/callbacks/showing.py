@@ -5,6 +5,7 @@ from itertools import groupby
 
 from followup.care.callbacks.deciding import can_undo, made_for
 from followup.care.callbacks.holding import callers, has_in_hand, known_callback, open_of_patient
+from followup.care.callbacks.kinds import usual_decision
 from followup.care.callbacks.lines import one_for_each_decision
 from followup.care.desk import Desk
 from followup.care.reading.eye import Eye, load, rulebook
@@ -66,6 +67,13 @@ class Call:
     @property
     def worst(self) -> Callback:
         return self.worries[0].callback
+
+    @property
+    def usual(self) -> tuple[Callback, str] | None:
+        """What is mostly decided about what is open, and for which worry: that which brings the eye in soonest."""
+        weights = ("advice", "sooner", "same-day")
+        about = [(one.callback, usual_decision(one.callback.worry, one.callback.how_soon)) for one in self.open]
+        return max(about, key=lambda pair: weights.index(pair[1]), default=None)
 
     @property
     def waiting(self) -> bool:
