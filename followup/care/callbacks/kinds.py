@@ -58,4 +58,7 @@ def usual_decision(worry: str, how_soon: str) -> str:
     return "same-day" if how_soon in URGENT else "sooner"
 
 
+CANCELLED = "theatre cancelled"
+"""The step by which theatre that was decided falls away."""
+
 LEVELS = ("clinic nurse", "surgeon", "on-call contact")

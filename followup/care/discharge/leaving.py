@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from followup.care.callbacks import settling
 from followup.care.desk import Desk
 from followup.care.discharge.changing import add_visit
 from followup.care.discharge.note import check_days, operation_from, record_operation
@@ -56,6 +57,7 @@ def discharge(
             _end_earlier_plan(desk, eye.id)
         operation_id = eyes.add_operation(desk.store, desk.now, eye.id, operation_id)
         record_operation(desk, operation_id, note)
+        settling.end_with_operation(desk, eye.id, note.operated_at)
         for window in windows:
             add_visit(desk, eye.id, window)
         following.follow(desk, eye, "operation")

@@ -29,6 +29,9 @@ from followup.records.migrations import living
 
 # isort: split
 from followup.records.migrations import rights
+
+# isort: split
+from followup.records.migrations import theatre
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -44,5 +47,6 @@ __all__ = [
     "sealed",
     "sessions",
     "steps",
+    "theatre",
     "two_eyes",
 ]

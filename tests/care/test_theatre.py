@@ -1,0 +1,183 @@
+"""An eye for theatre is on a list by day until it is operated, or until it falls away and waits for a decision again."""
+
+from datetime import date, datetime, timedelta
+
+import pytest
+
+from followup.care.actors import Actor
+from followup.care.callbacks import calls as phone_calls
+from followup.care.callbacks import deciding, holding, lines, settling, theatre
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.errors import CareError, Conflict
+from followup.care.patients import following
+from followup.care.visits import visit
+from followup.config import Settings
+from followup.records import Store, tasks, worries
+from followup.records.bodies.clinic import MeasuresBody
+from followup.records.values import Callback, Task
+from tests.conftest import NOW, ZONE, operation_note, patient_details
+
+MONDAY, TUESDAY = date(2027, 3, 8), date(2027, 3, 9)  # NOW is the Friday before
+
+
+def desk(store: Store, who: Actor, hours: float = 0) -> Desk:
+    return Desk(store, NOW + timedelta(hours=hours), who, ZONE)
+
+
+def measured(store: Store, who: Actor, eye_id: str, iop: float, at: datetime = NOW) -> None:
+    visit.record_visit(Desk(store, at, who, ZONE), eye_id, [MeasuresBody(eye="right", iop_mmhg=iop, findings=("leak",))])
+
+
+@pytest.fixture
+def decided(store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings) -> Task:
+    """Theatre for two worries of an eye, decided by the surgeon; nobody was told."""
+    measured(store, nurse, eye_id, 33)
+    first, *also = [c.id for c in worries.open_callbacks(store) if c.worry in ("pressure", "low-pressure")]
+    assert also
+    return deciding.decide(desk(store, surgeon), first, "theatre", "", settings.clinic, also=also)
+
+
+@pytest.fixture
+def confirmed(store: Store, nurse: Actor, decided: Task, settings: Settings) -> Task:
+    theatre.plan(desk(store, nurse), decided.id, MONDAY, "morning list")
+    holding.take_task(desk(store, nurse), decided.id, None)
+    phone_calls.attempt(desk(store, nurse), decided.callback_id, "patient", "", settings.clinic)
+    theatre.confirm(desk(store, nurse), decided.id)
+    return decided
+
+
+def on_list(store: Store, who: Actor) -> list[tuple[date | None, str, bool]]:
+    return [(b.task.theatre_on, b.task.theatre_list, b.confirmed) for b in theatre.listed(desk(store, who))]
+
+
+def of_task(store: Store, task: Task) -> Callback:
+    return holding.known_callback(store, task.callback_id)
+
+
+def operated_again(store: Store, nurse: Actor, at: datetime, now: datetime) -> None:
+    note = operation_note(operated_at=at, steroid_drops_until=None, drops=[])
+    leaving.discharge(Desk(store, now, nurse, ZONE), patient_details("T-1"), note, [])
+
+
+def test_theatre_stands_once_on_the_list_first_without_a_day_then_by_day_and_list(
+    store: Store, nurse: Actor, decided: Task
+) -> None:
+    assert on_list(store, nurse) == [(None, "", False)]
+    theatre.plan(desk(store, nurse), decided.id, TUESDAY, "afternoon list")
+    assert on_list(store, nurse) == [(TUESDAY, "afternoon list", False)]
+    assert {t.theatre_on for t in tasks.for_theatre(store)} == {TUESDAY}  # of both worries
+    theatre.plan(desk(store, nurse), decided.id, None, "")
+    assert on_list(store, nurse) == [(None, "", False)]
+
+
+@pytest.mark.parametrize("day", [date(2027, 3, 4), date(2028, 3, 6)])
+def test_theatre_is_on_no_day_that_cannot_be(store: Store, nurse: Actor, decided: Task, day: date) -> None:
+    with pytest.raises(CareError, match="theatre is between"):
+        theatre.plan(desk(store, nurse), decided.id, day, "morning list")
+
+
+def test_it_is_confirmed_with_its_day_and_list_once_the_patient_knows_and_stays_on_the_list(
+    store: Store, nurse: Actor, decided: Task, settings: Settings
+) -> None:
+    with pytest.raises(CareError, match="nobody has spoken"):
+        theatre.confirm(desk(store, nurse), decided.id)
+    holding.take_task(desk(store, nurse), decided.id, None)
+    phone_calls.attempt(desk(store, nurse), decided.callback_id, "patient", "", settings.clinic)
+    with pytest.raises(CareError, match="say on which day"):
+        theatre.confirm(desk(store, nurse), decided.id)
+    theatre.plan(desk(store, nurse), decided.id, MONDAY, "")
+    with pytest.raises(CareError, match="say on which list"):
+        theatre.confirm(desk(store, nurse), decided.id)
+    theatre.plan(desk(store, nurse), decided.id, MONDAY, "morning list")
+    theatre.confirm(desk(store, nurse), decided.id)
+    assert of_task(store, decided).state == "settled"
+    assert on_list(store, nurse) == [(MONDAY, "morning list", True)]
+
+
+def test_what_was_confirmed_on_the_page_of_the_call_stands_on_the_list_too(
+    store: Store, nurse: Actor, decided: Task, settings: Settings
+) -> None:
+    holding.take_task(desk(store, nurse), decided.id, None)
+    phone_calls.attempt(desk(store, nurse), decided.callback_id, "patient", "", settings.clinic)
+    settling.finish(desk(store, nurse), decided.id, "first on the morning list", MONDAY)
+    assert on_list(store, nurse) == [(MONDAY, "first on the morning list", True)]
+
+
+@pytest.mark.parametrize("state", ["decided", "confirmed"])
+def test_a_recorded_operation_ends_it(store: Store, nurse: Actor, request: pytest.FixtureRequest, state: str) -> None:
+    task: Task = request.getfixturevalue(state)
+    operated_again(store, nurse, NOW + timedelta(hours=2), NOW + timedelta(hours=6))
+    assert on_list(store, nurse) == []
+    found = of_task(store, task)
+    assert (found.state, found.outcome) == ("settled", "theatre")
+    assert {t.done_at is not None for t in tasks.of_callback(store, task.callback_id)} == {True}
+
+
+def test_an_operation_before_the_decision_does_not_end_it(store: Store, nurse: Actor, decided: Task) -> None:
+    operated_again(store, nurse, NOW - timedelta(days=1, hours=2), NOW + timedelta(hours=1))
+    assert on_list(store, nurse) == [(None, "", False)]
+    assert of_task(store, decided).state == "to-do"
+
+
+def test_what_is_urgent_since_the_operation_is_not_settled_by_it(
+    store: Store, nurse: Actor, eye_id: str, decided: Task
+) -> None:
+    measured(store, nurse, eye_id, 48, NOW + timedelta(hours=4))
+    operated_again(store, nurse, NOW + timedelta(hours=2), NOW + timedelta(hours=6))
+    pressure = next(c for c in worries.open_callbacks(store) if c.worry == "pressure")
+    assert (pressure.state, pressure.how_soon) == ("waiting", "now")
+    assert on_list(store, nurse) == []
+
+
+@pytest.mark.parametrize("state", ["decided", "confirmed"])
+def test_cancelled_it_waits_again_on_the_surgeons_list_with_the_reason(
+    store: Store, nurse: Actor, surgeon: Actor, request: pytest.FixtureRequest, state: str, settings: Settings
+) -> None:
+    task: Task = request.getfixturevalue(state)
+    with pytest.raises(CareError, match="say why"):
+        theatre.cancel(desk(store, nurse, 1), task.id, " ")
+    theatre.cancel(desk(store, nurse, 1), task.id, "not fit for anaesthetic")
+    assert on_list(store, nurse) == []
+    assert of_task(store, task).state == "waiting"
+    found = lines.for_surgeon(desk(store, surgeon, 1))
+    (line,) = found.open
+    assert found.decided == []
+    assert [t.done_words for t in line.fell_away] == ["not fit for anaesthetic"]
+    with pytest.raises(Conflict, match="fell away meanwhile"):
+        theatre.cancel(desk(store, nurse, 1), task.id, "again")
+    # The patient believes in theatre still: what is decided now has to be told.
+    holding.claim_call(desk(store, nurse, 1), task.callback_id)
+    with pytest.raises(CareError, match="nobody has spoken"):
+        settling.settle(desk(store, nurse, 1), task.callback_id, "advice", "", settings.clinic)
+    deciding.decide(desk(store, surgeon, 1), task.callback_id, "advice", "", settings.clinic)
+    line = lines.listed(desk(store, nurse, 1)).lines[0]
+    assert task.callback_id not in [t.callback_id for t in line.fell_away]
+
+
+def test_another_day_for_what_was_confirmed_is_to_be_told_and_confirmed_anew(
+    store: Store, nurse: Actor, confirmed: Task
+) -> None:
+    theatre.plan(desk(store, nurse, 1), confirmed.id, TUESDAY, "afternoon list")
+    (booked,) = theatre.listed(desk(store, nurse, 1))
+    assert (booked.task.theatre_on, booked.task.theatre_list, booked.confirmed) == (TUESDAY, "afternoon list", False)
+    assert (booked.task.told_at, booked.task.words) == (None, "moved from 8 March 2027")
+    assert of_task(store, confirmed).state == "to-do"
+
+
+def test_an_eye_whose_follow_up_ended_is_on_no_list_for_theatre(
+    store: Store, surgeon: Actor, eye_id: str, confirmed: Task
+) -> None:
+    others = [c.id for c in worries.open_callbacks(store)]
+    following.end(desk(store, surgeon, 1), eye_id, "died", "", closes=others)
+    assert on_list(store, surgeon) == []
+
+
+def test_a_worry_that_was_raised_again_meanwhile_takes_the_theatre_that_fell_away(
+    store: Store, nurse: Actor, eye_id: str, confirmed: Task
+) -> None:
+    measured(store, nurse, eye_id, 60, NOW + timedelta(hours=1))
+    again = next(c for c in worries.open_callbacks(store) if c.worry == "pressure")
+    assert again.id != confirmed.callback_id
+    theatre.cancel(desk(store, nurse, 2), confirmed.id, "list full")
+    assert "theatre cancelled" in [s.step for s in worries.steps_of(store, again.id)]
