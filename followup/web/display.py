@@ -14,7 +14,7 @@ from followup.care.watch import watching
 from followup.clinical.evidence import SOURCES
 from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
-from followup.web.vocabulary import HOW_SOON_SHAPE, WORDS
+from followup.web.vocabulary import HOW_SOON_SHAPE, RULES, WORDS
 
 
 def words(code: Any, kind: str) -> str:
@@ -27,6 +27,14 @@ def day(value: date | datetime | str) -> str:
     if isinstance(value, datetime):
         value = value.astimezone(context.zone()).date()
     return str(format_date(value, "EEE d MMM y"))
+
+
+def rule_title(id: str) -> str:
+    """What a rule is called on a page: `pressure-high` is *Pressure high*."""
+    side, _, rest = id.partition("-")
+    if side == "fellow" and rest:
+        return f"Fellow eye: {rule_title(rest).lower()}"
+    return RULES.get(id) or id[:1].upper() + id[1:].replace("-", " ")
 
 
 def short_day(value: date) -> str:
@@ -234,6 +242,7 @@ def register(app: Flask) -> None:
         "drop_words": drop_words,
         "local_day": local_day,
         "who": who,
+        "rule_title": rule_title,
     }
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 

@@ -3,6 +3,7 @@
 from datetime import date, datetime, timedelta
 
 import pytest
+from sqlite_utils import Database
 
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
@@ -13,8 +14,9 @@ from followup.care.errors import CareError, Conflict
 from followup.care.patients import following
 from followup.care.visits import visit
 from followup.config import Settings
-from followup.records import Store, tasks, worries
+from followup.records import Store, open_store, tasks, worries
 from followup.records.bodies.clinic import MeasuresBody
+from followup.records.migrations import steps
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, ZONE, operation_note, patient_details
 
@@ -181,3 +183,23 @@ def test_a_worry_that_was_raised_again_meanwhile_takes_the_theatre_that_fell_awa
     assert again.id != confirmed.callback_id
     theatre.cancel(desk(store, nurse, 2), confirmed.id, "list full")
     assert "theatre cancelled" in [s.step for s in worries.steps_of(store, again.id)]
+
+
+def test_theatre_that_was_confirmed_before_it_had_a_day_of_its_own_gets_that_of_its_step(settings: Settings) -> None:
+    path = settings.server.database.with_name("old.db")
+    old = Database(path)
+    steps.apply(old, stop_before="m029_theatre")
+    at = "2027-03-05T10:00:00.000000Z"
+    old["staff"].insert({"id": "n", "name": "N", "email": "n@test.invalid", "password_hash": "", "created_at": at})
+    person = {"id": "p", "number": "1", "name": "P", "born_on": "1950-01-01", "phone": "", "language": "en"}
+    old["patients"].insert({**person, "created_at": at})
+    old["eyes"].insert({"id": "e", "patient_id": "p", "side": "right", "created_at": at})
+    call = {"id": "c", "eye_id": "e", "worry": "retina", "how_soon": "now", "opened_at": at, "due_at": at}
+    old["callbacks"].insert({**call, "state": "settled", "outcome": "theatre"})
+    task = {"id": "t", "callback_id": "c", "eye_id": "e", "kind": "theatre", "words": "", "due_at": at, "made_by": "n"}
+    old["tasks"].insert({**task, "made_at": at, "told_at": at, "done_at": at, "done_by": "n", "done_words": "list two"})
+    step = {"id": "s", "callback_id": "c", "at": at, "who": "n", "step": "done", "detail": '{"theatre_on": "2027-03-08"}'}
+    old["callback_steps"].insert(step)
+    old.conn.close()
+    (known,) = tasks.for_theatre(open_store(path))
+    assert (known.theatre_on, known.theatre_list) == (MONDAY, "list two")
