@@ -263,7 +263,11 @@ def test_a_visit_is_added_by_one_form_that_takes_a_day_pressed_or_written(
 ) -> None:
     address = f"/clinic/eyes/{eye_id}/visits/new"
     page = parsed(as_nurse.get(address).text)
-    assert [f.get("name") for f in page.one("main").all("input") if f.get("type") != "hidden"] == ["name", "reason", "target"]
+    assert [f.get("name") for f in page.one("main").all("input") if f.get("type") != "hidden"] == [
+        "name",
+        "reason",
+        "target",
+    ]
     assert [b.get("name") for b in page.one("main").all("button")][:2] == ["", "target"]  # Enter presses none of the days
     both = {"name": "review", "reason": "traction", "target": ["2027-03-11", "2027-03-20"]}
     assert as_nurse.post(address, data=both).status_code == 303  # the day that was pressed comes first

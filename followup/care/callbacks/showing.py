@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from itertools import groupby
 
+from followup.care.callbacks.asking import without_repeats
 from followup.care.callbacks.deciding import can_undo, made_for
 from followup.care.callbacks.holding import callers, has_in_hand, known_callback, open_of_patient
 from followup.care.callbacks.kinds import usual_decision
@@ -132,4 +133,4 @@ def _asks(store: Store, told: list[Worry]) -> list[str]:
     """What the rules of everything open ask, each question once."""
     rules = {rule.id: rule for rule in rulebook(store).rules}
     raised = [w for one in told if one.callback.state != "settled" for w in (*one.warnings, *one.rest)]
-    return list(dict.fromkeys(question for w in raised if w.rule in rules for question in rules[w.rule].ask))
+    return without_repeats(question for w in raised if w.rule in rules for question in rules[w.rule].ask)
