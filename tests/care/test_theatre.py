@@ -1,18 +1,21 @@
 """An eye for theatre is on a list by day until it is operated, or until it falls away and waits for a decision again."""
 
-from datetime import date, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from sqlite_utils import Database
 
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, holding, lines, settling, theatre
+from followup.care.callbacks import deciding, holding, settling, theatre
+from followup.care.callbacks import lines as call_lines
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict
 from followup.care.patients import following
+from followup.care.today import lists
 from followup.care.visits import visit
+from followup.care.watch import raising
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, worries
 from followup.records.bodies.clinic import MeasuresBody
@@ -142,7 +145,7 @@ def test_cancelled_it_waits_again_on_the_surgeons_list_with_the_reason(
     theatre.cancel(desk(store, nurse, 1), task.id, "not fit for anaesthetic")
     assert on_list(store, nurse) == []
     assert of_task(store, task).state == "waiting"
-    found = lines.for_surgeon(desk(store, surgeon, 1))
+    found = call_lines.for_surgeon(desk(store, surgeon, 1))
     (line,) = found.open
     assert found.decided == []
     assert [t.done_words for t in line.fell_away] == ["not fit for anaesthetic"]
@@ -153,7 +156,7 @@ def test_cancelled_it_waits_again_on_the_surgeons_list_with_the_reason(
     with pytest.raises(CareError, match="nobody has spoken"):
         settling.settle(desk(store, nurse, 1), task.callback_id, "advice", "", settings.clinic)
     deciding.decide(desk(store, surgeon, 1), task.callback_id, "advice", "", settings.clinic)
-    line = lines.listed(desk(store, nurse, 1)).lines[0]
+    line = call_lines.listed(desk(store, nurse, 1)).lines[0]
     assert task.callback_id not in [t.callback_id for t in line.fell_away]
 
 
@@ -203,3 +206,18 @@ def test_theatre_that_was_confirmed_before_it_had_a_day_of_its_own_gets_that_of_
     old.conn.close()
     (known,) = tasks.for_theatre(open_store(path))
     assert (known.theatre_on, known.theatre_list) == (MONDAY, "list two")
+
+
+def test_what_was_missed_before_an_operation_is_waited_for_no_more_and_nobody_asks_why(
+    store: Store, nurse: Actor, eye_id: str
+) -> None:
+    """*Week 1* is due until 14 March; the second operation is on the 13th, and its note is written on the 16th."""
+    late = datetime(2027, 3, 16, 10, tzinfo=UTC)
+    raising.look(store, eye_id, late, ZONE)
+    missed = [c for c in worries.open_callbacks(store) if c.worry == "missed-visit"]
+    assert missed
+    assert "week 1" in [d.visit.name for d in lists.due_in(store, late, ZONE, ["missed"])]
+    operated_again(store, nurse, datetime(2027, 3, 13, 9, tzinfo=UTC), late)
+    assert lists.due_in(store, late, ZONE, ["missed"]) == []
+    ended = [holding.known_callback(store, c.id) for c in missed]
+    assert {(c.state, c.outcome) for c in ended} == {("settled", "no-action")}

@@ -668,6 +668,7 @@ PARTS: dict[Callable[..., Any], str] = {
     deciding.keep_decision: "a decision, and what came of a call",
     settling.close_for_end: "the end of follow-up",
     settling.end_with_operation: "a discharge",
+    settling.end_missed: "a discharge",
     to_do.make_task: "a decision",
     to_do.drop: "a task given up, a decision taken back",
     changing.add_visit: "a discharge",

@@ -136,6 +136,14 @@ def end_with_operation(desk: Desk, eye_id: str, operated_at: datetime) -> None:
                 worries.release(desk.store, found.id, found.claimed_by)
 
 
+def end_missed(desk: Desk, eye_id: str) -> None:
+    """The eye was operated again: nobody asks any more why a visit of the plan before was missed."""
+    with desk.store.transaction():
+        for found in worries.callbacks_of(desk.store, eye_id):
+            if found.worry == "missed-visit" and found.state in ("waiting", "claimed"):
+                _settle(desk, found, "no-action", "the eye was operated again")
+
+
 def _urgent_since(desk: Desk, found: Callback, at: datetime) -> bool:
     return any(w.how_soon in URGENT and w.raised_at > at for w in worries.warnings_of_callback(desk.store, found.id))
 
