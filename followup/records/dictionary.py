@@ -152,6 +152,8 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "done_words": "how it was done",
             "given_up": "1 if it will not be done",
             "decision": "what was decided for several callbacks at once has one id",
+            "theatre_on": "the day of theatre, where it is known",
+            "theatre_list": "on which list, and who confirmed it",
         },
     ),
     "listed_operations": (

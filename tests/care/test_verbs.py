@@ -23,7 +23,7 @@ import pytest
 from followup import care, web
 from followup.care import accounts, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
-from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, to_do
+from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
 from followup.care.corrections import caution, correcting, operation_note, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
@@ -101,6 +101,13 @@ class World:
         """A visit sooner, decided in the nurse's hands, and the patient was told of it."""
         made = settling.settle(self.nurse, self.reached(), "sooner", "", self.clinic, told=True)
         assert made is not None
+        return made
+
+    def for_theatre(self) -> Task:
+        """Theatre on a day and list, decided in the nurse's hands, and the patient was told of it."""
+        made = settling.settle(self.nurse, self.reached(), "theatre", "", self.clinic, told=True)
+        assert made is not None
+        theatre.plan(self.nurse, made.id, WEDNESDAY, "morning list")
         return made
 
     @property
@@ -307,6 +314,24 @@ def _(w: World) -> Act:
 def _(w: World) -> Act:
     id = w.callback()
     return lambda: deciding.decide(w.surgeon, id, "sooner", "", w.clinic)
+
+
+@verb(theatre.plan, "theatre planned", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.plan(w.nurse, task.id, WEDNESDAY, "afternoon list")
+
+
+@verb(theatre.confirm, "task done", "callback settled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.confirm(w.nurse, task.id)
+
+
+@verb(theatre.cancel, "theatre cancelled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.cancel(w.nurse, task.id, "the retina is attached")
 
 
 @verb(deciding.undo, "visit withdrawn", "callback taken back", may=CARE, through=("clinic.undo",))
@@ -643,6 +668,8 @@ PARTS: dict[Callable[..., Any], str] = {
     deciding.tell_of_plan: "a changed plan",
     deciding.keep_decision: "a decision, and what came of a call",
     settling.close_for_end: "the end of follow-up",
+    settling.end_with_operation: "a discharge",
+    settling.end_missed: "a discharge",
     to_do.make_task: "a decision",
     to_do.drop: "a task given up, a decision taken back",
     changing.add_visit: "a discharge",
@@ -661,6 +688,10 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],
     deciding.can_undo: lambda w: [deciding.can_undo(w.nurse, c) for c in worries.open_callbacks(w.store)],
+    settling.check_theatre_day: lambda w: [
+        settling.check_theatre_day(w.nurse, t, WEDNESDAY) for t in tasks.for_theatre(w.store)
+    ],
+    theatre.listed: lambda w: theatre.listed(w.nurse),
     lines.listed: lambda w: lines.listed(w.nurse),
     lines.listed_page: lambda w: lines.listed_page(w.nurse),
     lines.for_surgeon: lambda w: lines.for_surgeon(w.surgeon),
@@ -668,6 +699,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     arrivals.likely_visit: lambda w: arrivals.likely_visit(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE)),
     daysheet.daysheet: lambda w: daysheet.daysheet(w.nurse, "pass"),
     handover.handover: lambda w: handover.handover(w.nurse),
+    book.check_day: lambda w: book.check_day(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE), WEDNESDAY, "the visit"),
+    book.doubts_of_day: lambda w: book.doubts_of_day(w.nurse, w.clinic, WEDNESDAY),
     in_book.entry: lambda w: in_book.entry(w.nurse, w.planned().identity),
     in_book.open_visit: lambda w: in_book.open_visit(w.nurse, w.planned().identity),
     in_book.followed_eye: lambda w: in_book.followed_eye(w.nurse, w.eye_id),

@@ -32,6 +32,9 @@ from followup.records.migrations import rights
 
 # isort: split
 from followup.records.migrations import kept_results
+
+# isort: split
+from followup.records.migrations import theatre
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -48,5 +51,6 @@ __all__ = [
     "sealed",
     "sessions",
     "steps",
+    "theatre",
     "two_eyes",
 ]
