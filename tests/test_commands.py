@@ -225,6 +225,7 @@ def test_accounts_are_listed_changed_and_ended(tmp_path: Path) -> None:
     weak = followup("staff", "password", "a@t.invalid", "--password", "aaaaaaaaaa", folder=tmp_path)
     assert (weak.returncode, weak.stderr.count("\n")) == (2, 1)
     assert followup("staff", "sessions", "a@t.invalid", "--end", folder=tmp_path).stdout == "ended: 0\n"
+    assert followup("staff", "passkeys", "a@t.invalid", "--remove", folder=tmp_path).stdout == "removed: 0\n"
     assert followup("staff", "end", "a@t.invalid", folder=tmp_path).stdout == "a@t.invalid cannot sign in any more\n"
     gone = followup("staff", "end", "a@t.invalid", folder=tmp_path)
     assert (gone.returncode, gone.stderr) == (2, "followup: nobody has an account with the address a@t.invalid\n")

@@ -7,7 +7,7 @@ from argon2 import PasswordHasher
 from followup.care import passwords
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound, Refused
-from followup.records import Store, audit, people, sessions
+from followup.records import Store, audit, passkeys, people, sessions
 from followup.records.values import Staff
 
 ROLES = ("nurse", "surgeon", "administrator")
@@ -62,6 +62,7 @@ def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> N
             raise Conflict("this is the only surgeon: nobody would see what moves up; add another one first")
         people.end_staff(store, now, staff_id)
         sessions.end_all(store, now, staff_id, "account ended")
+        passkeys.remove_all(store, now, staff_id)
         audit.note(store, now, by, "staff ended", staff_id)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
 from hashlib import sha256
+from secrets import token_urlsafe
 from typing import Any, TypeVar, cast
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
@@ -12,7 +13,7 @@ from zoneinfo import ZoneInfo
 from cryptography.fernet import Fernet, InvalidToken
 from flask import current_app, g, request, session
 
-from followup.care import accounts, signatures, signing_in
+from followup.care import accounts, passkeys, signatures, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
@@ -142,6 +143,16 @@ def inside(target: str | None) -> str | None:
     if not target or not target.startswith("/") or target.startswith("//") or "\\" in target:
         return None
     return target if target.isprintable() and not urlsplit(target).netloc else None
+
+
+def browser() -> str:
+    """What tells this browser from others, before and after somebody signs in on it: gone with the session's cookie."""
+    return str(session.setdefault("browser", token_urlsafe(16)))
+
+
+def site() -> passkeys.Site | None:
+    """Where passkeys hold, or None where browsers allow none at the clinic's address."""
+    return passkeys.site(settings().server.public_address, settings().clinic.name)
 
 
 def keep_code(eye_id: str, code: str) -> None:

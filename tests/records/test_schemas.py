@@ -45,6 +45,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m028_current_state": "9297834b3feb7b52",
     "m031_carers_and_drops": "5911c0cbd2d254a1",
     "m032_rights": "1f733285946a8c9a",
+    "m030_passkeys": "31171cf3c0f8a27f",
 }
 
 

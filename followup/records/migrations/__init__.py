@@ -29,6 +29,9 @@ from followup.records.migrations import living
 
 # isort: split
 from followup.records.migrations import rights
+
+# isort: split
+from followup.records.migrations import passkeys
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -39,6 +42,7 @@ __all__ = [
     "living",
     "mended",
     "one_call",
+    "passkeys",
     "put_right",
     "rights",
     "sealed",

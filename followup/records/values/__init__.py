@@ -17,7 +17,17 @@ from followup.records.values._eyes import (
     WishState,
 )
 from followup.records.values._messages import Choice, Fault, Message, Run, Signature, Subscription
-from followup.records.values._people import AuditEntry, Consent, Device, Enrolment, PageOpened, Patient, Session, Staff
+from followup.records.values._people import (
+    AuditEntry,
+    Consent,
+    Device,
+    Enrolment,
+    PageOpened,
+    Passkey,
+    Patient,
+    Session,
+    Staff,
+)
 from followup.records.values._rows import Value, as_object, made
 
 __all__ = [
@@ -40,6 +50,7 @@ __all__ = [
     "Message",
     "Note",
     "PageOpened",
+    "Passkey",
     "Patient",
     "Refused",
     "Run",
