@@ -94,6 +94,17 @@ def passkeys(config: Any, email: str, removing: bool) -> None:
         click.echo(f"removed: {second_factor.remove_passkeys(store, now, member.id, accounts.COMMAND_LINE)}")
 
 
+@staff.command("directory")
+@_WHOM
+@click.argument("subject", default="")
+@click.pass_obj
+def directory(config: Any, email: str, subject: str) -> None:
+    """Note how the clinic's own directory knows EMAIL (its SUBJECT); without one, what was noted is forgotten."""
+    store = _store(config)
+    accounts.name_in_directory(store, _now(), accounts.by_email(store, email).id, subject)
+    click.echo(f"{email} is {subject} there" if subject else f"nothing is noted of {email} there")
+
+
 @staff.command("sessions")
 @_WHOM
 @click.option("--end", "ending", is_flag=True, help="Sign them all out.")

@@ -66,6 +66,17 @@ def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> N
         audit.note(store, now, by, "staff ended", staff_id)
 
 
+def name_in_directory(store: Store, now: datetime, staff_id: str, subject: str, by: str = COMMAND_LINE) -> None:
+    """Note how the clinic's own directory knows somebody; empty: nobody has said. Raises `Conflict`, `NotFound`."""
+    member, subject = known(store, staff_id), subject.strip()
+    with store.transaction():
+        other = people.staff_by_subject(store, subject) if subject else None
+        if other and other.id != member.id:
+            raise Conflict(f"that is how the directory knows {other.name}")
+        people.set_subject(store, member.id, subject or None)
+        audit.note(store, now, by, "directory subject noted" if subject else "directory subject forgotten", member.id)
+
+
 def set_password(store: Store, now: datetime, staff_id: str, password: str, by: str = COMMAND_LINE) -> None:
     """Give an account a new password and end its sessions. Raises `CareError` for a weak one."""
     _replace_password(store, now, staff_id, password, by, but="")

@@ -16,6 +16,7 @@ from followup.care import accounts, passkeys, passwords, second_factor, signatur
 from followup.care.actors import Actor
 from followup.care.errors import Refused
 from followup.records import Store, audit, people, sessions
+from followup.records import passkeys as kept
 from followup.records.values import Session
 
 WINDOW = timedelta(minutes=15)
@@ -108,6 +109,46 @@ def _by_passkey(
         seen = {"from": caller.address, "why": tried.words}
         audit.note(store, now, "somebody", "passkey refused", tried.about or "unknown", seen)
     raise Refused(tried.words)
+
+
+def begun_by_directory(store: Store, now: datetime, state: str) -> None:
+    """The directory leads back to what was begun here: once. Raises `Refused`."""
+    with store.transaction():
+        first = kept.use_once(store, now, f"directory {state}")
+    if not first:
+        raise Refused("that was sent twice; begin anew")
+
+
+def by_directory(store: Store, now: datetime, subject: str, email: str | None, caller: Caller) -> tuple[Actor | None, str]:
+    """The member of staff whom the clinic's own directory means, or None and the words for it; nobody is ever added.
+
+    By `email`, verified, the first time; the subject is noted then, and from then on both must agree: an address may be given
+    to somebody else later. By the subject alone where `email` is None.
+    """
+    with store.transaction():
+        known = people.staff_by_subject(store, subject)
+        found = people.staff_by_email(store, email) if email else known
+        why = ""
+        if found is None:
+            why = "no account"
+        elif known not in (None, found) or found.directory_subject not in (None, subject):
+            why = "another person’s address"
+        if found is None or why:
+            seen = {"from": caller.address, "why": why}
+            audit.note(store, now, "somebody", "directory sign-in refused", found.id if found else "unknown", seen)
+            return None, "you have no account here; whoever looks after accounts can help"
+        if found.directory_subject is None:
+            people.set_subject(store, found.id, subject)
+        seen = {"from": caller.address, "by": "directory"}
+        audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id, seen)
+    return Actor(found.id, found.name, found.role), found.email
+
+
+def refused_by_directory(store: Store, now: datetime, why: str, caller: Caller) -> None:
+    """Put on record that a sign-in by the directory came to nothing."""
+    with store.transaction():
+        seen = {"from": caller.address, "why": why[:80]}
+        audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
 
 
 def whose_half(store: Store, now: datetime, half: str) -> tuple[str, str]:

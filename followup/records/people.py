@@ -27,6 +27,16 @@ def staff_member(store: Store, id: str) -> Staff | None:
     return _one(Staff, store.row("SELECT * FROM staff WHERE id = :id AND left_at IS NULL", {"id": id}))
 
 
+def staff_by_subject(store: Store, subject: str) -> Staff | None:
+    """Whom the clinic's own directory means."""
+    sql = "SELECT * FROM staff WHERE directory_subject = :subject AND left_at IS NULL"
+    return _one(Staff, store.row(sql, {"subject": subject}))
+
+
+def set_subject(store: Store, id: str, subject: str | None) -> None:
+    store.execute("UPDATE staff SET directory_subject = :subject WHERE id = :id", {"id": id, "subject": subject})
+
+
 def staff_by_id(store: Store, id: str) -> Staff | None:
     """A member of staff, also one who has left: for the names under old entries."""
     return _one(Staff, store.row("SELECT * FROM staff WHERE id = :id", {"id": id}))

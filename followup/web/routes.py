@@ -53,6 +53,8 @@ ROUTES: dict[str, Route] = {
         "patient.manifest",
         "patient.service_worker",
         "pages.openapi",
+        "account.to_directory",
+        "account.back_from_directory",
         "api.acuity_table",
         "clinic.without_signal",  # the same for everybody: what it shows is kept on the device, under its key
         "clinic.manifest",

@@ -680,6 +680,21 @@ def _(w: World) -> Act:
     return lambda: signing_in.second_step_by_passkey(w.store, NOW, half, HERE, answer, signing_in.Caller())
 
 
+@verb(signing_in.by_directory, "signed in", may=ANYBODY, through=("account.back_from_directory",))
+def _(w: World) -> Act:
+    return lambda: signing_in.by_directory(w.store, NOW, "person-7", "nurse@test.invalid", signing_in.Caller())
+
+
+@verb(signing_in.refused_by_directory, "directory sign-in refused", may=ANYBODY, through=("account.back_from_directory",))
+def _(w: World) -> Act:
+    return lambda: signing_in.refused_by_directory(w.store, NOW, "nonce", signing_in.Caller())
+
+
+@verb(accounts.name_in_directory, "directory subject noted", may="command line")
+def _(w: World) -> Act:
+    return lambda: accounts.name_in_directory(w.store, NOW, w.nurse.actor.id, "person-7")
+
+
 @verb(second_factor.remove_passkeys, "passkeys removed", may="command line")
 def _(w: World) -> Act:
     own_passkey(w)
@@ -764,6 +779,11 @@ ASIDE: dict[Callable[..., Any], tuple[set[str], Callable[[World], Any], Callable
     trail.opened: ({"pages_opened"}, nothing, lambda w, _: trail.opened(w.nurse, "clinic.today", "")),
     receive.count_junk: ({"tries"}, nothing, lambda w, _: receive.count_junk(w.store, NOW, "192.0.2.1")),
     outgoing.failed: ({"messages"}, undelivered, lambda w, parcel: outgoing.failed(w.store, NOW, parcel, "no answer")),
+    signing_in.begun_by_directory: (
+        {"used_once"},
+        nothing,
+        lambda w, _: signing_in.begun_by_directory(w.store, NOW, "a state"),
+    ),
     signing_in.begin: ({"sessions"}, nothing, lambda w, _: session_of(w)),
     signing_in.session: (
         {"sessions"},

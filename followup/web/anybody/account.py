@@ -24,6 +24,7 @@ def sign_in() -> Answer:
     """Staff sign in with e-mail and password."""
     form = SignInForm()
     if form.validate_on_submit():
+        _here_too()
         try:
             actor = signing_in.sign_in(context.store(), context.now(), form.email.data, form.password.data, context.caller())
         except Refused as error:
@@ -32,15 +33,22 @@ def sign_in() -> Answer:
         if second_factor.wanted(context.store(), actor.id):
             session["half"] = signing_in.half(context.store(), context.now(), actor, form.email.data)
             return redirect(url_for(".second_step", next=context.inside(request.args.get("next"))))
-        return _begun(actor, form.email.data)
+        return begun_session(actor, form.email.data)
     return ways_in(form), 400 if form.errors else 200
 
 
 def ways_in(form: SignInForm, refused: str = "") -> str:
     """The page with every way to sign in here; `refused` says why one without a password did not work."""
-    where = context.site()
-    asked = passkeys.to_sign_in(context.store(), context.now(), where, context.browser()) if where else None
-    return render_template("account/sign_in.html", form=form, passkey=asked, refused=refused)
+    where, ways = context.site(), context.settings().sign_in
+    here = where is not None and ways.passwords
+    asked = passkeys.to_sign_in(context.store(), context.now(), where, context.browser()) if where and here else None
+    return render_template("account/sign_in.html", form=form, passkey=asked, refused=refused, ways=ways)
+
+
+def _here_too() -> None:
+    """Raises `Refused` where the clinic lets only its own directory say who somebody is."""
+    if not context.settings().sign_in.passwords:
+        raise Refused(f"here staff sign in by {context.settings().sign_in.name} only")
 
 
 @bp.post("/sign-in/passkey")
@@ -49,11 +57,12 @@ def passkey() -> Answer:
     form, where = PasskeyForm(), context.site()
     if where is None or not form.validate_on_submit():
         return redirect(url_for(".sign_in", next=context.inside(request.args.get("next"))), 303)
+    _here_too()
     try:
         actor, email = signing_in.by_passkey(context.store(), context.now(), where, _answered(form), context.caller())
     except Refused as error:
         return ways_in(SignInForm(formdata=None), str(error)), 403
-    return _begun(actor, email)
+    return begun_session(actor, email)
 
 
 def _answered(form: PasskeyForm) -> passkeys.Answer:
@@ -72,7 +81,7 @@ def second_step_by_passkey() -> Answer:
         )
     except Refused as error:
         return _second_ways(CodeForm(formdata=None), str(error)), 403
-    return _begun(actor, email)
+    return begun_session(actor, email)
 
 
 def _second_ways(form: CodeForm, refused: str = "") -> str:
@@ -99,17 +108,17 @@ def second_step() -> Answer:
         except Refused as error:
             form.code.errors = [str(error)]
             return _second_ways(form), 403
-        return _begun(actor, email)
+        return begun_session(actor, email)
     return _second_ways(form), 400 if form.errors else 200
 
 
-def _begun(actor: Actor, email: str) -> Answer:
+def begun_session(actor: Actor, email: str, next: str | None = None) -> Answer:
     """A session, whatever this browser held before, and the mark by which it is known from now on."""
     context.sign_out()
     session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
     session["signed_in_as"] = email.strip().lower()
     session.permanent = True
-    response = redirect(context.inside(request.args.get("next")) or url_for(_home(actor.role)))
+    response = redirect(context.inside(next or request.args.get("next")) or url_for(_home(actor.role)))
     response.set_cookie(
         context.MARK_COOKIE,
         signing_in.mark(context.store(), context.now(), email),
