@@ -1,7 +1,8 @@
 """A directory in a process of its own on this machine: OpenID Connect Core 1.0 (3.1, 10.1), Discovery 1.0, RFC 7636, from memory.
 
 `python -m tests.provider` prints its address. It lets in whoever it is told to, and lies as it is told to: POST /control with
-`claims` (in the place of its own), `alg`, `stranger` (a key that it does not show), `issuer`, `down`, `slow`, `deny`, `long`.
+`claims` (in the place of its own), `alg`, `stranger` (a key that it does not show), `down`, `deny`, `error`, `long`,
+`described` (of itself), `back` (with the code).
 """
 
 import base64
@@ -23,6 +24,13 @@ NOBODY = {"sub": "person-7", "email": "nurse@test.invalid", "email_verified": Tr
 
 def _base64(content: bytes) -> str:
     return base64.urlsafe_b64encode(content).decode().rstrip("=")
+
+
+class Escaped(json.JSONEncoder):
+    """Says also what is no text."""
+
+    def __init__(self, **how: Any) -> None:
+        super().__init__(**{**how, "ensure_ascii": True})
 
 
 class Provider(BaseHTTPRequestHandler):
@@ -72,6 +80,8 @@ class Provider(BaseHTTPRequestHandler):
         challenge = _base64(hashlib.sha256(form.get("code_verifier", "").encode()).digest())
         if (self.headers.get("Authorization") or "").removeprefix("Basic ") not in basic:
             return self.answer(401, {"error": "invalid_client"})
+        if error := self.told.get("error"):
+            return self.answer(400, {"error": error})
         if begun is None or begun["redirect_uri"] != form.get("redirect_uri"):
             return self.answer(400, {"error": "invalid_grant"})
         if begun.get("code_challenge_method") != "S256" or begun["code_challenge"] != challenge:
@@ -86,7 +96,8 @@ class Provider(BaseHTTPRequestHandler):
             parts = ".".join(_base64(json.dumps(part).encode()) for part in ({"alg": alg, "kid": "1"}, claims))
             public = self.key.as_pem(private=False)
             return f"{parts}.{_base64(hmac.digest(public, parts.encode(), 'sha256')) if alg == 'HS256' else ''}"
-        return jwt.encode({"alg": alg, "kid": "1"}, claims, self.stranger if self.told.get("stranger") else self.key)
+        key = self.stranger if self.told.get("stranger") else self.key
+        return jwt.encode({"alg": alg, "kid": "1"}, claims, key, encoder_cls=Escaped)
 
     def lead(self, to: str, with_: dict[str, str]) -> None:
         self.send_response(302)

@@ -147,7 +147,7 @@ def by_directory(store: Store, now: datetime, subject: str, email: str | None, c
 def refused_by_directory(store: Store, now: datetime, why: str, caller: Caller) -> None:
     """Put on record that a sign-in by the directory came to nothing."""
     with store.transaction():
-        seen = {"from": caller.address, "why": why[:80]}
+        seen = {"from": caller.address, "why": why[:80].encode("ascii", "replace").decode()}
         audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
 
 

@@ -29,6 +29,7 @@ HOLDS = timedelta(minutes=10)  # for whoever has to find a phone; common practic
 SECONDS = 5  # without a word from it
 SECONDS_IN_ALL = 10
 LARGEST_BYTES = 200_000
+LONGEST_SUBJECT = 255  # ASCII characters (OpenID Connect Core 1.0, 2)
 CLOCKS_DIFFER_SECONDS = 60
 AT_A_TIME = 2  # in one worker: a directory that hangs must not hold up the clinic
 KEPT_SECONDS = 300
@@ -119,7 +120,10 @@ def _person(directory: Directory, now: datetime, begun: Begun, told: dict[str, A
     except Exception as error:  # whatever can be wrong with what somebody signed
         claim = getattr(error, "claim", None) or getattr(error, "claim_name", None)
         raise Untrue(str(claim or type(error).__name__)) from error
-    return Person(str(claims["sub"]), str(claims.get("email") or ""), claims.get("email_verified") is True)
+    subject, email = str(claims["sub"]), str(claims.get("email") or "")
+    if not subject.isascii() or not subject.isprintable() or len(subject) > LONGEST_SUBJECT:
+        raise Untrue("sub")
+    return Person(subject, email if email.isprintable() else "", claims.get("email_verified") is True)
 
 
 class _reached:  # noqa: N801

@@ -142,6 +142,10 @@ LIES: dict[str, tuple[dict[str, Any], str]] = {
     "without an end": ({"claims": {"exp": None}}, "exp"),
     "made tomorrow": ({"claims": {"iat": int(time.time()) + 86_400}}, "iat"),
     "nobody": ({"claims": {"sub": None}}, "sub"),
+    "a subject longer than one can be": ({"claims": {"sub": "x" * 256}}, "sub"),
+    "a subject that is no text": ({"claims": {"sub": "\ud800"}}, "sub"),
+    "a number for a subject": ({"claims": {"sub": 7}}, "sub"),
+    "an error that is no text": ({"error": "\ud800"}, "code: ?"),
     "not signed": ({"alg": "none"}, "Algorithm"),
     "signed with the public key": ({"alg": "HS256"}, "Algorithm"),
     "another's key": ({"stranger": True}, "BadSignatureError"),
@@ -212,6 +216,11 @@ def test_what_the_browser_keeps_is_readable_by_nobody(visitor: FlaskClient) -> N
 @pytest.mark.parametrize("verified", [False, None, "true", 1])
 def test_an_address_that_nobody_verified_names_nobody(visitor: FlaskClient, tell: Any, verified: Any) -> None:
     tell(claims={"email_verified": verified})
+    refused(signed_in(visitor), "has not verified your e-mail address")
+
+
+def test_an_address_that_is_no_text_names_nobody(visitor: FlaskClient, tell: Any) -> None:
+    tell(claims={"email": "\ud800@test.invalid"})
     refused(signed_in(visitor), "has not verified your e-mail address")
 
 
