@@ -1,6 +1,7 @@
 """Staff accounts: who has one, how it is changed and ended, and the names under old records."""
 
-from datetime import datetime
+import hashlib
+from datetime import datetime, timedelta
 
 from argon2 import PasswordHasher
 
@@ -12,6 +13,8 @@ from followup.records.values import Staff
 
 ROLES = ("nurse", "surgeon", "administrator")
 COMMAND_LINE = "command line"
+WRONG_IN_WINDOW = 10  # of one's own password, while signed in. Common practice, no source.
+WINDOW = timedelta(minutes=15)
 _hasher = PasswordHasher()
 
 
@@ -77,6 +80,23 @@ def name_in_directory(store: Store, now: datetime, staff_id: str, subject: str, 
         audit.note(store, now, by, "directory subject noted" if subject else "directory subject forgotten", member.id)
 
 
+def confirmed(store: Store, now: datetime, staff_id: str, password: str, field: str = "password") -> Staff:
+    """Whose account it is, by the password once more: whoever finds a screen left open guesses no further than any other.
+
+    Raises `Refused` for a wrong one, and when too many were wrong.
+    """
+    key = hashlib.sha256(staff_id.encode()).hexdigest()[:32]  # the list of tries names nobody
+    with store.transaction():
+        if people.tries_within(store, now, "own password", key, WINDOW) >= WRONG_IN_WINDOW:
+            raise Refused("too many wrong tries; wait some minutes", field)
+        tried = people.count_try(store, now, "own password", key)
+    member = people.staff_member(store, staff_id)
+    if member is None or not passwords.fits(_hasher, password, member.password_hash):
+        raise Refused("this is not your password now", field)
+    people.forget_tries(store, [tried])
+    return member
+
+
 def set_password(store: Store, now: datetime, staff_id: str, password: str, by: str = COMMAND_LINE) -> None:
     """Give an account a new password and end its sessions. Raises `CareError` for a weak one."""
     _replace_password(store, now, staff_id, password, by, but="")
@@ -84,9 +104,7 @@ def set_password(store: Store, now: datetime, staff_id: str, password: str, by: 
 
 def change_password(store: Store, now: datetime, actor: Actor, old: str, new: str, session_id: str) -> None:
     """Change one's own password: other sessions end. Raises `Refused` for a wrong old one, `CareError` for a weak new one."""
-    member = people.staff_member(store, actor.id)
-    if member is None or not passwords.fits(_hasher, old, member.password_hash):
-        raise Refused("this is not your password now", "old")
+    confirmed(store, now, actor.id, old, "old")
     if old == new:
         raise CareError("this is the password you have already", "new")
     _replace_password(store, now, actor.id, new, actor.signature, but=session_id)

@@ -23,7 +23,7 @@ from webauthn.helpers.structs import (
     UserVerificationRequirement,
 )
 
-from followup.care import accounts, passwords, signatures
+from followup.care import accounts, signatures
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.records import Store, people
@@ -92,10 +92,8 @@ def site(address: str, name: str) -> Site | None:
 def to_register(desk: Desk, where: Site, holder: str, name: str, password: str) -> Asked:
     """Ask one's own device for a new passkey. Raises `Refused` for a wrong password, `CareError` for the name."""
     store, now = desk.store, desk.now
-    member = accounts.known(store, desk.actor.id)
     _name(name)
-    if not passwords.fits(accounts._hasher, password, member.password_hash):
-        raise Refused("this is not your password now", "password")
+    member = accounts.confirmed(store, now, desk.actor.id, password)
     token, challenge = _challenge(store, now, _NEW, holder)
     options = webauthn.generate_registration_options(
         rp_id=where.id,

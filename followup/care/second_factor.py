@@ -7,10 +7,10 @@ from datetime import datetime
 
 import pyotp
 
-from followup.care import accounts, passkeys, passwords
+from followup.care import accounts, passkeys
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.errors import CareError, Conflict, Refused
+from followup.care.errors import CareError, Conflict
 from followup.records import Store, audit, keys, people
 from followup.records import passkeys as kept
 
@@ -70,9 +70,7 @@ def ask_for_passkey(desk: Desk) -> list[str]:
 
 def remove(store: Store, now: datetime, actor: Actor, password: str) -> None:
     """Ask for nothing after the password any more; passkeys stay. Raises `Refused` for a wrong password."""
-    member = people.staff_member(store, actor.id)
-    if member is None or not passwords.fits(accounts._hasher, password, member.password_hash):
-        raise Refused("this is not your password now", "password")
+    accounts.confirmed(store, now, actor.id, password)
     with store.transaction():
         _nothing_asked(store, actor.id)
         audit.note(store, now, actor.signature, "second factor removed", actor.id)

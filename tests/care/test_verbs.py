@@ -730,6 +730,7 @@ PARTS: dict[Callable[..., Any], str] = {
     following.follow: "a discharge, and follow-up taken up",
     grounds.follow: "whatever is put right",
     second_factor.passes: "the second step of signing in",
+    accounts.confirmed: "a changed password, no second factor, a new passkey",
 }
 
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
