@@ -92,6 +92,8 @@ def ready(settings: Settings) -> Settings:
         if len(digits) < least or (least > 2 and len(set(digits)) == 1):
             said = f"“{number}” is not a number that patients can call" if number else "it is missing"
             raise ConfigError(f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78")
+    if settings.sign_in.issuer:
+        _ = settings.sign_in.client_secret  # raises where it cannot be read
     return settings
 
 

@@ -53,6 +53,8 @@ ROUTES: dict[str, Route] = {
         "patient.manifest",
         "patient.service_worker",
         "pages.openapi",
+        "account.to_directory",
+        "account.back_from_directory",
         "api.acuity_table",
         "clinic.without_signal",  # the same for everybody: what it shows is kept on the device, under its key
         "clinic.manifest",
@@ -62,6 +64,7 @@ ROUTES: dict[str, Route] = {
     **_forms(
         ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment", "account.forgotten", "account.new_password"
     ),
+    **_buttons(ANYBODY, "account.passkey", "account.second_step_by_passkey"),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
     **_pages(PHONE, "api.pack", "api.messages", "api.helpers"),
@@ -70,6 +73,8 @@ ROUTES: dict[str, Route] = {
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
     ),
+    **_forms(STAFF, "account.new_passkey", "account.rename_passkey", "account.ask_for_passkey"),
+    **_buttons(STAFF, "account.keep_passkey", "account.remove_passkey"),
     **_forms(STAFF, "clinic.theatre_list"),  # for an administrator without who waits
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
     **_forms(ADMINISTRATOR, "administrator.people", "administrator.end"),

@@ -47,6 +47,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m032_rights": "1f733285946a8c9a",
     "m033_kept_results": "9738fea2f524e958",
     "m034_theatre": "eff5ed68c1c54466",
+    "m035_passkeys": "31171cf3c0f8a27f",
 }
 
 
@@ -110,6 +111,7 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "d7e7998",
             "cd350da",
             "6c23b6c",
+            "df59275",
         ]
     )
 

@@ -35,6 +35,9 @@ from followup.records.migrations import kept_results
 
 # isort: split
 from followup.records.migrations import theatre
+
+# isort: split
+from followup.records.migrations import passkeys
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -46,6 +49,7 @@ __all__ = [
     "living",
     "mended",
     "one_call",
+    "passkeys",
     "put_right",
     "rights",
     "sealed",
