@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
@@ -42,6 +43,15 @@ def test_the_plan_page_asks_about_a_sunday_and_takes_it_after_a_yes(
     yes = {"accepted-0": "the clinic is closed on Sunday 14 March 2027"}
     assert "What changed" in as_nurse.post(page, data={**data, **yes}).text
     assert named(store, eye_id).target == date(2027, 3, 14)
+
+
+@pytest.mark.parametrize("sent", [{"visits-0-target": "2027-03-31"}, {"visits-0-id": "gone", "visits-0-target": "never"}])
+def test_the_plan_page_says_what_is_wrong_also_about_a_visit_that_is_not_there(
+    as_nurse: FlaskClient, eye_id: str, sent: dict[str, str]
+) -> None:
+    answer = as_nurse.post(f"/clinic/eyes/{eye_id}/plan", data={"agent": "c2f6", **sent})
+    assert answer.status_code == 400
+    assert parsed(answer.text).all("input", name="visits-0-target")
 
 
 def test_the_plan_page_offers_no_visit_that_took_place(
