@@ -40,6 +40,7 @@ KINDS = ("worker", "worker", "web server", "clock", "main")
 WORKERS, PHONES, NURSES = 2, 3, 2
 BETWEEN_ENTRIES_SECONDS = 0.05
 NURSE = "nurse@test.invalid"
+USUAL = {"correction": "unaided", "instrument": "applanation"}
 BACK_WITHIN_SECONDS = 180  # for all of the processes; pages answer before
 
 
@@ -223,7 +224,8 @@ class Load:
         if page.status_code == 503:
             return False
         form = {"csrf_token": _token(page.text), "visit": "", "sure": "y", "right-notes": words}
-        form |= {"right-acuity": "6/60", "right-correction": "unaided", "right-instrument": "applanation"}
+        form |= {f"{side}-{name}": value for side in ("right", "left") for name, value in USUAL.items()}
+        form["right-acuity"] = "6/60"
         answer = browser.post(path, data=form, timeout=20, allow_redirects=False)
         if answer.status_code not in (303, 503):
             self.faults.append(f"{words}: answered {answer.status_code}")
@@ -306,6 +308,7 @@ def main() -> int:
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--seconds", type=float, default=10.0)
     given = asked.parse_args()
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit("told to end"))  # and the server with it
     with tempfile.TemporaryDirectory() as folder:
         told = run(given.kills, given.seed, Path(folder), seconds=given.seconds, say=True)
     for kind, times in sorted(told.answered_after.items()):
