@@ -11,13 +11,21 @@ from tests.conftest import MEMORY
 from tests.fuzz.rounds import A_CLINIC_LASTS, Told, run
 
 
+class Aloud(Told):
+    """Says each fault at once."""
+
+    def wrong(self, fault: str) -> None:
+        super().wrong(fault)
+        print(fault[:2000], file=sys.stderr, flush=True)
+
+
 def main() -> int:
     asked = argparse.ArgumentParser(description=__doc__)
     asked.add_argument("--requests", type=int, default=1000)
     asked.add_argument("--seed", type=int, default=1)
     given = asked.parse_args()
     logging.disable(logging.CRITICAL)
-    began, told = datetime.now(UTC), Told()
+    began, told = datetime.now(UTC), Aloud()
     folder = MEMORY if MEMORY.is_dir() and os.access(MEMORY, os.W_OK) else None
     for done in range(0, given.requests, A_CLINIC_LASTS):
         run(min(A_CLINIC_LASTS, given.requests - done), given.seed * 1_000_000 + done, folder, told)

@@ -4,6 +4,7 @@ import json
 import random
 import re
 import tempfile
+import traceback
 from collections import Counter, defaultdict, deque
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -23,12 +24,14 @@ from tests.fuzz.forms import Form, forms_in, spoilt, token_in
 from tests.fuzz.people import ROLES, People, signed_in_for
 from tests.sealed import seal
 
-A_CLINIC_LASTS, A_BATCH = 2500, 500
+A_CLINIC_LASTS, A_BATCH = 5000, 2500
 """Requests to one clinic before the next is made anew, and between two looks at all of it."""
 ENDING = {"sessions", "staff", "devices"}
 """Tables whose writing may have thrown somebody out."""
-SLOW = {"surgeon.adjust_part": 0.2, "surgeon.edit_text": 0.2, "administrator.audit": 0.2, "api.acuity_table": 0.2}
+SLOW = {"surgeon.adjust_part": 0.2, "surgeon.edit_text": 0.2, "administrator.audit": 0.1, "api.acuity_table": 0.1}
 """Routes that take so long that they are asked less often."""
+LOOKED_AT = 0.3
+"""How often a page that takes nothing is asked for, against one that does."""
 ARGUMENTS = ("find", "language", "next", "callback", "surgeon", "before", "code", "saved", "page", "part", "show", "patient")
 FORM_TYPE = "application/x-www-form-urlencoded"
 STRANGE_TYPES = (
@@ -49,6 +52,9 @@ class Told:
     reached: int = 0
     kept: Counter[str] = field(default_factory=Counter)
     faults: list[str] = field(default_factory=list)
+
+    def wrong(self, fault: str) -> None:
+        self.faults.append(fault)
 
     @property
     def requests(self) -> int:
@@ -80,13 +86,15 @@ class Fuzz:
         self.people = People(folder)
         self.app, self.store = self.people.app, self.people.store
         self.rules = sorted((r for r in self.app.url_map.iter_rules() if r.endpoint != "static"), key=lambda r: r.endpoint)
-        self.weights = [SLOW.get(r.endpoint, 1) * (3 if {"POST", "PUT"} & set(r.methods or ()) else 1) for r in self.rules]
+        self.weights = [SLOW.get(r.endpoint, 1 if {"POST", "PUT"} & set(r.methods or ()) else LOOKED_AT) for r in self.rules]
         self.reached, self.wrote = False, Counter[str]()
         self.forms: defaultdict[str, deque[Form]] = defaultdict(lambda: deque(maxlen=12))
         self.links: defaultdict[str, deque[str]] = defaultdict(lambda: deque(maxlen=12))
         self.looked: Counter[str] = Counter()
         self.entries: deque[str] = deque(maxlen=40)
         self._count_views()
+        self.failed = ""
+        self.app.log_exception = self._failed  # type: ignore[method-assign, assignment]
         self.written = kept.Written(self.store)
 
     def _count_views(self) -> None:
@@ -99,6 +107,10 @@ class Fuzz:
 
         for endpoint, view in self.app.view_functions.items():
             self.app.view_functions[endpoint] = counted(view)
+
+    def _failed(self, info: Any) -> None:
+        at = traceback.extract_tb(info[2])[-1]
+        self.failed = f"{info[1]!r} in {Path(at.filename).name} {at.lineno}"
 
     def one(self) -> None:
         """One request, and a look at what it left."""
@@ -128,12 +140,13 @@ class Fuzz:
             self.told.kept.update(written)
         wrong = [f"wrote to {table}" for table in kept.half_stored(rule.endpoint, sent.method in SAFE, status, written)]
         if status >= 500 and rule.endpoint != "pages.health":
-            wrong.append("our own fault")
+            wrong.append(f"our own fault, {self.failed}")
         if status == 200 and answer.mimetype == "application/json" and rule.endpoint in ("api.events", "api.sealed"):
             results = answer.get_json()["results"]
             wrong += kept.not_as_answered(self.store, results)
             self.entries.extend(result["id"] for result in results if result["status"] == "received")
-        self.told.faults += [f"{status} {fault}: {sent}" for fault in wrong]
+        for fault in wrong:
+            self.told.wrong(f"{status} {fault}: {sent}")
         if status == 200 and answer.mimetype == "text/html" and sent.method != "HEAD":
             self.looked[rule.endpoint] += 1
             if self.looked[rule.endpoint] < 10 or self.pick.random() < 0.1:
@@ -285,8 +298,8 @@ def run(requests: int, seed: int, folder: Path | None = None, told: Told | None 
                 fuzz.one()
                 if (n + 1) % A_BATCH == 0 or n + 1 == requests:
                     people = fuzz.people
-                    found = kept.faults(fuzz.store, people.settings, people.now)
-                    told.faults += [f"after request {n} of seed {seed + begun}: {fault}" for fault in found]
+                    for fault in kept.faults(fuzz.store, people.settings, people.now):
+                        told.wrong(f"after request {n} of seed {seed + begun}: {fault}")
     return told
 
 

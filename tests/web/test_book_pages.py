@@ -99,6 +99,16 @@ def test_a_press_on_a_day_moves_a_visit_and_one_more_takes_it_back(as_nurse: Fla
     assert named(store, eye_id).target == date(2027, 3, 10)
 
 
+def test_what_was_done_is_not_answered_as_refused_where_the_form_names_an_eye_that_is_not_there(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    week = named(store, eye_id)
+    as_nurse.post(f"/clinic/visits/{week.identity}", data={"do": "cancel", "cancel-why": "a holiday"})
+    answer = as_nurse.post(f"/clinic/visits/{week.identity}/put-back", data={"eye": "nobody", "back": "patient"})
+    assert (answer.status_code, answer.location) == (303, f"/clinic/#visit-{week.identity}")
+    assert named(store, eye_id)
+
+
 def test_a_full_day_is_shown_as_full_and_asked_about(app: Flask, as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
     full(app)
     week = named(store, eye_id)
