@@ -33,7 +33,7 @@ from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
 THREADS_PER_WORKER = 4
-FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 30.0
+FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 4.0  # with a start of some 3 s, pages are there within ten
 STEADY_SECONDS = 60  # whoever lived that long is started again at once
 STOP_SECONDS = 15
 PR_SET_PDEATHSIG = 1  # Linux: prctl(2)

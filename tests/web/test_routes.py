@@ -204,7 +204,13 @@ def test_every_form_of_every_page_carries_its_token(
 
 
 @pytest.mark.parametrize(
-    "sent", [{"Origin": "https://elsewhere.invalid"}, {"Origin": "null"}, {"Sec-Fetch-Site": "cross-site"}]
+    "sent",
+    [
+        {"Origin": "https://elsewhere.invalid"},
+        {"Origin": "null"},
+        {"Origin": "https://[::1"},
+        {"Sec-Fetch-Site": "cross-site"},
+    ],
 )
 def test_what_another_site_sends_is_refused(
     app: Flask,
