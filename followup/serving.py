@@ -26,8 +26,9 @@ from granian.constants import Interfaces
 
 from followup import logs
 from followup.config import ConfigError, Settings
-from followup.records import open_store
+from followup.records import Store, open_store
 from followup.records.lock import PATIENCE_SECONDS, held
+from followup.records.store import Closed
 from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
@@ -45,7 +46,7 @@ def serve(settings: Settings) -> None:
     """
     server = settings.server
     with held(server.database, "a server is running on it") as lock:
-        open_store(server.database).close()
+        _check_open(open_store(server.database))
         _check_port(server.host, server.port)
         os.environ[HANDED_OVER] = settings.model_dump_json()
         logs.to_stderr()
@@ -189,6 +190,14 @@ def end_with_parent() -> None:
             os._exit(1)
     else:
         threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
+
+
+def _check_open(store: Store) -> None:
+    """A clinic that was closed for its move is served elsewhere by now, or soon."""
+    closed = store.closed
+    store.close()
+    if closed:
+        raise Closed(store.path)
 
 
 def _check_port(host: str, port: int) -> None:
