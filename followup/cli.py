@@ -95,13 +95,21 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
 @click.option("--port", type=int, help="Port to listen on.")
 @click.option("--workers", type=click.IntRange(1, 64), help="Server processes.")
 @click.option("--jobs/--no-jobs", default=None, help="Whether the clock's jobs run: without them nobody is reminded.")
+@click.option("--clinics", type=click.Path(path_type=Path), help="Serve every clinic with a settings file in this folder.")
 @click.pass_obj
-def serve(config: Path | None, /, **options: object) -> None:
-    """The clinic's own server. Options win over the environment, and that over the settings file."""
+def serve(config: Path | None, /, clinics: Path | None, **options: object) -> None:
+    """The clinic's own server. Options win over the environment, and that over the settings file.
+
+    With --clinics one server for several, found by the host name of their address; files may come and go meanwhile.
+    """
     from followup.serving import serve as run_server
-    from followup.settings_file import load, ready, with_server
+    from followup.serving import serve_region
+    from followup.settings_file import load, of_machine, ready, with_server
 
     given = {key: value for key, value in options.items() if value is not None}
+    if clinics is not None:
+        serve_region(clinics, of_machine(config, given))
+        return
     settings = ready(with_server(load(config), given))
     run_server(settings)
 
