@@ -45,7 +45,8 @@ class Porter:
 
     def look(self, now: float) -> None:
         """Look at the folder once: files that came, changed or went since; `now` counts seconds."""
-        found = {path.stem: path for path in sorted(self._folder.iterdir()) if path.suffix == ".toml"}
+        files = (path for path in sorted(self._folder.iterdir()) if path.suffix == ".toml")
+        found = {path.stem: path for path in files if not path.name.startswith(".")}  # editors keep such beside
         for name in [name for name in self._known if name not in found]:
             self._known.pop(name).release()
             with logs.about(name):
