@@ -221,7 +221,7 @@ def _doors(register: Path) -> Any:
     doors, trusted = Doors(Register(register)), load().server.proxies
     looking = threading.Thread(target=_look_again_and_again, args=(lambda _: doors.sweep(), threading.Event()), daemon=True)
     looking.start()
-    return ProxyFix(doors, x_for=trusted, x_proto=trusted, x_host=trusted)
+    return ProxyFix(doors, x_for=trusted, x_proto=trusted)  # which clinic is asked for is said by the host alone
 
 
 def run_clocks(lock: int | None) -> None:

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 log = logging.getLogger(__name__)
 IDLE_SECONDS = 600
 AGAIN_SECONDS = 2  # what could not be opened is tried again
-PATIENCE_SECONDS = 2  # while another thread opens it: the others have pages of other clinics to serve
+PATIENCE_SECONDS = 10  # while another thread opens it, which takes less than a second on a machine that is not too busy
 NOBODY = Response("There is no such page here.\n", 421, mimetype="text/plain")  # RFC 9110, 15.5.20
 OPENING = Response("Try again in a moment.\n", 503, {"Retry-After": "1"}, mimetype="text/plain")
 

@@ -63,22 +63,26 @@ def _host(n: int) -> str:
 
 
 def _clinic(server: Server, n: int) -> Server:
-    """The server as the nurse of one clinic has it, signed in, once the clinic is served and its clock has run."""
+    """The server as the nurse of one clinic has it, signed in, once the clinic is served."""
     session = requests.Session()
     session.headers["Host"] = _host(n)
     found = Server(server.process, server.address, session)
-    until(lambda: session.get(f"{server.address}/health").status_code == 200, f"clinic {n} is well", 600)
+    until(lambda: session.get(f"{server.address}/sign-in").status_code == 200, f"clinic {n} is served", 120)
     nurse = data.clinic().first("nurse")
     found.sign_in(nurse.email, nurse.password)
     return found
+
+
+def _answers(clinic: Server) -> bool:
+    return clinic.session.get(f"{clinic.address}/clinic/").status_code == 200
 
 
 def _throughput(
     server: Server, clinics: Sequence[Server], phones: Sequence[Phone], send: Callable[..., int], seconds: float
 ) -> Found:
     """Today's list asked for by eight at once, then phones after a day without a signal; the clinics take turns."""
-    for clinic in clinics:
-        clinic.get("/clinic/")
+    for clinic in clinics:  # each worker opens it when it is first asked
+        until(lambda clinic=clinic: all(_answers(clinic) for _ in range(AT_ONCE)), "it is open", 120)
     ends = time.perf_counter() + seconds
 
     def read(first: int) -> int:
