@@ -84,7 +84,13 @@ def test_a_carer_is_let_in_writes_and_is_removed(
     phone.get_by_role("button", name="Yes, remove: Ada").click()
     expect(phone.locator("#helper-list li")).to_have_count(1)
     helper.reload()
-    expect(helper.get_by_role("heading", name="The clinic has closed this phone")).to_be_visible()
+    for _ in ("with a signal", "without"):
+        expect(helper.get_by_role("heading", name="You are no longer a helper here")).to_be_visible()
+        expect(helper.get_by_text("The clinic has closed this phone")).to_be_hidden()
+        expect(helper.get_by_text("was not sent")).to_be_hidden()
+        expect(helper.locator("#locked-call")).to_contain_text("+00 1 234")
+        helper.context.set_offline(True)
+        helper.reload()
 
 
 def test_a_drop_is_reminded_of_at_its_time_while_the_page_is_open(phone: Page) -> None:
