@@ -7,6 +7,7 @@ from flask import Response, abort, redirect, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care import trail
+from followup.care.home import helpers
 from followup.web import context
 
 ANYBODY, PHONE = "anybody", "phone"
@@ -56,6 +57,7 @@ ROUTES: dict[str, Route] = {
         "account.to_directory",
         "account.back_from_directory",
         "api.acuity_table",
+        "api.known",
         "clinic.without_signal",  # the same for everybody: what it shows is kept on the device, under its key
         "clinic.manifest",
         "clinic.service_worker",
@@ -194,11 +196,12 @@ def _host(origin: str) -> str:
 
 
 def _phone() -> Answer | None:
-    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
+    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out; it says by whom."""
     if context.device() is not None:
         return None
-    locked = context.known_device() is not None
-    return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
+    known = context.known_device()
+    removed = known is not None and helpers.was_removed(known)
+    return {"error": "this phone is not enrolled, or was locked out", "locked": known is not None, "removed": removed}, 401
 
 
 def _member(roles: frozenset[str]) -> Answer | None:
