@@ -68,6 +68,7 @@ def test_a_passkey_is_made_used_alone_and_after_the_password(
     page.wait_for_url("**/clinic/")
 
     page.goto(f"{here}/my-account/ask-for-a-passkey")
+    faults += faults_of(page, "ask for a passkey")
     page.get_by_role("button", name="Ask for a passkey from now on").click()
     faults += faults_of(page, "recovery codes")
     leave()
