@@ -102,6 +102,7 @@ def test_no_violation_on_any_staff_page(
     faults = walk(page, server, clinic_store, "surgeon", first)
     page.goto(f"{server.address}/clinic/callbacks/{call}")
     page.get_by_role("button", name="Claim: I will call").click()
+    page.get_by_role("button", name="Claim: I will call").wait_for(state="detached")
     faults += faults_of(page, "a claimed callback")
     page.goto(f"{server.address}/going-home")
     faults += faults_of(page, "what is in somebody's hands")
