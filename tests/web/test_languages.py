@@ -9,6 +9,8 @@ from flask.testing import FlaskClient
 
 from followup.web import catalogue
 from followup.web.context import LANGUAGES
+from followup.web.patient.living import TOPICS
+from tests.pages import parsed
 
 OTHERS = [code for code in LANGUAGES if code != "en"]
 
@@ -52,6 +54,23 @@ def test_english_reads_at_sixth_grade_or_below() -> None:
     long_ones = [text for text in sentences if len(text.split()) >= 8]
     grades = {text: textstat.flesch_kincaid_grade(text) for text in long_ones}
     assert sum(grades.values()) / len(grades) <= 6
+    assert {
+        text: grade for text, grade in grades.items() if grade > 11
+    } == {}  # one long word weighs most in a short sentence
+
+
+def test_the_catalogue_is_all_that_the_patient_reads(client: FlaskClient) -> None:
+    """What stands outside it would have neither a grade nor a translation."""
+    known = {message.id for message in catalogue.read("de") if message.id == message.string}
+    known |= {*LANGUAGES.values(), "Test Eye Clinic", *(topic.source for topic in TOPICS)}
+    for path in ("/me/", "/me/later", "/enrol", "/", "/no-such-page"):
+        english, german = (texts_on(client.get(f"{path}?language={language}").text) for language in ("en", "de"))
+        assert {text for text in english & german if re.search("[a-z]{2}", text)} <= known, path
+
+
+def texts_on(page: str) -> set[str]:
+    body = parsed(page).one("body")
+    return {child.strip(" ,\n") for element in body for child in element.children if isinstance(child, str) and child.strip()}
 
 
 @pytest.mark.parametrize("language", list(LANGUAGES))
