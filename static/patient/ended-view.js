@@ -1,6 +1,8 @@
 // Eyes whose follow-up has ended: the phone says so, with whom to call, and keeps the gas caution.
 
-import { byId, dayWords, listWords, text } from "./texts.js";
+import { dayWords, listWords } from "../shared/dates.js";
+import { byId } from "../shared/dom.js";
+import { text } from "./texts.js";
 
 let eyeWords = {};
 

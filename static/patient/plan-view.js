@@ -1,8 +1,9 @@
 // Now, for all eyes together: which have gas, the next visit.
 
+import { isoDay, listWords } from "../shared/dates.js";
+import { byId } from "../shared/dom.js";
 import { endedWithGas } from "./ended-view.js";
-import { isoDay } from "./hours.js";
-import { byId, listWords, text } from "./texts.js";
+import { text } from "./texts.js";
 
 export class PlanView {
   #actions;

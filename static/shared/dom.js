@@ -1,4 +1,8 @@
-// Small helpers for lists that are drawn again whenever something changes.
+// Small helpers for pages: their parts by name, and lists that are drawn again whenever something changes.
+
+export function byId(id) {
+  return document.getElementById(id);
+}
 
 export function item(words) {
   const made = document.createElement("li");
