@@ -10,7 +10,7 @@ import { CheckView } from "./check-view.js";
 import { Cues } from "./cues.js";
 import { readDraft, writeDraft } from "./draft.js";
 import { DropsView } from "./drops-view.js";
-import { showEnded } from "./ended-view.js";
+import { showClosed, showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { FromClinic } from "./from-clinic.js";
@@ -32,7 +32,7 @@ import { VerdictView } from "./verdict-view.js";
 import { VisitsView } from "./visits-view.js";
 
 const REFRESH_MS = 60000;
-const FACTS = ["pack", "timer", "changes", "chosen", "clock", "verdicts"];
+const FACTS = ["pack", "timer", "changes", "chosen", "clock", "verdicts", "closed"];
 
 class App {
   #words = JSON.parse(byId("words").textContent);
@@ -68,7 +68,7 @@ class App {
     };
     this.#database = database;
     this.#outbox = new PhoneOutbox(database, changed);
-    this.#clinic = new FromClinic(database, this.#outbox);
+    this.#clinic = new FromClinic(database, this.#outbox, () => this.#tell());
     this.#choice = new EyeChoice(database, changed);
     this.#keeping = new Keeping(this.#outbox, page);
     this.#timers = new Timers(database, this.#keeping, page);
@@ -79,7 +79,7 @@ class App {
     this.#check = new CheckView(actions);
     this.#posture = new PostureView(actions, words, this.#cues);
     this.#views = [
-      new ChangesView(actions, words), this.#posture, new PlanView(actions), new EntriesView(actions), new DropsView(actions, this.#cues),
+      new ChangesView(actions, words), this.#posture, new PlanView(actions, words), new EntriesView(actions), new DropsView(actions, this.#cues),
       new BubbleView(actions, words), new VisitsView(actions), this.#verdict, this.#check, this.#help,
     ];
     this.#later = new Later((module) => {
@@ -140,21 +140,19 @@ class App {
   }
 
   #changed(outcome) {
-    if (outcome === "locked") this.#lockOut();
+    if (outcome === "locked") this.#clinic.closed();
     if (outcome === "unknown") this.#clinic.unknown = true;
-    this.#show();
-    this.#others.postMessage("changed");
+    this.#tell();
   }
 
-  async #lockOut() {
-    await this.#clinic.lockOut();
+  // Here and in other tabs.
+  #tell() {
     this.#others.postMessage("changed");
-    await this.#show();
+    return this.#show();
   }
 
   async #refresh() {
     await this.#clinic.refresh();
-    if (this.#clinic.locked) this.#others.postMessage("changed");
     await this.#show();
   }
 
@@ -184,18 +182,16 @@ class App {
   }
 
   async #draw() {
-    const [pack, timer, unseen = {}, chosen, received, verdicts = {}] = await readFacts(this.#database, FACTS);
+    const [pack, timer, unseen = {}, chosen, received, verdicts = {}, closed] = await readFacts(this.#database, FACTS);
     const timers = runningTimers(timer, pack?.eyes ?? []);
     [this.#pack, this.#changes, this.#timers.running, this.#receipt] = [pack, unseen, timers, received];
     await this.#lookAtClock();
     this.#running.show(timers.filter((one) => !one.on_break && !this.#isPlanned(one)));
     const ready = Boolean(pack?.eyes.length);
-    const { locked, unknown } = this.#clinic;
-    const over = showEnded(pack, this.#words, locked);
+    const over = showEnded(pack, this.#words, Boolean(closed));
     const kept = await sealedCount(this.#database);
-    byId("not-enrolled").hidden = !unknown && (ready || locked || over || kept > 0);
-    byId("locked").hidden = ready || !(locked || kept > 0);
-    byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
+    byId("not-enrolled").hidden = !this.#clinic.unknown && (ready || Boolean(closed) || over || kept > 0);
+    showClosed(ready || !(closed || kept > 0) ? null : closed ?? "clinic", kept);
     document.querySelector(".tabs").hidden = !ready;
     const entries = this.#entries = await this.#outbox.all();
     const waiting = entries.filter(({ state }) => state === "saved").length;

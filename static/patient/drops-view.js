@@ -1,9 +1,8 @@
 // Today's drops of every eye: what comes next, a row for each with one tap, and a reminder at its time while the page is open.
 
 import { dayWords, isoDay, listWords, numberWords, timeWords } from "../shared/dates.js";
-import { byId, item, paragraph, redraw } from "../shared/dom.js";
+import { byId, item, onTap, paragraph, redraw } from "../shared/dom.js";
 import { dropsOn, nextDrops, takenToday, timesOf } from "./drops.js";
-import { onTap } from "./taps.js";
 import { text } from "./texts.js";
 
 export class DropsView {

@@ -1,8 +1,7 @@
 // Keeps what was tapped, once, and takes it back. Beside what was tapped it says that it is saved on this phone, with a button
 // to undo it: one at a time, until the page is left.
 
-import { byId } from "../shared/dom.js";
-import { DOUBLE_TAP_MS } from "./taps.js";
+import { DOUBLE_TAP_MS, byId } from "../shared/dom.js";
 import { text } from "./texts.js";
 
 export class Keeping {

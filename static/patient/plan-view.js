@@ -7,13 +7,15 @@ import { text } from "./texts.js";
 
 export class PlanView {
   #actions;
+  #words;
 
-  constructor(actions) {
+  constructor(actions, words) {
     this.#actions = actions;
+    this.#words = words;
   }
 
   show({ eyes, pack, names }, now = new Date()) {
-    const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack)];
+    const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack, this.#words)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
     const next = this.#next(eyes, now);

@@ -1,10 +1,9 @@
 // Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
 import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
-import { byId } from "../shared/dom.js";
+import { byId, onTap } from "../shared/dom.js";
 import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
 import { entriesOf } from "./standing.js";
-import { onTap } from "./taps.js";
 import { text } from "./texts.js";
 import { counted, isInDoubt } from "./timers.js";
 

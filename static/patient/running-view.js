@@ -1,9 +1,8 @@
 // Timers that run for an eye or a position without a plan now: on every page until they are stopped.
 
 import { momentWords } from "../shared/dates.js";
-import { byId } from "../shared/dom.js";
+import { byId, onTap } from "../shared/dom.js";
 import { lastTime } from "./hours.js";
-import { onTap } from "./taps.js";
 import { text } from "./texts.js";
 import { isInDoubt } from "./timers.js";
 

@@ -57,6 +57,17 @@ def test_public_pages_open_and_carry_their_headers(client: FlaskClient, path: st
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
 
 
+def test_a_picture_that_is_opened_as_a_page_may_do_nothing(client: FlaskClient) -> None:
+    answer = client.get("/static/icons/icon.svg")
+    assert (answer.status_code, answer.headers["Content-Security-Policy"]) == (200, "default-src 'none'")
+
+
+def test_a_file_that_did_not_change_is_not_sent_again(client: FlaskClient) -> None:
+    first = client.get("/static/patient/app.js")
+    again = client.get("/static/patient/app.js", headers={"If-None-Match": first.headers["ETag"]})
+    assert (again.status_code, again.data) == (304, b"")
+
+
 @pytest.mark.parametrize("path", STAFF)
 def test_a_surgeon_opens_every_staff_page(as_surgeon: FlaskClient, path: str) -> None:
     assert as_surgeon.get(path).status_code == 200
@@ -90,6 +101,7 @@ def test_a_part_that_is_none_is_not_signed(as_surgeon: FlaskClient) -> None:
 
 def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) -> None:
     assert client.get("/api/v1/pack").status_code == 401
+    assert client.get("/api/v1/known").json == {"set_up": False}
     assert client.post("/api/v1/events", json={"events": []}).status_code == 401
     assert client.get("/me/calendar").status_code == 404
     assert client.get("/calendar/guess.ics").status_code == 404
@@ -144,6 +156,7 @@ def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskC
     assert as_patient.get("/api/v1/pack").status_code == 200
     as_nurse.post(f"/clinic/devices/{device.id}/revoke")
     assert as_patient.get("/api/v1/pack").status_code == 401
+    assert as_patient.get("/api/v1/known").json == {"set_up": True}  # so that it learns why
 
 
 @pytest.mark.parametrize(("proxies", "shared"), [(0, True), (1, False)])

@@ -103,8 +103,21 @@ class Results(BaseModel):
     generation: str
 
 
+class Known(BaseModel):
+    """Whether this browser was set up as a phone, locked out since or not."""
+
+    set_up: bool
+
+
 class AcuityTable(RootModel[dict[str, list[float | str | None]]]):
     """By each way to write an acuity: logMAR, Snellen at 6 m, at 20 ft, and letters (null where the chart has none)."""
+
+
+@bp.get("/known")
+@described(Known)
+def known() -> Answer:
+    """Whether this browser was set up; one that was not asks for no pack, which would be refused."""
+    return jsonify(Known(set_up=context.known_device() is not None).model_dump())
 
 
 @bp.get("/pack")

@@ -2,9 +2,9 @@
 // a signal.
 
 import { dayWords } from "../../shared/dates.js";
-import { byId, item } from "../../shared/dom.js";
+import { byId, item, onTap } from "../../shared/dom.js";
 import { ask } from "../../shared/requests.js";
-import { onTap } from "../taps.js";
+
 import { text } from "../texts.js";
 
 const ADDRESS = "/api/v1/helpers";

@@ -10,6 +10,8 @@ export function mark(sheet, operation, facts) {
     const due = sheet.rows.find((known) => known.operation === operation && known.visit_id === body.visit_id);
     if (due && due.state !== "seen") due.state = kind === "seen" ? "seen" : "here";
     const eye = eyeOf(sheet, operation);
+    if (kind === "arrived" && eye) eye.visit = body.visit_id;
+    if (kind === "seen" && eye?.visit === body.visit_id) eye.visit = "";
     if (kind === "seen" && eye) eye.visits = eye.visits.filter(({ id }) => id !== body.visit_id);
   }
 }
