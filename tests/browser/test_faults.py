@@ -19,7 +19,7 @@ from tests.faults.clinic import clinic
 from tests.faults.phone import KEPT
 from tests.faults.running import DEVICE as DEVICE_KIND
 from tests.faults.running import PHONE as PHONE_KIND
-from tests.faults.running import sequence
+from tests.faults.running import Devices
 
 
 @pytest.fixture
@@ -35,7 +35,11 @@ def test_random_faults_lose_and_double_nothing_and_put_nothing_at_a_wrong_time(
     browser: Browser, tmp_path: Path, migrated: Path, kind: str
 ) -> None:
     with clinic(tmp_path, migrated) as running:
-        outcomes = [sequence(kind, seed, browser, running) for seed in (20270302, 20270303)]
+        outcomes = []
+        for seed in (20270302, 20270303):
+            devices = Devices(kind, browser, running)
+            outcomes.append(devices.sequence(seed))
+            devices.close()
     assert [fault for outcome in outcomes for fault in outcome.faults] == []
     assert all(outcome.counts["tapped"] for outcome in outcomes)
 

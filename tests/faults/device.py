@@ -98,7 +98,7 @@ class ClinicDevice(Moves):
 
     def stored(self) -> list[Stored]:
         measures = of_both_eyes(self.clinic.store, self.operation, "measures")
-        return [Stored(event.body.notes, event.at) for event in measures]
+        return [Stored(event.body.notes, event.at, event.received_at) for event in measures]
 
     def _measure(self, tab: Page, *, twice: bool) -> None:
         self._open(tab)

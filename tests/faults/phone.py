@@ -111,7 +111,11 @@ class Phone(Moves):
 
     def stored(self) -> list[Stored]:
         history = events.history_of(self.clinic.store, self.operation)
-        return [Stored(event.body.words, event.at) for event in history if event.kind in ("visit-request", "symptoms")]
+        return [
+            Stored(event.body.words, event.at, event.received_at)
+            for event in history
+            if event.kind in ("visit-request", "symptoms")
+        ]
 
     def _enter(self, tab: Page, how: str) -> None:
         if not tab.locator(".tabs").is_visible():

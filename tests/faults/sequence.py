@@ -44,10 +44,11 @@ class Tap:
 
 @dataclass(frozen=True)
 class Stored:
-    """An entry as the clinic's database has it: its words, and when it happened."""
+    """An entry as the clinic's database has it: its words, when it happened, and when it came."""
 
     words: str
     at: datetime
+    received_at: datetime
 
 
 class Device(Protocol):
@@ -73,31 +74,39 @@ class Outcome:
 
 
 def play(device: Device, chance: random.Random, steps: int, said: list[str]) -> Outcome:
-    """So many steps, then everything is mended; then each tap is looked for in the clinic's database."""
+    """So many steps, then everything is mended; then each tap of now and before is looked for in the clinic's database."""
+    before = len(device.taps)
     names, weights = zip(*device.steps.items(), strict=True)
     for name in chance.choices(names, weights, k=steps):
         said.append(name)
         device.step(name, chance)
     said.append("mend")
     device.settle()
-    return judged(device.taps, device.stored(), device.refused())
+    outcome = judged(device.taps, device.stored(), device.refused())
+    outcome.counts["tapped"] = len(device.taps) - before
+    return outcome
 
 
 def judged(taps: list[Tap], stored: list[Stored], refused: set[str]) -> Outcome:
-    """Nothing lost, doubled, or at a wrong time; refused, and shown, only what no clinic can take."""
+    """Nothing lost, doubled, or at a wrong time; refused, and shown, only what no clinic can take.
+
+    What was made while the clock was changed and changed back counts as made when it came (`followup.care.home.clocks`).
+    """
     made, told = Counter(stored_one.words for stored_one in stored), Outcome()
-    times = {one.words: one.at for one in stored}
+    times = {one.words: one for one in stored}
     for tap in taps:
         count = made.pop(tap.words, 0)
-        told.counts["tapped"] += 1
         if tap.poison and count == 0 and tap.words in refused:
-            told.counts["refused and shown"] += 1
-        elif count == 0:
+            continue
+        if count == 0:
             told.faults.append(f"{'refused' if tap.words in refused else 'lost'}: {tap.words}")
         elif count > 1:
             told.faults.append(f"doubled: {tap.words}, {count} times")
-        elif not tap.since - NEAR <= times[tap.words] <= tap.until + NEAR:
-            told.faults.append(f"at a wrong time: {tap.words}, tapped {tap.until}, kept as of {times[tap.words]}")
+        elif not tap.since - NEAR <= times[tap.words].at <= tap.until + NEAR:
+            if times[tap.words].at == times[tap.words].received_at:
+                told.counts["as of when it came"] += 1
+            else:
+                told.faults.append(f"at a wrong time: {tap.words}, tapped {tap.until}, kept as of {times[tap.words].at}")
     told.faults += [f"never tapped: {words}" for words in made]
     return told
 
