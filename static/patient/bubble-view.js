@@ -1,9 +1,9 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
-import { item, paragraph } from "../shared/dom.js";
-import { isoDay } from "./hours.js";
+import { dayWords, isoDay, percentWords } from "../shared/dates.js";
+import { byId, item, paragraph } from "../shared/dom.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
-import { byId, dayWords, percentWords, text } from "./texts.js";
+import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 const STEP = 5;

@@ -1,7 +1,8 @@
 // What the clinic changed since this phone last heard: shown on the first page until the person has seen it.
 
-import { item } from "../shared/dom.js";
-import { byId, dayWords, numberWords, text, whenOf, whenWords } from "./texts.js";
+import { dayWords, numberWords, whenOf, whenWords } from "../shared/dates.js";
+import { byId, item } from "../shared/dom.js";
+import { text } from "./texts.js";
 
 // The differences between two packs of one eye that a patient must know, each {key, name, before, now}. Without an earlier
 // pack of it the eye itself is new.

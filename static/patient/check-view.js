@@ -1,11 +1,12 @@
 // Check: one question a screen, and back; what is dangerous is answered at once by the phone from the clinic's rules.
 
+import { momentWords, numberWords } from "../shared/dates.js";
+import { DOUBLE_TAP_MS, byId } from "../shared/dom.js";
 import { isOver } from "./draft.js";
 import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js";
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
-import { DOUBLE_TAP_MS } from "./taps.js";
-import { byId, momentWords, numberWords, text } from "./texts.js";
+import { text } from "./texts.js";
 import { reasonsOf } from "./verdict.js";
 import { keepVerdict } from "./verdict-view.js";
 

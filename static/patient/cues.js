@@ -2,7 +2,7 @@
 // was chosen is kept on this phone.
 
 import { readFact, writeFact } from "../shared/database.js";
-import { byId } from "./texts.js";
+import { byId } from "../shared/dom.js";
 
 export class Cues {
   #database;

@@ -1,10 +1,9 @@
 // Today's drops of every eye: what comes next, a row for each with one tap, and a reminder at its time while the page is open.
 
-import { item, paragraph, redraw } from "../shared/dom.js";
+import { dayWords, isoDay, listWords, numberWords, timeWords } from "../shared/dates.js";
+import { byId, item, onTap, paragraph, redraw } from "../shared/dom.js";
 import { dropsOn, nextDrops, takenToday, timesOf } from "./drops.js";
-import { isoDay } from "./hours.js";
-import { onTap } from "./taps.js";
-import { byId, dayWords, listWords, numberWords, text, timeWords } from "./texts.js";
+import { text } from "./texts.js";
 
 export class DropsView {
   #actions;

@@ -1,7 +1,7 @@
 // Drops as the clinic entered them: which today, which of their times are taken, and what comes next. The times come in the
 // pack, spread over the waking day by the server; here is nothing about how many to take.
 
-import { isoDay } from "./hours.js";
+import { isoDay } from "../shared/dates.js";
 import { entriesOf } from "./standing.js";
 
 // An earlier pack has no first day and no times.

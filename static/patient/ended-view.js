@@ -1,20 +1,19 @@
 // What is over: a follow-up that has ended (the gas caution stays), or a phone that was closed; and by whom. Whom to call stays.
 
-import { byId, countedText, dayWords, listWords, text } from "./texts.js";
-
-let eyeWords = {};
+import { dayWords, listWords } from "../shared/dates.js";
+import { byId } from "../shared/dom.js";
+import { countedText, text } from "./texts.js";
 
 // Says which eyes are followed no more. True where none is followed: then that is all there is to show.
 export function showEnded(pack, words, locked) {
-  eyeWords = words.eye;
   const ended = pack?.ended ?? [];
-  const said = ended.map(({ eye, ended_on: on }) => text("ended", { eye: eyeWords[eye], day: dayWords(on) })).join(" ");
+  const said = ended.map(({ eye, ended_on: on }) => text("ended", { eye: words.eye[eye], day: dayWords(on) })).join(" ");
   const over = ended.length > 0 && !pack.eyes.length && !locked;
   byId("ended").hidden = !over;
   byId("ended-words").textContent = said;
   byId("ended-beside").hidden = over || !ended.length;
   byId("ended-beside").textContent = said;
-  const gas = endedWithGas(pack);
+  const gas = endedWithGas(pack, words);
   byId("ended-gas").hidden = gas.length === 0;
   byId("ended-gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
   return over;
@@ -30,6 +29,6 @@ export function showClosed(by, kept) {
 }
 
 // The words for the eyes that are followed no more and in which gas may be left: only a clinician can say that it is gone.
-export function endedWithGas(pack) {
-  return (pack?.ended ?? []).filter(({ caution }) => caution).map(({ eye }) => eyeWords[eye]);
+export function endedWithGas(pack, words) {
+  return (pack?.ended ?? []).filter(({ caution }) => caution).map(({ eye }) => words.eye[eye]);
 }

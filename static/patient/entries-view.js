@@ -1,7 +1,8 @@
 // Everything entered, with its honest states; what was wrong is put right or taken back, with a reason.
 
-import { item, redraw } from "../shared/dom.js";
-import { byId, momentWords, text } from "./texts.js";
+import { momentWords } from "../shared/dates.js";
+import { byId, item, redraw } from "../shared/dom.js";
+import { text } from "./texts.js";
 
 const SHOWN_AT_MOST = 60;
 

@@ -1,7 +1,8 @@
 // Which eye: what each is called, and the one chosen for details (remembered).
 
 import { writeFact } from "../shared/database.js";
-import { byId, dayWords } from "./texts.js";
+import { dayWords } from "../shared/dates.js";
+import { byId } from "../shared/dom.js";
 
 // Words for each eye, by operation; two operations on one side are told apart by their day.
 export function eyeNames(eyes, words) {

@@ -1,7 +1,6 @@
 // Help: what to call for, from the rulebook in force.
 
-import { item } from "../shared/dom.js";
-import { byId } from "./texts.js";
+import { byId, item } from "../shared/dom.js";
 
 export class HelpView {
   show({ pack: { dangers = [] } }) {

@@ -1,5 +1,7 @@
 // Hours in a position on one day: overlaps count once, the day is the phone's own.
 
+import { isoDay } from "../shared/dates.js";
+
 export function hoursOn(blocks, day) {
   const start = new Date(day.getFullYear(), day.getMonth(), day.getDate()).getTime();
   const end = new Date(day.getFullYear(), day.getMonth(), day.getDate() + 1).getTime();
@@ -14,11 +16,6 @@ export function hoursOn(blocks, day) {
     reached = Math.max(reached, to);
   }
   return total / 3600000;
-}
-
-export function isoDay(date) {
-  const two = (n) => String(n).padStart(2, "0");
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
 
 // The plan that an eye has for this day, or undefined.

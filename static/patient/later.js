@@ -1,7 +1,7 @@
 // The pages that nobody needs at first sight: fetched when one of them is opened; from the second visit on the worker keeps them.
 
+import { byId } from "../shared/dom.js";
 import { timed } from "../shared/requests.js";
-import { byId } from "./texts.js";
 
 const NAMES = ["living", "history", "helpers", "install", "privacy"];
 

@@ -1,8 +1,9 @@
 // How the patient wants to be reached: push to this phone, e-mail, what for, and quiet hours. Needs a signal.
 
+import { byId } from "../shared/dom.js";
 import { ask } from "../shared/requests.js";
 import { pushPossible, renew, subscribe } from "../shared/push.js";
-import { byId, text } from "./texts.js";
+import { text } from "./texts.js";
 
 const ADDRESS = "/api/v1/messages";
 

@@ -1,18 +1,21 @@
 // Now, for all eyes together: which have gas, the next visit.
 
+import { isoDay, listWords } from "../shared/dates.js";
+import { byId } from "../shared/dom.js";
 import { endedWithGas } from "./ended-view.js";
-import { isoDay } from "./hours.js";
-import { byId, listWords, text } from "./texts.js";
+import { text } from "./texts.js";
 
 export class PlanView {
   #actions;
+  #words;
 
-  constructor(actions) {
+  constructor(actions, words) {
     this.#actions = actions;
+    this.#words = words;
   }
 
   show({ eyes, pack, names }, now = new Date()) {
-    const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack)];
+    const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack, this.#words)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
     const next = this.#next(eyes, now);

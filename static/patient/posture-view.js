@@ -1,9 +1,10 @@
 // Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
-import { hoursOn, isoDay, lastTime, planOn, spanOf } from "./hours.js";
+import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
+import { byId, onTap } from "../shared/dom.js";
+import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
 import { entriesOf } from "./standing.js";
-import { onTap } from "./taps.js";
-import { byId, momentWords, numberWords, text, timeWords } from "./texts.js";
+import { text } from "./texts.js";
 import { counted, isInDoubt } from "./timers.js";
 
 export class PostureView {
@@ -33,12 +34,10 @@ export class PostureView {
 
   #change(entry) {
     this.#changing = entry;
-    const two = (n) => String(n).padStart(2, "0");
-    const clock = (at) => `${two(at.getHours())}:${two(at.getMinutes())}`;
     const [from, to] = entry ? [new Date(entry.body.from), new Date(entry.body.to)] : [new Date(), null];
     byId("hand-day").value = isoDay(from);
-    byId("hand-from").value = entry ? clock(from) : "";
-    byId("hand-to").value = to ? clock(to) : "";
+    byId("hand-from").value = entry ? isoClock(from) : "";
+    byId("hand-to").value = to ? isoClock(to) : "";
     if (entry) byId("hand-eye").value = entry.operation;
     byId("hand-eye").disabled = Boolean(entry);
     byId("hand-changing").hidden = !entry;

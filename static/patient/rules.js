@@ -2,7 +2,7 @@
 // tables, and whatever the tables cannot answer is a reason to call.
 
 import { badOf, given, QUESTIONS } from "./answers.js";
-import { clinicTime, faultOf, NEAR_MS } from "./clock.js";
+import { clinicTime, faultOf, NEAR_MS } from "../shared/clock.js";
 import { againWithin, lookAtRules } from "./second-looks.js";
 
 // From the worst. `call` is for what nobody can judge from here, `again` asks for a second look; only `well` reassures.

@@ -1,8 +1,9 @@
 // Timers that run for an eye or a position without a plan now: on every page until they are stopped.
 
+import { momentWords } from "../shared/dates.js";
+import { byId, onTap } from "../shared/dom.js";
 import { lastTime } from "./hours.js";
-import { onTap } from "./taps.js";
-import { byId, momentWords, text } from "./texts.js";
+import { text } from "./texts.js";
 import { isInDoubt } from "./timers.js";
 
 export class RunningView {

@@ -1,9 +1,9 @@
 // A locked-out phone seals what it had not sent with the clinic's public key: unreadable here, not lost.
 
 import { readFact, transact } from "../shared/database.js";
-import { timed } from "../shared/requests.js";
+import { eventOf } from "../shared/events.js";
+import { posted, timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
-import { eventOf } from "./outbox.js";
 import { runningTimers, stretch } from "./timers.js";
 
 const GONE = ["pack", "timer", "draft", "changes", "chosen", "clock", "verdicts"];
@@ -27,6 +27,7 @@ function unsealed(database) {
     const found = {};
     facts.get("pack").onsuccess = (read) => { found.pack = read.target.result; };
     facts.get("timer").onsuccess = (read) => { found.timer = read.target.result; };
+    facts.get("clock").onsuccess = (read) => { found.receipt = read.target.result; };
     facts.get("sequence").onsuccess = (read) => { found.sequence = read.target.result ?? 0; };
     entries.getAll().onsuccess = (read) => { found.entries = read.target.result; };
     facts.get("sealing-key").onsuccess = (read) => {
@@ -39,10 +40,9 @@ function unsealed(database) {
 }
 
 // The stretches of timers that still run: what ran until now is not lost.
-function stopped({ timers, pack, sequence }) {
-  return timers.map((timer, n) => ({
-    ...eventOf("posture", timer.operation, pack?.used_by ?? "patient", stretch(timer)), sequence: sequence + n + 1,
-  }));
+function stopped({ timers, pack, receipt, sequence }) {
+  const how = { at: new Date(), receipt, by: pack?.used_by ?? "patient", corrects: null };
+  return timers.map((timer, n) => eventOf("posture", timer.operation, stretch(timer), { ...how, sequence: sequence + n + 1 }));
 }
 
 // The packet for what is in it. Resolves with whether nothing else had changed.
@@ -66,8 +66,8 @@ function exchanged(database, found, packet) {
 export async function sendSealed(database) {
   const packets = ((await readFact(database, "sealed")) ?? []).slice(0, PACKETS_AT_ONCE);
   if (packets.length === 0) return;
-  const body = JSON.stringify({ sealed: packets.map(({ key, iv, data }) => ({ key, iv, data })) });
-  const answer = await timed("/api/v1/sealed", { method: "POST", headers: { "Content-Type": "application/json" }, body });
+  const content = { sent_at: new Date().toISOString(), sealed: packets.map(({ key, iv, data }) => ({ key, iv, data })) };
+  const answer = await timed("/api/v1/sealed", await posted(content));
   if (!answer.ok) return;
   await answer.arrayBuffer();
   const sent = new Set(packets.map(({ data }) => data));

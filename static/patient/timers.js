@@ -2,6 +2,7 @@
 // `sure_at` is when the person last said that they still lie so; `on_break` one counts nothing and waits to go on.
 
 import { transact } from "../shared/database.js";
+import { text } from "./texts.js";
 
 const HOUR_MS = 3600000;
 
@@ -19,6 +20,93 @@ export function runningTimers(kept, eyes) {
     const { operation, eye } = eyes.find(({ posture }) => posture?.position === timer.position) ?? eyes[0] ?? {};
     return { ...timer, operation, eye };
   });
+}
+
+// What is done with the timers on this page: each for the plan of an eye, started, stopped, paused.
+export class Timers {
+  #database;
+  #keeping;
+  #page;
+  running = [];
+
+  // `page` gives the plan of an eye (`planOf(operation)`: its `eye` and `position`), and is told that something `changed()`.
+  constructor(database, keeping, page) {
+    this.#database = database;
+    this.#keeping = keeping;
+    this.#page = page;
+  }
+
+  // Stops the timer of an eye's plan, or starts it; resolves with the `position` that runs now, or null. A head has one
+  // position: what runs for another one ends.
+  async toggle(operation, beside) {
+    const { eye, position } = this.#page.planOf(operation);
+    const own = this.#own(operation);
+    if (own && !own.on_break) {
+      await this.stop(own, new Date(), beside);
+      return { position: null };
+    }
+    for (const timer of this.running.filter((known) => known.position !== position)) await this.stop(timer);
+    this.#keeping.hideNote();
+    await startTimer(this.#database, { operation, eye, position });
+    this.#page.changed();
+    return { position };
+  }
+
+  // A break is no posturing: what ran until now is kept, and the phone calls back. On a break it ends for now.
+  async pause(operation) {
+    const own = this.#own(operation);
+    if (!own) return {};
+    if (own.on_break) await this.stop(own);
+    else await this.#keep(own, [breakOf(own)]);
+    return { pause: own.on_break ? null : this.#page.planOf(operation).posture };
+  }
+
+  // The stretch goes to the eye and the position that the timer was started for, whatever is planned or shown by now.
+  async stop(timer, until = new Date(), beside = undefined) {
+    if (timer.on_break) {
+      await this.#put(timer, []);
+      return true;
+    }
+    const kept = await this.#keep(timer, [], until);
+    if (kept?.[0] && beside) {
+      this.#keeping.noteBeside(beside, async () => {
+        await this.#keeping.takeBack([kept[0].event], text("undo"));
+        await startTimer(this.#database, timer);
+        this.#page.changed();
+      });
+    }
+    return kept;
+  }
+
+  // Somebody says until when it was; false where that lies before the start.
+  async stopAt(operation, until, beside) {
+    const own = this.#own(operation);
+    if (!own || until <= new Date(own.start)) return false;
+    return Boolean(await this.stop(own, until, beside));
+  }
+
+  // Somebody says that they still lie so. What grew too long for one stretch is kept, and another begins.
+  async stillSo(operation) {
+    const own = this.#own(operation);
+    if (!own) return;
+    if (!isLong(own)) await this.#put(own, [sureOf(own)]);
+    else await this.#keep(own, [{ operation, eye: own.eye, position: own.position, start: new Date().toISOString() }]);
+  }
+
+  // The timer of an eye's plan, running or on a break.
+  #own(operation) {
+    const { position } = this.#page.planOf(operation);
+    return this.running.find((timer) => timer.operation === operation && timer.position === position);
+  }
+
+  #keep(timer, instead, until = new Date()) {
+    return this.#keeping.save("posture", stretch(timer, until), { operation: timer.operation, alongside: takingOut(timer, instead) });
+  }
+
+  async #put(timer, instead) {
+    await transact(this.#database, ["facts"], "readwrite", ({ facts }) => takingOut(timer, instead)(facts, () => {}));
+    this.#page.changed();
+  }
 }
 
 // Another tab may have started the same one: then that one runs on. A break of that eye is over.

@@ -1,8 +1,9 @@
 // The verdict that stands, on every screen until a complete check or the clinic says otherwise.
 
-import { paragraph } from "../shared/dom.js";
+import { momentWords } from "../shared/dates.js";
+import { byId, paragraph } from "../shared/dom.js";
 import { atTime, standing, worstFirst } from "./rules.js";
-import { byId, momentWords, text } from "./texts.js";
+import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 export class VerdictView {

@@ -1,7 +1,8 @@
 // A verdict as the patient reads it: a title, why, and whom to call.
 
-import { paragraph } from "../shared/dom.js";
-import { byId, momentWords, text } from "./texts.js";
+import { momentWords } from "../shared/dates.js";
+import { byId, paragraph } from "../shared/dom.js";
+import { text } from "./texts.js";
 
 export function titleOf(verdict) {
   return text(verdict.level === "call" ? "call-us" : `call-${verdict.level}`);

@@ -1,8 +1,9 @@
 // Visits of every eye: when and where, another time where one does not suit, and a calendar file of them.
 
-import { item, paragraph, redraw } from "../shared/dom.js";
+import { momentWords } from "../shared/dates.js";
+import { byId, item, paragraph, redraw } from "../shared/dom.js";
 import { entriesOf } from "./standing.js";
-import { byId, momentWords, text } from "./texts.js";
+import { text } from "./texts.js";
 
 export class VisitsView {
   #actions;

@@ -2,23 +2,18 @@
 // KEPT is written in front of this by the server.
 
 import { openDatabase } from "/static/shared/database.js";
-import { Outbox } from "/static/patient/outbox.js";
-import { showPushes } from "/static/shared/push.js";
+import { PhoneOutbox } from "/static/patient/outbox.js";
 import { keep, timed } from "/static/shared/requests.js";
+import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
 
-const PREFIX = "followup-shell-";
-const CACHE = PREFIX + KEPT.version;
 const CHOICE = "followup-language";
 const LATER = "/me/later";
 
-self.addEventListener("install", (event) => event.waitUntil(keepAll()));
-
-self.addEventListener("activate", (event) => {
-  event.waitUntil((async () => {
-    const names = await caches.keys();
-    await Promise.all(names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name)));
-    await self.clients.claim();
-  })());
+const kept = startWorker(self, KEPT.version, {
+  prefix: "followup-shell-",
+  keepAll,
+  turn: "followup-outbox",
+  outbox: async () => new PhoneOutbox(await openDatabase()),
 });
 
 self.addEventListener("message", (event) => {
@@ -26,8 +21,8 @@ self.addEventListener("message", (event) => {
 });
 
 self.addEventListener("fetch", (event) => {
-  const address = new URL(event.request.url);
-  if (event.request.method !== "GET" || address.origin !== location.origin) return;
+  const address = ownAddress(event.request);
+  if (!address) return;
   if (event.request.mode === "navigate" && address.pathname === "/me/") {
     event.respondWith(inLanguage("/me/", address));
     event.waitUntil(keepLater().catch(() => {})); // no visit but the first comes without a worker
@@ -35,24 +30,17 @@ self.addEventListener("fetch", (event) => {
   else if ([...KEPT.assets, ...KEPT.later].includes(address.pathname)) event.respondWith(fromCache(address.pathname, event.request));
 });
 
-showPushes(self, { icon: "/static/icons/icon-192.png" });
-
-self.addEventListener("sync", (event) => {
-  if (event.tag === "followup-outbox") event.waitUntil(sendWaiting());
-});
-
-async function keepAll() {
-  const cache = await caches.open(CACHE);
+async function keepAll(cache) {
   const language = (await remembered()) ?? (await shownLanguage());
   const known = await caches.match(KEPT.later[0]); // an earlier version had them
-  await Promise.all([keep(cache, inWords("/me/", language)), ...KEPT.assets.map((address) => keep(cache, address, KEPT.hashes[address]))]);
+  await Promise.all([keep(cache, inWords("/me/", language)), keepAssets(cache, KEPT)]);
   if (language) await remember(language);
   if (known) await keepLater();
 }
 
 // What is not needed at first sight: from the second visit on it is here without a signal.
 async function keepLater() {
-  const cache = await caches.open(CACHE);
+  const cache = await kept();
   const wanted = [inWords(LATER, await remembered()), ...KEPT.later];
   for (const address of wanted) if (!(await cache.match(address))) await keep(cache, address, KEPT.hashes[address]);
 }
@@ -71,9 +59,9 @@ async function inLanguage(path, address) {
   const chosen = address.searchParams.get("language");
   if (chosen) await remember(chosen);
   const wanted = inWords(path, chosen ?? (await remembered()));
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(wanted);
-  if (kept) return kept;
+  const cache = await kept();
+  const known = await cache.match(wanted);
+  if (known) return known;
   try {
     const fresh = await timed(wanted);
     if (fresh.ok) await cache.put(wanted, fresh.clone());
@@ -96,15 +84,10 @@ async function remembered() {
 }
 
 async function fromCache(key, request) {
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(key);
-  if (kept) return kept;
+  const cache = await kept();
+  const known = await cache.match(key);
+  if (known) return known;
   const fresh = await timed(request.url);
   if (fresh.ok) await cache.put(key, fresh.clone());
   return fresh;
-}
-
-async function sendWaiting() {
-  const outcome = await new Outbox(await openDatabase(), () => {}).flush();
-  if (outcome === "unreachable") throw new Error("no answer yet");
 }

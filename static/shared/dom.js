@@ -1,4 +1,11 @@
-// Small helpers for lists that are drawn again whenever something changes.
+// Small helpers for pages: their parts by name, lists that are drawn again whenever something changes, and taps.
+
+export const DOUBLE_TAP_MS = 500;
+const resting = new Map();
+
+export function byId(id) {
+  return document.getElementById(id);
+}
 
 export function item(words) {
   const made = document.createElement("li");
@@ -17,4 +24,22 @@ export function redraw(list, children) {
   const focused = list.contains(document.activeElement) ? document.activeElement.getAttribute("aria-label") : null;
   list.replaceChildren(...children);
   if (focused) [...list.querySelectorAll("button")].find((button) => button.getAttribute("aria-label") === focused)?.focus();
+}
+
+// The second tap of a double one does nothing. A button that is drawn anew meanwhile is still the same one: it has its label.
+export function onTap(button, press) {
+  const label = () => button.getAttribute("aria-label") ?? button;
+  rest(button, resting.get(label()) - performance.now());
+  button.addEventListener("click", (event) => {
+    if (button.getAttribute("aria-disabled") === "true") return;
+    resting.set(label(), performance.now() + DOUBLE_TAP_MS);
+    rest(button, DOUBLE_TAP_MS);
+    press(event);
+  });
+}
+
+function rest(button, milliseconds) {
+  if (!(milliseconds > 0)) return;
+  button.setAttribute("aria-disabled", "true");
+  setTimeout(() => button.removeAttribute("aria-disabled"), Math.min(milliseconds, DOUBLE_TAP_MS));
 }

@@ -1,15 +1,17 @@
 // On every staff page with a signal: keeps the day's sheet fresh, sends what waits, and clears up at sign-out.
 
-import { readFact, writeFact } from "../shared/database.js";
+import { receiptOf } from "../shared/clock.js";
+import { readFact, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
 import { currentSheet, endSession, forgetDay, openDeviceDatabase } from "./device/day-key.js";
-import { countUnsent, sendEntries } from "./device/queue.js";
+import { DeviceOutbox } from "./device/outbox.js";
 
 const FRESH_MS = 60000;
 const waiting = document.getElementById("entries-waiting");
 const signOut = document.getElementById("sign-out");
 const database = await openDeviceDatabase();
+const outbox = new DeviceOutbox(database, showWaiting);
 if (await endSession(database)) location.replace("/");
 
 // With calls in hand the first press only asks what becomes of them; the answer signs out.
@@ -18,7 +20,7 @@ leaving?.addEventListener("submit", async (event) => {
   const unanswered = leaving?.querySelector("[name=way]") && !leaving.querySelector("[name=way]:checked");
   if (unanswered || event.submitter?.getAttribute("value") === "stay") return;
   event.preventDefault();
-  await sendEntries(database);
+  await outbox.flush();
   await forgetDay(database);
   leaving?.submit();
 });
@@ -30,10 +32,7 @@ await refresh();
 document.documentElement.dataset.device = "ready";
 
 async function refresh() {
-  await sendEntries(database);
-  const count = await countUnsent(database);
-  waiting.hidden = count === 0;
-  waiting.textContent = count === 1 ? "1 entry waits on this device for a signal." : `${count} entries wait on this device for a signal.`;
+  await outbox.flush();
   try {
     await keepSheet();
   } catch (error) {
@@ -41,15 +40,28 @@ async function refresh() {
   }
 }
 
+async function showWaiting() {
+  const { length } = await outbox.waiting();
+  waiting.hidden = length === 0;
+  waiting.textContent = length === 1 ? "1 entry waits on this device for a signal." : `${length} entries wait on this device for a signal.`;
+}
+
 // Seals today's list under the key of whoever signed in here. Somebody else's key is never used.
 async function keepSheet() {
   const kept = await currentSheet(database);
   const key = await readFact(database, "day-key");
   if (key?.email !== signOut.dataset.email) return;
-  if (kept && Date.now() - kept.fetched < FRESH_MS / 2) return;
+  if (kept && Math.abs(Date.now() - kept.fetched) < FRESH_MS / 2) return; // a clock that was set back makes none fresh
   const answer = await timed("/api/v1/clinic/daysheet");
   if (answer.status === 401) await forgetDay(database);
   if (!answer.ok) return;
   const sheet = await answer.json();
-  await writeFact(database, "sheet", { expires_at: sheet.expires_at, fetched: Date.now(), packet: await sealed(sheet, key.publicKey) });
+  const receipt = receiptOf(sheet);
+  const fresh = { expires_at: sheet.expires_at, fetched: receipt.received_at, packet: await sealed(sheet, key.publicKey) };
+  await transact(database, ["facts"], "readwrite", ({ facts }) => {
+    facts.put(receipt, "clock");
+    facts.get("day-key").onsuccess = ({ target: { result: now } }) => {
+      if (now?.publicKey === key.publicKey) facts.put(fresh, "sheet"); // nobody signed out meanwhile
+    };
+  });
 }

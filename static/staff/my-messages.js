@@ -1,7 +1,7 @@
 // Push to this browser of a member of staff.
 
 import { pushPossible, renew, subscribe } from "../shared/push.js";
-import { timed } from "../shared/requests.js";
+import { ask } from "../shared/requests.js";
 
 const SAID = { on: "Messages will come to this browser.", refused: "This browser does not allow it.", failed: "This browser cannot get messages." };
 const button = document.getElementById("push-on");
@@ -14,8 +14,6 @@ button.addEventListener("click", async () => {
 });
 await renew(await navigator.serviceWorker?.getRegistration("/clinic/"), send).catch(() => {});
 
-async function send(subscription) {
-  const body = JSON.stringify(subscription);
-  const answer = await timed("/api/v1/clinic/push", { method: "POST", headers: { "Content-Type": "application/json" }, body });
-  if (!answer.ok) throw new Error((await answer.json()).error);
+function send(subscription) {
+  return ask("POST", "/api/v1/clinic/push", subscription);
 }

@@ -2,43 +2,62 @@
 
 import { loadTable } from "./acuity-table.js";
 import { openDeviceDatabase } from "./device/day-key.js";
-import { keepEntry } from "./device/queue.js";
+import { DeviceOutbox } from "./device/outbox.js";
 import { alarmed, asksBack, factsOf, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
+import { byId } from "../shared/dom.js";
 import { timed } from "../shared/requests.js";
 
 const PATIENCE_MS = 5000;
-const form = document.querySelector("[data-acuity-table]");
-const told = document.getElementById("kept-here");
-const limits = JSON.parse(form.dataset.limits);
 
-form.addEventListener("submit", save);
-form.addEventListener("change", () => showHow(form));
-showHow(form);
-let table = {};
-table = await loadTable(form.dataset.acuityTable).catch(() => ({}));
-showConversions(form, table);
+class Visit {
+  #form = document.querySelector("[data-acuity-table]");
+  #limits = JSON.parse(this.#form.dataset.limits);
+  #table = {};
+  #saving = false;
 
-async function save(event) {
-  event.preventDefault();
-  if (await answers()) {
-    form.submit();
-    return;
+  async start() {
+    this.#form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.#once(() => this.#save());
+    });
+    this.#form.addEventListener("change", () => showHow(this.#form));
+    showHow(this.#form);
+    this.#table = await loadTable(this.#form.dataset.acuityTable).catch(() => ({}));
+    showConversions(this.#form, this.#table);
   }
-  const facts = factsOf(form);
-  if (asksBack(form, facts, table, limits)) return;
-  const database = await openDeviceDatabase();
-  told.hidden = false;
-  if (!(await readFact(database, "day-key"))) {
-    told.textContent = "There is no signal, and this device cannot keep entries: leave this page open and try again.";
-  } else {
-    const { operation, about, authorPass, sealingKey } = form.dataset;
-    await keepEntry(database, { operation, facts, about, authorPass, sealingKey });
-    form.hidden = true;
-    told.textContent = "There is no signal. The entry is kept on this device and is sent when there is one; no rule has looked at it yet.";
+
+  // Who presses *Save* twice while it asks for a signal saves once.
+  async #once(save) {
+    if (this.#saving) return;
+    this.#saving = true;
+    await save().finally(() => { this.#saving = false; });
   }
-  const alarm = alarmed(facts, limits);
-  (alarm ? document.getElementById("alarm") : told).focus();
+
+  async #save() {
+    if (await answers()) {
+      this.#form.submit();
+      return;
+    }
+    const facts = factsOf(this.#form);
+    if (asksBack(this.#form, facts, this.#table, this.#limits)) return;
+    const told = byId("kept-here");
+    told.hidden = false;
+    told.textContent = await this.#keep(facts);
+    (alarmed(facts, this.#limits) ? byId("alarm") : told).focus();
+  }
+
+  // What to say of it.
+  async #keep(facts) {
+    const database = await openDeviceDatabase();
+    if (!(await readFact(database, "day-key"))) {
+      return "There is no signal, and this device cannot keep entries: leave this page open and try again.";
+    }
+    const { operation, about, authorPass, sealingKey } = this.#form.dataset;
+    await new DeviceOutbox(database).add({ operation, facts, about, authorPass, sealingKey });
+    this.#form.hidden = true;
+    return "There is no signal. The entry is kept on this device and is sent when there is one; no rule has looked at it yet.";
+  }
 }
 
 async function answers() {
@@ -48,3 +67,5 @@ async function answers() {
     return false;
   }
 }
+
+await new Visit().start();

@@ -118,9 +118,9 @@ def clinic_day(in_days: int = 0) -> date:
     return datetime.now(ZONE).date() + timedelta(days=in_days)
 
 
-@pytest.fixture
-def server(tmp_path: Path, migrated: Path) -> Iterator[RunningServer]:
-    database = tmp_path / "clinic.db"
+def made_server(folder: Path, migrated: Path) -> RunningServer:
+    """A clinic in this folder with a nurse and a surgeon; its server is not started yet."""
+    database = folder / "clinic.db"
     database.with_suffix(".toml").write_text(CLINIC_TOML, encoding="utf-8")
     clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone=ZONE.key)
     made = RunningServer(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
@@ -130,6 +130,12 @@ def server(tmp_path: Path, migrated: Path) -> Iterator[RunningServer]:
     accounts.add_staff(store, now, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD)
     accounts.add_staff(store, now, "Sol Surgeon", "surgeon", "surgeon@test.invalid", PASSWORD)
     store.close()
+    return made
+
+
+@pytest.fixture
+def server(tmp_path: Path, migrated: Path) -> Iterator[RunningServer]:
+    made = made_server(tmp_path, migrated)
     made.start()
     yield made
     made.kill()

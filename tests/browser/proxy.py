@@ -43,6 +43,7 @@ class Line:
             if self.mode == "cut":
                 return
             with socket.create_connection(("127.0.0.1", self.server_port), timeout=20) as server:
+                server.settimeout(None)
                 threading.Thread(target=self._answers, args=(server, phone), daemon=True).start()
                 while (data := phone.recv(65536)) and self.mode != "cut":
                     if self.mode == "stall":

@@ -12,12 +12,12 @@ from followup.care import accounts
 from followup.clinical import pressure
 from followup.records import Store, events, visits, worries
 from tests.browser.conftest import RunningServer, sign_in
+from tests.browser.device import TABLET, device_ready, unlock
 from tests.browser.kept import of_both_eyes
 from tests.browser.proxy import Line
 from tests.browser.test_faults import HANG_WITH_THE_TURN, LONGER_THAN_A_REQUEST_MS
 from tests.conftest import PASSWORD
 
-TABLET = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
 EVERYTHING_KEPT = """async () => {
     const { openDatabase, transact } = await import("/static/shared/database.js");
     const database = await openDatabase("followup-clinic");
@@ -28,23 +28,6 @@ EVERYTHING_KEPT = """async () => {
         facts.getAll().onsuccess = (read) => { all.facts = read.target.result; give(all); };
     });
 }"""
-
-
-def device_ready(page: Page) -> None:
-    """Signed in, the day's sheet kept, the worker in charge."""
-    page.wait_for_selector("html[data-device=ready]")
-    page.evaluate(
-        """async () => {
-            await navigator.serviceWorker.ready;
-            if (!navigator.serviceWorker.controller)
-                await new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done));
-        }"""
-    )
-
-
-def unlock(page: Page, password: str = PASSWORD) -> None:
-    page.get_by_label("Password of whoever signed in on this device").fill(password)
-    page.get_by_role("button", name="Open").click()
 
 
 @pytest.fixture
@@ -136,7 +119,7 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
     tablet.get_by_role("button", name="Sign out of this device").click()
     expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
     left = tablet.evaluate(EVERYTHING_KEPT)
-    assert [sorted(entry) for entry in left["entries"]] == [["id", "packet", "state"]] * 2
+    assert [sorted(entry) for entry in left["entries"]] == [["id", "packet", "sequence", "state"]] * 2
     assert set(left["keys"]) == {"left", "sequence"}
     # The session ends as soon as there is a signal, and the entry, sealed for the clinic alone, still arrives.
     server.start()
@@ -227,13 +210,36 @@ def test_a_signal_that_goes_while_typing_loses_nothing(
     tablet.locator("#right-acuity").fill("HM")
     tablet.locator("#right-iop").fill("18")
     server.kill()
-    tablet.get_by_role("button", name="Save").click()
+    tablet.get_by_role("button", name="Save").dblclick()  # the second press while it looks for a signal adds nothing
     expect(tablet.get_by_text("The entry is kept on this device")).to_be_visible()
     server.start()
     tablet.goto(f"{server.address}/clinic/")
     tablet.wait_for_selector("html[data-device=ready]")
     (kept,) = of_both_eyes(clinic_store, enrolment[0], "measures")
     assert (kept.body.acuity, kept.body.iop_mmhg) == ("HM", 18)
+
+
+def test_keep_pressed_twice_keeps_once(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    without_signal(tablet, server)
+    tablet.get_by_role("button", name="Arrived: Pat Patient").dblclick()
+    tablet.get_by_role("link", name="Enter visit: Pat Patient").first.click()
+    tablet.locator("#right-iop").fill("18")
+    tablet.get_by_role("button", name="Keep").dblclick()
+    expect(tablet.locator("#entries li")).to_have_count(2)
+    server.start()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li", has_text="Received by the clinic.")).to_have_count(2)
+    assert sorted(e.kind for e in of_both_eyes(clinic_store, enrolment[0])) == ["arrived", "measures"]
+
+
+def test_a_clock_set_back_by_more_than_a_year_signs_nobody_out(tablet: Page, server: RunningServer) -> None:
+    tablet.context.add_init_script("const real = Date.now.bind(Date); Date.now = () => real() - 400 * 86400000;")
+    without_signal(tablet, server)
+    measure(tablet, "6/60", "21")
+    expect(tablet.locator("#entries li")).to_contain_text("Kept on this device.")
+    expect(tablet.get_by_role("button", name="Sign out of this device")).to_be_visible()
 
 
 def test_what_cannot_be_is_asked_about_before_it_is_kept_and_a_refusal_is_shown(

@@ -21,10 +21,10 @@ TIMER_SINCE = """async ([start, position]) => {
 }"""
 REFUSED = """async (reason) => {
     const { openDatabase, readFact, transact } = await import("/static/shared/database.js");
-    const { eventOf } = await import("/static/patient/outbox.js");
+    const { eventOf } = await import("/static/shared/events.js");
     const database = await openDatabase();
     const { eyes: [{ operation }] } = await readFact(database, "pack");
-    const event = { ...eventOf("drops", operation, "patient", { name: "antibiotic" }), sequence: 1 };
+    const event = eventOf("drops", operation, { name: "antibiotic" }, { at: new Date(), sequence: 1, by: "patient", corrects: null });
     const refused = { id: event.id, event, state: "refused", reason };
     await transact(database, ["entries"], "readwrite", ({ entries }) => { entries.put(refused); });
     database.close();

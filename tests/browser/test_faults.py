@@ -1,79 +1,25 @@
-"""Random faults: whatever breaks and in whatever order, every entry is on the server exactly once, or on the phone and shown.
+"""Whatever breaks and in whatever order, every entry is on the server exactly once and at its time, or on the phone and shown."""
 
-FAULT_SEQUENCES (4) and FAULT_SEED (20270302) set how many and which; a failing sequence names its own seed.
-"""
-
-import json
 import os
-import random
 import signal
 import subprocess
-from collections import Counter
 from collections.abc import Callable, Iterator
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect
 
-from followup.care.actors import Actor
-from followup.care.desk import Desk
-from followup.care.home.enrol import issue_code
-from followup.records import Store, events, eyes
+from followup.records import Store, events
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, screen
-from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, ZONE, RunningServer, enrol, enrol_through, go, ready
+from tests.browser.conftest import CLINIC_TOML, FLAGS, PHONE, RunningServer, enrol, enrol_through, go, ready
 from tests.browser.proxy import Line, Mode
 from tests.conftest import until
-
-SEQUENCES = int(os.environ.get("FAULT_SEQUENCES", "4"))
-SEED = int(os.environ.get("FAULT_SEED", "20270302"))
-STEPS_EACH = 10
-STEPS = ["enter"] * 9 + [
-    "offline",
-    "online",
-    "cut",
-    "lose answers",
-    "lose answers",
-    "through",
-    "reopen",
-    "second tab",
-    "send twice",
-    "out of order",
-    "poison",
-    "kill the server",
-    "new version",
-]
-ENTRIES = """async () => {
-    const { openDatabase, transact } = await import("/static/shared/database.js");
-    const database = await openDatabase();
-    const found = await transact(database, ["entries"], "readonly", ({ entries }, give) => {
-        entries.getAll().onsuccess = (event) => give(event.target.result);
-    });
-    database.close();
-    return found;
-}"""
-POISON = """async ([operation, id]) => {
-    const { openDatabase, transact } = await import("/static/shared/database.js");
-    const database = await openDatabase();
-    const at = new Date().toISOString();
-    const event = { id, operation, kind: "wish", at, offset_minutes: 0, sequence: 1, by: "patient", corrects: null, body: {} };
-    await transact(database, ["entries"], "readwrite", ({ entries }) => { entries.put({ id, event, state: "saved", reason: null }); });
-    database.close();
-}"""
-SEND_AGAIN = """async (shuffled) => {
-    const { openDatabase, transact } = await import("/static/shared/database.js");
-    const database = await openDatabase();
-    const entries = await transact(database, ["entries"], "readonly", ({ entries }, give) => {
-        entries.getAll().onsuccess = (event) => give(event.target.result);
-    });
-    database.close();
-    const events = entries.map((entry) => entry.event);
-    if (shuffled) events.reverse();
-    const request = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ events }) };
-    const send = () => fetch("/api/v1/events", request);
-    await Promise.allSettled([send(), send()]);
-}"""
+from tests.faults.clinic import clinic
+from tests.faults.phone import KEPT
+from tests.faults.running import DEVICE as DEVICE_KIND
+from tests.faults.running import PHONE as PHONE_KIND
+from tests.faults.running import Devices
 
 
 @pytest.fixture
@@ -83,132 +29,31 @@ def line(server: RunningServer) -> Iterator[Line]:
     made.close()
 
 
-class Patient:
-    """One phone of the patient in a sequence, its tabs, and the ids of what was entered on it."""
-
-    def __init__(self, context: BrowserContext, address: str, page: Page) -> None:
-        self.context, self.address = context, address
-        self.tabs = [page]
-        self.made: set[str] = set()
-
-    def enter(self, tab: Page) -> None:
-        """One click that keeps an entry; it counts as made when the phone says that it has it."""
-        tab.goto(f"{self.address}/me/#visits")
-        ready(tab)
-        before = {entry["id"] for entry in tab.evaluate(ENTRIES)}
-        tab.get_by_role("button", name="I took it: antibiotic").click()
-        self.made |= until(lambda: {entry["id"] for entry in tab.evaluate(ENTRIES)} - before, "the entry is kept")
-
-    def reopen(self, tab: Page) -> Page:
-        self.tabs.remove(tab)
-        tab.close()
-        page = self.context.new_page()
-        page.goto(f"{self.address}/me/")
-        ready(page)
-        self.tabs.append(page)
-        return page
-
-
-def run_sequence(
-    seed: int, phones: list[Patient], server: RunningServer, line: Line, operation: str, store: Store
-) -> Counter[str]:
-    """Play random steps, mend everything, and check what became of each entry."""
-    chance = random.Random(seed)
-    said: list[str] = []
-    for n in range(STEPS_EACH):
-        phone = chance.choice(phones)
-        tab = chance.choice(phone.tabs)
-        step = chance.choice(STEPS)
-        said.append(step)
-        if step == "enter":
-            phone.enter(tab)
-        elif step in ("offline", "online"):
-            phone.context.set_offline(step == "offline")
-        elif step in ("cut", "lose answers", "through"):
-            line.mode = step  # type: ignore[assignment]
-        elif step == "reopen":
-            phone.reopen(tab)
-        elif step == "second tab" and len(phone.tabs) < 3:
-            page = phone.context.new_page()
-            page.goto(f"{phone.address}/me/")
-            ready(page)
-            phone.tabs.append(page)
-        elif step in ("send twice", "out of order"):
-            tab.evaluate(SEND_AGAIN, step == "out of order")
-        elif step == "poison":
-            id = f"0195a5c0-0000-7000-8000-{seed % 10**6:06d}{n:06d}"
-            tab.evaluate(POISON, [operation, id])
-            phone.made.add(id)
-        elif step == "kill the server":
-            server.kill()
-            server.start()
-        elif step == "new version":
-            server.kill()
-            server.settings.server.database.with_suffix(".toml").write_text(
-                CLINIC_TOML + f'on_call = "{seed}-{n}"\n', encoding="utf-8"
-            )
-            server.start()
-    line.mode = "through"
-    for phone in phones:
-        phone.context.set_offline(False)
-        page = phone.reopen(phone.tabs[0])
-        expect(page.locator("#sending"), f"seed {seed}: {said}").to_have_text("All sent", timeout=20_000)
-    return check(seed, said, phones, operation, store)
-
-
-def check(seed: int, said: list[str], phones: list[Patient], operation: str, store: Store) -> Counter[str]:
-    on_server = Counter(event.id for event in events.history_of(store, operation))
-    told: Counter[str] = Counter()
-    for phone in phones:
-        page = phone.tabs[0]
-        page.goto(f"{phone.address}/me/#more")
-        ready(page)
-        states = {entry["id"]: entry["state"] for entry in page.evaluate(ENTRIES)}
-        shown = page.locator("#entries li").all_inner_texts()
-        refused = sum(state == "refused" for state in states.values())
-        assert sum("could not take it" in words for words in shown) == refused, (seed, said)
-        for id in phone.made:
-            told["made"] += 1
-            told["lost"] += on_server[id] == 0 and states.get(id) not in ("saved", "refused")
-            told["doubled"] += on_server[id] > 1
-            told["refused and shown"] += states.get(id) == "refused"
-    rows = store.rows("SELECT device_id, sequence FROM events WHERE eye_id = :id", {"id": operation})
-    sequences = [(row["device_id"], row["sequence"]) for row in rows if row["device_id"]]
-    told["doubled"] += len(sequences) - len(set(sequences))
-    assert (told["lost"], told["doubled"]) == (0, 0), (seed, said, told)
-    return told
-
-
-@pytest.mark.parametrize("share", range(2))
-def test_random_faults_lose_and_double_nothing(
-    browser: Browser,
-    server: RunningServer,
-    clinic_store: Store,
-    enrolment: tuple[str, str],
-    nurse: Actor,
-    line: Line,
-    share: int,
+# Of each kind one sequence in which the clock is changed, and one in which it is not; which comes with the seed.
+@pytest.mark.parametrize("kind", [PHONE_KIND, DEVICE_KIND])
+def test_random_faults_lose_and_double_nothing_and_put_nothing_at_a_wrong_time(
+    browser: Browser, tmp_path: Path, migrated: Path, kind: str
 ) -> None:
-    total: Counter[str] = Counter()
-    address = f"http://localhost:{line.port}"
-    codes = iter([enrolment[1]])
-    for n in range(share, SEQUENCES, 2):
-        phones = []
-        for _ in range(1 + n % 2):
-            row = eyes.eye(clinic_store, enrolment[0])
-            assert row is not None
-            code = next(codes, None) or issue_code(Desk(clinic_store, datetime.now(UTC), nurse, ZONE), row.patient.id)
-            context = browser.new_context(**PHONE)
-            context.set_default_timeout(15_000)
-            page = context.new_page()
-            enrol_through(page, address, code)
-            phones.append(Patient(context, address, page))
-        total += run_sequence(SEED + n, phones, server, line, enrolment[0], clinic_store)
-        for phone in phones:
-            phone.context.close()
-    total["answers lost on the way"] = line.lost
-    print(f"\nfaults, share {share}: {json.dumps(total)}")
-    assert total["made"] >= SEQUENCES
+    with clinic(tmp_path, migrated) as running:
+        outcomes = []
+        for seed in (20270302, 20270303):
+            devices = Devices(kind, browser, running)
+            outcomes.append(devices.sequence(seed))
+            devices.close()
+    assert [fault for outcome in outcomes for fault in outcome.faults] == []
+    assert all(outcome.counts["tapped"] for outcome in outcomes)
+
+
+def took_it(page: Page) -> set[str]:
+    """One click that keeps an entry; its id, once the phone says that it has it."""
+
+    def ids() -> set[str]:
+        return {entry["id"] for entry in page.evaluate(KEPT)["entries"]}
+
+    go(page, "visits")
+    before = ids()
+    page.get_by_role("button", name="I took it: antibiotic").click()
+    return until(lambda: ids() - before, "the entry is kept")  # type: ignore[no-any-return]
 
 
 def test_a_server_killed_between_receipt_and_answer(
@@ -314,7 +159,7 @@ def test_a_tab_that_hangs_while_it_sends_does_not_hold_the_others_up(
 
 def test_turns_are_taken_one_after_the_other_while_nobody_hangs(phone: Page) -> None:
     script = """async () => {
-        const { inTurn } = await import("/static/shared/turns.js");
+        const { inTurn } = await import("/static/shared/outbox.js");
         const said = [];
         const work = (n) => inTurn("a test", async () => { said.push(n); await null; said.push(n); return n; });
         const results = await Promise.all([work(1), work(2), work(3)]);
@@ -346,10 +191,8 @@ def test_a_killed_browser_still_has_everything(
     page = context.new_page()
     page.goto(f"{server.address}/me/")
     ready(page)
-    phone = Patient(context, server.address, page)
     context.set_offline(True)
-    phone.enter(page)
-    phone.enter(page)
+    made = took_it(page) | took_it(page)
     found = subprocess.run(["pgrep", "-f", f"user-data-dir={folder}"], capture_output=True, text=True, check=True)
     for pid in found.stdout.split():
         try:
@@ -362,8 +205,8 @@ def test_a_killed_browser_still_has_everything(
         page.goto(f"{server.address}/me/")
         ready(page)
         expect(page.locator("#sending")).to_have_text("All sent")
-        assert {e.id for e in events.of_eye(clinic_store, enrolment[0])} == phone.made
-        assert len(phone.made) == 2
+        assert {e.id for e in events.of_eye(clinic_store, enrolment[0])} == made
+        assert len(made) == 2
     finally:
         again.close()
 

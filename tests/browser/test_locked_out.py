@@ -15,11 +15,11 @@ from tests.browser.conftest import ZONE, RunningServer, all_received, enrol, rea
 # What the scripts below share: the phone's store, an entry made by hand, and what is left in it.
 TOOLS = """
     const { openDatabase, readFact, transact, writeFact } = await import("/static/shared/database.js");
-    const { Outbox } = await import("/static/patient/outbox.js");
+    const { PhoneOutbox } = await import("/static/patient/outbox.js");
     const { sealEverything, sealedCount, sendSealed } = await import("/static/patient/sealing.js");
     const database = await openDatabase();
     const { eyes: [{ operation }], sealing_key: key } = await readFact(database, "pack");
-    const enter = (name) => new Outbox(database, () => {}).add("drops", operation, "patient", { name });
+    const enter = (name) => new PhoneOutbox(database).add("drops", operation, "patient", { name });
     const readable = () => transact(database, ["entries"], "readonly", ({ entries }, give) => {
         entries.count().onsuccess = (read) => give(read.target.result);
     });
@@ -148,8 +148,8 @@ def test_what_another_tab_saves_after_the_lock_out_is_sealed_too(
     phone.evaluate(
         """async (operation) => {
         const { openDatabase } = await import("/static/shared/database.js");
-        const { Outbox } = await import("/static/patient/outbox.js");
-        await new Outbox(await openDatabase(), () => {}).add("drops", operation, "patient", { name: "antibiotic" });
+        const { PhoneOutbox } = await import("/static/patient/outbox.js");
+        await new PhoneOutbox(await openDatabase()).add("drops", operation, "patient", { name: "antibiotic" });
     }""",
         enrolment[0],
     )

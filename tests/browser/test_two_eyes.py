@@ -27,14 +27,14 @@ STARTED_BEFORE = """async (timer) => {
 }"""
 STOPPED_IN_TWO_TABS = """async () => {
     const { openDatabase, readFact, writeFact } = await import("/static/shared/database.js");
-    const { Outbox } = await import("/static/patient/outbox.js");
+    const { PhoneOutbox } = await import("/static/patient/outbox.js");
     const { stretch, takingOut } = await import("/static/patient/timers.js");
     const database = await openDatabase();
     const pack = await readFact(database, "pack");
     const { operation, eye, posture } = pack.eyes[0];
     const timer = { operation, eye, position: posture.position, start: new Date(Date.now() - 60000).toISOString() };
     await writeFact(database, "timer", [timer]);
-    const stop = () => new Outbox(database, () => {}).add("posture", operation, "patient", stretch(timer), { alongside: takingOut(timer) });
+    const stop = () => new PhoneOutbox(database).add("posture", operation, "patient", stretch(timer), { alongside: takingOut(timer) });
     const kept = await Promise.all([stop(), stop()]);
     return kept.filter(Boolean).length;
 }"""

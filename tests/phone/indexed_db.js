@@ -32,6 +32,7 @@ class Transaction {
     return {
       get: (key) => ask(() => rows().get(key)),
       getAll: () => ask(() => [...rows().values()]),
+      delete: (key) => ask(() => void rows().delete(key)),
       put: (value, key) => ask(() => void rows().set(keyOf(value, key), structuredClone(value))),
       add: (value, key) => ask(() => {
         if (rows().has(keyOf(value, key))) throw new Error("this key is there");
@@ -43,7 +44,8 @@ class Transaction {
         const step = (keys) => this.waiting.push([request, () => {
           const [key, ...others] = keys ?? left();
           if (key === undefined) return null;
-          return { value: rows().get(key), delete: () => rows().delete(key), continue: () => step(others) };
+          const update = (value) => void rows().set(key, structuredClone(value));
+          return { value: rows().get(key), update, delete: () => rows().delete(key), continue: () => step(others) };
         }]);
         step(null);
         return request;

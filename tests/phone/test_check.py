@@ -473,7 +473,7 @@ def test_only_what_the_clinic_settled_or_follows_no_more_leaves_the_phone(run: R
 
 
 STEADY = """
-import { faultOf, receiptOf, SteadyClock } from "./patient/clock.js";
+import { faultOf, receiptOf, SteadyClock } from "./shared/clock.js";
 
 const hour = 3600000;
 const clock = new SteadyClock();

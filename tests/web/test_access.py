@@ -57,6 +57,17 @@ def test_public_pages_open_and_carry_their_headers(client: FlaskClient, path: st
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
 
 
+def test_a_picture_that_is_opened_as_a_page_may_do_nothing(client: FlaskClient) -> None:
+    answer = client.get("/static/icons/icon.svg")
+    assert (answer.status_code, answer.headers["Content-Security-Policy"]) == (200, "default-src 'none'")
+
+
+def test_a_file_that_did_not_change_is_not_sent_again(client: FlaskClient) -> None:
+    first = client.get("/static/patient/app.js")
+    again = client.get("/static/patient/app.js", headers={"If-None-Match": first.headers["ETag"]})
+    assert (again.status_code, again.data) == (304, b"")
+
+
 @pytest.mark.parametrize("path", STAFF)
 def test_a_surgeon_opens_every_staff_page(as_surgeon: FlaskClient, path: str) -> None:
     assert as_surgeon.get(path).status_code == 200

@@ -16,6 +16,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from followup.care import bounds, signatures
 from followup.care.actors import Actor
 from followup.care.desk import Desk
+from followup.care.home import pack as packs
 from followup.care.home import sealing
 from followup.care.home.receive import (
     Result,
@@ -90,9 +91,10 @@ class PacketTaken(BaseModel):
 
 
 class Delivery(BaseModel):
-    """What became of each packet, in the order sent."""
+    """What became of each packet, in the order sent; another `generation` than before: send again what was received."""
 
     packets: list[PacketTaken]
+    generation: str
 
 
 @bp.get("/here")
@@ -142,7 +144,8 @@ def _entries() -> Answer:
     except ValidationError:
         return {"error": "send sent_at and a list of sealed packets"}, 400
     sent_at = bounds.clock(batch.sent_at)
-    return jsonify({"packets": [_take(packet, sent_at) for packet in batch.sealed]})
+    packets = [_take(packet, sent_at) for packet in batch.sealed]
+    return jsonify({"packets": packets, "generation": packs.generation(context.store())})
 
 
 @bp.post("/push")

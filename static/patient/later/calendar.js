@@ -1,7 +1,6 @@
 // A calendar file made on the phone (iCalendar, RFC 5545): visits and, where wanted, drops, with alarms.
 
 const MOST_OCTETS = 75; // of a line, RFC 5545 section 3.1
-const two = (n) => String(n).padStart(2, "0");
 
 // Events, each { uid, title, words, place, day or at or clock, until, alarms }: `day` 2027-03-10 for a whole day, `at` a Date,
 // `day` with `clock` 08:00 for a time by the phone's own clock each day until `until`. `alarms` are durations: -PT15H.
@@ -30,10 +29,7 @@ function times({ day = "", clock = "", at = null, until = "" }) {
 }
 
 function utc(at) {
-  const [day, time] = [
-    [at.getUTCFullYear(), two(at.getUTCMonth() + 1), two(at.getUTCDate())], [at.getUTCHours(), at.getUTCMinutes(), at.getUTCSeconds()].map(two),
-  ];
-  return `${day.join("")}T${time.join("")}Z`;
+  return `${at.toISOString().slice(0, 19).replace(/[-:]/g, "")}Z`;
 }
 
 function escaped(words) {

@@ -1,10 +1,11 @@
 // Who helps: the phones that read and write for this patient. The patient lets others in with a code, and removes them. Needs
 // a signal.
 
-import { item } from "../../shared/dom.js";
+import { dayWords } from "../../shared/dates.js";
+import { byId, item, onTap } from "../../shared/dom.js";
 import { ask } from "../../shared/requests.js";
-import { onTap } from "../taps.js";
-import { byId, dayWords, text } from "../texts.js";
+
+import { text } from "../texts.js";
 
 const ADDRESS = "/api/v1/helpers";
 

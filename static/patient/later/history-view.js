@@ -1,7 +1,8 @@
 // One's own history as a picture, with a table that says the same, to print or to share with a doctor.
 
-import { item, paragraph } from "../../shared/dom.js";
-import { byId, dayWords, listWords, numberWords, percentWords, text, timeWords } from "../texts.js";
+import { dayWords, listWords, numberWords, percentWords, timeWords } from "../../shared/dates.js";
+import { byId, item, paragraph } from "../../shared/dom.js";
+import { text } from "../texts.js";
 import { answersOf, historyOf } from "./history.js";
 import { drawing } from "./picture.js";
 

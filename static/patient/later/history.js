@@ -1,6 +1,7 @@
 // One's own history, day by day: what was entered about an eye and what the clinic has of its visits.
 
-import { hoursOn, isoDay, planOn } from "../hours.js";
+import { isoDay } from "../../shared/dates.js";
+import { hoursOn, planOn } from "../hours.js";
 import { entriesOf } from "../standing.js";
 
 export const DAYS_SHOWN = 30; // as long as phone and clinic's answer keep entries

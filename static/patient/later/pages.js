@@ -1,6 +1,6 @@
 // The pages that come later, and the calendar file.
 
-import { isoDay } from "../hours.js";
+import { isoDay } from "../../shared/dates.js";
 import { text } from "../texts.js";
 import { calendarText, dropEvents, visitEvents } from "./calendar.js";
 import { HelpersView } from "./helpers-view.js";

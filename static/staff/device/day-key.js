@@ -60,7 +60,7 @@ export async function endSession(database) {
 // Takes the sheet, the key and every readable copy off. Unsent entries stay, sealed for the clinic alone.
 export function forgetDay(database) {
   return transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }) => {
-    for (const name of ["day-key", "sheet"]) facts.delete(name);
+    for (const name of ["day-key", "sheet", "clock"]) facts.delete(name);
     entries.openCursor().onsuccess = ({ target: { result: cursor } }) => {
       if (!cursor) return;
       const { copy, outcome, ...rest } = cursor.value;

@@ -1,6 +1,7 @@
 // What was entered on this device and what became of it, for the eyes of whoever opened it.
 
-import { item } from "../../shared/dom.js";
+import { timeWords } from "../../shared/dates.js";
+import { item, paragraph } from "../../shared/dom.js";
 import { opened } from "../../shared/seal.js";
 
 // The entries that this key opens, in order: what was entered, its state, and the clinic's outcome if there is one.
@@ -18,17 +19,16 @@ export function entryRows(known, words) {
 }
 
 function row({ about, at, facts }, state, outcome, words) {
-  const time = new Date(at).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
-  const made = item(`${time} ${about}: ${facts.map(factWords).join("; ")}. `);
+  const made = item(`${timeWords(new Date(at))} ${about}: ${facts.map(factWords).join("; ")}. `);
   const mark = document.createElement("strong");
   mark.textContent = { saved: "Kept on this device.", received: "Received by the clinic.", refused: `Not taken: ${outcome?.refused}` }[state];
   made.append(mark);
   for (const { how_soon: soon, words: why } of outcome?.raised ?? []) {
-    made.append(line(`${words.shape[soon]} ${words.how_soon[soon]}: ${why}`));
+    made.append(paragraph(`${words.shape[soon]} ${words.how_soon[soon]}: ${why}`));
   }
   for (const { eye, what, readings } of outcome?.differing ?? []) {
     const said = readings.map((reading) => `${reading.who} ${reading.words}`).join("; ");
-    made.append(line(`Two readings differ, ${words.eye[eye]}, ${what}: ${said}. Both stand.`));
+    made.append(paragraph(`Two readings differ, ${words.eye[eye]}, ${what}: ${said}. Both stand.`));
   }
   return made;
 }
@@ -46,10 +46,4 @@ function measuresWords(body) {
     body.pain && `pain ${body.pain}`,
   ];
   return [`${body.eye} eye`, ...parts.filter(Boolean), ...body.findings].join(", ");
-}
-
-function line(text) {
-  const made = document.createElement("p");
-  made.textContent = text;
-  return made;
 }

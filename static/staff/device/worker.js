@@ -2,42 +2,28 @@
 // KEPT is written in front of this by the server.
 
 import { currentSheet, openDeviceDatabase } from "/static/staff/device/day-key.js";
-import { SYNC_TAG, sendEntries } from "/static/staff/device/queue.js";
-import { showPushes } from "/static/shared/push.js";
-import { keep, timed } from "/static/shared/requests.js";
+import { DeviceOutbox } from "/static/staff/device/outbox.js";
+import { timed } from "/static/shared/requests.js";
+import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
 
-const PREFIX = "followup-clinic-";
-const CACHE = PREFIX + KEPT.version;
 const SHELL = KEPT.assets[0];
 const PATIENCE_MS = 6000;
 const HURRIED = /^\/clinic\/($|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
 
-self.addEventListener("install", (event) => {
-  const all = (cache) => Promise.all(KEPT.assets.map((address) => keep(cache, address, KEPT.hashes[address])));
-  event.waitUntil(caches.open(CACHE).then(all).then(() => self.skipWaiting()));
-});
-
-self.addEventListener("activate", (event) => {
-  event.waitUntil((async () => {
-    const names = await caches.keys();
-    await Promise.all(names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name)));
-    await self.clients.claim();
-    await currentSheet(await openDeviceDatabase());
-  })());
+const kept = startWorker(self, KEPT.version, {
+  prefix: "followup-clinic-",
+  keepAll: (cache) => keepAssets(cache, KEPT).then(() => self.skipWaiting()),
+  begin: async () => currentSheet(await openDeviceDatabase()),
+  turn: "followup-clinic-entries",
+  outbox: async () => new DeviceOutbox(await openDeviceDatabase()),
 });
 
 self.addEventListener("fetch", (event) => {
-  const address = new URL(event.request.url);
-  if (event.request.method !== "GET" || address.origin !== location.origin) return;
+  const address = ownAddress(event.request);
+  if (!address) return;
   if (event.request.mode === "navigate") event.respondWith(page(event.request, address.pathname));
   else if (KEPT.assets.includes(address.pathname)) event.respondWith(asset(event.request, address.pathname));
 });
-
-self.addEventListener("sync", (event) => {
-  if (event.tag === SYNC_TAG) event.waitUntil(sendWaiting());
-});
-
-showPushes(self, { icon: "/static/icons/icon-192.png" });
 
 async function page(request, path) {
   // A page that somebody opens is the browser's own request, with the browser's own patience.
@@ -48,7 +34,7 @@ async function page(request, path) {
   try {
     return await Promise.race([network, tooSlow]);
   } catch {
-    return (await (await caches.open(CACHE)).match(SHELL)) ?? Response.error();
+    return (await (await kept()).match(SHELL)) ?? Response.error();
   }
 }
 
@@ -57,10 +43,6 @@ async function asset(request, path) {
   try {
     return await timed(request, {}, PATIENCE_MS);
   } catch {
-    return (await (await caches.open(CACHE)).match(path)) ?? Response.error();
+    return (await (await kept()).match(path)) ?? Response.error();
   }
-}
-
-async function sendWaiting() {
-  if ((await sendEntries(await openDeviceDatabase())) === "unreachable") throw new Error("no answer yet");
 }

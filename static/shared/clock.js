@@ -1,4 +1,4 @@
-// Whether this phone's clock and what the clinic sent can be relied on. A phone cannot tell why its clock is wrong, so
+// Whether a device's clock and what the clinic sent can be relied on. A phone cannot tell why its clock is wrong, so
 // whatever does not fit counts as wrong until the clinic has been heard from again.
 
 const HOUR_MS = 3600000;

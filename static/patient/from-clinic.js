@@ -1,0 +1,101 @@
+// What the clinic has for this phone: its pack, kept with what it changes, and whether it knows this phone at all.
+
+import { receiptOf } from "../shared/clock.js";
+import { readFact, transact, writeFact } from "../shared/database.js";
+import { timed } from "../shared/requests.js";
+import { changesBetween, joined } from "./changes-view.js";
+import { withoutSettled } from "./rules.js";
+import { sealEverything, sendSealed } from "./sealing.js";
+
+export class FromClinic {
+  #database;
+  #outbox;
+  #told;
+  unknown = false;
+
+  // `told()` says it to whoever looks.
+  constructor(database, outbox, told) {
+    this.#database = database;
+    this.#outbox = outbox;
+    this.#told = told;
+  }
+
+  // Sends what waits, then fetches what the clinic has for this phone. Without a signal both keep what is here.
+  async refresh() {
+    await this.#outbox.flush();
+    await this.#fetchPack();
+  }
+
+  // The clinic said that it closed this phone. Its answer about the pack says by whom.
+  async closed() {
+    await this.#lockOut("clinic");
+    await this.#fetchPack();
+  }
+
+  async #fetchPack() {
+    try {
+      if (!(await readFact(this.#database, "pack")) && !(await isSetUp())) return;
+      await sendSealed(this.#database);
+      const address = `/api/v1/pack?language=${document.documentElement.lang}`;
+      const answer = await timed(address, { cache: "no-store" }); // its time of making is the clinic's clock
+      if (answer.status === 401) {
+        const { locked, removed } = await answer.json();
+        if (locked) await this.#lockOut(removed ? "patient" : "clinic");
+      }
+      if (!answer.ok) return;
+      const fresh = await answer.json();
+      await this.#take(fresh);
+      if (await this.#outbox.sendAgain(fresh.generation)) await this.#outbox.flush();
+      this.unknown = false;
+      await this.#outbox.prune();
+    } catch {
+      // No signal: the pack on the phone stays.
+    }
+  }
+
+  // The clinic closed this phone, or the patient removed whoever helps with it: what was not sent is sealed for the clinic, the
+  // rest is taken off.
+  async #lockOut(by) {
+    await sealEverything(this.#database);
+    await writeFact(this.#database, "closed", by);
+    await this.#told();
+  }
+
+  // Keeps what the clinic sent, and what it changes against what this phone showed before.
+  #take(fresh) {
+    return transact(this.#database, ["facts"], "readwrite", ({ facts }) => {
+      facts.get("pack").onsuccess = ({ target: { result: before } }) => {
+        facts.get("changes").onsuccess = (read) => {
+          const unseen = read.target.result ?? {};
+          for (const now of fresh.eyes) {
+            const old = before?.eyes.find(({ operation }) => operation === now.operation);
+            if (before?.eyes.length) unseen[now.operation] = joined(unseen[now.operation] ?? [], changesBetween(old, now));
+          }
+          facts.put(unseen, "changes");
+          facts.put(fresh, "pack");
+          facts.delete("closed");
+          facts.put(receiptOf(fresh), "clock");
+          facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
+            if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
+          };
+        };
+      };
+    });
+  }
+
+  // These changes were shown and are seen; what came after that is not.
+  changesSeen(changes) {
+    const seen = JSON.stringify(changes);
+    return transact(this.#database, ["facts"], "readwrite", ({ facts }) => {
+      facts.get("changes").onsuccess = ({ target: { result } }) => {
+        if (JSON.stringify(result) === seen) facts.delete("changes");
+      };
+    });
+  }
+}
+
+// A browser that was never set up asks for nothing more: a refusal would stand in its log as a fault.
+async function isSetUp() {
+  const answer = await timed("/api/v1/known", { cache: "no-store" });
+  return answer.ok && (await answer.json()).set_up;
+}

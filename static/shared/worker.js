@@ -1,0 +1,46 @@
+// What the service workers of the phone and of clinic devices do in the same way.
+
+import { keep } from "./requests.js";
+import { showPushes } from "./push.js";
+
+const ICON = "/static/icons/icon-192.png";
+
+// A worker whose caches begin with `prefix`: it keeps what `keepAll(cache)` keeps, lets go of earlier versions once it is in
+// charge, sends what waits in `outbox()` when that asked for it by its `turn`, and shows pushes. Gives what opens its cache.
+export function startWorker(worker, version, { prefix, keepAll, turn, outbox, begin = async () => {} }) {
+  const current = prefix + version;
+  const open = () => caches.open(current);
+
+  worker.addEventListener("install", (event) => event.waitUntil(open().then(keepAll)));
+
+  worker.addEventListener("activate", (event) => {
+    event.waitUntil((async () => {
+      const names = await caches.keys();
+      await Promise.all(names.filter((name) => name.startsWith(prefix) && name !== current).map((name) => caches.delete(name)));
+      await worker.clients.claim();
+      await begin();
+    })());
+  });
+
+  worker.addEventListener("sync", (event) => {
+    if (event.tag === turn) event.waitUntil(sendWaiting(outbox));
+  });
+
+  showPushes(worker, { icon: ICON });
+  return open;
+}
+
+// Every file that the server names.
+export function keepAssets(cache, { assets, hashes }) {
+  return Promise.all(assets.map((address) => keep(cache, address, hashes[address])));
+}
+
+// A request for something of our own that somebody only reads: its address; else nothing.
+export function ownAddress({ method, url }) {
+  const address = new URL(url);
+  return method === "GET" && address.origin === location.origin ? address : null;
+}
+
+async function sendWaiting(outbox) {
+  if ((await (await outbox()).flush()) === "unreachable") throw new Error("no answer yet"); // the browser wakes it again
+}

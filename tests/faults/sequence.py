@@ -1,0 +1,157 @@
+"""What sequences of a phone and of a clinic device have in common: faults, the changed clock, and what must have become of each tap."""
+
+import random
+from collections import Counter
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from typing import Protocol
+
+from playwright.sync_api import BrowserContext, Page
+
+from tests.faults.clinic import Clinic
+
+# The page's clock is moved by what stands in its storage; its timers run faster, so that a stalled line costs seconds. Where
+# the clock changes, the page wakes no worker: nobody can move a worker's clock from here, and a device has only one.
+PACE = 3
+CLOCK = """({ pace, waking }) => {
+    const RealDate = Date;
+    const realTimeout = setTimeout;
+    const moved = () => Number(localStorage.getItem("a clock moved by"));
+    globalThis.Date = class extends RealDate {
+        constructor(...given) { super(...(given.length > 0 ? given : [RealDate.now() + moved()])); }
+        static now() { return RealDate.now() + moved(); }
+    };
+    globalThis.setTimeout = (work, after = 0, ...given) => realTimeout(work, after / pace, ...given);
+    if (!waking) delete ServiceWorkerRegistration.prototype.sync;
+}"""
+MOVE_CLOCK = 'milliseconds => localStorage.setItem("a clock moved by", String(milliseconds))'
+HOUR = timedelta(hours=1)
+CLOCKS = [sign * span for sign in (1, -1) for span in (HOUR, 5 * HOUR, 30 * HOUR, 365 * 24 * HOUR, 3650 * 24 * HOUR)]
+
+# Two clocks that are less than two minutes apart count as one; the rest is what a busy machine takes for a tap.
+NEAR = timedelta(minutes=2, seconds=30)
+
+
+@dataclass
+class Tap:
+    """What was tapped, by words that stand in no other entry, and when it truly was. `poison` is what no clinic can take."""
+
+    words: str
+    since: datetime
+    until: datetime
+    poison: bool = False
+
+
+@dataclass(frozen=True)
+class Stored:
+    """An entry as the clinic's database has it: its words, when it happened, and when it came."""
+
+    words: str
+    at: datetime
+    received_at: datetime
+
+
+class Device(Protocol):
+    """Somebody's browser in a sequence."""
+
+    context: BrowserContext
+    taps: list[Tap]
+
+    @property
+    def steps(self) -> dict[str, int]: ...
+    def step(self, name: str, chance: random.Random) -> None: ...
+    def settle(self) -> None: ...
+    def refused(self) -> set[str]: ...
+    def stored(self) -> list[Stored]: ...
+
+
+@dataclass
+class Outcome:
+    """What became of a sequence."""
+
+    counts: Counter[str] = field(default_factory=Counter)
+    faults: list[str] = field(default_factory=list)
+
+
+def play(device: Device, chance: random.Random, steps: int, said: list[str]) -> Outcome:
+    """So many steps, then everything is mended; then each tap of now and before is looked for in the clinic's database."""
+    before = len(device.taps)
+    names, weights = zip(*device.steps.items(), strict=True)
+    for name in chance.choices(names, weights, k=steps):
+        said.append(name)
+        device.step(name, chance)
+    said.append("mend")
+    device.settle()
+    outcome = judged(device.taps, device.stored(), device.refused())
+    outcome.counts["tapped"] = len(device.taps) - before
+    return outcome
+
+
+def judged(taps: list[Tap], stored: list[Stored], refused: set[str]) -> Outcome:
+    """Nothing lost, doubled, or at a wrong time; refused, and shown, only what no clinic can take.
+
+    What was made while the clock was changed and changed back counts as made when it came (`followup.care.home.clocks`).
+    """
+    made, told = Counter(stored_one.words for stored_one in stored), Outcome()
+    times = {one.words: one for one in stored}
+    for tap in taps:
+        count = made.pop(tap.words, 0)
+        if tap.poison and count == 0 and tap.words in refused:
+            continue
+        if count == 0:
+            told.faults.append(f"{'refused' if tap.words in refused else 'lost'}: {tap.words}")
+        elif count > 1:
+            told.faults.append(f"doubled: {tap.words}, {count} times")
+        elif not tap.since - NEAR <= times[tap.words].at <= tap.until + NEAR:
+            if times[tap.words].at == times[tap.words].received_at:
+                told.counts["as of when it came"] += 1
+            else:
+                told.faults.append(f"at a wrong time: {tap.words}, tapped {tap.until}, kept as of {times[tap.words].at}")
+    told.faults += [f"never tapped: {words}" for words in made]
+    return told
+
+
+FAULTS = {
+    "offline": 1, "online": 1, "cut": 1, "lose answers": 2, "stall": 1, "stall in the answer": 1, "through": 2,
+    "kill the server": 1, "start the server": 1,
+}  # fmt: skip
+
+
+class Moves:
+    """The faults that phone and clinic device share, as steps by name and how often each comes."""
+
+    def __init__(self, clinic: Clinic, context: BrowserContext, *, moving_clock: bool) -> None:
+        self.clinic, self.context, self.moving_clock = clinic, context, moving_clock
+        self.taps: list[Tap] = []
+        self.tabs: list[Page] = []
+        words = f"({CLOCK})({{ pace: {PACE}, waking: {str(not moving_clock).lower()} }})"
+        context.add_init_script(words)
+
+    @property
+    def steps(self) -> dict[str, int]:
+        return FAULTS | ({"change the clock": 3} if self.moving_clock else {})
+
+    def step(self, name: str, chance: random.Random) -> None:
+        if name in ("offline", "online"):
+            self.context.set_offline(name == "offline")
+        elif name == "kill the server":
+            self.clinic.kill()
+        elif name == "start the server":
+            self.clinic.start()
+        elif name == "new version":
+            self.clinic.new_version(str(chance.random()))
+        elif name == "change the clock":
+            self.move_clock(chance.choice([*CLOCKS, timedelta(0)]))
+        else:
+            self.clinic.line.mode = name  # type: ignore[assignment]
+
+    def move_clock(self, by: timedelta) -> None:
+        self.tabs[0].evaluate(MOVE_CLOCK, by / timedelta(milliseconds=1))
+
+    def mend(self) -> None:
+        self.clinic.mend()
+        self.context.set_offline(False)
+
+
+def now() -> datetime:
+    return datetime.now(UTC)

@@ -1,0 +1,75 @@
+"""What the service workers of phone and clinic device have in common, in node: their caches, and sending while no page is open."""
+
+from typing import Any
+
+import pytest
+
+from tests.phone.conftest import Run
+
+WORKER = """
+import { ownAddress, startWorker } from "./shared/worker.js";
+
+const kept = new Map([["followup-shell-old", 1], ["followup-shell-new", 1], ["followup-clinic-old", 1], ["followup-language", 1]]);
+globalThis.caches = {
+    keys: async () => [...kept.keys()],
+    delete: async (name) => kept.delete(name),
+    open: async (name) => { kept.set(name, 1); return name; },
+};
+globalThis.location = { origin: "https://clinic.invalid" };
+const heard = {};
+const said = [];
+const worker = { addEventListener: (name, work) => { heard[name] = work; }, clients: { claim: async () => said.push("claimed") } };
+const open = startWorker(worker, "new", {
+    prefix: "followup-shell-", turn: "to send", keepAll: async (cache) => said.push(`keeps in ${cache}`),
+    outbox: async () => ({ flush: async () => given.outcome }), begin: async () => said.push("begun"),
+});
+const happens = async (name, event = {}) => {
+    let waited;
+    heard[name]({ ...event, waitUntil: (promise) => { waited = promise; } });
+    return waited === undefined ? "nothing" : waited.then(() => "done", (error) => error.message);
+};
+""".strip()
+
+
+def script(body: str) -> str:
+    return f"{WORKER}\n{body}"
+
+
+def test_a_worker_keeps_its_files_before_it_is_in_charge_and_lets_only_its_own_earlier_caches_go(run: Run) -> None:
+    body = """
+        await happens("install");
+        await happens("activate");
+        answer = [said, [...kept.keys()], await open()];
+    """
+    said, left, current = run(script(body), {})
+    assert said == ["keeps in followup-shell-new", "claimed", "begun"]
+    assert left == ["followup-shell-new", "followup-clinic-old", "followup-language"]
+    assert current == "followup-shell-new"
+
+
+@pytest.mark.parametrize(
+    ("tag", "outcome", "becomes"),
+    [
+        ("to send", "sent", "done"),
+        ("to send", "locked", "done"),
+        ("to send", "unreachable", "no answer yet"),  # the browser wakes a worker again whose promise failed
+        ("of another", "unreachable", "nothing"),
+    ],
+)
+def test_a_worker_that_is_woken_sends_and_is_woken_again_where_nobody_answered(
+    run: Run, tag: str, outcome: str, becomes: str
+) -> None:
+    assert run(script('answer = await happens("sync", { tag: given.tag });'), {"tag": tag, "outcome": outcome}) == becomes
+
+
+@pytest.mark.parametrize(
+    ("method", "url", "own"),
+    [
+        ("GET", "https://clinic.invalid/me/?language=de", "/me/"),
+        ("POST", "https://clinic.invalid/api/v1/events", None),
+        ("GET", "https://elsewhere.invalid/me/", None),
+    ],
+)
+def test_a_worker_answers_only_what_is_read_from_its_own_clinic(run: Run, method: str, url: str, own: Any) -> None:
+    body = "answer = ownAddress(given)?.pathname ?? null;"
+    assert run(script(body), {"method": method, "url": url}) == own
