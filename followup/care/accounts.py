@@ -19,7 +19,10 @@ _hasher = PasswordHasher()
 
 
 def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password: str, by: str = COMMAND_LINE) -> str:
-    """Add a member of staff; raises `CareError` for a weak password, an unknown role or a taken e-mail."""
+    """Add a member of staff; raises `CareError` for a weak password, an unknown role or a taken e-mail.
+
+    Whoever comes back after their account was ended may have the same e-mail again.
+    """
     if role not in ROLES:
         raise CareError(f"“{role}” is not a role; accepted are: {', '.join(ROLES)}", "role")
     passwords.check(password, name, email)
@@ -28,6 +31,7 @@ def add_staff(store: Store, now: datetime, name: str, role: str, email: str, pas
     with store.transaction():
         if people.staff_by_email(store, email):
             raise CareError(f"{email} has an account already", "email")
+        people.free_email(store, email)
         id = people.add_staff(store, now, name, role, email, passwords.kept(_hasher, password))
         audit.note(store, now, by, "staff added", id, {"role": role})
     return id

@@ -3,6 +3,7 @@
 KEPT_BACK = (
     "settings", "tries", "sessions", "recovery_codes", "used_once", "push_subscriptions", "patient_terms", "_sqlite_migrations",
     "changed_patients", "state_made", "eye_states", "visit_states", "wish_states", "call_states", "call_people",
+    "changed_results", "eye_results", "operation_results",
 )  # fmt: skip
 """Tables of secrets, of counters, and of what is made from others."""
 SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash", "credential_id", "public_key")
@@ -151,6 +152,8 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
             "done_words": "how it was done",
             "given_up": "1 if it will not be done",
             "decision": "what was decided for several callbacks at once has one id",
+            "theatre_on": "the day of theatre, where it is known",
+            "theatre_list": "on which list, and who confirmed it",
         },
     ),
     "listed_operations": (

@@ -12,9 +12,17 @@ _DEVICES = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.pa
 
 def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password_hash: str) -> str:
     id = new_id()
-    row = {"id": id, "name": name, "role": role, "email": email.lower(), "password_hash": password_hash}
+    row = {"id": id, "name": name, "role": role, "email": email.lower().strip(), "password_hash": password_hash}
     store.insert("staff", {**row, "created_at": to_text(now)})
     return id
+
+
+def free_email(store: Store, email: str) -> None:
+    """Let another account have the e-mail of one that was ended; that one keeps it with the time of its end behind it."""
+    store.execute(
+        "UPDATE staff SET email = email || ' until ' || left_at WHERE email = :email AND left_at IS NOT NULL",
+        {"email": email.lower().strip()},
+    )
 
 
 def staff_by_email(store: Store, email: str) -> Staff | None:

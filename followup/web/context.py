@@ -76,10 +76,14 @@ def locale() -> str:
     """The language of whoever is no member of staff: the one in the address, else the browser's; staff pages are English."""
     if not for_patients():
         return "en"
+    return asked_language(settings().clinic.language)
+
+
+def asked_language(own: str) -> str:
+    """The language that the address or the browser asks for, else the clinic's own."""
     asked = request.args.get("language", "")
     if asked in LANGUAGES:
         return asked
-    own = settings().clinic.language
     return request.accept_languages.best_match(LANGUAGES) or (own if own in LANGUAGES else "en")
 
 

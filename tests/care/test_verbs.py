@@ -23,13 +23,13 @@ import pytest
 from followup import care, web
 from followup.care import accounts, passkeys, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
-from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, to_do
+from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
 from followup.care.corrections import caution, correcting, operation_note, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol, helpers, receive
-from followup.care.learning import results_csv, signing
+from followup.care.learning import contributions, results_csv, signing
 from followup.care.learning.results import Asked
 from followup.care.messages import outgoing
 from followup.care.patients import consenting, erasing, following, joining, reaching
@@ -102,6 +102,13 @@ class World:
         """A visit sooner, decided in the nurse's hands, and the patient was told of it."""
         made = settling.settle(self.nurse, self.reached(), "sooner", "", self.clinic, told=True)
         assert made is not None
+        return made
+
+    def for_theatre(self) -> Task:
+        """Theatre on a day and list, decided in the nurse's hands, and the patient was told of it."""
+        made = settling.settle(self.nurse, self.reached(), "theatre", "", self.clinic, told=True)
+        assert made is not None
+        theatre.plan(self.nurse, made.id, WEDNESDAY, "morning list")
         return made
 
     @property
@@ -310,6 +317,24 @@ def _(w: World) -> Act:
     return lambda: deciding.decide(w.surgeon, id, "sooner", "", w.clinic)
 
 
+@verb(theatre.plan, "theatre planned", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.plan(w.nurse, task.id, WEDNESDAY, "afternoon list")
+
+
+@verb(theatre.confirm, "task done", "callback settled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.confirm(w.nurse, task.id)
+
+
+@verb(theatre.cancel, "theatre cancelled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.cancel(w.nurse, task.id, "the retina is attached")
+
+
 @verb(deciding.undo, "visit withdrawn", "callback taken back", may=CARE, through=("clinic.undo",))
 def _(w: World) -> Act:
     id = w.callback()
@@ -473,6 +498,7 @@ def _(w: World) -> Act:
 
 @verb(results_csv.table, "results exported", may=SURGEON, through=("surgeon.results_table",))
 def _(w: World) -> Act:
+    contributions.bring_up_to_date(w.store, NOW, ZONE)
     return lambda: results_csv.table(w.surgeon, Asked())
 
 
@@ -722,6 +748,8 @@ PARTS: dict[Callable[..., Any], str] = {
     deciding.tell_of_plan: "a changed plan",
     deciding.keep_decision: "a decision, and what came of a call",
     settling.close_for_end: "the end of follow-up",
+    settling.end_with_operation: "a discharge",
+    settling.end_missed: "a discharge",
     to_do.make_task: "a decision",
     to_do.drop: "a task given up, a decision taken back",
     changing.add_visit: "a discharge",
@@ -741,6 +769,10 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],
     deciding.can_undo: lambda w: [deciding.can_undo(w.nurse, c) for c in worries.open_callbacks(w.store)],
+    settling.check_theatre_day: lambda w: [
+        settling.check_theatre_day(w.nurse, t, WEDNESDAY) for t in tasks.for_theatre(w.store)
+    ],
+    theatre.listed: lambda w: theatre.listed(w.nurse),
     lines.listed: lambda w: lines.listed(w.nurse),
     lines.listed_page: lambda w: lines.listed_page(w.nurse),
     lines.for_surgeon: lambda w: lines.for_surgeon(w.surgeon),
@@ -748,6 +780,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     arrivals.likely_visit: lambda w: arrivals.likely_visit(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE)),
     daysheet.daysheet: lambda w: daysheet.daysheet(w.nurse, "pass"),
     handover.handover: lambda w: handover.handover(w.nurse),
+    book.check_day: lambda w: book.check_day(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE), WEDNESDAY, "the visit"),
+    book.doubts_of_day: lambda w: book.doubts_of_day(w.nurse, w.clinic, WEDNESDAY),
     in_book.entry: lambda w: in_book.entry(w.nurse, w.planned().identity),
     in_book.open_visit: lambda w: in_book.open_visit(w.nurse, w.planned().identity),
     in_book.followed_eye: lambda w: in_book.followed_eye(w.nurse, w.eye_id),
@@ -797,9 +831,14 @@ ASIDE: dict[Callable[..., Any], tuple[set[str], Callable[[World], Any], Callable
         lambda w, _: person.index_whoever_is_missing(w.store),
     ),
     state.bring_up_to_date: (
-        {*states.TABLES, "changed_patients", "state_made"},
+        {*states.TABLES, "changed_patients", "changed_results", "state_made"},
         nothing,
         lambda w, _: state.bring_up_to_date(w.store, NOW, ZONE),
+    ),
+    contributions.bring_up_to_date: (
+        {*states.RESULTS, "changed_results"},
+        lambda w: state.bring_up_to_date(w.store, NOW, ZONE),
+        lambda w, _: contributions.bring_up_to_date(w.store, NOW, ZONE),
     ),
 }
 

@@ -16,6 +16,7 @@ from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.config import Settings
 from followup.records import Store
+from followup.records.store import new_id
 from followup.records.values import Device
 from followup.web import routes
 from followup.web.routes import ANYBODY, PHONE, ROUTES, Route
@@ -153,11 +154,12 @@ def test_another_patients_ids_open_nothing_for_a_phone(
             answer = as_patient.open(path, method=method)
             assert b"Other Person" not in answer.data, path
             assert allowed in (ANYBODY, PHONE) or kept_out(answer.status_code), path
-    entry = {"id": str(uuid.uuid4()), "operation": eye, "kind": "symptoms", "at": NOW.isoformat(), "by": "patient"}
+    entry = {"id": new_id(), "operation": eye, "kind": "symptoms", "at": NOW.isoformat(), "by": "patient"}
     entry |= {"offset_minutes": 60, "sequence": 1, "body": {"pain": 3}}
     answer = as_patient.post("/api/v1/events", json={"events": [entry]})
     assert answer.json is not None
-    assert answer.json["results"][0]["status"] == "refused"
+    result = answer.json["results"][0]
+    assert (result["status"], result["reason"]) == ("refused", "This entry belongs to another eye.")
 
 
 def test_a_locked_out_phone_is_kept_out_everywhere(
@@ -202,7 +204,13 @@ def test_every_form_of_every_page_carries_its_token(
 
 
 @pytest.mark.parametrize(
-    "sent", [{"Origin": "https://elsewhere.invalid"}, {"Origin": "null"}, {"Sec-Fetch-Site": "cross-site"}]
+    "sent",
+    [
+        {"Origin": "https://elsewhere.invalid"},
+        {"Origin": "null"},
+        {"Origin": "https://[::1"},
+        {"Sec-Fetch-Site": "cross-site"},
+    ],
 )
 def test_what_another_site_sends_is_refused(
     app: Flask,

@@ -31,6 +31,12 @@ from followup.records.migrations import living
 from followup.records.migrations import rights
 
 # isort: split
+from followup.records.migrations import kept_results
+
+# isort: split
+from followup.records.migrations import theatre
+
+# isort: split
 from followup.records.migrations import passkeys
 from followup.records.migrations.registry import steps
 
@@ -39,6 +45,7 @@ __all__ = [
     "current",
     "first",
     "joined",
+    "kept_results",
     "living",
     "mended",
     "one_call",
@@ -48,5 +55,6 @@ __all__ = [
     "sealed",
     "sessions",
     "steps",
+    "theatre",
     "two_eyes",
 ]

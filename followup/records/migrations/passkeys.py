@@ -6,7 +6,7 @@ from followup.records.migrations.registry import steps
 
 
 @steps()
-def m030_passkeys(db: Database) -> None:
+def m035_passkeys(db: Database) -> None:
     """A passkey's public half and count of uses. What was used once is known by its hash until it would be too old anyway."""
     db.executescript(
         """

@@ -28,6 +28,7 @@ from followup.records.values._people import (
     Session,
     Staff,
 )
+from followup.records.values._results import Contribution, ListedResult, OperationResult, Sight
 from followup.records.values._rows import Value, as_object, made
 
 __all__ = [
@@ -39,6 +40,7 @@ __all__ = [
     "Choice",
     "Closure",
     "Consent",
+    "Contribution",
     "Device",
     "Enrolment",
     "Event",
@@ -47,8 +49,10 @@ __all__ = [
     "Fault",
     "FollowUp",
     "ListedOperation",
+    "ListedResult",
     "Message",
     "Note",
+    "OperationResult",
     "PageOpened",
     "Passkey",
     "Patient",
@@ -56,6 +60,7 @@ __all__ = [
     "Run",
     "Said",
     "Session",
+    "Sight",
     "Signature",
     "Staff",
     "Step",
