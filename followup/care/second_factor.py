@@ -40,8 +40,12 @@ def makes_codes(store: Store, staff_id: str) -> bool:
     return people.second_factor(store, staff_id) is not None
 
 
-def set_up(store: Store, now: datetime, actor: Actor, secret: str, code: str) -> list[str]:
-    """Ask for codes from now on; returns the recovery codes, which are shown this once. Raises `CareError` for a wrong code."""
+def set_up(store: Store, now: datetime, actor: Actor, secret: str, code: str, password: str) -> list[str]:
+    """Ask for codes from now on; returns the recovery codes, which are shown this once.
+
+    Raises `Refused` for a wrong password, `CareError` for a wrong code.
+    """
+    accounts.confirmed(store, now, actor.id, password)
     step = _step(secret, code, now)
     if step is None:
         raise CareError("this is not the code that the app shows now", "code")

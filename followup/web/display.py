@@ -146,6 +146,8 @@ def _pair(key: str, value: Any) -> str:
             return f"{named} {', '.join(_sign(str(one)) for one in value)}"
         case float():
             return f"{named} {value:g}"
+        case _ if key == "words":
+            return f"{named} {value}"  # as somebody wrote them, also where they read like a date
         case _:
             return f"{named} {words(value, key) if key in _CODED else _date_words(value)}"
 
@@ -160,9 +162,9 @@ def _date_words(value: Any) -> Any:
     """A stored date or time as the pages write it; anything else as it is."""
     try:
         at = datetime.fromisoformat(value)
-    except (TypeError, ValueError):
+        return day(value) if len(value) == len("2026-01-31") else moment(at)
+    except (TypeError, ValueError, OverflowError):
         return value
-    return day(value) if len(value) == len("2026-01-31") else moment(at)
 
 
 def note_part(value: Any, key: str) -> str:

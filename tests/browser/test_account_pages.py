@@ -23,6 +23,7 @@ def test_an_administrator_s_pages_and_one_s_own_account(
     page.goto(f"{server.address}/my-account/second-factor")
     secret = page.locator("code").first.inner_text()
     page.get_by_label("Code").fill(pyotp.TOTP(secret).now())
+    page.get_by_label("Password").fill(PASSWORD)
     page.get_by_role("button", name="Ask for codes from now on").click()
     page.get_by_role("link", name="I have them").wait_for()
     faults += faults_of(page, "recovery codes")

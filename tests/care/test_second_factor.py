@@ -28,9 +28,9 @@ def test_codes_are_those_of_the_standard(store: Store, nurse: Actor, seconds: in
     """RFC 6238, appendix B: its last six digits with SHA-1."""
     at = datetime.fromtimestamp(seconds, UTC)
     with pytest.raises(CareError, match="not the code"):
-        second_factor.set_up(store, at, nurse, SECRET, "000000")
+        second_factor.set_up(store, at, nurse, SECRET, "000000", PASSWORD)
     assert not second_factor.wanted(store, nurse.id)
-    assert len(set(second_factor.set_up(store, at, nurse, SECRET, code))) == second_factor.RECOVERY_CODES
+    assert len(set(second_factor.set_up(store, at, nurse, SECRET, code, PASSWORD))) == second_factor.RECOVERY_CODES
     assert second_factor.wanted(store, nurse.id)
 
 
@@ -40,7 +40,7 @@ def code_at(at: datetime) -> str:
 
 @pytest.fixture
 def recovery(store: Store, nurse: Actor) -> list[str]:
-    return second_factor.set_up(store, NOW, nurse, SECRET, code_at(NOW))
+    return second_factor.set_up(store, NOW, nurse, SECRET, code_at(NOW), PASSWORD)
 
 
 def test_a_code_is_taken_once_and_none_from_before_it(store: Store, nurse: Actor, recovery: list[str]) -> None:
@@ -66,7 +66,7 @@ def test_with_a_secret_outside_the_app_s_secret_is_wrapped_and_survives_another(
     for file in (first, second):
         file.write_text(file.name * 20, encoding="utf-8")
     monkeypatch.setenv(keys.KEY_FILE, str(first))
-    second_factor.set_up(store, NOW, nurse, SECRET, code_at(NOW))
+    second_factor.set_up(store, NOW, nurse, SECRET, code_at(NOW), PASSWORD)
     assert SECRET not in "\n".join(store.db.conn.iterdump())
     monkeypatch.setenv(keys.KEY_FILE, str(second))
     monkeypatch.setenv(keys.FORMER_KEY_FILE, str(first))
@@ -104,8 +104,10 @@ def test_the_whole_way_in_the_browser(
     assert SECRET in as_nurse.get("/my-account/second-factor").text
     with as_nurse.session_transaction() as kept:
         assert SECRET not in str(dict(kept))
-    assert as_nurse.post("/my-account/second-factor", data={"code": "000000"}).status_code == 400
-    page = as_nurse.post("/my-account/second-factor", data={"code": code_at(clock.now)})
+    assert as_nurse.post("/my-account/second-factor", data={"code": "000000", "password": PASSWORD}).status_code == 400
+    wrong = as_nurse.post("/my-account/second-factor", data={"code": code_at(clock.now), "password": "wrong"})
+    assert (wrong.status_code, "not your password now" in wrong.text) == (400, True)
+    page = as_nurse.post("/my-account/second-factor", data={"code": code_at(clock.now), "password": PASSWORD})
     assert page.text.count('class="code"') == second_factor.RECOVERY_CODES
     other = app.test_client()
     answer = other.post("/sign-in?next=/clinic/callbacks", data={"email": "nurse@test.invalid", "password": PASSWORD})

@@ -207,8 +207,12 @@ def test_whoever_changes_the_password_stays_signed_in(store: Store, nurse: Actor
 ONCE_MORE: dict[str, Callable[[Store, datetime, Actor, str], object]] = {
     "change": lambda store, at, nurse, word: accounts.change_password(store, at, nurse, word, "quite another sentence", ""),
     "no second factor": lambda store, at, nurse, word: second_factor.remove(store, at, nurse, word),
+    "a second factor": lambda store, at, nurse, word: second_factor.set_up(
+        store, at, nurse, CODES, second_factor.pyotp.TOTP(CODES).at(at), word
+    ),
     "a passkey": lambda store, at, nurse, word: passkeys.to_register(Desk(store, at, nurse, ZONE), SITE, "s", "x", word),
 }
+CODES = "GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ"
 SITE = passkeys.Site("eyes.example", "https://eyes.example", "x")
 
 

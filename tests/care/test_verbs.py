@@ -627,7 +627,7 @@ def _(w: World) -> Act:
 
 @verb(signing_in.second_step, "signed in", may=ANYBODY, through=("account.second_step",))
 def _(w: World) -> Act:
-    second_factor.set_up(w.store, NOW - timedelta(hours=1), w.nurse.actor, SECRET, shown(NOW - timedelta(hours=1)))
+    second_factor.set_up(w.store, NOW - timedelta(hours=1), w.nurse.actor, SECRET, shown(NOW - timedelta(hours=1)), PASSWORD)
     half = signing_in.half(w.store, NOW, w.nurse.actor, "nurse@test.invalid")
     return lambda: signing_in.second_step(w.store, NOW, half, shown(NOW), signing_in.Caller())
 
@@ -641,7 +641,7 @@ def _(w: World) -> Act:
 
 @verb(second_factor.set_up, "second factor set up", may=STAFF, through=("account.set_up_second_factor",))
 def _(w: World) -> Act:
-    return lambda: second_factor.set_up(w.store, NOW, w.nurse.actor, SECRET, shown(NOW))
+    return lambda: second_factor.set_up(w.store, NOW, w.nurse.actor, SECRET, shown(NOW), PASSWORD)
 
 
 @verb(second_factor.remove, "second factor removed", may=STAFF, through=("account.remove_second_factor",))

@@ -12,11 +12,16 @@ from followup.config import Settings
 from followup.records import Store, backup, watch
 
 DERIVED = {"changed_patients", "eye_states", "visit_states", "wish_states", "call_states", "call_people", "state_made"}
-COUNTED = DERIVED | {"tries", "sessions"}
-"""What a refused request may write: the current state, which is no fact, wrong tries, and a session that was used or ended."""
+DERIVED |= {"changed_results", "eye_results", "operation_results"}
+COUNTED = DERIVED | {"tries", "sessions", "used_once"}
+"""What a refused request may write: the current state, which is no fact, wrong tries, what holds once, and a session that was
+used or ended."""
 ON_RECORD = {  # refused, and that is to be on record
     "account.sign_in": {"audit"},
     "account.second_step": {"audit"},
+    "account.passkey": {"audit"},
+    "account.second_step_by_passkey": {"audit"},
+    "patient.enrolment": {"enrolments"},  # a wrong year of birth counts against the code
     "account.my_account": {"audit"},
     "account.remove_second_factor": {"audit"},
     "account.set_up_second_factor": {"audit"},
@@ -25,6 +30,7 @@ READING = COUNTED | {"pages_opened", "faults", "settings"}
 """What a page that is only looked at may write: that it was, rows that cannot be read, and a key on its first use."""
 ALSO_READING = {
     "clinic.eye_page": {"audit", "looks"},  # who has seen it
+    "account.back_from_directory": {"audit"},  # that nobody was let in
     "administrator.audit_csv": {"audit"},
     "surgeon.results_table": {"audit"},
     "surgeon.export_tables": {"audit"},

@@ -53,7 +53,7 @@ class People:
         secret = second_factor.new_secret()
         self.careful = accounts.add_staff(self.store, NOW, "Cara Careful", "nurse", "careful@test.invalid", PASSWORD)
         careful = Actor(self.careful, "Cara Careful", "nurse")
-        second_factor.set_up(self.store, NOW, careful, secret, pyotp.TOTP(secret).at(NOW))
+        second_factor.set_up(self.store, NOW, careful, secret, pyotp.TOTP(secret).at(NOW), PASSWORD)
 
     def come_back(self, who: str) -> None:
         """A new browser for a role: an account of their own for staff, another patient’s phone for `phone`."""

@@ -31,6 +31,8 @@ CODE = re.compile(r"[_=<>\[\]]|True|False|mmhg|\d\.0\b|\dT\d")
         ({"off_by_sd": 4.2, "acuity": "6/36", "before": None}, "off by 4.2 SD, acuity 6/36"),
         ({"visit": "week 4", "latest": "2027-03-05"}, "visit week 4, latest Fri 5 Mar 2027"),
         ({"days": (2, 5, 9)}, "days 2, 5, 9"),
+        ({"words": "2027-03-05"}, "words 2027-03-05"),  # as somebody wrote it
+        ({"visit": "9999-12-31T23:59:59-14:00"}, "visit 9999-12-31T23:59:59-14:00"),  # out of all time
     ],
 )
 def test_what_was_found_is_said_in_words(app: Flask, values: dict[str, Any], said: str) -> None:

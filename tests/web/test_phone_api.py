@@ -227,3 +227,9 @@ def test_a_gzipped_body_that_cannot_be_is_refused(as_patient: FlaskClient, data:
         ).status_code
         == 400
     )
+
+
+def test_a_helper_s_name_that_is_no_text_is_refused(as_patient: FlaskClient) -> None:
+    """Half of a pair of UTF-16: JSON can say it, and nothing can keep it."""
+    refused = as_patient.post("/api/v1/helpers", json={"name": "ok \udfff"})
+    assert (refused.status_code, "name of your helper" in refused.text) == (403, True)

@@ -20,7 +20,7 @@ def invite(desk: Desk, device: Device, name: str) -> str:
     """A one-time code for the phone of a carer whom the patient calls `name`. Raises `Refused`."""
     _only_the_patient(device)
     name = " ".join(name.split())
-    if not name or len(name) > NAME_LENGTH:
+    if not name or len(name) > NAME_LENGTH or name != name.encode("utf-8", "ignore").decode():
         raise Refused(translatable("Write the name of your helper, at most 60 letters."))
     if len(phones(desk.store, device)) >= MOST_PHONES:
         raise Refused(translatable("There are too many phones. Remove one first."))

@@ -39,6 +39,12 @@ class CodeForm(FlaskForm):
     code = StringField("Code", [InputRequired("write the code that the app shows"), Length(max=40)])
 
 
+class SecondFactorForm(CodeForm):
+    """The first code of an app, and the password once more, so that nobody sets one up at a screen left open."""
+
+    password = PasswordField("Password", [InputRequired("write your password")])
+
+
 class PasskeyForm(FlaskForm):
     """What a browser answers when it was asked for a passkey."""
 

@@ -9,12 +9,12 @@ from followup.exchange import qr
 from followup.web import context
 from followup.web.anybody.account import bp
 from followup.web.anybody.forms import (
-    CodeForm,
     LonePasswordForm,
     MadePasskeyForm,
     NewPasskeyForm,
     PasskeyNameForm,
     PasswordForm,
+    SecondFactorForm,
 )
 from followup.web.fields import SmallForm, field_errors, say_beside
 
@@ -58,17 +58,17 @@ def sign_others_out() -> Answer:
 @bp.route("/my-account/second-factor", methods=["GET", "POST"])
 def set_up_second_factor() -> Answer:
     """Set up an app that makes codes; recovery codes are shown once, when it works."""
-    form, store, me = CodeForm(), context.store(), context.me()
+    form, store, me = SecondFactorForm(), context.store(), context.me()
     if request.method == "GET":
         session["app"] = context.sealed_for_cookie(second_factor.new_secret())
     secret = context.opened_from_cookie(str(session.get("app", ""))) or second_factor.new_secret()
     recovery: list[str] = []
     if form.validate_on_submit():
         try:
-            recovery = second_factor.set_up(store, context.now(), me, secret, form.code.data)
+            recovery = second_factor.set_up(store, context.now(), me, secret, form.code.data, form.password.data)
             session.pop("app", None)
         except CareError as error:
-            form.code.errors = [str(error)]
+            say_beside(form, error, "code")
     drawn = qr.svg(second_factor.address(secret, session.get("signed_in_as", ""), context.settings().clinic.name))
     page = render_template("account/second_factor.html", form=form, secret=secret, qr=drawn, recovery=recovery)
     return page, 400 if form.errors else 200
