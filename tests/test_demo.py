@@ -53,7 +53,7 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     assert len({point.value for point in shown.spikes_by_month}) > 1, "a run chart without one spike shows nothing"
     assert shown.attached
     assert audit.broken_at(store) is None
-    assert store.integrity_faults() == []
+    assert store.damage() + store.dangling() == []
     store.close()
     again = build.ensure(made, now)
     assert len(eyes.operated(again)) == len(rows)
