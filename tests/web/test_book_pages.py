@@ -276,3 +276,24 @@ def test_whoever_moves_a_visit_sees_what_is_open_about_the_eye(
     visit.record_visit(Desk(store, NOW, nurse, ZONE), eye_id, [body])
     (pressure,) = [c for c in worries.callbacks_of(store, eye_id) if c.worry == "pressure"]
     assert f'href="/clinic/callbacks/{pressure.id}"' in as_nurse.get(page).text
+
+
+def test_a_visit_is_added_by_one_form_that_takes_a_day_pressed_or_written(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    address = f"/clinic/eyes/{eye_id}/visits/new"
+    page = parsed(as_nurse.get(address).text)
+    assert [f.get("name") for f in page.one("main").all("input") if f.get("type") != "hidden"] == [
+        "name",
+        "reason",
+        "target",
+    ]
+    assert [b.get("name") for b in page.one("main").all("button")][:2] == ["", "target"]  # Enter presses none of the days
+    both = {"name": "review", "reason": "traction", "target": ["2027-03-11", "2027-03-20"]}
+    assert as_nurse.post(address, data=both).status_code == 303  # the day that was pressed comes first
+    assert as_nurse.post(address, data={**both, "name": "look", "target": "2027-03-12"}).status_code == 303
+    missing = as_nurse.post(address, data={**both, "target": ""})
+    assert missing.status_code == 400
+    assert "choose a day, or write the date" in missing.text
+    added = {v.name: v.target.isoformat() for v in visits.of_eye(store, eye_id)}
+    assert (added["review"], added["look"]) == ("2027-03-11", "2027-03-12")

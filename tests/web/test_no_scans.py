@@ -14,10 +14,11 @@ from followup.records.store import new_id
 from tests.conftest import NOW
 from tests.test_jobs import another
 
-# What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent.
+# What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent,
+# the days of a year.
 FEW = {
     "staff", "settings", "protocol_texts", "signatures", "faults", "job_runs", "state_made", "changed_patients", "touched",
-    "sqlite_master",
+    "sqlite_master", "days",
 }  # fmt: skip
 KNOWN = {"listed_operations"}  # the theatre list, which has no index of what waits yet
 # Narrow indexes that hold only what is open, waits or is wrong: read in their order as far as a page goes, or counted.
@@ -28,6 +29,7 @@ NARROW = {
     "operation_records": ("records_off_time",),
     "visits": ("visits_off_time",),
     "refused_events": ("refused_by_time",),
+    "tasks": ("tasks_for_theatre",),  # theatre that was decided on a call: little, and looked for on its own list only
 }
 SCAN = re.compile(r"SCAN (\w+)(?: USING (?:COVERING )?INDEX (\w+))?$")
 
@@ -62,7 +64,7 @@ def scans(store: Store, statement: str) -> Iterator[str]:
     "asked",
     [
         "/clinic/", "/clinic/?show=missed&page=2", "/clinic/?show=somebody", "/clinic/?find=pat", "/clinic/?find=14.3.1952",
-        "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "eye", "call",
+        "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "/clinic/for-theatre", "eye", "call",
     ],
 )  # fmt: skip
 def test_no_statement_of_a_page_reads_a_whole_table_that_grows(

@@ -29,6 +29,15 @@ from followup.records.migrations import living
 
 # isort: split
 from followup.records.migrations import rights
+
+# isort: split
+from followup.records.migrations import kept_results
+
+# isort: split
+from followup.records.migrations import theatre
+
+# isort: split
+from followup.records.migrations import passkeys
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -36,13 +45,16 @@ __all__ = [
     "current",
     "first",
     "joined",
+    "kept_results",
     "living",
     "mended",
     "one_call",
+    "passkeys",
     "put_right",
     "rights",
     "sealed",
     "sessions",
     "steps",
+    "theatre",
     "two_eyes",
 ]
