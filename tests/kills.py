@@ -246,8 +246,10 @@ def not_there_once(database: Path, entries: list[str], visits: list[str]) -> lis
     return [f"{one} was acknowledged, and is there {kept[one]} times" for one in (*entries, *visits) if kept[one] != 1]
 
 
-def run(kills: int, seed: int, folder: Path, patients: int = 24, seconds: float = 10.0, say: bool = False) -> Told:
-    """Kill so many processes under load, and look at what is left."""
+def run(
+    kills: int, seed: int, folder: Path, patients: int = 24, seconds: float = 10.0, enough: threading.Event | None = None
+) -> Told:
+    """Kill so many processes under load, or until it is enough, and look at what is left."""
     told, pick = Told(), random.Random(seed)
     clinic = Clinic(folder, patients)
     until(clinic.answers, "the server answers", BACK_WITHIN_SECONDS)
@@ -255,19 +257,17 @@ def run(kills: int, seed: int, folder: Path, patients: int = 24, seconds: float 
     try:
         with load.going():
             for n in range(kills):
+                if enough and enough.is_set():
+                    break
                 time.sleep(pick.uniform(0.2, 2))  # let entries be under way
                 kind = KINDS[n] if n < len(KINDS) else pick.choice(KINDS)
                 took = clinic.kill(kind, pick)
                 told.answered_after[kind].append(took)
                 if took > seconds:
-                    told.faults.append(f"kill {n}, of the {kind}: pages answered after {took:.1f} s")
-                if say:
-                    print(
-                        f"{n + 1}: {kind}, {took:.2f} s; {len(load.entries)} + {len(load.visits)}; load {os.getloadavg()[0]:.0f}",
-                        flush=True,
-                    )
+                    told.faults.append(f"kill {n + 1}, of the {kind}: pages answered after {took:.1f} s")
+                print(f"{n + 1}: {kind}, {took:.2f} s; {len(load.entries)} + {len(load.visits)}; {_busy()}", flush=True)
             last = datetime.now(UTC)
-        until(lambda: clinic.ran_since(last), "a job ran again", 150)
+        until(lambda: clinic.ran_since(last), "a job ran again", BACK_WITHIN_SECONDS)
     finally:
         left = clinic.stop()
     told.acknowledged = len(load.entries) + len(load.visits)
@@ -276,6 +276,11 @@ def run(kills: int, seed: int, folder: Path, patients: int = 24, seconds: float 
     checked = clinic.run("check")
     told.faults += [] if checked.returncode == 0 else checked.stdout.splitlines()
     return told
+
+
+def _busy() -> str:
+    """How many processes wait for a processor, for whoever reads the seconds."""
+    return f"load {os.getloadavg()[0]:.0f}"
 
 
 def _token(page: str) -> str:
@@ -308,9 +313,11 @@ def main() -> int:
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--seconds", type=float, default=10.0)
     given = asked.parse_args()
-    signal.signal(signal.SIGTERM, lambda *_: sys.exit("told to end"))  # and the server with it
+    enough = threading.Event()
+    for name in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(name, lambda *_: enough.set())  # what was done so far is looked at, and the server ended
     with tempfile.TemporaryDirectory() as folder:
-        told = run(given.kills, given.seed, Path(folder), seconds=given.seconds, say=True)
+        told = run(given.kills, given.seed, Path(folder), seconds=given.seconds, enough=enough)
     for kind, times in sorted(told.answered_after.items()):
         print(f"{kind}: {len(times)} killed, pages after {sum(times) / len(times):.2f} s, at most {max(times):.2f} s")
     print(f"{told.kills} kills, {told.acknowledged} entries acknowledged, {len(told.faults)} faults")

@@ -63,7 +63,7 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
             f"{told.number}: what the data say of a visit that is not planned is lost"
         )
     assert audit.broken_at(store) is None
-    assert store.integrity_faults() == []
+    assert store.damage() + store.dangling() == []
     store.close()
     again = build.ensure(made, now)
     assert len(eyes.operated(again)) == len(rows)

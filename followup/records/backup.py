@@ -21,13 +21,13 @@ def faults(store: Store, heads: Sequence[audit.Head] = ()) -> list[str]:
 
     `heads` are those of the chain that left this machine. Empty when whole.
     """
-    found = store.integrity_faults()
-    if found:
-        return found
+    damage = store.damage()
+    if damage:
+        return damage
     try:
         broken = audit.broken_at(store)
         chain = [] if broken is None else [f"the audit chain breaks at entry {broken}"]
-        return chain + audit.missing_heads(store, heads) + audit.tampered(store)
+        return store.dangling() + chain + audit.missing_heads(store, heads) + audit.tampered(store)
     except sqlite3.DatabaseError as error:
         return [f"the database file is damaged ({error})"]
 

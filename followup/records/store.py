@@ -185,15 +185,25 @@ class Store:
         marks = ", ".join(f":{name}" for name in row)
         self.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", row)
 
-    def integrity_faults(self) -> list[str]:
-        """What SQLite finds wrong with the file and its references; empty when whole."""
+    def damage(self) -> list[str]:
+        """What SQLite finds wrong with the file; empty when whole."""
         try:
             found = [str(row["integrity_check"]) for row in self.rows("PRAGMA integrity_check(1)")]
-            dangling = [f"a row of {row['table']} points at nothing" for row in self.rows("PRAGMA foreign_key_check")]
         except sqlite3.DatabaseError as error:
-            found, dangling = [str(error)], []
-        damaged = [f"the database file is damaged ({' '.join(fault.split())})" for fault in found if fault != "ok"]
-        return damaged or dangling
+            found = [str(error)]
+        return [f"the database file is damaged ({' '.join(fault.split())})" for fault in found if fault != "ok"]
+
+    def dangling(self) -> list[str]:
+        """Each row that points at a row which is not there. Raises what SQLite does where the file is damaged."""
+        return [
+            f"{row['table']} {self._key_of(row['table'], row['rowid'])} points at no row of {row['parent']}"
+            for row in self.rows("PRAGMA foreign_key_check")
+        ]
+
+    def _key_of(self, table: str, rowid: int) -> Any:
+        """What a row is known by: its first column."""
+        row = self.row(f"SELECT * FROM {table} WHERE rowid = :rowid", {"rowid": rowid})
+        return next(iter(row.values())) if row else rowid
 
     @property
     def closed(self) -> bool:

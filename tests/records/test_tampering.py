@@ -98,6 +98,14 @@ def test_a_changed_row_is_named(lived: Store, what: str) -> None:
     assert {f.split()[1] for f in faults} <= known
 
 
+def test_a_row_that_was_moved_to_an_eye_that_is_not_there_is_named(lived: Store) -> None:
+    past_us(lived, "UPDATE events SET eye_id = 'nobody' WHERE kind = 'measures'")
+    (row,) = lived.rows("SELECT id FROM events WHERE eye_id = 'nobody'")
+    faults = backup.faults(lived)
+    assert faults[0] == f"events {row['id']} points at no row of eyes"
+    assert any(fault.startswith(f"events {row['id']} does not hold what audit entry") for fault in faults)
+
+
 OTHERS = "eye_id, kind, at, body, author, received_at"
 
 

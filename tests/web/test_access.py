@@ -55,6 +55,16 @@ def test_public_pages_open_and_carry_their_headers(client: FlaskClient, path: st
     assert answer.status_code == 200
     assert "default-src 'self'" in answer.headers["Content-Security-Policy"]
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
+    assert answer.headers["Referrer-Policy"] == "same-origin"
+    assert "camera=()" in answer.headers["Permissions-Policy"]
+
+
+@pytest.mark.parametrize(
+    ("path", "kind"), [("/sign-in", "application/x-www-form-urlencoded"), ("/api/v1/events", "application/json")]
+)
+def test_too_much_at_once_is_refused_in_words(as_patient: FlaskClient, path: str, kind: str) -> None:
+    answer = as_patient.post(path, data=b"x" * (2 * 1024 * 1024 + 1), content_type=kind)
+    assert (answer.status_code, "Too much was sent at once" in answer.text) == (413, True)
 
 
 def test_a_picture_that_is_opened_as_a_page_may_do_nothing(client: FlaskClient) -> None:
