@@ -219,11 +219,12 @@ def close(config: Path | None, undo: bool) -> None:
     Works while the server runs; phones keep what they enter meanwhile. The other server goes on with
     “followup restore --closed”.
     """
-    from followup.records import moving
+    from followup.records import Store, moving
     from followup.settings_file import load
 
     settings = load(config)
-    store = _store(settings)
+    path = settings.server.database
+    store = Store(path) if undo and path.exists() else _store(settings)
     (moving.reopen if undo else moving.close)(store, datetime.now(UTC))
     store.close()
     click.echo(f"{settings.server.database} {'takes entries again' if undo else 'is closed: copy it and go on elsewhere'}")

@@ -37,7 +37,7 @@ from followup.care.home import enrol
 from followup.records import open_store
 from tests.conftest import COMMAND, consented, free_port, operation_note, patient_details, until
 from tests.region import clinics
-from tests.region.served import Phone, Proxy, Server, until_well
+from tests.region.served import Phone, Proxy, Server, until_served
 
 GUIDE = (Path(__file__).parent.parent / "followup/operating.md").read_text(encoding="utf-8")
 
@@ -184,7 +184,7 @@ def moves(folder: Path, count: int) -> int:
         server.start()
     replica = Replica(folder, "replica-0", databases[0])
     try:
-        until_well(servers[0], "north")
+        until_served(servers[0], "north")
         for phone in phones:
             phone.start()
         for n in range(count):

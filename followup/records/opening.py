@@ -8,13 +8,14 @@ from sqlite_utils import Database
 
 from followup.records import audit
 from followup.records.migrations import steps
-from followup.records.store import Store, StoreError, copy_database, keep_private
+from followup.records.store import Closed, Store, StoreError, copy_database, keep_private
 
 
 def open_store(path: Path | str, *, create: bool = False) -> Store:
     """Open a clinic's database and bring its schema up to date; an older one is copied beside itself first.
 
-    Raises `StoreError` if the file is missing (unless `create`), is no database of ours, or one of a newer version.
+    Raises `StoreError` if the file is missing (unless `create`), is no database of ours, or one of a newer version; `Closed`
+    if its schema is older and the clinic was closed for its move.
     """
     path = Path(path)
     if not create and not path.exists():
@@ -30,6 +31,8 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
             )
         store.db.conn.execute("PRAGMA journal_mode = WAL")
         pending = steps.pending(store.db)
+        if pending and store.closed:
+            raise Closed(path)  # its last copy is as it was closed
         if pending and steps.applied(store.db):
             now = datetime.now(UTC)
             copy_database(path, path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db"))

@@ -164,9 +164,14 @@ class Store:
 
     def rows(self, sql: str, parameters: Row | None = None) -> list[Row]:
         """What a query gives. Of two columns with one name the later counts, so that `x.*, … AS id` replaces an id."""
+        return list(self.each(sql, parameters))
+
+    def each(self, sql: str, parameters: Row | None = None) -> Iterator[Row]:
+        """The same, a row at a time: for whoever goes through a whole table and keeps none of it."""
         cursor = self.db.conn.execute(sql, parameters or {})
         names = [column[0] for column in cursor.description]
-        return [dict(zip(names, row, strict=True)) for row in cursor]
+        for row in cursor:
+            yield dict(zip(names, row, strict=True))
 
     def row(self, sql: str, parameters: Row | None = None) -> Row | None:
         return next(iter(self.rows(sql, parameters)), None)

@@ -20,7 +20,7 @@ from followup.care.errors import CareError, Conflict, NotFound, Refused, transla
 from followup.care.reading import person, state
 from followup.config import Clinic, Settings
 from followup.records import Store, open_store
-from followup.records.store import Unavailable
+from followup.records.store import DatabaseFault, Unavailable
 from followup.resources import TRANSLATIONS, folder
 from followup.settings_file import load
 from followup.web import administrator, anybody, clinic, context, display, patient, routes, surgeon
@@ -167,8 +167,13 @@ def _not_now(clinic: Clinic) -> str | dict[str, str]:
 
 def _closed() -> Answer | None:
     """A clinic that moves takes nothing here any more: whoever asks again is led to where it is by then."""
-    if request.endpoint in ("static", "pages.health") or not context.store().closed:
+    if request.endpoint in ("static", "pages.health"):
         return None
+    try:
+        if not context.store().closed:
+            return None
+    except DatabaseFault:
+        return None  # what needs the database says so itself
     g.staff = None  # nobody is looked up
     return _not_now(context.settings().clinic), 503, {"Retry-After": AGAIN_SECONDS}
 

@@ -3,6 +3,7 @@
 import sqlite3
 import threading
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from click.testing import CliRunner, Result
@@ -10,7 +11,7 @@ from flask.testing import FlaskClient
 
 from followup.cli import cli
 from followup.config import Settings
-from followup.records import Store, audit, backup, generation, moving, open_store
+from followup.records import Store, audit, backup, generation, moving, open_store, opening
 from followup.records.store import Closed, StoreError
 from tests.conftest import NOW, Clock
 
@@ -105,6 +106,26 @@ def test_a_plain_restore_of_a_closed_copy_opens_it_and_phones_send_again(store: 
     moved = open_store(there)
     assert (moved.closed, bool(generation.generation(moved))) == (False, True)
     moved.close()
+
+
+def test_a_closed_clinic_is_not_changed_by_a_newer_version(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:
+    moving.close(store, NOW)
+    before = audit.head(store)
+    monkeypatch.setattr(opening.steps, "pending", lambda _: [SimpleNamespace(name="a new step")])
+    monkeypatch.setattr(opening, "later_steps", lambda _: [])
+    with pytest.raises(Closed):
+        open_store(store.path)
+    assert (audit.head(store), list(store.path.parent.glob("*-before-*"))) == (before, [])
+    undone = CliRunner().invoke(cli, ["close", "--undo"], env={"FOLLOWUP_DATABASE": str(store.path)})
+    assert (undone.exit_code, store.closed) == (0, False)
+
+
+def test_pages_that_need_no_database_do_without(client: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
+    def gone(_: Store) -> bool:
+        raise sqlite3.DatabaseError("file is not a database")
+
+    monkeypatch.setattr(Store, "closed", property(gone))
+    assert client.get("/me/").status_code == 200
 
 
 def test_every_thread_s_connection_is_let_go(store: Store) -> None:

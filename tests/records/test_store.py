@@ -161,3 +161,12 @@ def test_a_corrected_date_of_birth_has_bounds_too(store: Store, eye_id: str) -> 
     with pytest.raises(sqlite3.IntegrityError, match="born between 1900"):
         store.execute("UPDATE patients SET born_on = '0052-03-14'")
     assert store.execute("UPDATE patients SET born_on = '1953-03-14'") == 1
+
+
+def test_a_whole_table_is_gone_through_a_row_at_a_time(store: Store) -> None:
+    read: list[int] = []
+    store.db.conn.create_function("read", 1, lambda value: read.append(value) or value)
+    rows = store.each("SELECT read(value) AS value FROM json_each('[1, 2, 3, 4, 5]')")
+    assert next(rows) == {"value": 1}
+    assert len(read) <= 2  # SQLite is one ahead
+    assert [row["value"] for row in rows] == [2, 3, 4, 5]

@@ -6,6 +6,7 @@ import os
 import signal
 import subprocess
 import threading
+from collections.abc import Callable
 from datetime import UTC, datetime
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -36,11 +37,11 @@ class Server:
         words = [*COMMAND, "serve", "--clinics", str(self.folder), "--port", str(self.port), "--workers", "1"]
         with (self.folder / "log").open("a") as log:
             self._process = subprocess.Popen(words, env=self.environment, stdout=log, stderr=log, text=True)
-        until(lambda: self.ask("nobody.invalid", "/")[0] == 421, "it answers")
+        soon(lambda: self.ask("nobody.invalid", "/")[0] == 421, "it answers")
 
     def run(self, *words: str) -> str:
         done = subprocess.run(
-            [*COMMAND, *words], env=self.environment, capture_output=True, text=True, timeout=60, check=False
+            [*COMMAND, *words], env=self.environment, capture_output=True, text=True, timeout=180, check=False
         )
         assert done.returncode == 0, done.stderr
         return done.stdout
@@ -51,15 +52,20 @@ class Server:
     def health(self, name: str) -> tuple[int, Any]:
         return self.ask(clinics.host_of(name), "/health")
 
+    def said(self, clinic: str) -> list[str]:
+        """What was logged about a clinic, requests aside."""
+        lines = [json.loads(line) for line in (self.folder / "log").read_text().splitlines() if line.startswith("{")]
+        return [str(line["event"]) for line in lines if line.get("clinic") == clinic and line["event"] != "request"]
+
     def stop(self, how: int = signal.SIGTERM) -> None:
         if self._process is not None and self._process.poll() is None:
             self._process.send_signal(how)
-            self._process.wait(40)
+            self._process.wait(120)
 
 
 def asked(port: int, host: str, path: str, content: object = None, device: str = "") -> tuple[int, Any]:
     """Status and content; status 0 where nobody answers."""
-    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=20)
+    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=60)
     headers = {"Host": host, "Content-Type": "application/json", "Cookie": f"device={device}"}
     body = None if content is None else json.dumps(content)
     try:
@@ -74,13 +80,18 @@ def asked(port: int, host: str, path: str, content: object = None, device: str =
         connection.close()
 
 
-def is_well(server: Server, name: str) -> bool:
-    return server.health(name) == (200, {"ok": True})
+def is_served(server: Server, name: str) -> bool:
+    return server.ask(clinics.host_of(name), "/sign-in")[0] == 200
 
 
-def until_well(server: Server, *names: str) -> None:
-    """Each is served, and its clock has run."""
-    until(lambda: all(is_well(server, name) for name in names), f"{names} are well", 90)
+def until_served(server: Server, *names: str) -> None:
+    """Each is served."""
+    soon(lambda: all(is_served(server, name) for name in names), f"{names} are served")
+
+
+def soon(true: Callable[[], Any], what: str) -> Any:
+    """As `until`, for several processes that start on a machine which is busy."""
+    return until(true, what, 180)
 
 
 def free(database: Path) -> bool:

@@ -154,7 +154,7 @@ def unreadable(store: Store) -> list[tuple[str, Exception]]:
     """Every row that cannot be read, as `table id`, with why. Reads the whole database."""
     found = _off_time(store)
     for table, (sql, _, opened) in _READ_AS.items():
-        for row in store.rows(sql):
+        for row in store.each(sql):
             if error := _error(row, opened):
                 found.append((f"{table} {row.get('id') or row.get('key')}", error))
     return found
