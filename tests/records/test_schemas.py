@@ -46,6 +46,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m031_carers_and_drops": "5911c0cbd2d254a1",
     "m032_rights": "1f733285946a8c9a",
     "m033_kept_results": "9738fea2f524e958",
+    "m034_reminded_by_time": "fb10b793df1e2833",
 }
 
 

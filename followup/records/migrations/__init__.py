@@ -32,6 +32,9 @@ from followup.records.migrations import rights
 
 # isort: split
 from followup.records.migrations import kept_results
+
+# isort: split
+from followup.records.migrations import reminded
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -44,6 +47,7 @@ __all__ = [
     "mended",
     "one_call",
     "put_right",
+    "reminded",
     "rights",
     "sealed",
     "sessions",
