@@ -6,7 +6,7 @@ from followup.records.migrations.registry import steps
 
 
 @steps()
-def m034_reminded_by_time(db: Database) -> None:
+def m036_reminded_by_time(db: Database) -> None:
     """`drops_until`: the last day of drops of whoever wants to be reminded of them; `drops_at`: when to look next.
 
     `posture_seen` is the time of the reminder for which the hours were looked at last, and were enough.
