@@ -10,7 +10,9 @@ from followup.care.learning import results
 from followup.care.visits.openings import openings
 from followup.clinical import agents
 from followup.config import Clinic
-from followup.records import Store, audit, eyes, visits, worries
+from followup.records import Store, audit, eyes, patients, visits, worries
+
+OF_PERSON = "SELECT v.name FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE e.patient_id = :id"
 
 
 def on_closed_days(store: Store, clinic: Clinic) -> list[str]:
@@ -51,7 +53,15 @@ def test_the_demo_clinic(tmp_path: Path) -> None:
     assert on_closed_days(store, made.clinic) == []
     shown = results.results(store, now, made.clinic.tz)
     assert len({point.value for point in shown.spikes_by_month}) > 1, "a run chart without one spike shows nothing"
-    assert shown.attached
+    assert len(shown.attached) >= 4, "a curve of detachments shows some, early and late"
+    assert shown.finally_attached.events > shown.once.events > 0, "some are attached after a second operation only"
+    for told in data.eyes():
+        known = patients.by_number(store, told.number)
+        assert known is not None
+        planned = {v["name"] for v in store.rows(OF_PERSON, {"id": known.id})}
+        assert {*told.clinic, *told.missed} <= planned, (
+            f"{told.number}: what the data say of a visit that is not planned is lost"
+        )
     assert audit.broken_at(store) is None
     assert store.integrity_faults() == []
     store.close()

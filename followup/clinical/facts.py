@@ -143,6 +143,14 @@ class BubbleSeen:
 
 
 @dataclass(frozen=True, slots=True)
+class GasTakenBack:
+    """Gas that the patient said to see, and took back: no level, but whether none is left is for a clinician to say again."""
+
+    at: datetime
+    from_patient: ClassVar[bool] = False
+
+
+@dataclass(frozen=True, slots=True)
 class Journey:
     """A journey planned or made, as heights in metres in order."""
 
@@ -210,6 +218,7 @@ Fact = (
     | Symptoms
     | Postured
     | BubbleSeen
+    | GasTakenBack
     | Journey
     | Anaesthetic
     | Heard

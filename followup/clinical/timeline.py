@@ -13,6 +13,7 @@ from followup.clinical.facts import (
     Anaesthetic,
     BubbleSeen,
     Fact,
+    GasTakenBack,
     Journey,
     Measures,
     NoGasSeen,
@@ -214,9 +215,13 @@ def _levelled(measures: Measures, eye: str) -> bool:
 
 
 def _empties(fact: Fact, eye: str) -> bool | None:
-    """True where a clinician recorded that nothing is left, False where gas was seen, by whomever; None for the rest."""
+    """True where a clinician recorded that nothing is left, False where gas was seen, by whomever, also where the patient took
+    that back; None for the rest.
+    """
     if isinstance(fact, NoGasSeen | TamponadeRemoved):
         return True
+    if isinstance(fact, GasTakenBack):
+        return False
     seen_percent = fact.percent if isinstance(fact, BubbleSeen) else 0.0
     if isinstance(fact, Measures) and _levelled(fact, eye):
         seen_percent = fact.bubble_percent or 0.0

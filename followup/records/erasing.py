@@ -67,7 +67,7 @@ _WHAT: dict[str, dict[str, New]] = {
     "refused_events": {"text": _nth, "reason": _blank},
     "warnings": {"values_json": _inside, "words": _said},
     "callback_steps": {"detail": _inside},
-    "tasks": {"words": _blank, "done_words": _blank},
+    "tasks": {"words": _blank, "done_words": _blank, "theatre_list": _blank},
     "follow_ups": {"words": _blank},
     "consents": {"words": _blank},
     "devices": {"token_hash": _own, "carer_name": lambda *_: ""},

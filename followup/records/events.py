@@ -61,6 +61,15 @@ def of_eye(store: Store, eye_id: str) -> list[Event]:
     return readable(store, "events", store.rows(sql, {"id": eye_id}), _made)
 
 
+def levels_taken_back(store: Store, eye_id: str) -> list[Event]:
+    """Levels of the bubble that a phone sent of an eye and put right or took back later, by time."""
+    sql = f"""
+        SELECT * FROM events e WHERE e.eye_id IN {SAME_EYE} AND e.kind = 'bubble-seen' AND {in_time("e.at")} AND EXISTS
+            (SELECT 1 FROM events later WHERE later.corrects = e.id AND later.device_id IS NOT NULL) ORDER BY e.at, e.id
+    """
+    return readable(store, "events", store.rows(sql, {"id": eye_id}), _legible)
+
+
 def beside(store: Store, eye_id: str, patient_id: str, kinds: tuple[str, ...]) -> list[Event]:
     """What was recorded on the patient's other eye and is about the person."""
     marks = ", ".join(f"'{kind}'" for kind in kinds)

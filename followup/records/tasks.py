@@ -2,8 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import date, datetime
 
+from followup.records.eyes import SAME_EYE, in_time
 from followup.records.store import Row, Store, new_id
 from followup.records.times import to_text
 from followup.records.values import Callback, Task, made
@@ -63,6 +64,50 @@ def made_with(store: Store, task: Task) -> list[Task]:
         return [task]
     sql = _TASKS + " WHERE t.decision = :decision AND t.done_at IS NULL ORDER BY t.id"
     return [_opened(row) for row in store.rows(sql, {"decision": task.decision})]
+
+
+_OPERATED_SINCE = f"""
+    SELECT 1 FROM operations o JOIN operation_records n ON n.operation_id = o.id WHERE o.created_at > t.made_at
+    AND o.eye_id IN (SELECT j.id FROM eyes j WHERE j.id = t.eye_id OR j.joined_into = t.eye_id OR j.id = y.joined_into)
+    AND {in_time("n.operated_at")} AND n.operated_at >= substr(t.made_at, 1, 10)
+    AND NOT EXISTS (SELECT 1 FROM operation_records later WHERE later.operation_id = o.id
+        AND (later.recorded_at, later.id) > (n.recorded_at, n.id))
+"""
+
+
+def for_theatre(store: Store) -> list[Task]:
+    """What is decided for theatre of eyes that were not operated since: without a day first, then by day and list.
+
+    Confirmed or not; what was given up is not among it, nor an eye whose follow-up ended.
+    """
+    sql = f"""
+        {_TASKS} WHERE t.kind = 'theatre' AND NOT t.given_up AND y.ended_at IS NULL AND NOT EXISTS ({_OPERATED_SINCE})
+        ORDER BY t.theatre_on IS NOT NULL, t.theatre_on, t.theatre_list, t.due_at, t.id
+    """
+    return [_opened(row) for row in store.rows(sql)]
+
+
+def for_theatre_of(store: Store, eye_id: str) -> list[Task]:
+    """What was decided for theatre of an eye and not given up, in the order made."""
+    sql = f"{_TASKS} WHERE t.eye_id IN {SAME_EYE} AND t.kind = 'theatre' AND NOT t.given_up ORDER BY t.id"
+    return [_opened(row) for row in store.rows(sql, {"id": eye_id})]
+
+
+def cancelled_theatre(store: Store, callback_ids: Sequence[str]) -> dict[str, Task]:
+    """Of these callbacks, those whose last decision was theatre that fell away; `done_words` says why."""
+    named = {f"c{n}": id for n, id in enumerate(callback_ids)}
+    marks = ", ".join(f":{name}" for name in named)
+    sql = f"""
+        {_TASKS} WHERE t.callback_id IN ({marks}) AND t.kind = 'theatre' AND t.given_up
+        AND NOT EXISTS (SELECT 1 FROM tasks later WHERE later.callback_id = t.callback_id AND later.id > t.id)
+    """
+    return {row["callback_id"]: _opened(row) for row in (store.rows(sql, named) if named else [])}
+
+
+def plan_theatre(store: Store, id: str, on: date | None, on_list: str) -> None:
+    """The day of theatre and the list, as far as they are known."""
+    sql = "UPDATE tasks SET theatre_on = :on, theatre_list = :list WHERE id = :id"
+    store.execute(sql, {"id": id, "on": on.isoformat() if on else None, "list": on_list})
 
 
 def needs_visit(store: Store, visit_id: str) -> bool:

@@ -16,7 +16,7 @@ from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
 from followup.web.addresses import Addresses
 from followup.web.dates import written
-from followup.web.vocabulary import HOW_SOON_SHAPE, WORDS
+from followup.web.vocabulary import HOW_SOON_SHAPE, RULES, WORDS
 
 
 def words(code: Any, kind: str) -> str:
@@ -40,6 +40,14 @@ def _written(value: date, pattern: str) -> str:
 def _local(value: datetime) -> datetime:
     """On the clinic's clock; a time without its offset is in UTC."""
     return (value if value.tzinfo else value.replace(tzinfo=UTC)).astimezone(context.zone())
+
+
+def rule_title(id: str) -> str:
+    """What a rule is called on a page: `pressure-high` is *Pressure high*."""
+    side, _, rest = id.partition("-")
+    if side == "fellow" and rest:
+        return f"Fellow eye: {rule_title(rest).lower()}"
+    return RULES.get(id) or id[:1].upper() + id[1:].replace("-", " ")
 
 
 def short_day(value: date) -> str:
@@ -247,6 +255,7 @@ def register(app: Flask) -> None:
         "drop_words": drop_words,
         "local_day": local_day,
         "who": who,
+        "rule_title": rule_title,
     }
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 

@@ -10,6 +10,23 @@ from followup.clinical.facts import FINDINGS
 from followup.clinical.pressure import INSTRUMENTS
 from followup.clinical.surgery import INDICATIONS, RISKS
 
+RULES = {
+    "bubble-too-large": "Bubble larger than expected",
+    "diary-call": "Planned call, paper diary",
+    "gas-after-no-gas": "Gas seen after no gas",
+    "only-light-perception": "Light perception only",
+    "other-eye": "Something about the other eye",
+    "own-words": "In the patient’s own words",
+    "pressure-fell-far": "Pressure fell far below usual",
+    "silent-early": "Not heard from, first days",
+    "silent-late": "Not heard from, later",
+    "silent-while-posturing": "Not heard from while posturing",
+    "vision-said-worse": "Sight said to be worse",
+    "vision-still-worse": "Sight still said to be worse",
+    "floaters-in-company-early": "Floaters with another sign, early",
+}
+"""Titles of rules whose id does not say it; any other is the id in words."""
+
 POSTURES = {
     "upright": "sit upright",
     "left-cheek": "left cheek on the pillow",

@@ -12,12 +12,30 @@ function begin() {
   cataract?.addEventListener("change", () => {
     if (cataract.checked && !lens.value) lens.value = "pseudophakic";
   });
+  startDay(form);
   const drops = form.querySelector("textarea[name=drops]");
   for (const chip of form.querySelectorAll("[data-line]")) {
     chip.addEventListener("click", () => {
       drops.value = [drops.value.trimEnd(), chip.dataset.line].filter(Boolean).join("\n");
     });
   }
+}
+
+// Nothing is filled in for the day of surgery: today is one tap, or the key T in its field.
+function startDay(form) {
+  const chip = form.querySelector("[data-day]");
+  const day = form.querySelector("input[name=operated_on]");
+  if (!chip) return;
+  const fill = () => { day.value = chip.dataset.day; };
+  chip.addEventListener("click", () => {
+    fill();
+    form.querySelector("input[name=operated_time]").focus();
+  });
+  day.addEventListener("keydown", (event) => {
+    if (event.key.toLowerCase() !== "t" || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    fill();
+  });
 }
 
 const REACHES = ["macula", "arcade", "equator", "periphery"];

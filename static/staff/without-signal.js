@@ -168,6 +168,8 @@ function mark(operation, facts) {
     const due = sheet.rows.find((known) => known.operation === operation && known.visit_id === body.visit_id);
     if (due && due.state !== "seen") due.state = kind === "seen" ? "seen" : "here";
     const eye = sheet.eyes.find((known) => known.operation === operation);
+    if (kind === "arrived" && eye) eye.visit = body.visit_id;
+    if (kind === "seen" && eye?.visit === body.visit_id) eye.visit = "";
     if (kind === "seen" && eye) eye.visits = eye.visits.filter(({ id }) => id !== body.visit_id);
   }
 }

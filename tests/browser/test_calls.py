@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.actors import Actor
+from followup.care.callbacks import deciding, theatre
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.visits import visit
@@ -104,7 +105,7 @@ def test_a_nurse_goes_home_and_the_surgeon_has_the_call(
     expect(surgeon.get_by_role("status").filter(has_text="Handed to you")).to_contain_text("by Nora Nurse")
 
 
-def test_the_handover_of_a_full_day_prints_on_one_page(
+def test_the_handover_of_a_full_day_and_the_list_for_theatre_print_on_one_page_each(
     open_context: OpenContext, server: RunningServer, clinic_store: Store, nurse: Actor
 ) -> None:
     now = datetime.now(UTC)
@@ -114,10 +115,16 @@ def test_the_handover_of_a_full_day_prints_on_one_page(
         eye, _ = leaving.discharge(Desk(clinic_store, now, nurse, ZONE), person, note, [])
         pressure = MeasuresBody(eye="right", iop_mmhg=36 if number % 3 == 0 else 15)
         visit.record_visit(Desk(clinic_store, now, nurse, ZONE), eye, [pressure])
+    for c in worries.open_callbacks(clinic_store):
+        if c.worry == "pressure":
+            task = deciding.decide(Desk(clinic_store, now, nurse, ZONE), c.id, "theatre", "", server.settings.clinic)
+            theatre.plan(Desk(clinic_store, now, nurse, ZONE), task.id, now.date() + timedelta(days=1), "morning list")
     page = at_work(open_context, server, "nurse", "/clinic/handover")
     expect(page.get_by_role("heading", name="Seen today 40")).to_be_visible()
-    printed = page.pdf(format="A4")
-    assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1
+    for shown in ("/clinic/handover", "/clinic/for-theatre"):  # with fourteen eyes for theatre on one day
+        page.goto(f"{server.address}{shown}")
+        printed = page.pdf(format="A4")
+        assert len(re.findall(rb"/Type\s*/Page\b", printed)) == 1, shown
 
 
 @pytest.mark.parametrize("language", ["en", "de", "es", "ar"])

@@ -86,9 +86,9 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     coming.get_by_role("button", name="Arrived: Pat Patient").click()
     expect(tablet.locator("[data-state=here] li")).to_contain_text("Pat Patient")
     tablet.get_by_role("link", name="Enter visit: Pat Patient").first.click()
-    expect(tablet.get_by_label("Visit", exact=True)).to_have_value("")  # no window holds today
     planned = tablet.get_by_label("Visit", exact=True).locator("option", has_text="week 1")
-    tablet.get_by_label("Visit", exact=True).select_option(planned.get_attribute("value"))
+    # They came for it, though its window does not hold today.
+    expect(tablet.get_by_label("Visit", exact=True)).to_have_value(planned.get_attribute("value") or "none")
     tablet.locator("#right-acuity").fill("20/40-1")
     expect(tablet.locator("output[data-field=right-acuity]")).to_contain_text("logMAR 0.32 · 6/12.6 · 20/42 · 69 letters")
     tablet.locator("#right-iop").fill("36")

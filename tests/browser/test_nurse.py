@@ -160,6 +160,12 @@ def test_a_full_discharge_takes_eighty_keys_and_under_two_minutes(
     person.type("+00 5550 123")
     person.click(page.get_by_label("The phone pages, on the patient’s own phone"))
     person.click(page.get_by_label("Right", exact=True))
+    expect(page.get_by_label("Date of surgery")).to_have_value("")  # neither the day nor the time is said for anybody
+    expect(page.get_by_label("Time", exact=True)).to_have_value("")
+    person.click(page.get_by_role("button", name="Today,"))
+    expect(page.get_by_label("Date of surgery")).to_have_value(f"{clinic_day()}")
+    person.type("1200A")  # its focus went to the time
+    expect(page.get_by_label("Time", exact=True)).to_have_value("00:00")
     choose("Indication", "Ret")
     choose("Lens", "Pha")
     choose("Left in the eye", "Sul")

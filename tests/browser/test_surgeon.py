@@ -192,7 +192,7 @@ def test_a_protocol_is_read_tried_on_past_eyes_kept_and_signed(
     measured(clinic_store, nurse, server, enrolment[0], datetime.now(UTC), iop_mmhg=36)
     surgeon.goto(f"{server.address}/surgeon/protocols")
     surgeon.locator("section", has=surgeon.get_by_role("heading", name="Rulebook")).get_by_text("Read or adjust").tap()
-    spike = surgeon.get_by_role("group", name="pressure-spike", exact=True)
+    spike = surgeon.get_by_role("group", name="Pressure spike", exact=True)
     expect(spike).to_contain_text("Pressure after 20-gauge vitrectomy")  # the rule's source
     spike.get_by_label("Threshold mmHg").fill("three")
     surgeon.get_by_role("button", name="Check, and show what it would have done").first.click()
@@ -201,7 +201,7 @@ def test_a_protocol_is_read_tried_on_past_eyes_kept_and_signed(
     spike.get_by_label("Threshold mmHg").fill("38")
     surgeon.get_by_role("button", name="Check, and show what it would have done").first.click()
     effects = surgeon.locator("#effects")
-    expect(effects).to_contain_text("pressure-spike, threshold mmHg: 30 becomes 38")
+    expect(effects).to_contain_text("Pressure spike, threshold mmHg: 30 becomes 38")
     expect(effects).to_contain_text("Pat Patient")
     expect(effects).to_contain_text("would not have been raised")
     assert surgeon.evaluate("document.documentElement.scrollWidth") <= 390

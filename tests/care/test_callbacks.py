@@ -17,6 +17,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.visits import visit
+from followup.care.visits.book import Asks
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.bodies.clinic import MeasuresBody
@@ -198,6 +199,16 @@ def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor
         deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "advice", "", settings.clinic, decided_before=0)
 
 
+def test_what_is_decided_is_given_to_nobody_who_left(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    accounts.end(store, NOW, nurse.id)
+    for owner in (nurse.id, "nobody"):
+        with pytest.raises(CareError, match="choose who does it"):
+            deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, owner=owner)
+    assert get(store, opened).state == "waiting"
+
+
 def test_what_will_not_be_done_puts_the_callback_back_on_the_list(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:
@@ -338,6 +349,52 @@ def test_a_day_that_the_clinic_is_closed_is_no_day_for_an_extra_visit(
     deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "sooner", "", closed)
     (extra,) = [v for v in visits.of_eye(store, eye_id) if v.name == "extra visit"]
     assert extra.target == date(2027, 3, 5)  # nothing is open within three days: today
+
+
+@pytest.mark.parametrize(
+    ("full", "on"),
+    [
+        ([], date(2027, 3, 8)),
+        ([date(2027, 3, 8)], date(2027, 3, 9)),
+        ([date(2027, 3, 8), date(2027, 3, 9)], date(2027, 3, 11)),  # the visit of week 1 is on the tenth
+    ],
+)
+def test_the_day_proposed_is_the_first_that_has_a_place(
+    store: Store, surgeon: Actor, eye_id: str, settings: Settings, full: list[date], on: date
+) -> None:
+    """NOW is a Friday; oil is for this week."""
+    one_place = settings.clinic.model_copy(update={"places": dict.fromkeys(("mon", "tue", "wed", "thu", "fri"), 1)})
+    for day in full:
+        visits.add(store, NOW, eye_id, "review", day, day, day, "", "staff")
+    id = worries.add_callback(store, eye_id, "oil", "this-week", NOW, NOW + timedelta(days=3))
+    assert deciding.decide(Desk(store, NOW, surgeon, ZONE), id, "sooner", "", one_place).visit_on == on
+
+
+@pytest.mark.parametrize(
+    ("on", "asks"),
+    [
+        (date(2027, 3, 8), []),  # proposed
+        (date(2027, 3, 5), []),  # sooner still
+        (date(2027, 3, 7), ["the clinic is closed on Sunday 7 March 2027"]),
+        (date(2027, 3, 9), ["pressure is for today: come by 8 March 2027"]),
+    ],
+)
+@pytest.mark.parametrize("who", ["surgeon", "nurse"])
+def test_the_day_of_an_extra_visit_is_named_and_what_speaks_against_it_asked(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, who: str, on: date, asks: list[str]
+) -> None:
+    desk = Desk(store, NOW, surgeon if who == "surgeon" else nurse, ZONE)
+    if who == "nurse":
+        holding.claim(desk, opened)
+    act = deciding.decide if who == "surgeon" else settling.settle
+    if asks:
+        with pytest.raises(Asks) as raised:
+            act(desk, opened, "sooner", "", settings.clinic, on=on)
+        assert raised.value.questions == asks
+        assert tasks.of_callback(store, opened) == []
+    task = act(desk, opened, "sooner", "", settings.clinic, on=on, accepted=asks)
+    assert task is not None
+    assert task.visit_on == on
 
 
 def test_a_decision_is_taken_back_within_five_minutes_until_somebody_called(

@@ -7,13 +7,16 @@ import pytest
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
 from followup.care.errors import NotFound
 from followup.care.home import enrol, receive
+from followup.care.reading.eye import load
+from followup.care.visits.visit import record_clinic_event
 from followup.config import Settings
 from followup.records import Store, events, worries
 from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW, ZONE
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 
 
 def event(eye_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
@@ -122,6 +125,13 @@ def test_another_phone_cannot_claim_an_id(
     assert receive.receive(store, NOW, second, [event(eye_id, by="carer")], settings.clinic.tz)[0].status == "received"
 
 
+def test_an_entry_for_the_eye_of_somebody_else_is_refused(send: Any, store: Store, nurse: Actor) -> None:
+    theirs, _ = leaving.discharge(Desk(store, NOW, nurse, ZONE), patient_details("T-2"), operation_note(), [])
+    (result,) = send(event(theirs))
+    assert (result.status, result.reason) == ("refused", "This entry belongs to another eye.")
+    assert events.of_eye(store, theirs) == []
+
+
 def test_a_revoked_phone_is_unknown(store: Store, device: Device, token: str, nurse: Actor) -> None:
     enrol.revoke(Desk(store, NOW, nurse, ZONE), device.id)
     found = enrol.device(store, token)
@@ -129,3 +139,37 @@ def test_a_revoked_phone_is_unknown(store: Store, device: Device, token: str, nu
     assert found.revoked_at
     with pytest.raises(NotFound):
         enrol.revoke(Desk(store, NOW, nurse, ZONE), device.id)
+
+
+@pytest.mark.parametrize("how", ["withdrawn", "none after all", "lower"])
+def test_taking_back_a_level_lets_no_older_no_gas_seen_count_again(
+    send: Any, store: Store, surgeon: Actor, eye_id: str, settings: Settings, how: str
+) -> None:
+    """Whoever saw gas may have been right: the caution stands until a clinician has looked again."""
+    zone = settings.clinic.tz
+    record_clinic_event(Desk(store, NOW - timedelta(hours=1), surgeon, zone), eye_id, "no-gas-seen", {})
+    assert not load(store, eye_id, zone).caution(NOW)
+    level = event(eye_id, "bubble-seen", body={"percent": 30})
+    send(level)
+    assert load(store, eye_id, zone).caution(NOW)
+    back = {
+        "withdrawn": event(eye_id, "withdrawal", sequence=2, body={}, corrects=level["id"]),
+        "none after all": event(eye_id, "bubble-seen", sequence=2, body={"percent": 0}, corrects=level["id"]),
+        "lower": event(eye_id, "bubble-seen", sequence=2, body={"percent": 10}, corrects=level["id"]),
+    }[how]
+    assert [r.status for r in send(back)] == ["received"]
+    eye = load(store, eye_id, zone)
+    assert eye.caution(NOW)
+    assert [level for _, level in eye.timeline(NOW).sightings if level.meniscus_percent == 30] == []  # no level any more
+    record_clinic_event(Desk(store, NOW + timedelta(minutes=1), surgeon, zone), eye_id, "no-gas-seen", {})
+    assert not load(store, eye_id, zone).caution(NOW + timedelta(minutes=2))
+
+
+def test_a_level_taken_back_before_no_gas_seen_changes_nothing(
+    send: Any, store: Store, surgeon: Actor, eye_id: str, settings: Settings
+) -> None:
+    level = event(eye_id, "bubble-seen", body={"percent": 30})
+    send(level)
+    send(event(eye_id, "withdrawal", sequence=2, body={}, corrects=level["id"]))
+    record_clinic_event(Desk(store, NOW + timedelta(minutes=1), surgeon, settings.clinic.tz), eye_id, "no-gas-seen", {})
+    assert not load(store, eye_id, settings.clinic.tz).caution(NOW + timedelta(minutes=2))

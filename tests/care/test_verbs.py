@@ -21,9 +21,9 @@ from typing import Any, cast
 import pytest
 
 from followup import care, web
-from followup.care import accounts, resetting, second_factor, signatures, signing_in, taking_out, trail
+from followup.care import accounts, passkeys, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
-from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, to_do
+from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
 from followup.care.corrections import caution, correcting, operation_note, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
@@ -50,6 +50,7 @@ from followup.records.values import Device, Task, Visit
 from followup.web import context, create_app
 from followup.web import sent as web_sent
 from followup.web.routes import ADMINISTRATOR, ANYBODY, CARE, PHONE, ROUTES, STAFF, SURGEON, Who
+from tests.authenticator import Authenticator
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, patient_details
 from tests.conftest import operation_note as a_note
 
@@ -101,6 +102,13 @@ class World:
         """A visit sooner, decided in the nurse's hands, and the patient was told of it."""
         made = settling.settle(self.nurse, self.reached(), "sooner", "", self.clinic, told=True)
         assert made is not None
+        return made
+
+    def for_theatre(self) -> Task:
+        """Theatre on a day and list, decided in the nurse's hands, and the patient was told of it."""
+        made = settling.settle(self.nurse, self.reached(), "theatre", "", self.clinic, told=True)
+        assert made is not None
+        theatre.plan(self.nurse, made.id, WEDNESDAY, "morning list")
         return made
 
     @property
@@ -307,6 +315,24 @@ def _(w: World) -> Act:
 def _(w: World) -> Act:
     id = w.callback()
     return lambda: deciding.decide(w.surgeon, id, "sooner", "", w.clinic)
+
+
+@verb(theatre.plan, "theatre planned", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.plan(w.nurse, task.id, WEDNESDAY, "afternoon list")
+
+
+@verb(theatre.confirm, "task done", "callback settled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.confirm(w.nurse, task.id)
+
+
+@verb(theatre.cancel, "theatre cancelled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    return lambda: theatre.cancel(w.nurse, task.id, "the retina is attached")
 
 
 @verb(deciding.undo, "visit withdrawn", "callback taken back", may=CARE, through=("clinic.undo",))
@@ -628,6 +654,85 @@ def _(w: World) -> Act:
     return lambda: second_factor.drop(w.store, NOW, w.nurse.actor.id, "command line")
 
 
+HERE = passkeys.Site("eyes.example", "https://eyes.example", "Test Eye Clinic")
+
+
+def new_passkey(w: World) -> tuple[Authenticator, passkeys.Answer]:
+    """A device that was asked for a new passkey of the nurse's, and what it answered."""
+    made, asked = Authenticator(), passkeys.to_register(w.nurse, HERE, "here", "tablet", PASSWORD)
+    return made, passkeys.Answer(asked.token, made.make(asked.options), "here")
+
+
+def own_passkey(w: World) -> Authenticator:
+    made, answer = new_passkey(w)
+    passkeys.register(w.nurse, HERE, answer, "tablet")
+    return made
+
+
+def used_passkey(w: World, staff_id: str | None = None) -> passkeys.Answer:
+    made, asked = own_passkey(w), passkeys.to_sign_in(w.store, NOW, HERE, "here", staff_id)
+    return passkeys.Answer(asked.token, made.sign(asked.options), "here")
+
+
+@verb(passkeys.register, "passkey registered", may=STAFF, through=("account.new_passkey", "account.keep_passkey"))
+def _(w: World) -> Act:
+    _, answer = new_passkey(w)
+    return lambda: passkeys.register(w.nurse, HERE, answer, "tablet")
+
+
+@verb(passkeys.rename, "passkey renamed", may=STAFF, through=("account.rename_passkey",))
+def _(w: World) -> Act:
+    own_passkey(w)
+    return lambda: passkeys.rename(w.nurse, passkeys.of(w.store, w.nurse.actor.id)[0].id, "blue key")
+
+
+@verb(passkeys.remove, "passkey removed", may=STAFF, through=("account.remove_passkey",))
+def _(w: World) -> Act:
+    own_passkey(w)
+    one = passkeys.of(w.store, w.nurse.actor.id)[0].id
+    return lambda: passkeys.remove(w.nurse, one)
+
+
+@verb(signing_in.by_passkey, "signed in", may=ANYBODY, through=("account.passkey",))
+def _(w: World) -> Act:
+    answer = used_passkey(w)
+    return lambda: signing_in.by_passkey(w.store, NOW, HERE, answer, signing_in.Caller())
+
+
+@verb(signing_in.second_step_by_passkey, "signed in", may=ANYBODY, through=("account.second_step_by_passkey",))
+def _(w: World) -> Act:
+    answer = used_passkey(w, w.nurse.actor.id)
+    half = signing_in.half(w.store, NOW, w.nurse.actor, "nurse@test.invalid")
+    return lambda: signing_in.second_step_by_passkey(w.store, NOW, half, HERE, answer, signing_in.Caller())
+
+
+@verb(signing_in.by_directory, "signed in", may=ANYBODY, through=("account.back_from_directory",))
+def _(w: World) -> Act:
+    return lambda: signing_in.by_directory(w.store, NOW, "person-7", "nurse@test.invalid", signing_in.Caller())
+
+
+@verb(signing_in.refused_by_directory, "directory sign-in refused", may=ANYBODY, through=("account.back_from_directory",))
+def _(w: World) -> Act:
+    return lambda: signing_in.refused_by_directory(w.store, NOW, "nonce", signing_in.Caller())
+
+
+@verb(accounts.name_in_directory, "directory subject noted", may="command line")
+def _(w: World) -> Act:
+    return lambda: accounts.name_in_directory(w.store, NOW, w.nurse.actor.id, "person-7")
+
+
+@verb(second_factor.remove_passkeys, "passkeys removed", may="command line")
+def _(w: World) -> Act:
+    own_passkey(w)
+    return lambda: second_factor.remove_passkeys(w.store, NOW, w.nurse.actor.id, "command line")
+
+
+@verb(second_factor.ask_for_passkey, "passkey asked after the password", may=STAFF, through=("account.ask_for_passkey",))
+def _(w: World) -> Act:
+    own_passkey(w)
+    return lambda: second_factor.ask_for_passkey(w.nurse)
+
+
 # What a verb calls inside its own transaction; no page and no command calls these.
 PARTS: dict[Callable[..., Any], str] = {
     visit.add_extra_visit: "a decision to see somebody sooner",
@@ -643,6 +748,8 @@ PARTS: dict[Callable[..., Any], str] = {
     deciding.tell_of_plan: "a changed plan",
     deciding.keep_decision: "a decision, and what came of a call",
     settling.close_for_end: "the end of follow-up",
+    settling.end_with_operation: "a discharge",
+    settling.end_missed: "a discharge",
     to_do.make_task: "a decision",
     to_do.drop: "a task given up, a decision taken back",
     changing.add_visit: "a discharge",
@@ -651,6 +758,7 @@ PARTS: dict[Callable[..., Any], str] = {
     following.follow: "a discharge, and follow-up taken up",
     grounds.follow: "whatever is put right",
     second_factor.passes: "the second step of signing in",
+    accounts.confirmed: "a changed password, no second factor, a new passkey",
 }
 
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
@@ -661,6 +769,10 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],
     deciding.can_undo: lambda w: [deciding.can_undo(w.nurse, c) for c in worries.open_callbacks(w.store)],
+    settling.check_theatre_day: lambda w: [
+        settling.check_theatre_day(w.nurse, t, WEDNESDAY) for t in tasks.for_theatre(w.store)
+    ],
+    theatre.listed: lambda w: theatre.listed(w.nurse),
     lines.listed: lambda w: lines.listed(w.nurse),
     lines.listed_page: lambda w: lines.listed_page(w.nurse),
     lines.for_surgeon: lambda w: lines.for_surgeon(w.surgeon),
@@ -668,6 +780,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     arrivals.likely_visit: lambda w: arrivals.likely_visit(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE)),
     daysheet.daysheet: lambda w: daysheet.daysheet(w.nurse, "pass"),
     handover.handover: lambda w: handover.handover(w.nurse),
+    book.check_day: lambda w: book.check_day(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE), WEDNESDAY, "the visit"),
+    book.doubts_of_day: lambda w: book.doubts_of_day(w.nurse, w.clinic, WEDNESDAY),
     in_book.entry: lambda w: in_book.entry(w.nurse, w.planned().identity),
     in_book.open_visit: lambda w: in_book.open_visit(w.nurse, w.planned().identity),
     in_book.followed_eye: lambda w: in_book.followed_eye(w.nurse, w.eye_id),
@@ -676,6 +790,7 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     closing.closed_here: lambda w: closing.closed_here(w.nurse),
     closing.on_closed_days: lambda w: closing.on_closed_days(w.nurse, w.clinic),
     caution.under_caution: lambda w: caution.under_caution(w.nurse, w.device.patient_id),
+    passkeys.to_register: lambda w: passkeys.to_register(w.nurse, HERE, "here", "tablet", PASSWORD),
     caution.keep: lambda w: caution.keep(w.nurse, w.device.patient_id, set()),
 }
 
@@ -699,6 +814,11 @@ ASIDE: dict[Callable[..., Any], tuple[set[str], Callable[[World], Any], Callable
     trail.opened: ({"pages_opened"}, nothing, lambda w, _: trail.opened(w.nurse, "clinic.today", "")),
     receive.count_junk: ({"tries"}, nothing, lambda w, _: receive.count_junk(w.store, NOW, "192.0.2.1")),
     outgoing.failed: ({"messages"}, undelivered, lambda w, parcel: outgoing.failed(w.store, NOW, parcel, "no answer")),
+    signing_in.begun_by_directory: (
+        {"used_once"},
+        nothing,
+        lambda w, _: signing_in.begun_by_directory(w.store, NOW, "a state"),
+    ),
     signing_in.begin: ({"sessions"}, nothing, lambda w, _: session_of(w)),
     signing_in.session: (
         {"sessions"},

@@ -43,7 +43,7 @@ given given_up heard_at how_soon id identity joined_into key kind language lates
 moved_up name next_try_at note_id number offset_minutes opened_at operated_at operated_on operation_id outcome owner page
 patient_id person put_aside_at put_aside_by raised_at reached_by reached_since received_at recorded_at recorded_by replaces
 revoked_at revoked_by rule rulebook said_by sequence settled_at settled_by severity side source starts state step surgeon
-taken_at target threshold told_at told_by tries unfounded used_at used_by useless_after visit_id warning_id what who
+taken_at target theatre_on threshold told_at told_by tries unfounded used_at used_by useless_after visit_id warning_id what who
 withdrawn worry wrong_tries
 """.split()  # noqa: SIM905
 

@@ -46,7 +46,9 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m031_carers_and_drops": "5911c0cbd2d254a1",
     "m032_rights": "1f733285946a8c9a",
     "m033_kept_results": "9738fea2f524e958",
-    "m034_reminded_by_time": "fb10b793df1e2833",
+    "m034_theatre": "34209c930cb61311",
+    "m035_passkeys": "598270418fbf847c",
+    "m036_reminded_by_time": "b1952cea47dab258",
 }
 
 
@@ -108,7 +110,6 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "3468ec9",
             "4bcf27e",
             "d7e7998",
-            "cd350da",
         ]
     )
 

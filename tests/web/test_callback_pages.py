@@ -72,7 +72,7 @@ def test_a_callback_is_listed_claimed_called_and_settled(as_nurse: FlaskClient, 
     ("outcome", "says"),
     [
         ("advice", "To do: phone the patient with the advice"),
-        ("sooner", "To do: phone the patient: come sooner (Mon 8 Mar 2027)"),
+        ("sooner", "To do: phone the patient: come sooner (Fri 5 Mar 2027)"),  # for now, and tomorrow the clinic is closed
         ("same-day", "To do: phone the patient: come today (Fri 5 Mar 2027)"),
         ("theatre", "To do: phone the patient: theatre"),
     ],
@@ -96,6 +96,32 @@ def test_what_a_surgeon_decides_stays_on_the_lists_with_who_and_by_when(
     both = {"reached": "patient", "words": "understood", "done": task.id, "theatre_on": "2027-03-08"}
     assert as_nurse.post(f"{call}/attempt", data=both).status_code == 303
     assert found(store, call).state == "settled"
+
+
+def test_the_day_of_an_extra_visit_is_proposed_and_changed_in_place(
+    as_surgeon: FlaskClient, store: Store, nurse: Actor, eye_id: str, settings: Settings
+) -> None:
+    """NOW is Friday 5 March 2027. A pressure of 33 is for today: come within three days, that is on Monday."""
+    body = MeasuresBody(eye="right", iop_mmhg=33, instrument="applanation")
+    visit.record_visit(Desk(store, NOW, nurse, settings.clinic.tz), eye_id, [body])
+    call = f"/clinic/callbacks/{next(c.id for c in worries.open_callbacks(store) if c.worry == 'pressure')}"
+    page = parsed(as_surgeon.get(call).text)
+    (chosen,) = [o for o in page.one("select", id="decide-on").all("option") if "selected" in o.attributes]
+    assert (chosen.attributes["value"], chosen.words) == ("2027-03-08", "Mon 8 Mar, 0 of 12 booked")
+    (first,) = [b for b in page.one("form", class_="decide").all("button") if "quiet" not in b.classes]
+    assert first.words == "Come today"  # what is mostly decided stands out
+    form = {"outcome": "sooner", "on": "2027-03-12"}
+    asked = as_surgeon.post(f"{call}/decide", data=form)
+    assert asked.status_code == 400
+    question = "pressure is for today: come by 8 March 2027"
+    assert f"P{question[1:]}." in words_of(asked.text)
+    assert tasks.of_callback(store, call.rpartition("/")[2]) == []
+    assert as_surgeon.post(f"{call}/decide", data={**form, "accepted-0": question}).status_code == 303
+    assert "come sooner (Fri 12 Mar 2027)" in words_of(as_surgeon.get(call).text)
+    wrong = as_surgeon.post(f"{call}/decide", data={"outcome": "sooner", "on": "2027-03-01"})
+    assert wrong.status_code == 400
+    assert "1 March 2027 is over" in wrong.text
+    assert as_surgeon.post(f"{call}/decide", data={"outcome": "sooner", "on": "soon"}).status_code == 400
 
 
 def test_who_and_by_when_are_the_surgeons_to_choose(as_surgeon: FlaskClient, store: Store, nurse: Actor, call: str) -> None:

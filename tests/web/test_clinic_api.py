@@ -64,6 +64,15 @@ def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: Fl
     assert sheet["limits"]["low_at_most"] == 5
 
 
+def test_the_sheet_proposes_the_visit_for_which_somebody_arrived(as_nurse: FlaskClient, eye_id: str) -> None:
+    """Week 1 is not due yet; its patient is here for it all the same."""
+    week = next(row for row in as_nurse.get("/api/v1/clinic/daysheet").json["rows"] if row["visit"] == "week 1")  # type: ignore[index]
+    as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": week["visit_id"]})
+    sheet = as_nurse.get("/api/v1/clinic/daysheet").json
+    assert sheet is not None
+    assert sheet["eyes"][0]["visit"] == week["visit_id"]
+
+
 def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, author_pass: str
 ) -> None:

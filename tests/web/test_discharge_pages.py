@@ -575,3 +575,12 @@ def test_a_gas_that_would_outgrow_the_eye_is_asked_about_once(as_nurse: FlaskCli
     assert question in proposed.text
     assert "Nothing was saved yet." not in proposed.text
     assert as_nurse.post("/clinic/discharge", data=fields_of(proposed.text) | {"step": "confirm"}).status_code == 303
+
+
+def test_neither_day_nor_time_of_surgery_is_filled_in_for_anybody(as_nurse: FlaskClient) -> None:
+    page = parsed(as_nurse.get("/clinic/discharge").text)
+    assert [page.one("input", id=name).get("value") for name in ("operated_on", "operated_time")] == ["", ""]
+    assert page.one("button", data_day="2027-03-05").words == "Today, 5 March"
+    faults = faults_in(as_nurse.post("/clinic/discharge", data={**FORM, "operated_on": "", "operated_time": ""}).text)
+    assert faults["operated_on"] == "write the date of surgery"
+    assert faults["operated_time"] == "write the time, for example 14:30"

@@ -29,6 +29,7 @@ NARROW = {
     "operation_records": ("records_off_time",),
     "visits": ("visits_off_time",),
     "refused_events": ("refused_by_time",),
+    "tasks": ("tasks_for_theatre",),  # theatre that was decided on a call: little, and looked for on its own list only
 }
 SCAN = re.compile(r"SCAN (\w+)(?: USING (?:COVERING )?INDEX (\w+))?$")
 
@@ -63,7 +64,7 @@ def scans(store: Store, statement: str) -> Iterator[str]:
     "asked",
     [
         "/clinic/", "/clinic/?show=missed&page=2", "/clinic/?show=somebody", "/clinic/?find=pat", "/clinic/?find=14.3.1952",
-        "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "eye", "call",
+        "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "/clinic/for-theatre", "eye", "call",
     ],
 )  # fmt: skip
 def test_no_statement_of_a_page_reads_a_whole_table_that_grows(

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from followup.care.callbacks.holding import has_in_hand, in_hand, known_callback, open_of_patient
-from followup.care.callbacks.kinds import LEVELS, URGENT
+from followup.care.callbacks.kinds import CANCELLED, LEVELS, URGENT
 from followup.care.callbacks.moving_up import move_up
 from followup.care.callbacks.to_do import do_by, due_with_its_tasks
 from followup.care.desk import Desk
@@ -82,11 +82,13 @@ def need_conversation(store: Store, found: Callback) -> None:
 
 
 def conversation(steps: Sequence[Step]) -> bool:
-    """Whether a call reached somebody after the last urgent sign; after any sign where none was urgent."""
+    """Whether a call reached somebody after the last urgent sign, or after any where none was urgent, and since theatre that was
+    decided fell away.
+    """
     spoken = False
     for step in steps:
         if step.step == "reached":
             spoken = True
-        elif step.step in ("opened", "raised again") and step.detail.get("how_soon") in URGENT:
+        elif step.step == CANCELLED or (step.step in ("opened", "raised again") and step.detail.get("how_soon") in URGENT):
             spoken = False
     return spoken

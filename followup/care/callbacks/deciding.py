@@ -3,21 +3,25 @@
 from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime, timedelta
 
+from followup.care import bounds
 from followup.care.callbacks.holding import chosen, claim, known_callback, of_patient, open_of_patient
 from followup.care.callbacks.kinds import DECISIONS
 from followup.care.callbacks.to_do import drop, make_task
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
-from followup.care.visits.openings import open_days
+from followup.care.reading.eye import load
+from followup.care.visits import book
+from followup.care.visits.openings import Openings, ahead
 from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
-from followup.records import Store, tasks, visits, worries
+from followup.records import Store, people, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
-SOONER_DAYS = 3
+SOONER_WITHIN = {"now": 1, "today": 3, "this-week": 7}
+"""Within how many days an eye comes that is to come sooner, by how soon somebody must act. Common practice, no source."""
 
 UNDO_WITHIN = timedelta(minutes=5)
 
@@ -32,18 +36,23 @@ def decide(
     also: Collection[str] = (),
     owner: str | None = None,
     due_at: datetime | None = None,
+    on: date | None = None,
+    accepted: Collection[str] = (),
     decided_before: int | None = None,
 ) -> Task:
     """Decide, whoever has the callback; returns the task that this makes.
 
     `also` are other open callbacks of the patient that it decides; each gets a task of its own.
     It goes to `owner` (a staff id), else to whoever has the callback, else it is everybody's. `due_at` is by when the
-    patient is told; without it the decision and the callback's urgency say. `decided_before` is how many decisions the
+    patient is told; without it the decision and the callback's urgency say. `on` is the day of the extra visit, where one is
+    named, with the questions about it that were `accepted` (see `keep_decision`). `decided_before` is how many decisions the
     decider has seen of this patient's open callbacks: `Conflict` if there was another one meanwhile.
     """
     if outcome not in DECISIONS:
         raise CareError("choose what is to happen", "outcome")
     with desk.store.transaction():
+        if owner and people.staff_member(desk.store, owner) is None:
+            raise CareError("choose who does it: this account is not there any more", "owner")
         about = chosen(desk, callback_id, also)
         known = made_for(desk.store, open_of_patient(desk.store, about[0]))
         if decided_before is not None and len(known) != decided_before:
@@ -51,7 +60,7 @@ def decide(
         for found in about:
             if found.state == "waiting":
                 claim(desk, found.id)
-        return keep_decision(desk, about, outcome, words, clinic, owner=owner, due_at=due_at)[0]
+        return keep_decision(desk, about, outcome, words, clinic, owner=owner, due_at=due_at, on=on, accepted=accepted)[0]
 
 
 def made_for(store: Store, open_ones: Iterable[Callback]) -> list[Task]:
@@ -150,8 +159,14 @@ def keep_decision(
     owner: str | None,
     due_at: datetime | None = None,
     told_at: datetime | None = None,
+    on: date | None = None,
+    accepted: Collection[str] = (),
 ) -> list[Task]:
-    """A task for each callback; an eye gets one visit, however many of its worries bring it in."""
+    """A task for each callback; an eye gets one visit, however many of its worries bring it in.
+
+    `on` is the day of a visit that is to be sooner; without one it is the day proposed. Raises `Asks` for another day that
+    is closed, full, or late for what is open, until that was `accepted`.
+    """
     if due_at is not None and due_at <= desk.now:
         raise CareError("by when it is done is still to come", "by")
     booked: dict[str, str] = {}
@@ -159,7 +174,7 @@ def keep_decision(
     made = []
     for found in about:
         if outcome in ("sooner", "same-day") and found.eye_id not in booked:
-            target = _extra_day(desk.store, desk.today, SOONER_DAYS if outcome == "sooner" else 0, clinic)
+            target = _day_of(desk, found, on, clinic, accepted) if outcome == "sooner" else desk.today
             reason = f"after a callback ({found.worry})"
             booked[found.eye_id] = add_extra_visit(desk, found.eye_id, desk.today, target, reason)
         whose = owner or (found.claimed_by if found.state == "claimed" else None)
@@ -179,6 +194,25 @@ def keep_decision(
     return made
 
 
-def _extra_day(store: Store, today: date, within_days: int, clinic: Clinic) -> date:
-    places = open_days(clinic, today, today + timedelta(days=within_days), store)
-    return schedule.extra_day(today, within_days, places, visits.booked_counts(store))
+def proposed_day(found: Callback, days: Openings) -> date:
+    """The day on which an eye with this worry is to come sooner: the first that has a place and is soon enough."""
+    return schedule.extra_day(days.first, SOONER_WITHIN[found.how_soon], days.places, days.booked)
+
+
+def _day_of(desk: Desk, found: Callback, on: date | None, clinic: Clinic, accepted: Collection[str]) -> date:
+    """The day named for its visit, or the one proposed."""
+    proposed = proposed_day(found, ahead(desk.store, clinic, desk.today))
+    if on is None or on == proposed:
+        return proposed
+    try:
+        book.check_day(desk, load(desk.store, found.eye_id, desk.zone), on, "the visit")
+    except CareError as error:
+        raise CareError(str(error), "on") from error
+    doubts = book.doubts_of_day(desk, clinic, on)
+    latest = max(proposed, desk.today + timedelta(days=SOONER_WITHIN[found.how_soon]))
+    if on > latest:
+        doubts.append(
+            f"{found.worry.replace('-', ' ')} is for {found.how_soon.replace('-', ' ')}: come by {bounds.words(latest)}"
+        )
+    book.ask(doubts, accepted)
+    return on

@@ -45,4 +45,20 @@ TASKS_ONCE_TOLD: dict[str, str] = {
 
 URGENT = ("now", "today")
 
+BY_PHONE = ("words", "silence", "missed-visit", "posture", "diary", "gas-and-height", "gas-and-anaesthetic")
+
+
+def usual_decision(worry: str, how_soon: str) -> str:
+    """What is mostly decided about a worry: what a call can tell is asked first, an eye in danger is looked at.
+
+    Common practice, no source.
+    """
+    if worry in BY_PHONE:
+        return "advice"
+    return "same-day" if how_soon in URGENT else "sooner"
+
+
+CANCELLED = "theatre cancelled"
+"""The step by which theatre that was decided falls away."""
+
 LEVELS = ("clinic nurse", "surgeon", "on-call contact")

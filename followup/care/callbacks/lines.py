@@ -15,7 +15,7 @@ LINES = 40  # on one page
 
 @dataclass(frozen=True)
 class Line:
-    """A patient with open callbacks, the worst first; what each says, and what is to do. `eyes` by id.
+    """A patient with open callbacks, the worst first; what each says, what is to do, and theatre that `fell_away`. `eyes` by id.
 
     `eye` is None where the record of the eye cannot be read: such a callback stands alone. `mine` is whether the reader has
     it in hand or operated on the patient.
@@ -25,6 +25,7 @@ class Line:
     eyes: dict[str, Eye]
     reasons: dict[str, list[Warning]]
     to_do: list[Task]
+    fell_away: list[Task]
     mine: bool
 
     @property
@@ -132,7 +133,8 @@ def _lines(desk: Desk, open_ones: Sequence[Callback], known: dict[str, Eye]) -> 
     for c in open_ones:
         of_patient.setdefault(known[c.eye_id].patient.id if c.eye_id in known else c.id, []).append(c)
     reasons = worries.warnings_of_callbacks(desk.store, [c.id for c in open_ones])
-    return [_line(desk, calls, known, to_do, reasons) for calls in of_patient.values()]
+    away = tasks.cancelled_theatre(desk.store, [c.id for c in open_ones])
+    return [_line(desk, calls, known, to_do, reasons, away) for calls in of_patient.values()]
 
 
 def _line(
@@ -141,13 +143,15 @@ def _line(
     known: dict[str, Eye],
     to_do: dict[str, list[Task]],
     raised: dict[str, list[Warning]],
+    away: dict[str, Task],
 ) -> Line:
     reasons = {c.id: raised.get(c.id, []) for c in calls}
     todo = one_for_each_decision(t for c in calls for t in to_do.get(c.id, []))
     in_hand = any(c.state == "claimed" and c.claimed_by == desk.actor.id for c in calls)
     mine = in_hand or any(t.owner == desk.actor.id for t in todo)
     seen = {c.eye_id: known[c.eye_id] for c in calls if c.eye_id in known}
-    return Line(calls, seen, reasons, todo, mine or _operated(desk, seen.values()))
+    fell_away = one_for_each_decision(away[c.id] for c in calls if c.id in away)
+    return Line(calls, seen, reasons, todo, fell_away, mine or _operated(desk, seen.values()))
 
 
 def _operated(desk: Desk, of: Iterable[Eye]) -> bool:

@@ -1,7 +1,7 @@
 """The end of a callback: settled after a call, done, given up, or closed with the end of follow-up."""
 
 from collections.abc import Collection
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 from followup.care.callbacks.calls import conversation, need_conversation
 from followup.care.callbacks.deciding import keep_decision
@@ -26,10 +26,12 @@ def settle(
     *,
     also: Collection[str] = (),
     told: bool = False,
+    on: date | None = None,
+    accepted: Collection[str] = (),
 ) -> Task | None:
     """What came of a call, by whoever has the callback: advice given and no action settle it; what is still to be done
     becomes this person's task, which is returned. `also` are other callbacks of the patient of which the same comes.
-    `told`: the patient or carer knows of it from the call on record.
+    `told`: the patient or carer knows of it from the call on record. `on` and `accepted` are of the day of an extra visit.
     """
     if outcome not in CHOICES:
         raise CareError("choose an outcome: nothing is closed without one", "outcome")
@@ -47,7 +49,9 @@ def settle(
                 for found in about:
                     need_conversation(desk.store, found)
             told_at = desk.now if told else None
-            return keep_decision(desk, about, outcome, words, clinic, owner=desk.actor.id, told_at=told_at)[0]
+            return keep_decision(
+                desk, about, outcome, words, clinic, owner=desk.actor.id, told_at=told_at, on=on, accepted=accepted
+            )[0]
         for found in about:
             if found.how_soon in URGENT:
                 if not (outcome == "no-action" and desk.actor.role == "surgeon"):
@@ -61,11 +65,14 @@ def settle(
 def finish(desk: Desk, task_id: str, words: str, theatre_on: date | None = None) -> None:
     """What was decided is done, and the patient or carer was spoken to: this task and those of the same decision.
 
-    The last task of a callback settles it. Theatre is confirmed with its day, and the list in `words`.
+    The last task of a callback settles it. Theatre is confirmed with its day, and the list in `words`, each eye by itself;
+    without them as they were planned (`theatre.plan`).
     """
     with desk.store.transaction():
-        for same in tasks.of_decision(desk.store, my_task(desk, task_id)[0]):
-            _finish(desk, same.id, words.strip(), theatre_on)
+        task = my_task(desk, task_id)[0]
+        for same in tasks.of_decision(desk.store, task):
+            if task.kind != "theatre" or same.eye_id == task.eye_id:
+                _finish(desk, same.id, words.strip(), theatre_on)
 
 
 def _finish(desk: Desk, task_id: str, words: str, theatre_on: date | None) -> None:
@@ -76,7 +83,9 @@ def _finish(desk: Desk, task_id: str, words: str, theatre_on: date | None) -> No
     outcome = OUTCOME_OF[task.kind]
     detail = {"by": desk.actor.name, "outcome": outcome, "words": words}
     if task.kind == "theatre":
-        detail["theatre_on"] = _theatre_day(desk, task, words, theatre_on).isoformat()
+        day, on_list = theatre_on or task.theatre_on, words or task.theatre_list
+        detail["theatre_on"] = _confirmed(desk, task, day, on_list).isoformat()
+        tasks.plan_theatre(desk.store, task.id, day, on_list)
     tasks.end(desk.store, desk.now, task_id, desk.actor.id, words)
     worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
     desk.note("task done", task.callback_id, {"task": task.kind})
@@ -86,17 +95,57 @@ def _finish(desk: Desk, task_id: str, words: str, theatre_on: date | None) -> No
         _settle(desk, found, outcome, "")
 
 
-def _theatre_day(desk: Desk, task: Task, words: str, day: date | None) -> date:
+def _confirmed(desk: Desk, task: Task, day: date | None, on_list: str) -> date:
     """The day that was confirmed; raises `CareError` while the day or the list is not known."""
-    first = task.made_at.astimezone(desk.zone).date()
-    last = desk.now.astimezone(desk.zone).date() + THEATRE_WITHIN
     if day is None:
         raise CareError("say on which day theatre is: without one it stays to be confirmed", "theatre_on")
-    if not first <= day <= last:
-        raise CareError(f"theatre is between {first:%-d %B %Y}, when it was decided, and {last:%-d %B %Y}", "theatre_on")
-    if not words:
+    check_theatre_day(desk, task, day)
+    if not on_list:
         raise CareError("say on which list, and who confirmed it", "words")
     return day
+
+
+def check_theatre_day(desk: Desk, task: Task, day: date) -> None:
+    """Raises `CareError` for a day on which theatre cannot be."""
+    first, last = task.made_at.astimezone(desk.zone).date(), desk.today + THEATRE_WITHIN
+    if not first <= day <= last:
+        raise CareError(f"theatre is between {first:%-d %B %Y}, when it was decided, and {last:%-d %B %Y}", "theatre_on")
+
+
+def end_with_operation(desk: Desk, eye_id: str, operated_at: datetime) -> None:
+    """The eye was operated: theatre that was decided before is done, and settles its callback.
+
+    A callback that heard of something urgent since the operation stays open.
+    """
+    with desk.store.transaction():
+        day = operated_at.astimezone(desk.zone).date()
+        for task in tasks.for_theatre_of(desk.store, eye_id):
+            if task.done_at is not None or task.made_at.astimezone(desk.zone).date() > day:
+                continue
+            tasks.plan_theatre(desk.store, task.id, day, task.theatre_list)
+            tasks.end(desk.store, desk.now, task.id, desk.actor.id, "operated")
+            detail = {"by": desk.actor.name, "outcome": "theatre", "words": "operated", "theatre_on": day.isoformat()}
+            worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
+            desk.note("task done", task.callback_id, {"task": task.kind})
+            found = known_callback(desk.store, task.callback_id)
+            if found.state != "to-do" and not _urgent_since(desk, found, operated_at):
+                _settle(desk, found, "theatre", "")
+                continue
+            due_with_its_tasks(desk.store, desk.now, found)
+            if found.state == "claimed" and found.claimed_by:
+                worries.release(desk.store, found.id, found.claimed_by)
+
+
+def end_missed(desk: Desk, eye_id: str) -> None:
+    """The eye was operated again: nobody asks any more why a visit of the plan before was missed."""
+    with desk.store.transaction():
+        for found in worries.callbacks_of(desk.store, eye_id):
+            if found.worry == "missed-visit" and found.state in ("waiting", "claimed"):
+                _settle(desk, found, "no-action", "the eye was operated again")
+
+
+def _urgent_since(desk: Desk, found: Callback, at: datetime) -> bool:
+    return any(w.how_soon in URGENT and w.raised_at > at for w in worries.warnings_of_callback(desk.store, found.id))
 
 
 def give_up(desk: Desk, task_id: str, words: str) -> None:

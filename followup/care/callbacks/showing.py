@@ -3,8 +3,10 @@
 from dataclasses import dataclass
 from itertools import groupby
 
+from followup.care.callbacks.asking import without_repeats
 from followup.care.callbacks.deciding import can_undo, made_for
 from followup.care.callbacks.holding import callers, has_in_hand, known_callback, open_of_patient
+from followup.care.callbacks.kinds import usual_decision
 from followup.care.callbacks.lines import one_for_each_decision
 from followup.care.desk import Desk
 from followup.care.reading.eye import Eye, load, rulebook
@@ -68,6 +70,13 @@ class Call:
         return self.worries[0].callback
 
     @property
+    def usual(self) -> tuple[Callback, str] | None:
+        """What is mostly decided about what is open, and for which worry: that which brings the eye in soonest."""
+        weights = ("advice", "sooner", "same-day")
+        about = [(one.callback, usual_decision(one.callback.worry, one.callback.how_soon)) for one in self.open]
+        return max(about, key=lambda pair: weights.index(pair[1]), default=None)
+
+    @property
     def waiting(self) -> bool:
         return any(one.callback.state == "waiting" for one in self.open)
 
@@ -124,4 +133,4 @@ def _asks(store: Store, told: list[Worry]) -> list[str]:
     """What the rules of everything open ask, each question once."""
     rules = {rule.id: rule for rule in rulebook(store).rules}
     raised = [w for one in told if one.callback.state != "settled" for w in (*one.warnings, *one.rest)]
-    return list(dict.fromkeys(question for w in raised if w.rule in rules for question in rules[w.rule].ask))
+    return without_repeats(question for w in raised if w.rule in rules for question in rules[w.rule].ask)

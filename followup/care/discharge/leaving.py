@@ -1,7 +1,9 @@
 """The discharge itself: patient, eye, operation, visits and code, in one transaction."""
 
 from collections.abc import Sequence
+from datetime import date
 
+from followup.care.callbacks import settling
 from followup.care.desk import Desk
 from followup.care.discharge.changing import add_visit
 from followup.care.discharge.note import check_days, operation_from, record_operation
@@ -53,9 +55,10 @@ def discharge(
             reaching.put(desk, patient_id, patient.reached_by, patient.carer_phone)
         eye = next(known for known in eyes.of_patient(desk.store, patient_id) if known.side == note.eye)
         if eye.note is None or eye.note.operated_at < note.operated_at:
-            _end_earlier_plan(desk, eye.id)
+            _end_earlier_plan(desk, eye.id, note.operated_at.astimezone(desk.zone).date())
         operation_id = eyes.add_operation(desk.store, desk.now, eye.id, operation_id)
         record_operation(desk, operation_id, note)
+        settling.end_with_operation(desk, eye.id, note.operated_at)
         for window in windows:
             add_visit(desk, eye.id, window)
         following.follow(desk, eye, "operation")
@@ -64,9 +67,10 @@ def discharge(
     return eye.id, code
 
 
-def _end_earlier_plan(desk: Desk, eye_id: str) -> None:
-    """A new operation ends what the one before had planned and what is still to come of it."""
+def _end_earlier_plan(desk: Desk, eye_id: str, operated_on: date) -> None:
+    """A new operation ends what the one before had planned from its day on; what was missed before is waited for no more."""
     eye = load(desk.store, eye_id, desk.zone)
     for visit in eye.open_visits:
-        if visit.latest >= desk.today:
+        if visit.latest >= min(operated_on, desk.today):
             withdraw_visit(desk, eye_id, visit.identity, "the eye was operated again")
+    settling.end_missed(desk, eye_id)

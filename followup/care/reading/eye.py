@@ -11,12 +11,12 @@ from followup.care.reading.events import fact_in_time
 from followup.clinical import acuity, agents, drop_times, forecasts, posture, warnings
 from followup.clinical.course import Course, PlannedVisit
 from followup.clinical.coverage import Break
-from followup.clinical.facts import Anaesthetic, Fact, Heard, Journey, Seen, Settled
+from followup.clinical.facts import Anaesthetic, Fact, GasTakenBack, Heard, Journey, Seen, Settled
 from followup.clinical.surgery import Operation
 from followup.clinical.timeline import Timeline
 from followup.protocols import book
 from followup.records import Store, events, eyes, protocols, visits, worries
-from followup.records.bodies.home import DropsBody
+from followup.records.bodies.home import BubbleSeenBody, DropsBody
 from followup.records.operation_note import Drop, OperationNote
 from followup.records.values import Callback, Event, FollowUp, Note, Patient, Signature, Visit, Warning, saying
 from followup.records.values import Eye as KnownEye
@@ -201,6 +201,8 @@ def load(store: Store, eye_id: str, zone: tzinfo) -> Eye:
         raise NotFound("there is no such eye in the records")
     notes = eyes.notes_of(store, known.id)
     read, facts, set_aside = _read(store, events.of_eye(store, known.id))
+    if any(event.kind == "no-gas-seen" for event in read):
+        facts = (*facts, *_gas_taken_back(store, known.id))
     _, beside, _ = _read(store, events.beside(store, known.id, known.patient.id, ABOUT_THE_PERSON))
     return Eye(
         known,
@@ -224,6 +226,12 @@ def _read(store: Store, found: list[Event]) -> tuple[list[Event], tuple[Fact, ..
     known = {event.id for event, _ in read}
     facts = tuple(fact for _, fact in read if fact is not None)
     return [event for event, _ in read], facts, [event for event in found if event.id not in known]
+
+
+def _gas_taken_back(store: Store, eye_id: str) -> list[GasTakenBack]:
+    """What was once said of gas revokes *no gas seen* for good: only the clinic lifts the caution again."""
+    said = saying(events.levels_taken_back(store, eye_id), BubbleSeenBody)
+    return [GasTakenBack(event.at) for event, body in said if body.percent > 0]
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from followup.care.watch import watching
 from followup.clinical import pressure
 from followup.clinical.agents import AGENTS
 from followup.clinical.warnings import Rulebook
-from followup.records import Store, events, eyes, visits
+from followup.records import events, eyes, visits
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Event, Eye
 
@@ -44,7 +44,8 @@ class SheetVisit(BaseModel):
 
 
 class SheetEye(BaseModel):
-    """One followed eye: who, what is in it, its open visits (`visit` is today's, if one is), the last measures of both.
+    """One followed eye: who, what is in it, its open visits (`visit` is the one that they came for, else
+    today's, if one is), the last measures of both.
 
     `chart` is the one that the next acuity is expected on.
     """
@@ -105,22 +106,24 @@ class DaySheet(BaseModel):
 
 def daysheet(desk: Desk, author_pass: str) -> DaySheet:
     """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
-    today = desk.today
     last = events.last_measures(desk.store)
     followed = eyes.followed(desk.store)
     seen = attended_by_eye(desk.store, "seen", desk.zone)
     rows: list[SheetRow] = []
+    here: dict[str, str] = {}
     sheet_eyes: list[SheetEye] = []
     with watching.parts(desk.store, desk.now, "daysheet") as part:
         for due in lists.due_visits(desk.store, desk.now, desk.zone):
             with part(f"visits {due.visit.id}"):
                 rows.append(_sheet_row(due))
+                if due.state == "here":
+                    here.setdefault(due.eye.id, due.visit.identity)
         for row in followed:
             with part(row.id):
-                sheet_eyes.append(_sheet_eye(desk.store, row, seen[row.id], last, today, desk.zone))
+                sheet_eyes.append(_sheet_eye(desk, row, seen[row.id], last, here.get(row.id)))
     return DaySheet(
         made_at=desk.now,
-        expires_at=datetime.combine(today + timedelta(days=1), time(), desk.zone),
+        expires_at=datetime.combine(desk.today + timedelta(days=1), time(), desk.zone),
         staff=desk.actor.name,
         author_pass=author_pass,
         may_lift_caution=desk.actor.may_lift_caution,
@@ -162,11 +165,10 @@ def _pressing(book: Rulebook, check: str) -> list[float]:
     return [rule.number("mmhg") for rule in rules]
 
 
-def _sheet_eye(
-    store: Store, row: Eye, seen: dict[str, datetime], last: dict[str, Event], today: date, zone: tzinfo
-) -> SheetEye:
+def _sheet_eye(desk: Desk, row: Eye, seen: dict[str, datetime], last: dict[str, Event], here: str | None) -> SheetEye:
+    store, zone = desk.store, desk.zone
     open_visits = [v for v in visits.of_eye(store, row.id) if v.identity not in seen]
-    likely = visit_of_today(open_visits, today)
+    likely = visit_of_today(open_visits, desk.today)
     measured = {known.side: last.get(known.id) for known in eyes.of_patient(store, row.patient.id)}
     sides = {side: _last(event, zone) for side, event in measured.items()}
     assert row.note is not None
@@ -184,7 +186,7 @@ def _sheet_eye(
             SheetVisit(id=v.identity, name=v.name, target=v.target, earliest=v.earliest, latest=v.latest)
             for v in open_visits
         ],
-        visit=likely.identity if likely else "",
+        visit=here or (likely.identity if likely else ""),
         chart=person.chart_in_use(store, measured),
         right=sides.get("right"),
         left=sides.get("left"),

@@ -50,8 +50,8 @@ def add(
     name, reason = _said(name, "write what this visit is called", "name"), reason.strip()[:LONGEST_WHY]
     with desk.store.transaction():
         eye = followed_eye(desk, eye_id)
-        _check_day(desk, eye, target, "the visit")
-        _ask(_doubts_of_day(desk, clinic, target), accepted)
+        check_day(desk, eye, target, "the visit")
+        ask(doubts_of_day(desk, clinic, target), accepted)
         id = visits.add(
             desk.store, desk.now, eye.id, name, target, target, target, reason, desk.actor.signature, starts=starts
         )
@@ -75,9 +75,9 @@ def move(
         if (target, starts) == (v.target, v.starts):
             raise CareError(f"{v.name} is on that day already", "target")
         if target != v.target:
-            _check_day(desk, eye, target, f"the visit {v.name}")
-            doubts = [*_doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)]
-            _ask([*doubts, *_doubts_of_worries(eye, target, desk.today)], accepted)
+            check_day(desk, eye, target, f"the visit {v.name}")
+            doubts = [*doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)]
+            ask([*doubts, *_doubts_of_worries(eye, target, desk.today)], accepted)
         id = put_on(desk, v, target, starts, why.strip()[:LONGEST_WHY])
         desk.note("visit moved", eye.id, {"visit": v.name, "from": v.target.isoformat(), "to": target.isoformat()})
     return id
@@ -187,7 +187,8 @@ def told(desk: Desk, version: str) -> None:
             desk.note("visit change told", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
-def _check_day(desk: Desk, eye: Eye, target: date, what: str) -> None:
+def check_day(desk: Desk, eye: Eye, target: date, what: str) -> None:
+    """Raises `CareError` for a day that is over, or that no visit of this eye can be on."""
     if target < desk.today:
         raise CareError(f"{bounds.words(target)} is over; choose today or a later day", "target")
     first = eye.operations[0].at.astimezone(desk.zone).date() if eye.operated else desk.today
@@ -197,7 +198,8 @@ def _check_day(desk: Desk, eye: Eye, target: date, what: str) -> None:
         raise CareError(fault, "target")
 
 
-def _doubts_of_day(desk: Desk, clinic: Clinic, target: date) -> list[str]:
+def doubts_of_day(desk: Desk, clinic: Clinic, target: date) -> list[str]:
+    """What speaks against one more visit on a day: it is closed, or full."""
     doubt = ahead(desk.store, clinic, desk.today).doubt(target)
     return [doubt] if doubt else []
 
@@ -220,7 +222,8 @@ def _doubts_of_worries(eye: Eye, target: date, today: date) -> list[str]:
     return [f"the {eye.side} eye has an open call for now ({', '.join(urgent)}): it must not wait for that day"]
 
 
-def _ask(questions: list[str], accepted: Collection[str]) -> None:
+def ask(questions: list[str], accepted: Collection[str]) -> None:
+    """Raises `Asks` where a question was not answered with yes."""
     if not set(questions) <= set(accepted):
         raise Asks(questions)
 

@@ -44,6 +44,14 @@ def choices(days: Openings, v: Visit | None) -> list[Choice]:
     return [Choice(day, days.taken(day), days.places[day], v is None or v.holds(day)) for day in found]
 
 
+def with_day(days: Openings, proposed: date) -> list[Choice]:
+    """The next open days, and the one proposed, open or not."""
+    offered = [c for c in choices(days, None) if c.day >= proposed]
+    if proposed not in [c.day for c in offered]:
+        offered.insert(0, Choice(proposed, days.taken(proposed), days.places.get(proposed, 0), in_window=True))
+    return offered
+
+
 @dataclass(frozen=True)
 class Entry:
     """An open visit with its eye, for the page that changes it; `missed` where it is on record that nobody came."""

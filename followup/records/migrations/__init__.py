@@ -34,6 +34,12 @@ from followup.records.migrations import rights
 from followup.records.migrations import kept_results
 
 # isort: split
+from followup.records.migrations import theatre
+
+# isort: split
+from followup.records.migrations import passkeys
+
+# isort: split
 from followup.records.migrations import reminded
 from followup.records.migrations.registry import steps
 
@@ -46,11 +52,13 @@ __all__ = [
     "living",
     "mended",
     "one_call",
+    "passkeys",
     "put_right",
     "reminded",
     "rights",
     "sealed",
     "sessions",
     "steps",
+    "theatre",
     "two_eyes",
 ]

@@ -17,7 +17,17 @@ from followup.records.values._eyes import (
     WishState,
 )
 from followup.records.values._messages import Choice, Fault, Message, Run, Signature, Subscription
-from followup.records.values._people import AuditEntry, Consent, Device, Enrolment, PageOpened, Patient, Session, Staff
+from followup.records.values._people import (
+    AuditEntry,
+    Consent,
+    Device,
+    Enrolment,
+    PageOpened,
+    Passkey,
+    Patient,
+    Session,
+    Staff,
+)
 from followup.records.values._results import Contribution, ListedResult, OperationResult, Sight
 from followup.records.values._rows import Value, as_object, made
 
@@ -44,6 +54,7 @@ __all__ = [
     "Note",
     "OperationResult",
     "PageOpened",
+    "Passkey",
     "Patient",
     "Refused",
     "Run",

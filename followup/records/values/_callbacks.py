@@ -102,3 +102,5 @@ class Task:
     given_up: bool
     decision: str | None
     seen_at: datetime | None = None
+    theatre_on: date | None = None
+    theatre_list: str = ""

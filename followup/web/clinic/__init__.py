@@ -9,11 +9,12 @@ from followup.web.clinic import (
     device_api,
     discharging,
     eyes,
+    for_theatre,
     on_paper,
     patients,
     theatre_list,
     visits,
 )
 
-PAGES = (booking, calling, correcting, day, discharging, eyes, on_paper, patients, theatre_list, visits)
+PAGES = (booking, calling, correcting, day, discharging, eyes, for_theatre, on_paper, patients, theatre_list, visits)
 BLUEPRINTS = (blueprint.bp, device_api.bp)

@@ -30,8 +30,15 @@ class BookForm(FlaskForm):
             self.accepted.append_entry(question)
 
 
+class PressedDay(DayField):
+    """A day that is pressed, or else written: the button of a day comes first on the page."""
+
+    def process_formdata(self, valuelist: list[str]) -> None:
+        super().process_formdata([value for value in valuelist if value][:1])
+
+
 class MoveForm(BookForm):
-    target = DayField("Another day", [InputRequired("choose a day, or write the date")])
+    target = PressedDay("Another day", [InputRequired("choose a day, or write the date")])
     starts = TimeField("Time", [Optional()])
 
 
@@ -47,7 +54,7 @@ class AwayForm(FlaskForm):
 class AddForm(BookForm):
     name = StringField("Visit", [Length(max=VISIT_NAME_LENGTH)], default="review")
     reason = StringField("Reason", [Length(max=LONGEST_WHY)])
-    target = DayField("Another day", [InputRequired("choose a day, or write the date")])
+    target = PressedDay("Another day", [InputRequired("choose a day, or write the date")])
     starts = TimeField("Time", [Optional()])
 
 

@@ -1,5 +1,6 @@
 """Callbacks: the list, the call for a patient and every step on the way to its outcome, and the handover at the end of the day."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from flask import abort, redirect, render_template, request, url_for
@@ -11,9 +12,11 @@ from followup.care.callbacks.calls import TRY_AGAIN_AFTER
 from followup.care.callbacks.holding import known_task
 from followup.care.errors import CareError
 from followup.care.today import handover as handing_over
+from followup.care.visits import book, in_book
+from followup.care.visits.openings import ahead
 from followup.web import context
 from followup.web.clinic.blueprint import bp, pressed
-from followup.web.clinic.callback_forms import CallForm, DecideForm
+from followup.web.clinic.callback_forms import DECISION_WORDS, CallForm, DecideForm
 from followup.web.fields import say_beside
 
 
@@ -35,17 +38,28 @@ def callback(callback_id: str) -> Answer:
     return _call_page(callback_id)
 
 
-def _call_page(callback_id: str, made: CallForm | None = None, decide: DecideForm | None = None) -> Answer:
+def _call_page(
+    callback_id: str, made: CallForm | None = None, decide: DecideForm | None = None, questions: Sequence[str] = ()
+) -> Answer:
     wrong = made is not None or decide is not None
     call = showing.call(context.desk(), callback_id)
     made, decide = made or CallForm(formdata=None), decide or DecideForm(formdata=None)
+    days = ahead(context.store(), context.settings().clinic, context.today())
+    proposed = deciding.proposed_day(call.worst, days)
     for form in (made, decide):
+        form.offer(in_book.with_day(days, proposed), proposed)
         if not form.asked_about.data:
             form.about.data = call.proposed
     decide.owner.choices = [("", "whoever takes it"), *((s.id, s.name) for s in call.owners)]
     decide.decided_before.data = call.decisions
     return render_template(
-        "clinic/callback.html", call=call, made=made, decide=decide, again_in=TRY_AGAIN_AFTER[call.worst.how_soon]
+        "clinic/callback.html",
+        call=call,
+        made=made,
+        decide=decide,
+        questions=questions,
+        decisions=DECISION_WORDS,
+        again_in=TRY_AGAIN_AFTER[call.worst.how_soon],
     ), (400 if wrong else 200)
 
 
@@ -84,8 +98,13 @@ def decide(callback_id: str) -> Answer:
             also=also,
             owner=form.owner.data or None,
             due_at=_at(form.by.data),
+            on=form.on.data if form.outcome.data == "sooner" else None,
+            accepted=form.answered(),
             decided_before=form.decided_before.data,
         )
+    except book.Asks as asks:
+        form.ask(asks.questions)
+        return _call_page(callback_id, decide=form, questions=asks.questions)
     except CareError as error:
         say_beside(form, error)
         return _call_page(callback_id, decide=form)
@@ -130,6 +149,9 @@ def attempt(callback_id: str) -> Answer:
     try:
         with context.desk().store.transaction():
             _record(callback_id, form)
+    except book.Asks as asks:
+        form.ask(asks.questions)
+        return _call_page(callback_id, made=form, questions=asks.questions)
     except CareError as error:
         say_beside(form, error)
         return _call_page(callback_id, made=form)
@@ -153,7 +175,8 @@ def _record(callback_id: str, form: CallForm) -> None:
     elif outcome:
         first, *also = form.ids(callback_id)
         why = words if outcome == "no-action" else said
-        settling.settle(desk, first, outcome, why, clinic, also=also, told=form.told.data)
+        on = form.on.data if outcome == "sooner" else None
+        settling.settle(desk, first, outcome, why, clinic, also=also, told=form.told.data, on=on, accepted=form.answered())
 
 
 def _to(callback_id: str) -> Answer:

@@ -1,6 +1,6 @@
 """The forms of discharge: patient, operation note, proposed visits; and of putting a note right."""
 
-from datetime import datetime, tzinfo
+from datetime import tzinfo
 from typing import Any
 
 from flask_wtf import FlaskForm
@@ -71,9 +71,7 @@ class OperationPart:
 
     eye = RadioField("Eye", choices=choices({"right": "right", "left": "left"}), validators=[InputRequired("say which eye")])
     operated_on = DayField("Date of surgery", [InputRequired("write the date of surgery")])
-    operated_time = TimeField(
-        "Time", [InputRequired("write the time, for example 14:30")], default=lambda: datetime.min.time().replace(hour=12)
-    )
+    operated_time = TimeField("Time", [InputRequired("write the time, for example 14:30")])
     surgeon = StringField("Surgeon", [DataRequired("write the surgeon’s name"), Length(max=120)])
     indication = SelectField(
         "Indication", choices=to_choose(INDICATIONS), validators=[InputRequired("say why the eye was operated")]

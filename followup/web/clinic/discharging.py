@@ -56,7 +56,6 @@ def new_discharge() -> Answer:
         except CareError as error:
             discharge_reading.beside_field(form, error)
     else:
-        form.operated_on.data = context.today()
         _fill_in(form, request.args.get("patient", ""), request.args.get("eye", ""))
         theatre_list.begin(form, id)
     surgeons = accounts.surgeons(context.store())
@@ -79,6 +78,7 @@ def new_discharge() -> Answer:
         errors=errors,
         surgeons=surgeons,
         known=known,
+        today=context.today(),
         languages=context.LANGUAGES,
     )
     return page, 400 if errors else 200
