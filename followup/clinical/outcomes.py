@@ -119,10 +119,19 @@ def proportion_chart(points: Sequence[tuple[str, int, int]]) -> list[ChartPoint]
 
 def _limits(total: int, share: float) -> tuple[int, int]:
     """The fewest and the most events that are no surprise."""
-    chances = [math.comb(total, k) * share**k * (1 - share) ** (total - k) for k in range(total + 1)]
-    high = next(k for k in range(total, -1, -1) if sum(chances[k:]) > BY_CHANCE.value)
-    low = next(k for k in range(total + 1) if sum(chances[: k + 1]) > BY_CHANCE.value)
-    return low, high
+    if share in (0, 1):
+        return (0, 0) if share == 0 else (total, total)
+    chances = [
+        math.exp(_log_ways(total, k) + k * math.log(share) + (total - k) * math.log1p(-share)) for k in range(total + 1)
+    ]
+    low = next(k for k, chance in enumerate(itertools.accumulate(chances)) if chance > BY_CHANCE.value)
+    fewer = next(k for k, chance in enumerate(itertools.accumulate(reversed(chances))) if chance > BY_CHANCE.value)
+    return low, total - fewer
+
+
+def _log_ways(total: int, k: int) -> float:
+    """The logarithm of in how many ways `k` of `total` are chosen: that number itself is soon too large."""
+    return math.lgamma(total + 1) - math.lgamma(k + 1) - math.lgamma(total - k + 1)
 
 
 def value_chart(points: Sequence[tuple[str, float]]) -> list[ChartPoint]:

@@ -27,6 +27,15 @@ def keep_choices(store: Store, now: datetime, person: str, chosen: Row) -> None:
     store.execute(sql, {**row, "person": person, "now": to_text(now)})
 
 
+def wants(store: Store, person: str, kind: str) -> bool:
+    """Whether somebody chose how to be reached, and did not say that they do not want this kind of message."""
+    sql = """
+        SELECT 1 FROM message_choices m WHERE m.person = :person
+        AND NOT EXISTS (SELECT 1 FROM json_each(m.unwanted) WHERE value = :kind)
+    """
+    return store.row(sql, {"person": person, "kind": kind}) is not None
+
+
 def subscribe(
     store: Store, now: datetime, person: str, endpoint: str, p256dh: str, auth: str, device_id: str | None = None
 ) -> None:

@@ -65,7 +65,8 @@ def put(store: Store, patient_id: str, state: State) -> None:
     """Keep a patient's state in the place of the former one. The clock looks at these eyes at once."""
     forget(store, patient_id)
     for eye in state.eyes:
-        _put(store, "eye_states", eye, patient_id=patient_id, version=new_id(), look_at=AT_ONCE)
+        drops_at = AT_ONCE if eye.drops_until else None
+        _put(store, "eye_states", eye, patient_id=patient_id, version=new_id(), look_at=AT_ONCE, drops_at=drops_at)
     for visit in state.visits:
         _put(store, "visit_states", visit, patient_id=patient_id)
     for wish in state.wishes:
@@ -147,24 +148,41 @@ def to_remind_of_visit(store: Store, day: date, key: str) -> list[VisitState]:
     return [made(VisitState, row) for row in store.rows(sql, {"day": day.isoformat(), "key": key})]
 
 
-def to_remind_of_posture(store: Store, day: date, key: str, mark: str) -> list[str]:
-    """Eyes in the days of their posture plan, of patients who chose to hear of something.
+def to_remind_of_posture(store: Store, day: date, key: str, start: datetime) -> list[tuple[str, str]]:
+    """Eyes in the days of their posture plan, of patients who chose to hear of something, each with its state's version.
 
-    Left out is whoever has that message: its key is `key`, the eye and `mark`.
+    Left out is whose hours were enough when they were looked at for the reminder of `start`, and who has that message: its
+    key is `key`, the eye and that time.
     """
     unasked = _REACHED.format(key=":key || s.eye_id || :mark")
-    sql = f"SELECT s.eye_id FROM eye_states s WHERE s.posture_until > :day AND s.posture_from < :day AND {unasked}"
-    return [row["eye_id"] for row in store.rows(sql, {"day": day.isoformat(), "key": key, "mark": mark})]
-
-
-def of_who_wants(store: Store, kind: str) -> list[str]:
-    """Eyes of patients who chose how to be reached, and did not say that they do not want this kind of message."""
-    sql = """
-        SELECT s.eye_id FROM message_choices m JOIN eye_states s ON s.patient_id = substr(m.person, length('patient:') + 1)
-        WHERE m.person >= 'patient:' AND m.person < 'patient;'
-        AND NOT EXISTS (SELECT 1 FROM json_each(m.unwanted) WHERE value = :kind) ORDER BY s.eye_id
+    sql = f"""
+        SELECT s.eye_id, s.version FROM eye_states s WHERE s.posture_until > :day AND s.posture_from < :day
+        AND s.posture_seen IS NOT :start AND {unasked}
     """
-    return [row["eye_id"] for row in store.rows(sql, {"kind": kind})]
+    known = {"day": day.isoformat(), "key": key, "mark": f":{start.isoformat()}", "start": to_text(start)}
+    return [(row["eye_id"], row["version"]) for row in store.rows(sql, known)]
+
+
+def posture_was_enough(store: Store, start: datetime, looked: Iterable[tuple[str, str]]) -> None:
+    """These eyes, as those versions have them, need no reminder of `start`."""
+    with store.transaction():
+        for eye_id, version in looked:
+            sql = "UPDATE eye_states SET posture_seen = :start WHERE eye_id = :id AND version = :version"
+            store.execute(sql, {"id": eye_id, "version": version, "start": to_text(start)})
+
+
+def to_remind_of_drops(store: Store, now: datetime) -> dict[str, str]:
+    """Eyes whose drops must be thought of now, each with the version of its state."""
+    sql = "SELECT eye_id, version FROM eye_states WHERE drops_at IS NOT NULL AND drops_at <= :now ORDER BY drops_at"
+    return {row["eye_id"]: row["version"] for row in store.rows(sql, {"now": to_text(now)})}
+
+
+def drops_again(store: Store, looked: Iterable[tuple[str, str, datetime | None]]) -> None:
+    """When to think of each eye's drops again; nothing where its state was made anew since that version was read."""
+    with store.transaction():
+        for eye_id, version, at in looked:
+            sql = "UPDATE eye_states SET drops_at = :at WHERE eye_id = :id AND version = :version"
+            store.execute(sql, {"id": eye_id, "version": version, "at": in_column(at)})
 
 
 # --- When the clock must look ---

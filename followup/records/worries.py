@@ -8,7 +8,7 @@ from followup.clinical.warnings import Sign
 from followup.records.eyes import SAME_EYE
 from followup.records.store import Row, Store, as_json, new_id
 from followup.records.times import to_text
-from followup.records.values import Callback, Step, Taken, Warning, made
+from followup.records.values import Callback, Reason, Step, Taken, Warning, made
 from followup.records.watch import readable
 
 URGENCY = "CASE c.how_soon WHEN 'now' THEN 0 WHEN 'today' THEN 1 ELSE 2 END"
@@ -19,10 +19,12 @@ _CALLBACKS = f"""
     FROM callbacks c JOIN eyes y ON y.id = c.eye_id LEFT JOIN staff s ON s.id = c.claimed_by
 """
 
-_WARNINGS = """
+_UNFOUNDED = """
+    coalesce((SELECT g.unfounded FROM warning_grounds g WHERE g.warning_id = c.id ORDER BY g.number DESC LIMIT 1), 0)
+"""
+_WARNINGS = f"""
     SELECT c.*, coalesce(y.joined_into, c.eye_id) AS eye_id, c.values_json AS "values",
-           coalesce((SELECT g.unfounded FROM warning_grounds g WHERE g.warning_id = c.id
-               ORDER BY g.number DESC LIMIT 1), 0) AS unfounded
+           {_UNFOUNDED} AS unfounded
     FROM warnings c JOIN eyes y ON y.id = c.eye_id
 """
 
@@ -53,14 +55,17 @@ def warnings_of_callback(store: Store, callback_id: str) -> list[Warning]:
     return readable(store, "warnings", store.rows(sql, {"id": callback_id}), _warning)
 
 
-def warnings_of_callbacks(store: Store, callback_ids: Sequence[str]) -> dict[str, list[Warning]]:
-    """The same of several callbacks, by callback."""
+def reasons_of_callbacks(store: Store, callback_ids: Sequence[str]) -> dict[str, list[Reason]]:
+    """What the same of several callbacks say, by callback: for lists, which show nothing of what they rest on."""
     named = {f"c{n}": id for n, id in enumerate(callback_ids)}
     marks = ", ".join(f":{name}" for name in named)
-    sql = f"{_WARNINGS} WHERE c.callback_id IN ({marks}) ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC"
-    found: dict[str, list[Warning]] = {}
-    for warning in readable(store, "warnings", store.rows(sql, named) if named else [], _warning):
-        found.setdefault(warning.callback_id, []).append(warning)
+    sql = f"""
+        SELECT c.callback_id, c.words, {_UNFOUNDED} AS unfounded FROM warnings c
+        WHERE c.callback_id IN ({marks}) ORDER BY {URGENCY}, c.raised_at DESC, c.id DESC
+    """
+    found: dict[str, list[Reason]] = {}
+    for row in store.rows(sql, named) if named else ():
+        found.setdefault(row["callback_id"], []).append(Reason(row["words"], bool(row["unfounded"])))
     return found
 
 

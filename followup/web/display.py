@@ -3,8 +3,9 @@
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
-from flask import Flask
+from flask import Flask, g
 from flask_babel import format_decimal, get_locale, gettext
+from flask_wtf.csrf import generate_csrf
 from markupsafe import Markup
 
 from followup.care import accounts
@@ -221,6 +222,13 @@ def tel(value: str) -> str:
     return "tel:" + "".join(value.split())
 
 
+def token() -> str:
+    """The token of this request's forms; a list has one for each line."""
+    if "token" not in g:
+        g.token = generate_csrf()
+    return str(g.token)
+
+
 def speaking() -> dict[str, Any]:
     """The languages there are, the one this page speaks, and its direction."""
     locale = get_locale()
@@ -262,7 +270,7 @@ def register(app: Flask) -> None:
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
     app.jinja_env.globals.update(
-        url_for=Addresses(app), beside=beside, medical=gettext, watch=watch, holds_anything=holds_anything
+        url_for=Addresses(app), csrf_token=token, beside=beside, medical=gettext, watch=watch, holds_anything=holds_anything
     )
 
     @app.context_processor

@@ -130,3 +130,15 @@ def test_no_proportion(events: int, total: int) -> None:
 def test_times_and_events_come_in_pairs() -> None:
     with pytest.raises(Unreadable):
         outcomes.kaplan_meier([1, 2], [True])
+
+
+@pytest.mark.parametrize("share", [0.0, 0.001, 0.1, 0.5, 0.97, 1.0])
+def test_a_month_of_a_whole_region_has_limits_too(share: float) -> None:
+    """More than a thousand operations in a month: against scipy's binomial distribution."""
+    total = 4000
+    events = round(share * total)
+    (point,) = outcomes.proportion_chart([("2027-03", events, total)])
+    chance = binom(total, point.centre)
+    low, high = round(point.low * total), round(point.high * total)
+    assert chance.cdf(low) > 0.00135 >= (chance.cdf(low - 1) if low else 0.0)
+    assert chance.sf(high - 1) > 0.00135 >= (chance.sf(high) if high < total else 0.0)

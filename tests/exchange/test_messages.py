@@ -15,13 +15,15 @@ from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
-from followup.care.messages import outgoing
+from followup.care.messages import outgoing, reminders
+from followup.care.reading import state
+from followup.care.reading.eye import Eye
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch import watching
 from followup.config import Messages, Settings
 from followup.exchange import push_keys
-from followup.records import Store, events, eyes, people, visits, watch, worries
+from followup.records import Store, events, eyes, people, states, visits, watch, worries
 from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
@@ -138,6 +140,59 @@ def test_drops_are_reminded_of_at_their_times_where_asked_for_and_until_they_are
     assert len(push_service.took) == 2
     jobs.send_messages(store, posted, at_noon + timedelta(days=1, hours=8))
     assert len(push_service.took) == 3
+
+
+def test_a_minute_thinks_only_of_the_drops_that_it_is_about(
+    store: Store, posted: Settings, nurse: Actor, patient: str, push_service: PushService, eye_id: str
+) -> None:
+    with_drops(store, posted, nurse, eye_id)
+    wanted = outgoing.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture", "visit", "not-heard"})
+    outgoing.choose(store, NOW, patient, wanted)
+    at_noon = datetime(2027, 3, 4, 11, 0, tzinfo=UTC)  # Vienna is UTC+1
+    for hours, thought_of in ((-0.1, 1), (-0.05, 0), (0, 1), (0.02, 1), (0.05, 0), (3.9, 0), (4, 1)):
+        at = at_noon + timedelta(hours=hours)
+        state.bring_up_to_date(store, at, ZONE)
+        assert len(states.to_remind_of_drops(store, at)) == thought_of, hours
+        jobs.send_messages(store, posted, at)
+    for days in (2, 30, 31):
+        jobs.send_messages(store, posted, at_noon + timedelta(days=days, minutes=7))
+    assert states.to_remind_of_drops(store, at_noon + timedelta(days=400)) == {}  # the last day of drops has passed
+
+
+def test_drops_that_could_not_be_told_of_at_their_time_are_when_somebody_can_be_reached(
+    store: Store, posted: Settings, nurse: Actor, patient: str, push_service: PushService, eye_id: str
+) -> None:
+    with_drops(store, posted, nurse, eye_id)
+    wanted = outgoing.Choices(quiet_from=time(0), quiet_to=time(0), unwanted={"posture", "visit", "not-heard"})
+    outgoing.choose(store, NOW, patient, wanted)
+    at_noon = datetime(2027, 3, 4, 11, 0, tzinfo=UTC)
+    away = "UPDATE push_subscriptions SET ended_at = {}"
+    store.execute(away.format("'2027-03-04T10:00:00.000000Z'"))
+    for minutes in (0, 1, 2):
+        jobs.send_messages(store, posted, at_noon + timedelta(minutes=minutes))
+    assert push_service.took == []
+    store.execute(away.format("NULL"))
+    jobs.send_messages(store, posted, at_noon + timedelta(minutes=30))
+    assert len(push_service.took) == 1
+
+
+def test_hours_of_posture_that_are_enough_are_looked_at_once_for_a_reminder(
+    store: Store, posted: Settings, nurse: Actor, patient: str, eye_id: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    looked: list[str] = []
+
+    def enough(eye: Eye, *_: object) -> bool:
+        looked.append(eye.id)
+        return False
+
+    monkeypatch.setattr(reminders, "_behind", enough)
+    for minutes in (0, 1, 2):
+        jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=minutes))
+    assert looked == [eye_id]
+    measure(store, nurse, eye_id, posted, 41, ON_A_POSTURE_DAY)  # something changed
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=3))
+    jobs.send_messages(store, posted, datetime(2027, 3, 4, 13, 0, tzinfo=UTC))  # the next reminder
+    assert looked == [eye_id] * 3
 
 
 def test_quiet_hours_hold_it_back_and_what_is_stale_by_then_is_dropped(

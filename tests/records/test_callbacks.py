@@ -9,7 +9,7 @@ from followup.care.actors import Actor
 from followup.clinical.warnings import Sign
 from followup.records import Store, eyes, patients, tasks, worries
 from followup.records.store import new_id
-from followup.records.values import Callback
+from followup.records.values import Callback, Reason
 from tests.conftest import NOW
 
 LATER = NOW + timedelta(hours=4)
@@ -55,13 +55,12 @@ def test_the_warnings_of_a_callback_stand_by_how_soon_and_then_the_latest_first(
         worries.add_warning(store, NOW, eye_id, callback, sign(rule, how_soon, NOW + timedelta(hours=hours)), "")
     assert [w.rule for w in worries.warnings_of_callback(store, callback)] == ["c", "b", "d", "a"]
     assert [w.rule for w in worries.warnings_of(store, eye_id)] == ["b", "c", "d", "a"]
-    assert worries.warnings_of_callbacks(store, [callback, "none"]) == {
-        callback: worries.warnings_of_callback(store, callback)
-    }
+    told = [Reason(w.words, w.unfounded) for w in worries.warnings_of_callback(store, callback)]
+    assert worries.reasons_of_callbacks(store, [callback, "none"]) == {callback: told}
 
 
 def test_asking_about_no_callback_reads_nothing(store: Store) -> None:
-    assert worries.warnings_of_callbacks(store, []) == {}
+    assert worries.reasons_of_callbacks(store, []) == {}
     assert worries.open_of_people(store, []) == []
 
 

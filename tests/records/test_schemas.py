@@ -48,6 +48,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m033_kept_results": "9738fea2f524e958",
     "m034_theatre": "34209c930cb61311",
     "m035_passkeys": "598270418fbf847c",
+    "m036_reminded_by_time": "b1952cea47dab258",
 }
 
 
@@ -109,6 +110,7 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "3468ec9",
             "4bcf27e",
             "d7e7998",
+            "fb12cae",
         ]
     )
 

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from followup.care.desk import Desk
 from followup.care.reading import state
 from followup.records import call_lists, eyes, tasks, worries
-from followup.records.values import Callback, Eye, Taken, Task, Warning
+from followup.records.values import Callback, Eye, Reason, Taken, Task
 
 TAKEN_SHOWN = timedelta(days=1)
 LINES = 40  # on one page
@@ -23,7 +23,7 @@ class Line:
 
     callbacks: list[Callback]
     eyes: dict[str, Eye]
-    reasons: dict[str, list[Warning]]
+    reasons: dict[str, list[Reason]]
     to_do: list[Task]
     fell_away: list[Task]
     mine: bool
@@ -69,7 +69,7 @@ class Line:
         return any(c.free for c in self.callbacks)
 
     @property
-    def all_reasons(self) -> list[Warning]:
+    def all_reasons(self) -> list[Reason]:
         return [w for c in self.callbacks for w in self.reasons[c.id]]
 
 
@@ -132,7 +132,7 @@ def _lines(desk: Desk, open_ones: Sequence[Callback], known: dict[str, Eye]) -> 
     of_patient: dict[str, list[Callback]] = {}
     for c in open_ones:
         of_patient.setdefault(known[c.eye_id].patient.id if c.eye_id in known else c.id, []).append(c)
-    reasons = worries.warnings_of_callbacks(desk.store, [c.id for c in open_ones])
+    reasons = worries.reasons_of_callbacks(desk.store, [c.id for c in open_ones])
     away = tasks.cancelled_theatre(desk.store, [c.id for c in open_ones])
     return [_line(desk, calls, known, to_do, reasons, away) for calls in of_patient.values()]
 
@@ -142,7 +142,7 @@ def _line(
     calls: list[Callback],
     known: dict[str, Eye],
     to_do: dict[str, list[Task]],
-    raised: dict[str, list[Warning]],
+    raised: dict[str, list[Reason]],
     away: dict[str, Task],
 ) -> Line:
     reasons = {c.id: raised.get(c.id, []) for c in calls}

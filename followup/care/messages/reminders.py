@@ -10,7 +10,7 @@ from followup.care.reading import state
 from followup.care.reading.eye import Eye, drop_plan_of, load
 from followup.clinical import drop_times, posture
 from followup.config import Messages
-from followup.records import Store, eyes, people, states, tasks, visits, worries
+from followup.records import Store, eyes, messages, people, states, tasks, visits, worries
 from followup.records.bodies.home import DropsBody
 from followup.records.values import Callback, Staff, Task, saying
 from followup.records.values import Eye as KnownEye
@@ -65,26 +65,40 @@ def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo,
         start = datetime.combine(today, clock, zone)
         if not start <= now < start + POSTURE_USEFUL:
             continue
-        for eye_id in states.to_remind_of_posture(store, today, "posture:", f":{start.isoformat()}"):
+        enough: list[tuple[str, str]] = []
+        for eye_id, version in states.to_remind_of_posture(store, today, "posture:", start):
             behind: Eye | None = None
             with part(eye_id):
                 eye = load(store, eye_id, zone)
                 behind = eye if _behind(eye, now, today) else None
+                if behind is None:
+                    enough.append((eye_id, version))
             if behind:
                 person, key = f"patient:{behind.patient.id}", f"posture:{behind.id}:{start.isoformat()}"
                 yield Due(key, person, "posture", behind.id, start + POSTURE_USEFUL)
+        if enough:
+            states.posture_was_enough(store, start, enough)
 
 
 def drop_reminders(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
-    """At each time of the drops as prescribed, one for an eye, unless the patient said that all of them were taken."""
-    for row in eyes.in_turn(store, states.of_who_wants(store, "drops")):
+    """At each time of the drops as prescribed, one for an eye, unless the patient said that all of them were taken.
+
+    An eye is looked at when a time has come, and again each minute until what is due then was lined up or is of no use.
+    """
+    again: list[tuple[str, str, datetime | None]] = []
+    versions = states.to_remind_of_drops(store, now)
+    for row in eyes.in_turn(store, list(versions)):
         found: list[Due] = []
         with part(row.id):
             found = [
                 Due(f"drops:{row.id}:{at.isoformat()}", f"patient:{row.patient.id}", "drops", row.id, at + DROPS_USEFUL)
                 for at in _drops_due(store, row, now, zone)
             ]
+            if len(messages.made_already(store, [due.key for due in found])) == len(found):
+                again.append((row.id, versions[row.id], _drops_next(row, now, zone)))
         yield from found
+    if again:
+        states.drops_again(store, again)
 
 
 def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: Part) -> Iterator[Due]:
@@ -153,6 +167,24 @@ def _drops_due(store: Store, row: KnownEye, now: datetime, zone: tzinfo) -> set[
     ]
     told = _taken_on(load(store, row.id, zone), today) if passed else []
     return {at for stretch, number, at in passed if not _is_taken(stretch, number, told)}
+
+
+def _drops_next(row: KnownEye, now: datetime, zone: tzinfo) -> datetime | None:
+    """The next time at which a drop of this eye is due; None after the last."""
+    plan = drop_plan_of(row.note, zone) if row.note else []
+    day, last = now.astimezone(zone).date(), max((stretch.last for stretch in plan), default=date.min)
+    while day <= last:
+        times = [
+            at
+            for stretch in plan
+            if stretch.holds(day)
+            for slot in drop_times.slots(stretch.times_a_day)
+            if (at := datetime.combine(day, slot.at, zone)) > now
+        ]
+        if times:
+            return min(times)
+        day += timedelta(days=1)
+    return None
 
 
 def _taken_on(eye: Eye, day: date) -> list[tuple[str, time]]:

@@ -12,13 +12,13 @@ from functools import lru_cache
 from followup.care.reading.attendance import attended
 from followup.clinical.warnings import HOW_SOON
 from followup.protocols import book
-from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
+from followup.records import Store, events, eyes, messages, states, tasks, visits, watch, worries
 from followup.records.bodies.clinic import ArrivedBody, DidNotComeBody
 from followup.records.bodies.home import VisitRequestBody
 from followup.records.states import State
 from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState, saying
 
-SHAPE = 1  # to be counted up whenever states hold something else than before
+SHAPE = 2  # to be counted up whenever states hold something else than before
 AT_A_TIME = 100
 NO_URGENCY = len(HOW_SOON)
 
@@ -180,6 +180,7 @@ def _eye(
         operated_at=eye.note.operated_at,
         posture_from=posture_from,
         posture_until=posture_until,
+        drops_until=_drops_until(store, eye),
         next_visit=first.identity if first else None,
         next_earliest=first.earliest if first else None,
         next_target=first.target if first else None,
@@ -201,6 +202,13 @@ def _posturing(eye: Eye, zone: tzinfo) -> tuple[date | None, date | None]:
         return None, None
     first = eye.note.operated_at.astimezone(zone).date()
     return first, first + timedelta(days=plan.days)
+
+
+def _drops_until(store: Store, eye: Eye) -> date | None:
+    """The last day of drops, where the patient wants to be reminded of them."""
+    assert eye.note is not None
+    last = max((drop.until for drop in eye.note.body.drops), default=None)
+    return last if last and messages.wants(store, f"patient:{eye.patient.id}", "drops") else None
 
 
 def _reason(store: Store, worst: Callback, many: int) -> str:

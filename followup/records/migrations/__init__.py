@@ -38,6 +38,9 @@ from followup.records.migrations import theatre
 
 # isort: split
 from followup.records.migrations import passkeys
+
+# isort: split
+from followup.records.migrations import reminded
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -51,6 +54,7 @@ __all__ = [
     "one_call",
     "passkeys",
     "put_right",
+    "reminded",
     "rights",
     "sealed",
     "sessions",

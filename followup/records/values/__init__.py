@@ -1,6 +1,6 @@
 """What the records hold, as frozen, typed values. A row is parsed once, on its way out; above here there are no rows."""
 
-from followup.records.values._callbacks import Callback, Step, Taken, Task, Warning
+from followup.records.values._callbacks import Callback, Reason, Step, Taken, Task, Warning
 from followup.records.values._entries import Event, Refused, Said, Unreadable, saying
 from followup.records.values._eyes import (
     SIDES,
@@ -56,6 +56,7 @@ __all__ = [
     "PageOpened",
     "Passkey",
     "Patient",
+    "Reason",
     "Refused",
     "Run",
     "Said",

@@ -52,6 +52,14 @@ class Callback:
 
 
 @dataclass(frozen=True, slots=True)
+class Reason:
+    """What a warning says, and whether it rests on an entry that was put right."""
+
+    words: str
+    unfounded: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Step:
     """What was done about a callback."""
 

@@ -143,7 +143,8 @@ class EyeState:
     """What stands now of a followed eye. `how_soon` to `reason` are of its worst open worry; None and empty without one.
 
     `next_visit` is the identity of the first visit that is waited for. Posturing days lie after the local day
-    `posture_from` and before `posture_until`. `last_measures` is the entry's id.
+    `posture_from` and before `posture_until`. `drops_until` is the last day of its drops, None where nobody wants to be
+    reminded of any. `last_measures` is the entry's id.
     """
 
     eye_id: str
@@ -151,6 +152,7 @@ class EyeState:
     operated_at: datetime
     posture_from: date | None
     posture_until: date | None
+    drops_until: date | None
     next_visit: str | None
     next_earliest: date | None
     next_target: date | None
