@@ -70,7 +70,9 @@ def test_the_catalogue_is_all_that_the_patient_reads(client: FlaskClient) -> Non
 
 def texts_on(page: str) -> set[str]:
     body = parsed(page).one("body")
-    return {child.strip(" ,\n") for element in body for child in element.children if isinstance(child, str) and child.strip()}
+    return {
+        child.strip(" ,\n") for element in body for child in element.children if isinstance(child, str) and child.strip()
+    }
 
 
 @pytest.mark.parametrize("language", list(LANGUAGES))
