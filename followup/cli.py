@@ -95,13 +95,21 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
 @click.option("--port", type=int, help="Port to listen on.")
 @click.option("--workers", type=click.IntRange(1, 64), help="Server processes.")
 @click.option("--jobs/--no-jobs", default=None, help="Whether the clock's jobs run: without them nobody is reminded.")
+@click.option("--clinics", type=click.Path(path_type=Path), help="Serve every clinic with a settings file in this folder.")
 @click.pass_obj
-def serve(config: Path | None, /, **options: object) -> None:
-    """The clinic's own server. Options win over the environment, and that over the settings file."""
+def serve(config: Path | None, /, clinics: Path | None, **options: object) -> None:
+    """The clinic's own server. Options win over the environment, and that over the settings file.
+
+    With --clinics one server for several, found by the host name of their address; files may come and go meanwhile.
+    """
     from followup.serving import serve as run_server
-    from followup.settings_file import load, ready, with_server
+    from followup.serving import serve_region
+    from followup.settings_file import load, of_machine, ready, with_server
 
     given = {key: value for key, value in options.items() if value is not None}
+    if clinics is not None:
+        serve_region(clinics, of_machine(config, given))
+        return
     settings = ready(with_server(load(config), given))
     run_server(settings)
 
@@ -173,7 +181,8 @@ def _not_working(store: "Store") -> list[str]:
 
 
 def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> list[str]:
-    """Where the current state is not what is recorded."""
+    """Where the current state, or what is kept for the results, is not what is recorded."""
+    from followup.care.learning import contributions
     from followup.care.reading import state
     from followup.care.watch import raising
 
@@ -182,8 +191,9 @@ def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> 
         state.rebuild(store, now, zone)
     else:
         state.bring_up_to_date(store, now, zone)
+    contributions.bring_up_to_date(store, now, zone)
     late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
-    found = state.differences(store, zone) + late
+    found = state.differences(store, zone) + contributions.differences(store, now, zone) + late
     return [f"{fault}; mend it with “followup check --rebuild”" for fault in found]
 
 
@@ -199,10 +209,32 @@ def backup(config: Path | None, folder: Path) -> None:
 
 
 @cli.command()
+@click.option(
+    "--undo", is_flag=True, help="Take entries again: the move did not take place, and no other server has the clinic."
+)
+@click.pass_obj
+def close(config: Path | None, undo: bool) -> None:
+    """Take nothing more here, since the clinic moves to another server: a copy that is made from now on lacks nothing.
+
+    Works while the server runs; phones keep what they enter meanwhile. The other server goes on with
+    “followup restore --closed”.
+    """
+    from followup.records import moving
+    from followup.settings_file import load
+
+    settings = load(config)
+    store = _store(settings)
+    (moving.reopen if undo else moving.close)(store, datetime.now(UTC))
+    store.close()
+    click.echo(f"{settings.server.database} {'takes entries again' if undo else 'is closed: copy it and go on elsewhere'}")
+
+
+@cli.command()
 @click.argument("source", metavar="BACKUP", type=click.Path(path_type=Path, dir_okay=False))
 @click.option("--replace", is_flag=True, help="Also where a database stands; a copy of that is kept beside it.")
+@click.option("--closed", is_flag=True, help="Only the whole copy of a clinic that was closed to move here.")
 @click.pass_obj
-def restore(config: Path | None, source: Path, replace: bool) -> None:
+def restore(config: Path | None, source: Path, replace: bool, closed: bool) -> None:
     """Check BACKUP and put it in the database's place."""
     from followup.records import audit
     from followup.records import backup as backups
@@ -211,7 +243,7 @@ def restore(config: Path | None, source: Path, replace: bool) -> None:
     database = load(config).server.database
     if database.exists() and not replace:
         raise click.UsageError(f"{database} exists; with --replace it is put aside and replaced")
-    before = backups.restore(source, database, datetime.now(UTC))
+    before = backups.restore(source, database, datetime.now(UTC), closed=closed)
     store, folder = _store(load(config)), load(config).server.backups
     audit.note(store, datetime.now(UTC), "command line", "restored", source.name)
     if folder and folder.is_dir():

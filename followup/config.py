@@ -7,6 +7,7 @@ import re
 from datetime import date, time
 from pathlib import Path
 from typing import Annotated, Literal
+from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo, available_timezones
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationInfo, field_validator, model_validator
@@ -224,9 +225,66 @@ class Messages(BaseModel):
         return self
 
 
+def loopback(address: str) -> bool:
+    """Whether an http address is one of this machine."""
+    parts = urlsplit(address)
+    return parts.scheme == "http" and parts.hostname in ("localhost", "127.0.0.1", "::1")
+
+
+class SignIn(BaseModel):
+    """Sign-in by the clinic's own directory (OpenID Connect); none without `issuer`."""
+
+    model_config = ConfigDict(extra="forbid", use_attribute_docstrings=True)
+
+    issuer: str = ""
+    """Address by which the clinic’s own directory names itself (OpenID Connect); empty: nobody signs in by one."""
+    client_id: str = ""
+    """How the directory knows this program."""
+    client_secret_file: Path | None = None
+    """File with the secret that the directory gave this program."""
+    claim: Literal["email", "sub"] = "email"
+    """What names an account here: the verified e-mail address, or the subject that `followup staff directory` noted."""
+    name: str = "the hospital’s sign-in"
+    """What staff read on the link."""
+    passwords: bool = True
+    """Whether passwords and passkeys let staff in as well; false: nobody gets in while the directory is down."""
+
+    @field_validator("issuer")
+    @classmethod
+    def _secure(cls, value: str) -> str:
+        parts = urlsplit(value)
+        if (
+            value
+            and (parts.query or parts.fragment or not parts.hostname or parts.scheme != "https")
+            and not loopback(value)
+        ):
+            raise ValueError(f"“{value}” is no issuer; accepted is an https address without ? and #")
+        return value
+
+    @model_validator(mode="after")
+    def _whole(self) -> "SignIn":
+        if self.issuer and not (self.client_id and self.client_secret_file):
+            raise ValueError("with issuer, client_id and client_secret_file are needed too")
+        if not self.issuer and not self.passwords:
+            raise ValueError("passwords = false needs an issuer: nobody could sign in")
+        return self
+
+    @property
+    def client_secret(self) -> str:
+        """The secret, read anew each time. Raises `ConfigError`."""
+        try:
+            secret = self.client_secret_file.read_text(encoding="utf-8").strip() if self.client_secret_file else ""
+        except (OSError, ValueError):
+            secret = ""
+        if not secret:
+            raise ConfigError(f"setting sign_in.client_secret_file: {self.client_secret_file} cannot be read, or is empty")
+        return secret
+
+
 class Settings(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     clinic: Clinic = Clinic()
     server: Server = Server()
     messages: Messages = Messages()
+    sign_in: SignIn = SignIn()

@@ -8,15 +8,18 @@ import logging
 import time
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor, wait
+from contextvars import Context, copy_context
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from functools import partial
 from threading import Thread
+from typing import Any
 
 from apscheduler.schedulers.blocking import BlockingScheduler
 
 from followup.care import resetting
 from followup.care.callbacks import moving_up
+from followup.care.learning import contributions
 from followup.care.messages import outgoing
 from followup.care.messages.outgoing import Parcel
 from followup.care.reading import state
@@ -63,6 +66,7 @@ def check_all(store: Store, settings: Settings, now: datetime) -> int:
                 looked.clear()
     if looked:
         states.look_again(store, looked)
+    contributions.bring_up_to_date(store, now, zone)
     return raised
 
 
@@ -225,13 +229,17 @@ def run(store: Store, settings: Settings, name: str, now: datetime) -> int | Non
 
 
 class Running:
-    """Every job asked for at once and then again and again, each in a thread of its own: none delays another."""
+    """Every job asked for at once and then again and again, each in a thread of its own: none delays another.
+
+    Jobs run in the context of whoever made this.
+    """
 
     def __init__(self, store: Store, settings: Settings, clock: Callable[[], datetime]) -> None:
         self._scheduler = BlockingScheduler(timezone="UTC")
+        context = copy_context()
         for name in JOBS:
             self._scheduler.add_job(
-                partial(_ask, store, settings, name, clock),
+                partial(_ask_within, context, store, settings, name, clock),
                 "interval",
                 seconds=TICK_SECONDS,
                 next_run_time=datetime.now(UTC),
@@ -257,14 +265,19 @@ class Running:
                 job.modify(next_run_time=datetime.now(UTC))
         return self._thread.is_alive()
 
-    def stop(self) -> None:
-        self._scheduler.shutdown(wait=False)
+    def stop(self, *, wait: bool = False) -> None:
+        """Ask for no more jobs, and `wait` for those that run."""
+        self._scheduler.shutdown(wait=wait)
         self._thread.join(STOP_SECONDS)
 
 
 def _ahead() -> float:
     """How far the time of day is ahead of the seconds that passed since some start."""
     return time.time() - time.monotonic()
+
+
+def _ask_within(context: Context, *asked: Any) -> None:
+    context.copy().run(_ask, *asked)
 
 
 def _ask(store: Store, settings: Settings, name: str, clock: Callable[[], datetime]) -> None:

@@ -5,11 +5,26 @@ Of an error only its kind and place are written: its text may hold what somebody
 
 import logging
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import Any, TextIO
 
 import structlog
 
 from followup.records import watch
+
+_clinic: ContextVar[str] = ContextVar("clinic", default="")
+
+
+@contextmanager
+def about(clinic: str) -> Iterator[None]:
+    """Where a server has several clinics: whatever is logged in here says which one it is about."""
+    token = _clinic.set(clinic)
+    try:
+        yield
+    finally:
+        _clinic.reset(token)
 
 
 def to_stderr(stream: TextIO | None = None) -> logging.Handler:
@@ -22,6 +37,7 @@ def to_stderr(stream: TextIO | None = None) -> logging.Handler:
                 structlog.processors.TimeStamper(fmt="iso", utc=True, key="at"),
                 structlog.stdlib.ExtraAdder(),
                 _kind_and_place,
+                _about_whom,
             ],
             processors=[
                 structlog.stdlib.ProcessorFormatter.remove_processors_meta,
@@ -33,6 +49,12 @@ def to_stderr(stream: TextIO | None = None) -> logging.Handler:
     root.addHandler(handler)
     root.setLevel(logging.INFO)
     return handler
+
+
+def _about_whom(logger: Any, method: str, event: structlog.typing.EventDict) -> structlog.typing.EventDict:
+    if clinic := _clinic.get():
+        event["clinic"] = clinic
+    return event
 
 
 def _kind_and_place(logger: Any, method: str, event: structlog.typing.EventDict) -> structlog.typing.EventDict:

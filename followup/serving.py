@@ -6,12 +6,14 @@ same for its workers.
 
 import ctypes
 import errno
+import gc
 import logging
 import multiprocessing
 import os
 import signal
 import socket
 import sys
+import tempfile
 import threading
 import time
 from collections.abc import Callable, Mapping
@@ -19,6 +21,7 @@ from datetime import UTC, datetime
 from multiprocessing.connection import wait
 from multiprocessing.context import SpawnProcess
 from multiprocessing.reduction import DupFd
+from pathlib import Path
 from typing import Any
 
 from granian import Granian
@@ -26,15 +29,18 @@ from granian.constants import Interfaces
 
 from followup import logs
 from followup.config import ConfigError, Settings
-from followup.records import open_store
+from followup.records import Store, open_store, watch
 from followup.records.lock import PATIENCE_SECONDS, held
+from followup.records.store import Closed
 from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
 THREADS_PER_WORKER = 4
-FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 30.0
+FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 4.0  # with a start of some 3 s, pages are there within ten
 STEADY_SECONDS = 60  # whoever lived that long is started again at once
 STOP_SECONDS = 15
+REGISTER = "FOLLOWUP_REGISTER"
+"""How the serving process of several clinics says to its children where their register is."""
 PR_SET_PDEATHSIG = 1  # Linux: prctl(2)
 
 
@@ -45,17 +51,57 @@ def serve(settings: Settings) -> None:
     """
     server = settings.server
     with held(server.database, "a server is running on it") as lock:
-        open_store(server.database).close()
+        _check_open(open_store(server.database))
         _check_port(server.host, server.port)
         os.environ[HANDED_OVER] = settings.model_dump_json()
         logs.to_stderr()
         _keep_running({"web server": run_web} | ({"clock": run_jobs} if server.jobs else {}), lock)
 
 
+def serve_region(folder: Path, settings: Settings) -> None:
+    """Serve every clinic of the folder until stopped; `settings` are those of the machine.
+
+    Raises `ConfigError` where there is no such folder, or when something else listens on the port.
+    """
+    from followup.region.porter import Porter
+    from followup.region.register import Register
+
+    server = settings.server
+    if not folder.is_dir():
+        raise ConfigError(f"there is no folder of clinics at {folder}")
+    _check_port(server.host, server.port)
+    os.environ[HANDED_OVER] = settings.model_dump_json()
+    logs.to_stderr()
+    with tempfile.TemporaryDirectory(prefix="followup-") as made:
+        path = Path(made) / "clinics.json"
+        os.environ[REGISTER] = str(path)
+        ending = threading.Event()
+        porter = Porter(folder.resolve(), Register(path))
+        looking = threading.Thread(target=_look_again_and_again, args=(porter.look, ending), daemon=True)
+        looking.start()
+        try:
+            _keep_running({"web server": run_web} | ({"clock": run_clocks} if server.jobs else {}), None)
+        finally:
+            ending.set()
+            looking.join(STOP_SECONDS)
+            porter.close()
+
+
+def _look_again_and_again(look: Callable[[float], None], ending: threading.Event) -> None:
+    """Each second, whatever one look meets."""
+    while True:
+        try:
+            look(time.monotonic())
+        except Exception as error:
+            log.error("the clinics could not be looked at: %s", watch.words_of(error))
+        if ending.wait(1):
+            return
+
+
 class _Child:
     """A process that is started again when it dies, after a pause that grows while it keeps dying."""
 
-    def __init__(self, name: str, target: Callable[[int], None], lock: int) -> None:
+    def __init__(self, name: str, target: Callable[[int | None], None], lock: int | None) -> None:
         self.name, self._target, self._lock = name, target, lock
         self.process: SpawnProcess | None = None
         self.start_at = self._started = 0.0
@@ -64,7 +110,7 @@ class _Child:
     def start(self) -> None:
         # Spawned, not forked: the web server forks its workers in turn, and threads do not survive that.
         self.process = multiprocessing.get_context("spawn").Process(
-            target=_run, args=(self._target, _Shared(self._lock)), name=self.name
+            target=_run, args=(self._target, None if self._lock is None else _Shared(self._lock)), name=self.name
         )
         self._started = time.monotonic()
         self.process.start()
@@ -98,7 +144,7 @@ class _Stop(BaseException):
     """Somebody asked this process to end."""
 
 
-def _keep_running(targets: Mapping[str, Callable[[int], None]], lock: int) -> None:
+def _keep_running(targets: Mapping[str, Callable[[int | None], None]], lock: int | None) -> None:
     def stop(*_: object) -> None:
         raise _Stop
 
@@ -133,13 +179,13 @@ def _end(processes: list[SpawnProcess]) -> None:
             process.join()
 
 
-def _run(target: Callable[[int], None], lock: int) -> None:
+def _run(target: Callable[[int | None], None], lock: int | None) -> None:
     end_with_parent()
     logs.to_stderr()
     target(lock)
 
 
-def run_web(lock: int) -> None:
+def run_web(lock: int | None) -> None:
     """The web server and its workers, which inherit the lock."""
     server = load().server
     Granian(
@@ -157,15 +203,46 @@ def run_web(lock: int) -> None:
 
 
 def worker() -> Any:
-    """The application in one of the web server's workers."""
-    from followup.web import create_app  # needed in these processes only
-
+    """The application in one of the web server's workers: of one clinic, or of all that the register names."""
     end_with_parent()
     logs.to_stderr()
-    return create_app()
+    if register := os.environ.get(REGISTER):
+        app = _doors(Path(register))
+    else:
+        from followup.web import create_app  # needed in these processes only
+
+        app = create_app()
+    gc.freeze()  # what stays for good is not looked through again while pages are made
+    return app
 
 
-def run_jobs(lock: int) -> None:
+def _doors(register: Path) -> Any:
+    from werkzeug.middleware.proxy_fix import ProxyFix
+
+    from followup.region.doors import Doors
+    from followup.region.register import Register
+
+    doors, trusted = Doors(Register(register)), load().server.proxies
+    looking = threading.Thread(target=_look_again_and_again, args=(lambda _: doors.sweep(), threading.Event()), daemon=True)
+    looking.start()
+    return ProxyFix(doors, x_for=trusted, x_proto=trusted)  # which clinic is asked for is said by the host alone
+
+
+def run_clocks(lock: int | None) -> None:
+    """Run the jobs of every clinic of the register until told to end."""
+    from followup.region.clocks import Clocks
+    from followup.region.register import Register
+
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the serving process says when
+    stop = threading.Event()
+    signal.signal(signal.SIGTERM, lambda *_: stop.set())
+    clocks = Clocks(Register(Path(os.environ[REGISTER])), lambda: datetime.now(UTC))
+    while not stop.wait(1):
+        clocks.look()
+    os._exit(0)  # without waiting for what hangs
+
+
+def run_jobs(lock: int | None) -> None:
     """Run the clock's jobs until told to end."""
     from followup import jobs  # needed in this process only
 
@@ -189,6 +266,14 @@ def end_with_parent() -> None:
             os._exit(1)
     else:
         threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
+
+
+def _check_open(store: Store) -> None:
+    """A clinic that was closed for its move is served elsewhere by now, or soon."""
+    closed = store.closed
+    store.close()
+    if closed:
+        raise Closed(store.path)
 
 
 def _check_port(host: str, port: int) -> None:

@@ -6,6 +6,7 @@ import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlsplit
 
 from pydantic import BaseModel, ValidationError
 
@@ -27,6 +28,8 @@ ENVIRONMENT = {
 }
 
 """Which environment variable wins over which setting of the file."""
+OF_MACHINE = ("host", "port", "workers", "jobs", "proxies")
+"""Settings under [server] that hold for all clinics of a region: they stand where `--config` says, and in no clinic's file."""
 
 
 def table() -> str:
@@ -65,18 +68,71 @@ def load(path: str | Path | None = None) -> Settings:
     if handed_over := os.environ.get(HANDED_OVER):
         return Settings.model_validate_json(handed_over)
     path = path or os.environ.get("FOLLOWUP_CONFIG")
-    raw: dict[str, dict[str, object]] = {}
-    if path:
-        try:
-            raw = tomllib.loads(Path(path).read_text(encoding="utf-8"))
-        except OSError as error:
-            raise ConfigError(f"the settings file {path} cannot be read: {error.strerror}") from error
-        except tomllib.TOMLDecodeError as error:
-            raise ConfigError(f"the settings file {path} is not TOML: {error}") from error
+    raw = read(path) if path else {}
     for name, (section, key) in ENVIRONMENT.items():
         if (value := os.environ.get(name)) is not None:
             raw.setdefault(section, {})[key] = value
     return _checked(raw)
+
+
+def of_machine(path: str | Path | None, given: Mapping[str, object]) -> Settings:
+    """What holds for all clinics of a region, from the file, the environment and options. Raises `ConfigError`.
+
+    Whatever belongs to one clinic is refused here: it would hold for each of them.
+    """
+    path = path or os.environ.get("FOLLOWUP_CONFIG")
+    raw = read(path) if path else {}
+    for section, said in raw.items():
+        for key in said if isinstance(said, dict) else ():
+            if section != "server" or key not in OF_MACHINE:
+                raise ConfigError(f"setting {section}.{key} belongs to one clinic: write it into that clinic’s own file")
+    for name, (section, key) in ENVIRONMENT.items():
+        if not (value := os.environ.get(name)):
+            continue
+        if section != "server" or key not in OF_MACHINE:
+            raise ConfigError(
+                f"{name} would hold for every clinic: write {section}.{key} into each clinic’s own file instead"
+            )
+        raw.setdefault(section, {})[key] = value
+    for key in given:
+        if key not in OF_MACHINE:
+            raise ConfigError(f"--{key} would hold for every clinic: write server.{key} into each clinic’s own file instead")
+    return with_server(_checked(raw), given)
+
+
+def of_clinic(path: Path) -> Settings:
+    """The settings of one clinic of a region, from its file alone. Raises `ConfigError`."""
+    raw = read(path)
+    server = raw.get("server")
+    for key in OF_MACHINE:
+        if isinstance(server, dict) and key in server:
+            raise ConfigError(
+                f"setting server.{key} belongs to the whole server: write it into the file that --config names"
+            )
+    settings = ready(_checked(raw))
+    if not host_name(settings.server.address):
+        raise ConfigError("setting server.address: the clinic is found by it; write for example https://eyes.example")
+    if not isinstance(server, dict) or "database" not in server:
+        raise ConfigError("setting server.database is missing: each clinic has its own")
+    return settings
+
+
+def host_name(address: str) -> str:
+    """The host of an address, as it is compared; empty where there is none."""
+    try:
+        return (urlsplit(address).hostname or "").rstrip(".")
+    except ValueError:
+        return ""
+
+
+def read(path: str | Path) -> dict[str, dict[str, Any]]:
+    """What a settings file says, unchecked. Raises `ConfigError` where it is none."""
+    try:
+        return tomllib.loads(Path(path).read_text(encoding="utf-8"))
+    except OSError as error:
+        raise ConfigError(f"the settings file {path} cannot be read: {error.strerror}") from error
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise ConfigError(f"the settings file {path} is not TOML: {error}") from error
 
 
 def with_server(settings: Settings, given: Mapping[str, object]) -> Settings:
@@ -92,6 +148,8 @@ def ready(settings: Settings) -> Settings:
         if len(digits) < least or (least > 2 and len(set(digits)) == 1):
             said = f"“{number}” is not a number that patients can call" if number else "it is missing"
             raise ConfigError(f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78")
+    if settings.sign_in.issuer:
+        _ = settings.sign_in.client_secret  # raises where it cannot be read
     return settings
 
 

@@ -7,6 +7,7 @@ from typing import Any
 import click
 
 from followup.care import accounts, second_factor, signing_in
+from followup.care import passkeys as held
 from followup.records import Store, open_store
 from followup.settings_file import load
 
@@ -66,7 +67,7 @@ def end(config: Any, email: str) -> None:
 @staff.command("password")
 @_WHOM
 @click.option("--password", help="At least ten characters; asked for when missing.")
-@click.option("--no-second-factor", is_flag=True, help="Also for whoever lost app and recovery codes.")
+@click.option("--no-second-factor", is_flag=True, help="Also for whoever lost app, recovery codes or passkeys: all go.")
 @click.pass_obj
 def password(config: Any, email: str, password: str | None, no_second_factor: bool) -> None:
     """Give EMAIL a new password; everything that is signed in with the old one is signed out."""
@@ -78,6 +79,32 @@ def password(config: Any, email: str, password: str | None, no_second_factor: bo
     click.echo(f"{email} has a new password")
 
 
+@staff.command("passkeys")
+@_WHOM
+@click.option("--remove", "removing", is_flag=True, help="Remove them all, and ask for none after the password.")
+@click.pass_obj
+def passkeys(config: Any, email: str, removing: bool) -> None:
+    """Which passkeys EMAIL has."""
+    store, now = _store(config), _now()
+    member = accounts.by_email(store, email)
+    for one in held.of(store, member.id):
+        used = f"last used {one.used_at:%Y-%m-%d %H:%M} UTC" if one.used_at else "never used"
+        click.echo(f"{one.name}, made {one.created_at:%Y-%m-%d}, {used}")
+    if removing:
+        click.echo(f"removed: {second_factor.remove_passkeys(store, now, member.id, accounts.COMMAND_LINE)}")
+
+
+@staff.command("directory")
+@_WHOM
+@click.argument("subject", default="")
+@click.pass_obj
+def directory(config: Any, email: str, subject: str) -> None:
+    """Note how the clinic's own directory knows EMAIL (its SUBJECT); without one, what was noted is forgotten."""
+    store = _store(config)
+    accounts.name_in_directory(store, _now(), accounts.by_email(store, email).id, subject)
+    click.echo(f"{email} is {subject} there" if subject else f"nothing is noted of {email} there")
+
+
 @staff.command("sessions")
 @_WHOM
 @click.option("--end", "ending", is_flag=True, help="Sign them all out.")
@@ -86,9 +113,10 @@ def sessions(config: Any, email: str, ending: bool) -> None:
     """Where EMAIL is signed in."""
     store, now = _store(config), _now()
     member = accounts.by_email(store, email)
-    for held in signing_in.open_sessions(store, now, member.id):
+    for session in signing_in.open_sessions(store, now, member.id):
         click.echo(
-            f"since {held.begun_at:%Y-%m-%d %H:%M} UTC, last used {held.seen_at:%H:%M}, from {held.address or 'here'}"
+            f"since {session.begun_at:%Y-%m-%d %H:%M} UTC, last used {session.seen_at:%H:%M}, "
+            f"from {session.address or 'here'}"
         )
     if ending:
         click.echo(f"ended: {signing_in.end_sessions(store, now, member.id, accounts.COMMAND_LINE)}")

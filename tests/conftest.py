@@ -89,7 +89,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         folder, name = item.path.parent.name, item.path.stem
         if folder == "browser":
             item.add_marker("browser")
-        if name in ("test_serving", "test_wheel", "test_benchmark"):
+        if name in ("test_serving", "test_served", "test_wheel", "test_benchmark"):
             item.add_marker("server")
 
 

@@ -30,16 +30,17 @@ import pytest
 
 ROOT = Path(__file__).parent.parent
 CORE = Path("followup/clinical")
-EACH, WORKERS, TOO_LONG_SECONDS = 6, 2, 300
+EACH, WORKERS = 6, 2
+TOO_LONG_SECONDS = 120  # of the processor's time: on a busy machine nothing is noticed only because it waited
 
 # The quickest first.
 RULES = ("checks", "one_eye_after_another", "bounds", "second_looks", "sight", "ten_courses", "warnings")
 TESTS = {
-    "attendance": (*RULES, "without_the_app"), "success": ("success",),
+    "attendance": (*RULES, "without_the_app", "next_look"), "success": ("success",),
     "acuity": ("bounds", "acuity"), "altitude": ("altitude", "bounds"), "bubble": ("bubble",), "chart_noise": ("sight",),
     "coverage": ("coverage",), "drop_times": ("drop_times",), "drops": ("drops",),
     "next_look": ("next_look",), "second_thoughts": ("second_thoughts",),
-    "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
+    "tamponades": (*RULES, "next_look"), "durations": ("tamponade",), "outcomes": ("outcomes", "bounds"), "overfill": ("overfill",),
     "posture": ("posture", "bounds"), "pressure": ("pressure",), "schedule": ("bounds", "schedule"),
     "sight": ("one_eye_after_another", "sight", "warnings"), "vision": ("bounds", "acuity"),
     **dict.fromkeys(("course", "facts", "timeline"), ("stage", *RULES)),
@@ -55,6 +56,9 @@ EQUIVALENT: dict[str, str] = {
     "bubble.py: meniscus_percent: compare: f > 0.5 → f >= 0.5": "the cubic is symmetric: both branches give one half",
     "callbacks.py: joined_by: compare: HOW_SOON.index(sign.how_soon) >= HOW_SOON.index(self.how_soon) → "
     "HOW_SOON.index(sign.how_soon) > HOW_SOON.index(self.how_soon)": "a later sign of the same urgency is due later",
+    "coverage.py: hours_covered: compare: wanted <= -swing + 1e-09 → wanted < -swing + 1e-09": (
+        "what lies exactly a billionth inside is drawn as the whole ring either way"
+    ),
     **dict.fromkeys(
         (
             "facts.py: in_order: and-or: a.at == b.at and type(a) is type(b) → a.at == b.at or type(a) is type(b)",
@@ -62,6 +66,9 @@ EQUIVALENT: dict[str, str] = {
             "facts.py: in_order: drop condition 2: a.at == b.at and type(a) is type(b) → a.at == b.at",
         ),
         "sorting again what is in order changes nothing; the condition only saves time",
+    ),
+    "tamponade.py: _prior: operator: life * math.exp(spread * z) → life / math.exp(spread * z)": (
+        "eyes whose gas lasts longer and shorter are as likely as each other in the logarithm: the same cases in another order"
     ),
     "durations.py: _first_order: operator: low.low - high.low → low.low + high.low": (
         "of every gas with a published half-life some eyes hold less than nine tenths from the first day: high.low is nought"
@@ -199,7 +206,7 @@ def _fork(tests: Sequence[str], mutation: Mutation | None) -> int:
         return process
     code = 3
     try:
-        signal.alarm(TOO_LONG_SECONDS)
+        signal.setitimer(signal.ITIMER_PROF, TOO_LONG_SECONDS)
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, 1)
         os.dup2(nowhere, 2)
@@ -221,7 +228,7 @@ def _passed(tasks: Sequence[tuple[Sequence[str], Mutation | None]]) -> Iterator[
             running[_fork(tests, mutation)] = number
         process, status = os.wait()
         code = os.waitstatus_to_exitcode(status)
-        if code not in (0, 1, 2, -signal.SIGALRM):
+        if code not in (0, 1, 2, -signal.SIGPROF):
             raise SystemExit(f"the tests could not be run (exit code {code})")
         yield running.pop(process), code == 0
 

@@ -33,7 +33,8 @@ WORKERS, TOO_LONG_SECONDS, MOST_VERBS = 2, 300, 6
 BEFORE_FORKING = (  # slow to import, and nothing of the project
     "flask", "flask_babel", "flask_compress", "flask_wtf", "wtforms", "pydantic", "sqlite_utils", "networkx", "hypothesis",
     "icalendar", "holidays", "argon2", "cryptography.fernet", "pywebpush", "py_vapid", "requests", "qrcode", "tomlkit",
-    "structlog", "pyotp", "uuid_utils", "itsdangerous", "apscheduler.schedulers.blocking", "time_machine", "aiosmtpd.smtp",
+    "structlog", "pyotp", "uuid_utils", "itsdangerous", "webauthn", "authlib.oidc.core",
+    "apscheduler.schedulers.blocking", "time_machine", "aiosmtpd.smtp",
 )  # fmt: skip
 
 # Entries and transactions that another verb than those of the table, or a branch that it does not take, must notice.

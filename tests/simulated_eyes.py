@@ -24,15 +24,15 @@ Troubles
 - Infection begins at a median of 1.5 to 4 days [EnIn]. Steroid response: fast on days 3 to 7 [SIO]; slow from day 10 to 28
   at 0.5 to 1 mmHg a day (assumed, textbook onset of weeks).
 - Low pressure from day 28 to 150, sinking to 2 to 6 mmHg in two to four weeks; two of five notice worse sight. Seven of ten
-  have traction left behind, a long eye or diabetes (all assumed; lasting low pressure follows scar surgery [Per]).
+  have traction left behind, a long eye or diabetes (all assumed; lasting low pressure follows scar surgery [Per25]).
 - New vessels in diabetic eyes from day 30 to 180 [NV13]: seen at 7 of 10 visits, pressure rising 0.4 to 1.1 mmHg a day;
   late pain and redness (assumed).
 - Cataract: 0.02 to 0.08 logMAR a month after the first month (assumed: no figure is published).
 
 Sources (and those of `followup.clinical.evidence`)
 Yu15: Clin Ophthalmol 2015;9:1379. Wic: Br J Ophthalmol 2009, bjo.2008.153411. Eij14: Acta Ophthalmol 2014;92:697.
-GD: gas dynamics after 25 % SF6, 290 eyes (abstract). Han93: Retina 1993;13:302. EnIn: PMID 27003734. Per: lasting low
-pressure after scar surgery with oil, 538 eyes, Arq Bras Oftalmol. Sim16: Int J Ophthalmol 2016;9:119.
+GD: gas dynamics after 25 % SF6, 290 eyes (abstract). Han93: Retina 1993;13:302. EnIn: PMID 27003734. Sim16: Int
+J Ophthalmol 2016;9:119.
 """
 
 import math

@@ -7,6 +7,7 @@ import pytest
 
 from demo_db import data, many
 from tests.benchmark import __main__ as benchmark
+from tests.benchmark import side_by_side
 
 
 def test_it_gives_every_figure_at_a_tiny_size(
@@ -16,10 +17,12 @@ def test_it_gives_every_figure_at_a_tiny_size(
     monkeypatch.setattr(data, "eyes", lambda: told)
     monkeypatch.setattr(many, "MOST_LIVED", 1)
     monkeypatch.setattr(benchmark, "STARTS", 1)
+    monkeypatch.setattr(side_by_side, "CLINICS", 2)
     out = tmp_path / "figures.json"
     found = benchmark.main(["--eyes", "20", "--seconds", "0", "--folder", str(tmp_path), "--out", str(out)])
     assert json.loads(out.read_text()) == found
-    assert set(found) == {"at", "machine", "start", "sizes", "growth"}
+    assert set(found) == {"at", "machine", "start", "sizes", "ten clinics", "growth"}
+    assert set(found["ten clinics"]) == {"pages", "cpu", "entries", "memory"}
     (of,) = found["sizes"].values()
     assert set(of) == {"built_cpu_seconds", "disk", "pages", "admin", "entries", "clock", "memory"}
     assert set(of["pages"]) == set(found["growth"]) == {"today", "callbacks", "search", "one eye", "needs me"}
@@ -31,6 +34,7 @@ def test_it_gives_every_figure_at_a_tiny_size(
         of["entries"],
         of["memory"],
         *of["pages"].values(),
+        *found["ten clinics"].values(),
         *of["clock"].values(),
         *cpu,
     ):
@@ -44,5 +48,6 @@ def test_it_gives_every_figure_at_a_tiny_size(
         "quiet minute: check",
         "memory of the server",
         "growth of today",
+        "ten clinics side by side",
     ):
         assert name in table

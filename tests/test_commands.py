@@ -12,9 +12,9 @@ import click
 import pytest
 
 from followup.cli import ELSEWHERE, cli
-from followup.config import ConfigError
+from followup.config import Clinic, ConfigError, Settings, SignIn
 from followup.records import open_store, watch
-from followup.settings_file import load
+from followup.settings_file import load, ready
 from tests.conftest import COMMAND, NOW
 
 
@@ -127,6 +127,12 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
         ('[clinic]\nsubdivision = "9"', "clinic.subdivision.*none without a country"),
         ('[clinic]\nlanguage = "xx"', "clinic.language.*en, de, es, ar"),
         ('[clinic]\non_call_email = "a@[b.c"', "clinic.on_call_email.*name@example.org"),
+        ('[sign_in]\nissuer = "http://login.example"', "sign_in.issuer.*https"),
+        ('[sign_in]\nissuer = "https://login.example/?x"', "sign_in.issuer.*https"),
+        ('[sign_in]\nissuer = "https:///x"', "sign_in.issuer.*https"),
+        ('[sign_in]\nissuer = "https://login.example"', "sign_in.*client_id and client_secret_file are needed"),
+        ("[sign_in]\npasswords = false", "sign_in.*nobody could sign in"),
+        ('[sign_in]\nclaim = "name"', "sign_in.claim.*email.*sub"),
     ],
 )
 def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, says: str) -> None:
@@ -136,6 +142,16 @@ def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, say
         load(file)
     with pytest.raises(ConfigError, match="cannot be read"):
         load(tmp_path / "missing.toml")
+
+
+@pytest.mark.parametrize("secret", [None, "", " \n"])
+def test_a_directory_whose_secret_cannot_be_read_starts_nothing(tmp_path: Path, secret: str | None) -> None:
+    file = tmp_path / "secret"
+    if secret is not None:
+        file.write_text(secret, encoding="utf-8")
+    ways = SignIn(issuer="https://login.example", client_id="x", client_secret_file=file)
+    with pytest.raises(ConfigError, match=r"sign_in\.client_secret_file.*cannot be read, or is empty"):
+        ready(Settings(clinic=Clinic(phone="+00 1 234"), sign_in=ways))
 
 
 def test_backup_and_restore_at_the_prompt(tmp_path: Path) -> None:
@@ -225,6 +241,9 @@ def test_accounts_are_listed_changed_and_ended(tmp_path: Path) -> None:
     weak = followup("staff", "password", "a@t.invalid", "--password", "aaaaaaaaaa", folder=tmp_path)
     assert (weak.returncode, weak.stderr.count("\n")) == (2, 1)
     assert followup("staff", "sessions", "a@t.invalid", "--end", folder=tmp_path).stdout == "ended: 0\n"
+    told = [followup("staff", "directory", "a@t.invalid", *subject, folder=tmp_path).stdout for subject in (["p7"], [])]
+    assert told == ["a@t.invalid is p7 there\n", "nothing is noted of a@t.invalid there\n"]
+    assert followup("staff", "passkeys", "a@t.invalid", "--remove", folder=tmp_path).stdout == "removed: 0\n"
     assert followup("staff", "end", "a@t.invalid", folder=tmp_path).stdout == "a@t.invalid cannot sign in any more\n"
     gone = followup("staff", "end", "a@t.invalid", folder=tmp_path)
     assert (gone.returncode, gone.stderr) == (2, "followup: nobody has an account with the address a@t.invalid\n")

@@ -13,7 +13,7 @@ from click.testing import CliRunner
 from followup.cli import cli
 from followup.config import Settings
 from followup.records import keys
-from followup.settings_file import ENVIRONMENT, load, ready, table
+from followup.settings_file import ENVIRONMENT, host_name, load, of_clinic, of_machine, ready, table
 from tests.conftest import COMMAND
 
 ROOT = Path(__file__).parents[1]
@@ -33,7 +33,7 @@ def indented(text: str) -> list[str]:
 
 def commands() -> list[str]:
     """Every call of the program in either guide: in indented and fenced code, in the unit, and in running text."""
-    lines = indented(README + OPERATING) + fenced("sh drill").splitlines()
+    lines = indented(README + OPERATING) + fenced("sh drill").splitlines() + fenced("sh move").splitlines()
     lines += re.findall(r" (followup [a-z]+)$", fenced("sh container").replace("\\\n", ""), re.M)
     lines += [fenced("ini followup.service").split("ExecStart=")[1].splitlines()[0]]
     lines += re.findall(r"`(followup [^`]+)`", README + OPERATING)
@@ -77,6 +77,13 @@ def test_the_settings_shown_can_be_used(tmp_path: Path) -> None:
     file = tmp_path / "clinic.toml"
     file.write_text("\n".join(indented(block)).replace("+00 …", "+00 1 234"), encoding="utf-8")
     assert ready(load(file)).server.backups == Path("/srv/backups")
+
+
+def test_the_settings_shown_for_several_clinics_can_be_used(tmp_path: Path) -> None:
+    for name in ("server", "north"):
+        (tmp_path / f"{name}.toml").write_text(fenced(f"toml {name}.toml"), encoding="utf-8")
+    assert of_machine(tmp_path / "server.toml", {}).server.workers == 4
+    assert host_name(of_clinic(tmp_path / "north.toml").server.address) == "north.eyes.example"
 
 
 def test_every_command_that_the_guides_name_is_there_with_its_options() -> None:

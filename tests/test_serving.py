@@ -13,9 +13,11 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+from unittest.mock import Mock
 
 import pytest
 
+from followup import serving
 from followup.records import open_store
 from tests.conftest import COMMAND, free_port, until
 
@@ -112,6 +114,19 @@ def test_workers_that_die_again_and_again_never_end_the_server(clinic: Clinic) -
     until(lambda: clinic.health()[0] == 200, "pages again after the web server itself was killed")
     assert clinic.process is not None
     assert clinic.process.poll() is None
+
+
+def test_whoever_keeps_dying_is_started_again_in_time_for_pages_within_ten_seconds(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A start takes some three seconds."""
+    monkeypatch.setattr(serving.time, "monotonic", lambda: 100.0)
+    child, waits = serving._Child("web server", lambda _: None, 0), []
+    child._started = 100.0
+    for _ in range(20):
+        child.process = Mock(exitcode=-9)
+        child.ended()
+        waits.append(child.start_at - 100.0)
+    assert waits[0] < waits[1]
+    assert max(waits) < 6
 
 
 def test_a_killed_server_leaves_nobody_behind_and_starts_again_on_its_port(clinic: Clinic) -> None:

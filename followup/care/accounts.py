@@ -1,22 +1,28 @@
 """Staff accounts: who has one, how it is changed and ended, and the names under old records."""
 
-from datetime import datetime
+import hashlib
+from datetime import datetime, timedelta
 
 from argon2 import PasswordHasher
 
 from followup.care import passwords
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound, Refused
-from followup.records import Store, audit, people, sessions
+from followup.records import Store, audit, passkeys, people, sessions
 from followup.records.values import Staff
 
 ROLES = ("nurse", "surgeon", "administrator")
 COMMAND_LINE = "command line"
+WRONG_IN_WINDOW = 10  # of one's own password, while signed in. Common practice, no source.
+WINDOW = timedelta(minutes=15)
 _hasher = PasswordHasher()
 
 
 def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password: str, by: str = COMMAND_LINE) -> str:
-    """Add a member of staff; raises `CareError` for a weak password, an unknown role or a taken e-mail."""
+    """Add a member of staff; raises `CareError` for a weak password, an unknown role or a taken e-mail.
+
+    Whoever comes back after their account was ended may have the same e-mail again.
+    """
     if role not in ROLES:
         raise CareError(f"“{role}” is not a role; accepted are: {', '.join(ROLES)}", "role")
     passwords.check(password, name, email)
@@ -25,6 +31,7 @@ def add_staff(store: Store, now: datetime, name: str, role: str, email: str, pas
     with store.transaction():
         if people.staff_by_email(store, email):
             raise CareError(f"{email} has an account already", "email")
+        people.free_email(store, email)
         id = people.add_staff(store, now, name, role, email, passwords.kept(_hasher, password))
         audit.note(store, now, by, "staff added", id, {"role": role})
     return id
@@ -62,7 +69,36 @@ def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> N
             raise Conflict("this is the only surgeon: nobody would see what moves up; add another one first")
         people.end_staff(store, now, staff_id)
         sessions.end_all(store, now, staff_id, "account ended")
+        passkeys.remove_all(store, now, staff_id)
         audit.note(store, now, by, "staff ended", staff_id)
+
+
+def name_in_directory(store: Store, now: datetime, staff_id: str, subject: str, by: str = COMMAND_LINE) -> None:
+    """Note how the clinic's own directory knows somebody; empty: nobody has said. Raises `Conflict`, `NotFound`."""
+    member, subject = known(store, staff_id), subject.strip()
+    with store.transaction():
+        other = people.staff_by_subject(store, subject) if subject else None
+        if other and other.id != member.id:
+            raise Conflict(f"that is how the directory knows {other.name}")
+        people.set_subject(store, member.id, subject or None)
+        audit.note(store, now, by, "directory subject noted" if subject else "directory subject forgotten", member.id)
+
+
+def confirmed(store: Store, now: datetime, staff_id: str, password: str, field: str = "password") -> Staff:
+    """Whose account it is, by the password once more: whoever finds a screen left open guesses no further than any other.
+
+    Raises `Refused` for a wrong one, and when too many were wrong.
+    """
+    key = hashlib.sha256(staff_id.encode()).hexdigest()[:32]  # the list of tries names nobody
+    with store.transaction():
+        if people.tries_within(store, now, "own password", key, WINDOW) >= WRONG_IN_WINDOW:
+            raise Refused("too many wrong tries; wait some minutes", field)
+        tried = people.count_try(store, now, "own password", key)
+    member = people.staff_member(store, staff_id)
+    if member is None or not passwords.fits(_hasher, password, member.password_hash):
+        raise Refused("this is not your password now", field)
+    people.forget_tries(store, [tried])
+    return member
 
 
 def set_password(store: Store, now: datetime, staff_id: str, password: str, by: str = COMMAND_LINE) -> None:
@@ -72,9 +108,7 @@ def set_password(store: Store, now: datetime, staff_id: str, password: str, by: 
 
 def change_password(store: Store, now: datetime, actor: Actor, old: str, new: str, session_id: str) -> None:
     """Change one's own password: other sessions end. Raises `Refused` for a wrong old one, `CareError` for a weak new one."""
-    member = people.staff_member(store, actor.id)
-    if member is None or not passwords.fits(_hasher, old, member.password_hash):
-        raise Refused("this is not your password now", "old")
+    confirmed(store, now, actor.id, old, "old")
     if old == new:
         raise CareError("this is the password you have already", "new")
     _replace_password(store, now, actor.id, new, actor.signature, but=session_id)

@@ -12,16 +12,17 @@ from datetime import datetime, timedelta
 
 from itsdangerous import BadSignature
 
-from followup.care import accounts, passwords, second_factor, signatures
+from followup.care import accounts, passkeys, passwords, second_factor, signatures
 from followup.care.actors import Actor
 from followup.care.errors import Refused
 from followup.records import Store, audit, people, sessions
+from followup.records import passkeys as kept
 from followup.records.values import Session
 
 WINDOW = timedelta(minutes=15)
 FREE = 5  # wrong tries; then each doubles the wait, up to the window. Common practice, no source.
 FIRST_WAIT = timedelta(seconds=15)
-FROM_ONE_ADDRESS = 20  # within the window, over all accounts
+FROM_ONE_ADDRESS = 20  # within the window, over all accounts; passkeys are counted apart
 OF_ONE_ACCOUNT = 50  # within the window, from all addresses together
 LONGEST_SESSION = timedelta(hours=12)
 IDLE = timedelta(hours=1)
@@ -57,10 +58,7 @@ def sign_in(store: Store, now: datetime, email: str, password: str, caller: Call
 
 def second_step(store: Store, now: datetime, half: str, code: str, caller: Caller) -> tuple[Actor, str]:
     """The member of staff whose password was right a moment ago, and the e-mail. Raises `Refused`; wrong codes count as passwords do."""
-    try:
-        staff_id, email = signatures.timed(store, now, HALF).loads(half, max_age=HALF_SECONDS)
-    except BadSignature as error:
-        raise Refused("that took too long; sign in anew", "code") from error
+    staff_id, email = whose_half(store, now, half)
     tries = _counted(store, now, f"second {email}", caller)
     with store.transaction():  # a code counts as used only where the sign-in is on record
         member = people.staff_member(store, staff_id)
@@ -70,6 +68,96 @@ def second_step(store: Store, now: datetime, half: str, code: str, caller: Calle
             return Actor(member.id, member.name, member.role), email
         audit.note(store, now, "somebody", "second factor failed", staff_id, {"from": caller.address})
     raise Refused("this code is wrong, or was used already", "code")
+
+
+def second_step_by_passkey(
+    store: Store, now: datetime, half: str, where: passkeys.Site, answer: passkeys.Answer, caller: Caller
+) -> tuple[Actor, str]:
+    """The same with a passkey of that member of staff in the place of a code. Raises `Refused`."""
+    staff_id, email = whose_half(store, now, half)
+    return _by_passkey(store, now, where, answer, caller, staff_id), email
+
+
+def by_passkey(
+    store: Store, now: datetime, where: passkeys.Site, answer: passkeys.Answer, caller: Caller
+) -> tuple[Actor, str]:
+    """The member of staff whose passkey answered, without a password, and the e-mail. Raises `Refused`."""
+    actor = _by_passkey(store, now, where, answer, caller)
+    return actor, accounts.known(store, actor.id).email
+
+
+def _by_passkey(
+    store: Store,
+    now: datetime,
+    where: passkeys.Site,
+    answer: passkeys.Answer,
+    caller: Caller,
+    staff_id: str | None = None,
+) -> Actor:
+    key = f"address {caller.address}"
+    with store.transaction():
+        if _wait(people.tries_at(store, now, "passkey", key, WINDOW), now, FROM_ONE_ADDRESS) > timedelta(0):
+            raise Refused("too many wrong tries from here; wait some minutes")
+        counted = people.count_try(store, now, "passkey", key)
+    with store.transaction():
+        tried = passkeys.passes(store, now, where, answer, staff_id)
+        if (member := tried.member) is not None:
+            people.forget_tries(store, [counted])
+            seen = {"from": caller.address, "by": "passkey"}
+            audit.note(store, now, f"{member.role}:{member.id}", "signed in", member.id, seen)
+            return Actor(member.id, member.name, member.role)
+        seen = {"from": caller.address, "why": tried.words}
+        audit.note(store, now, "somebody", "passkey refused", tried.about or "unknown", seen)
+    raise Refused(tried.words)
+
+
+def begun_by_directory(store: Store, now: datetime, state: str) -> None:
+    """The directory leads back to what was begun here: once. Raises `Refused`."""
+    with store.transaction():
+        first = kept.use_once(store, now, f"directory {state}")
+    if not first:
+        raise Refused("that was sent twice; begin anew")
+
+
+def by_directory(store: Store, now: datetime, subject: str, email: str | None, caller: Caller) -> tuple[Actor | None, str]:
+    """The member of staff whom the clinic's own directory means, or None and the words for it; nobody is ever added.
+
+    By `email`, verified, the first time; the subject is noted then, and from then on both must agree: an address may be given
+    to somebody else later. By the subject alone where `email` is None.
+    """
+    with store.transaction():
+        known = people.staff_by_subject(store, subject)
+        found = people.staff_by_email(store, email) if email else known
+        why = ""
+        if found is None:
+            why = "no account"
+        elif known not in (None, found) or found.directory_subject not in (None, subject):
+            why = "another person’s address"
+        if found is None or why:
+            seen = {"from": caller.address, "why": why}
+            audit.note(store, now, "somebody", "directory sign-in refused", found.id if found else "unknown", seen)
+            return None, "you have no account here; whoever looks after accounts can help"
+        if found.directory_subject is None:
+            people.set_subject(store, found.id, subject)
+        seen = {"from": caller.address, "by": "directory"}
+        audit.note(store, now, f"{found.role}:{found.id}", "signed in", found.id, seen)
+    return Actor(found.id, found.name, found.role), found.email
+
+
+def refused_by_directory(store: Store, now: datetime, why: str, caller: Caller) -> None:
+    """Put on record that a sign-in by the directory came to nothing."""
+    with store.transaction():
+        seen = {"from": caller.address, "why": why[:80].encode("ascii", "replace").decode()}
+        audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
+
+
+def whose_half(store: Store, now: datetime, half: str) -> tuple[str, str]:
+    """Whose password was right a moment ago, and the e-mail. Raises `Refused`."""
+    try:
+        staff_id, email = signatures.timed(store, now, HALF).loads(half, max_age=HALF_SECONDS)
+    except BadSignature as error:
+        raise Refused("that took too long; sign in anew", "code") from error
+    return staff_id, email
 
 
 def half(store: Store, now: datetime, actor: Actor, email: str) -> str:

@@ -84,13 +84,12 @@ def read(line: str, operated_on: date) -> Prescribed:
     said = " ".join(line.split())
     often = _OFTEN.search(said)
     name = (said[: often.start()] if often else said).strip(" ,:;-–")
-    shown = name or "antibiotic"
     if not re.search(r"[^\W\d_]", name):
         raise Unreadable(f"“{said}”: write which drop this is first, for example: antibiotic 4 × a day, 7 days")
     if len(name) > LONGEST_NAME:
         raise OutOfRange(f"“{name[:20]}…”: the name of a drop has up to {LONGEST_NAME} letters")
     if often is None:
-        raise Unreadable(f"“{said}”: write how many times a day, for example: {shown} 4 × a day, 7 days")
+        raise Unreadable(f"“{said}”: write how many times a day, for example: {name} 4 × a day, 7 days")
     word = (often["word"] or "").lower()
     counts = (
         [{"once": 1, "twice": 2}[word]] if word else [int(n) for n in re.findall(r"\d+", often["counts"] or often["steps"])]

@@ -125,6 +125,10 @@ SOURCES: dict[str, str] = {
         "Civil Aviation Authority of New Zealand, Medical Manual, chapter on retinal detachment (incomplete: "
         "edition not shown)."
     ),
+    "Per25": (
+        "A novel predictor of persistent ocular hypotony after pars plana vitrectomy for rhegmatogenous retinal"
+        " detachment, 538 eyes with scar membranes and oil. Arq Bras Oftalmol 2025;88(2)."
+    ),
     "PIMS": "Pasu et al. Positioning in macular hole surgery. JAMA Ophthalmol 2020;138:725.",
     "PRD": "Casswell et al. Positioning after detachment repair. JAMA Ophthalmol 2020;138:634.",
     "Rah12": "Rahman, Madgula, Khan. SF6 vs C2F6. Br J Ophthalmol 2012;96:185, doi 10.1136/bjo.2010.201699.",

@@ -8,6 +8,7 @@ import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from operator import itemgetter
 
 from followup.clinical.errors import OutOfRange, Unreadable
 from followup.clinical.evidence import Figure, Model
@@ -64,16 +65,18 @@ def kaplan_meier(days: Sequence[float], happened: Sequence[bool]) -> list[Step]:
     if len(days) != len(happened):
         raise Unreadable("each eye needs both a time and whether the event happened")
     steps: list[Step] = []
-    survival, greenwood = 1.0, 0.0
-    for day in sorted({d for d, event in zip(days, happened, strict=True) if event}):
-        at_risk = sum(d >= day for d in days)
-        events = sum(event and d == day for d, event in zip(days, happened, strict=True))
-        survival *= 1 - events / at_risk
-        if at_risk == events:
-            steps.append(Step(day, at_risk, events, 0.0, 0.0, 0.0))
-            break
-        greenwood += events / (at_risk * (at_risk - events))
-        steps.append(Step(day, at_risk, events, survival, *_log_log_interval(survival, greenwood)))
+    survival, greenwood, at_risk = 1.0, 0.0, len(days)
+    for day, same_day in itertools.groupby(sorted(zip(days, happened, strict=True)), key=itemgetter(0)):
+        ended = [event for _, event in same_day]
+        events = sum(ended)
+        if events:
+            survival *= 1 - events / at_risk
+            if at_risk == events:
+                steps.append(Step(day, at_risk, events, 0.0, 0.0, 0.0))
+                break
+            greenwood += events / (at_risk * (at_risk - events))
+            steps.append(Step(day, at_risk, events, survival, *_log_log_interval(survival, greenwood)))
+        at_risk -= len(ended)
     return steps
 
 

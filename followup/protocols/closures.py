@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
+from functools import lru_cache
 
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
@@ -10,11 +11,17 @@ def closed_days(country: str, subdivision: str, first: date, last: date, own: Se
     """Public holidays between two dates (none without a country) and the clinic's own closed dates (ISO)."""
     closed = {date.fromisoformat(day) for day in own}
     if country:
-        import holidays  # slow to load, and most commands need none
-
-        years = range(first.year, last.year + 1)
-        closed |= set(holidays.country_holidays(country, subdiv=subdivision or None, years=years))
+        closed |= _public(country, subdivision, first.year, last.year)
     return {day for day in closed if first <= day <= last}
+
+
+@lru_cache
+def _public(country: str, subdivision: str, first_year: int, last_year: int) -> frozenset[date]:
+    """Public holidays of these years; to work them out takes longer than a page may."""
+    import holidays  # slow to load, and most commands need none
+
+    years = range(first_year, last_year + 1)
+    return frozenset(holidays.country_holidays(country, subdiv=subdivision or None, years=years))
 
 
 def places_by_weekday(places: Mapping[str, int]) -> dict[int, int]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from followup.records import audit, generation
+from followup.records import audit, generation, moving
 from followup.records.lock import held
 from followup.records.migrations import steps
 from followup.records.opening import later_steps
@@ -66,24 +66,42 @@ def is_ours(store: Store) -> bool:
     return bool(steps.applied(store.db)) and not later_steps(store)
 
 
-def restore(source: Path, database: Path, now: datetime) -> Path | None:
+def restore(source: Path, database: Path, now: datetime, *, closed: bool = False) -> Path | None:
     """Put a checked backup in the database's place; what stood there is backed up beside it first. Phones send again what
-    they still hold.
+    they still hold, unless it is the copy of a `closed` clinic, which lacks nothing.
 
     Returns the path of that copy, or None where there was no database. Raises `StoreError`, and then nothing has changed:
-    also while a server runs on the database, which would go on writing to what is put aside.
+    also while a server runs on the database, which would go on writing to what is put aside, and for a copy of a closed
+    clinic that was made before it closed, or that would take the place of a clinic which still works.
     """
     with held(database, "a restore is running"):
         checked(source)
         before = None
+        if closed and not _is_closed(source):
+            raise StoreError(
+                f"{source} was copied before the clinic was closed, so what came later is missing: copy it again"
+            )
+        if closed and database.exists() and not _is_closed(database):
+            raise StoreError(f"the clinic at {database} is not closed: a copy that moves here would take its place")
         if database.exists():
             before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
             copy_database(database, before)
         copy_database(source, database)
         restored = Store(database)
-        generation.begin_anew(restored)
+        if restored.closed:
+            moving.reopen(restored, now)
+        if not closed:
+            generation.begin_anew(restored)
         restored.close()
     return before
+
+
+def _is_closed(path: Path) -> bool:
+    store = Store(path)
+    try:
+        return store.closed
+    finally:
+        store.close()
 
 
 def prune(folder: Path, now: datetime, days: int) -> list[Path]:

@@ -117,7 +117,10 @@ class Original:
 def _state(store: Store, patient_id: str) -> dict[str, list[dict[str, Any]]]:
     """What stands now of a patient, which a copy has too: it would take longest to work out anew."""
     known = {"id": patient_id}
-    return {table: store.rows(f"SELECT * FROM {table} WHERE patient_id = :id", known) for table in states.TABLES}
+    return {
+        table: store.rows(f"SELECT * FROM {table} WHERE patient_id = :id", known)
+        for table in (*states.TABLES, *states.RESULTS)
+    }
 
 
 def _entries(store: Store, ids: set[str]) -> list[dict[str, Any]]:

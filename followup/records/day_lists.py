@@ -64,6 +64,19 @@ def wishes(store: Store, most: int) -> list[WishState]:
     return [made(WishState, row) for row in store.rows(sql, {"most": most})]
 
 
+def days_unseen(store: Store, after: date, until: date) -> list[date]:
+    """The days after one and until another on which a visit stands that has not taken place; steps from day to day."""
+    following = "SELECT min(target) FROM visit_states WHERE seen_at IS NULL AND target > {day}"
+    sql = f"""
+        WITH RECURSIVE days (day) AS (
+            {following.format(day=":after")} UNION ALL SELECT ({following.format(day="day")}) FROM days WHERE day < :until
+        ) SELECT day FROM days WHERE day <= :until
+    """
+    return [
+        date.fromisoformat(row["day"]) for row in store.rows(sql, {"after": after.isoformat(), "until": until.isoformat()})
+    ]
+
+
 def unseen_on(store: Store, days: Sequence[date]) -> list[VisitState]:
     """Visits that have not taken place and stand on one of these days, by date."""
     named = {f"d{n}": day.isoformat() for n, day in enumerate(days)}

@@ -1,11 +1,12 @@
 """What each table and column of an export means. What signs, opens or proves something is never exported."""
 
 KEPT_BACK = (
-    "settings", "tries", "sessions", "recovery_codes", "push_subscriptions", "patient_terms", "_sqlite_migrations",
+    "settings", "tries", "sessions", "recovery_codes", "used_once", "push_subscriptions", "patient_terms", "_sqlite_migrations",
     "changed_patients", "state_made", "eye_states", "visit_states", "wish_states", "call_states", "call_people",
+    "changed_results", "eye_results", "operation_results",
 )  # fmt: skip
 """Tables of secrets, of counters, and of what is made from others."""
-SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash")
+SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash", "credential_id", "public_key")
 
 COMMON = {
     "id": "what the row is known by",
@@ -240,7 +241,18 @@ TABLES: dict[str, tuple[str, dict[str, str]]] = {
     ),
     "staff": (
         "Members of staff",
-        {"email": "used to sign in", "role": "nurse, surgeon or administrator", "left_at": "when the account ended (UTC)"},
+        {"email": "used to sign in", "role": "nurse, surgeon or administrator", "left_at": "when the account ended (UTC)"}
+        | {"passkey_asked": "1 where a passkey is asked for after the password; empty where not"}
+        | {"directory_subject": "how the clinic’s own directory knows them; empty where nobody said"},
+    ),
+    "passkeys": (
+        "Passkeys of staff",
+        {
+            "staff_id": "whose: staff.id",
+            "sign_count": "how often it was used, as it says itself; 0 where it does not count",
+            "used_at": "when it was last used (UTC)",
+            "removed_at": "when it was removed (UTC); empty while it holds",
+        },
     ),
     "audit": (
         "Who did what, in a chain",

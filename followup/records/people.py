@@ -12,9 +12,17 @@ _DEVICES = "SELECT d.*, p.language FROM devices d JOIN patients p ON p.id = d.pa
 
 def add_staff(store: Store, now: datetime, name: str, role: str, email: str, password_hash: str) -> str:
     id = new_id()
-    row = {"id": id, "name": name, "role": role, "email": email.lower(), "password_hash": password_hash}
+    row = {"id": id, "name": name, "role": role, "email": email.lower().strip(), "password_hash": password_hash}
     store.insert("staff", {**row, "created_at": to_text(now)})
     return id
+
+
+def free_email(store: Store, email: str) -> None:
+    """Let another account have the e-mail of one that was ended; that one keeps it with the time of its end behind it."""
+    store.execute(
+        "UPDATE staff SET email = email || ' until ' || left_at WHERE email = :email AND left_at IS NOT NULL",
+        {"email": email.lower().strip()},
+    )
 
 
 def staff_by_email(store: Store, email: str) -> Staff | None:
@@ -25,6 +33,16 @@ def staff_by_email(store: Store, email: str) -> Staff | None:
 
 def staff_member(store: Store, id: str) -> Staff | None:
     return _one(Staff, store.row("SELECT * FROM staff WHERE id = :id AND left_at IS NULL", {"id": id}))
+
+
+def staff_by_subject(store: Store, subject: str) -> Staff | None:
+    """Whom the clinic's own directory means."""
+    sql = "SELECT * FROM staff WHERE directory_subject = :subject AND left_at IS NULL"
+    return _one(Staff, store.row(sql, {"subject": subject}))
+
+
+def set_subject(store: Store, id: str, subject: str | None) -> None:
+    store.execute("UPDATE staff SET directory_subject = :subject WHERE id = :id", {"id": id, "subject": subject})
 
 
 def staff_by_id(store: Store, id: str) -> Staff | None:
@@ -107,6 +125,22 @@ def second_factor(store: Store, id: str) -> tuple[str, int | None] | None:
 def set_second_factor(store: Store, id: str, wrapped: str | None, step: int | None, codes: Iterable[str]) -> None:
     sql = "UPDATE staff SET totp_secret = :secret, totp_last = :step WHERE id = :id"
     store.execute(sql, {"id": id, "secret": wrapped, "step": step})
+    set_recovery_codes(store, id, codes)
+
+
+def ask_for_passkey(store: Store, id: str, asked: bool) -> None:
+    """Whether a passkey is asked for after the password."""
+    store.execute("UPDATE staff SET passkey_asked = :asked WHERE id = :id", {"id": id, "asked": 1 if asked else None})
+
+
+def recovery_codes_left(store: Store, id: str) -> int:
+    """How many recovery codes were not used yet."""
+    found = store.row("SELECT count(*) AS n FROM recovery_codes WHERE staff_id = :id AND used_at IS NULL", {"id": id})
+    return int(found["n"]) if found else 0
+
+
+def set_recovery_codes(store: Store, id: str, codes: Iterable[str]) -> None:
+    """Recovery codes in the place of all before."""
     store.execute("DELETE FROM recovery_codes WHERE staff_id = :id", {"id": id})
     for code in codes:
         store.insert("recovery_codes", {"staff_id": id, "code_hash": code})

@@ -49,6 +49,7 @@ SEALED: dict[str, Sealed] = {
     "visits_to_tell": Sealed("{row}visit_id"),
     "listed_operations": Sealed(),
     "consents": Sealed(),
+    "passkeys": Sealed(),
 }
 Fact = tuple[str, str, str]
 """Table, key, and hash of what the row holds."""

@@ -16,6 +16,8 @@ from followup.records.values import CallState, EyeState, VisitState, WishState, 
 AT_ONCE = ""
 NO_HOUR = "~"
 TABLES = ("eye_states", "visit_states", "wish_states", "call_states", "call_people")
+RESULTS = ("eye_results", "operation_results")
+"""What each operated eye contributes to the results (`records/kept_results.py`): old whenever a state was."""
 OF_PERSON = "(SELECT id FROM patients WHERE id = :patient OR joined_into = :patient)"
 """The records of the person `:patient`."""
 
@@ -77,7 +79,8 @@ def put(store: Store, patient_id: str, state: State) -> None:
 
 
 def forget(store: Store, patient_id: str) -> None:
-    """That record has no state (of its own, where it was joined into another), and none that is old."""
+    """That record has no state (of its own, where it was joined into another), and none that is old. Its results are."""
+    _results_are_old(store, patient_id)
     for table in (*TABLES, "changed_patients"):
         store.execute(f"DELETE FROM {table} WHERE patient_id = :id", {"id": patient_id})
 
@@ -99,7 +102,13 @@ def kept(store: Store, patient_id: str) -> State:
 
 def keep_old(store: Store, patient_id: str) -> None:
     """The state could not be made: it stays marked as old, and the clock looks at these eyes at once."""
+    _results_are_old(store, patient_id)
     store.execute(f"UPDATE eye_states SET look_at = '{AT_ONCE}' WHERE patient_id = :id", {"id": patient_id})
+
+
+def _results_are_old(store: Store, patient_id: str) -> None:
+    sql = "INSERT OR REPLACE INTO changed_results (patient_id, version) VALUES (:id, :version)"
+    store.execute(sql, {"id": patient_id, "version": new_id()})
 
 
 def strays(store: Store) -> list[str]:
@@ -193,10 +202,11 @@ def _put(store: Store, table: str, value: Any, **more: Any) -> None:
 
 
 def _row(value: Any) -> Row:
-    return {f.name: _kept(getattr(value, f.name)) for f in fields(value)}
+    return {f.name: in_column(getattr(value, f.name)) for f in fields(value)}
 
 
-def _kept(value: Any) -> Any:
+def in_column(value: Any) -> Any:
+    """A part of a value as its column holds it."""
     if isinstance(value, datetime):
         return to_text(value)
     if isinstance(value, date | time):

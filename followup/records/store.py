@@ -8,6 +8,7 @@ from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeVar
+from weakref import WeakSet
 
 import uuid_utils
 from sqlite_utils import Database
@@ -30,6 +31,16 @@ FAMILY = ("", "-wal", "-shm", "-journal")
 
 class StoreError(FollowupError):
     """The database cannot be opened or used; the message says why."""
+
+
+class Closed(StoreError, sqlite3.OperationalError):
+    """The clinic was closed here for its move to another server: nothing more is taken (`moving.py`).
+
+    For whoever asks it is as a database that is away: nothing was kept, and later somebody takes it.
+    """
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(f"{path} was closed for its move to another server; to take it back: followup close --undo")
 
 
 def new_id() -> str:
@@ -60,21 +71,25 @@ class Store:
         self._local = threading.local()
         self._turn, self._lock = threading.Lock(), threading.Lock()
         self._waiting: list[_Waiting] = []
+        self._opened: WeakSet[Database] = WeakSet()
 
     @property
     def db(self) -> Database:
         if not hasattr(self._local, "db"):
-            connection = sqlite3.connect(self.path, isolation_level=None, timeout=BUSY_MS / 1000)
+            # Each thread uses its own alone; `let_go` closes those of the others.
+            connection = sqlite3.connect(self.path, isolation_level=None, timeout=BUSY_MS / 1000, check_same_thread=False)
             connection.execute("PRAGMA foreign_keys = ON")
             connection.execute("PRAGMA synchronous = FULL")
             sealing.know_digests(connection)
             self._local.db = Database(connection)
+            with self._lock:
+                self._opened.add(self._local.db)
         db: Database = self._local.db
         return db
 
     @contextmanager
-    def transaction(self) -> Iterator[None]:
-        """All or nothing. Inside another transaction it is part of that one."""
+    def transaction(self, *, although_closed: bool = False) -> Iterator[None]:
+        """All or nothing. Inside another transaction it is part of that one. Raises `Closed` once the clinic is closed."""
         connection = self.db.conn
         if connection.in_transaction:
             yield
@@ -84,6 +99,8 @@ class Store:
         self._local.notes = []
         connection.execute("BEGIN IMMEDIATE")
         try:
+            if self.closed and not although_closed:
+                raise Closed(self.path)
             yield
             sealing.close(connection, self._local.notes)
         except BaseException:
@@ -177,6 +194,23 @@ class Store:
             found, dangling = [str(error)], []
         damaged = [f"the database file is damaged ({' '.join(fault.split())})" for fault in found if fault != "ok"]
         return damaged or dangling
+
+    @property
+    def closed(self) -> bool:
+        """Whether the clinic was closed here. The mark lies in the head of the file, so it is there in every version of it."""
+        return bool(self.db.conn.execute("PRAGMA user_version").fetchone()[0])
+
+    def mark_closed(self, closed: bool) -> None:
+        """Part of the transaction that it is called in, and of every copy of the database."""
+        self.db.conn.execute(f"PRAGMA user_version = {int(closed)}")
+
+    def let_go(self) -> None:
+        """Close the connections of all threads; nobody may be using them."""
+        with self._lock:
+            opened, self._opened = list(self._opened), WeakSet()
+        for database in opened:
+            database.conn.close()
+        self._local = threading.local()
 
     def close(self) -> None:
         if hasattr(self._local, "db"):

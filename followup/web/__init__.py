@@ -17,7 +17,7 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 from followup.care import signatures
 from followup.care.errors import CareError, Conflict, NotFound, Refused, translatable
 from followup.care.reading import person, state
-from followup.config import Settings
+from followup.config import Clinic, Settings
 from followup.records import Store, open_store
 from followup.records.store import Unavailable
 from followup.resources import TRANSLATIONS, folder
@@ -36,6 +36,7 @@ COMPRESSED = [
     "text/calendar",
 ]
 PARTS = ("text/css", "text/javascript")
+AGAIN_SECONDS = "5"
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
 STALE = translatable("This form was open too long. Go back, load the page again and try once more.")
@@ -80,6 +81,7 @@ def create_app(
     Babel(app, locale_selector=locale, default_timezone=settings.clinic.zone)
     Compress(app)
     app.before_request(_begin)
+    app.before_request(_closed)
     app.before_request(routes.guard)
     csrf = CSRFProtect(app)
     csrf.exempt(patient.api.bp)  # JSON only, from a SameSite=Strict cookie
@@ -96,6 +98,24 @@ def create_app(
     app.after_request(_told)
     app.log_exception = _failed  # type: ignore[method-assign, assignment]
     app.after_request(routes.remember)
+    return app
+
+
+def create_away(clinic: Clinic, stopped: str) -> Flask:
+    """What stands in the place of a clinic that cannot be served: its numbers, as far as they are known, and `stopped`."""
+    app = Flask("followup", static_folder=str(folder("static")), template_folder=str(folder("templates")))
+    app.config.update(BABEL_TRANSLATION_DIRECTORIES=str(TRANSLATIONS))
+    Babel(app, locale_selector=lambda: context.asked_language(clinic.language))
+    app.jinja_env.filters.update(phone=display.phone, tel=display.tel)
+
+    @app.before_request
+    def away() -> Answer | None:
+        if request.endpoint == "static":
+            return None
+        said = {"ok": False, "stopped": [stopped]} if request.path == "/health" else _not_now(clinic)
+        return said, 503, {"Retry-After": AGAIN_SECONDS}
+
+    app.after_request(_headers)
     return app
 
 
@@ -129,14 +149,25 @@ def _fault(error: InternalServerError) -> Answer:
     """Our own fault (500), or a database that is locked, full or gone (503): the clinic's number, and nothing else needed."""
     away = isinstance(error.original_exception, Unavailable)
     status, headers = (503, {"Retry-After": "30"}) if away else (500, {})
-    clinic = context.settings().clinic
+    return _not_now(context.settings().clinic), status, headers
+
+
+def _not_now(clinic: Clinic) -> str | dict[str, str]:
     if request.path.startswith("/api/"):
         told = gettext("This page does not work now")
-        return {"error": told, "phone": clinic.phone, "emergency_phone": clinic.emergency_phone}, status, headers
+        return {"error": told, "phone": clinic.phone, "emergency_phone": clinic.emergency_phone}
     locale = get_locale()
     page = current_app.jinja_env.get_template("patient/fault.html")
     direction = locale.text_direction if locale else "ltr"
-    return page.render(clinic=clinic, language=str(locale or "en"), direction=direction), status, headers
+    return page.render(clinic=clinic, language=str(locale or "en"), direction=direction)
+
+
+def _closed() -> Answer | None:
+    """A clinic that moves takes nothing here any more: whoever asks again is led to where it is by then."""
+    if request.endpoint in ("static", "pages.health") or not context.store().closed:
+        return None
+    g.staff = None  # nobody is looked up
+    return _not_now(context.settings().clinic), 503, {"Retry-After": AGAIN_SECONDS}
 
 
 def _stale_form(error: CSRFError) -> Answer:

@@ -5,20 +5,22 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
 from hashlib import sha256
+from secrets import token_urlsafe
 from typing import Any, TypeVar, cast
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
 from cryptography.fernet import Fernet, InvalidToken
-from flask import current_app, g, request, session
+from flask import current_app, g, request, session, url_for
 
-from followup.care import accounts, signatures, signing_in
+from followup.care import accounts, passkeys, signatures, signing_in
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.care.signing_in import Caller
 from followup.config import LANGUAGES as LANGUAGES
 from followup.config import Settings
+from followup.exchange.directory import Directory
 from followup.records import Store
 from followup.records.values import Device, Session
 
@@ -74,10 +76,14 @@ def locale() -> str:
     """The language of whoever is no member of staff: the one in the address, else the browser's; staff pages are English."""
     if not for_patients():
         return "en"
+    return asked_language(settings().clinic.language)
+
+
+def asked_language(own: str) -> str:
+    """The language that the address or the browser asks for, else the clinic's own."""
     asked = request.args.get("language", "")
     if asked in LANGUAGES:
         return asked
-    own = settings().clinic.language
     return request.accept_languages.best_match(LANGUAGES) or (own if own in LANGUAGES else "en")
 
 
@@ -142,6 +148,25 @@ def inside(target: str | None) -> str | None:
     if not target or not target.startswith("/") or target.startswith("//") or "\\" in target:
         return None
     return target if target.isprintable() and not urlsplit(target).netloc else None
+
+
+def browser() -> str:
+    """What tells this browser from others, before and after somebody signs in on it: gone with the session's cookie."""
+    return str(session.setdefault("browser", token_urlsafe(16)))
+
+
+def site() -> passkeys.Site | None:
+    """Where passkeys hold, or None where browsers allow none at the clinic's address."""
+    return passkeys.site(settings().server.public_address, settings().clinic.name)
+
+
+def directory() -> Directory | None:
+    """The clinic's own directory, or None. Raises `ConfigError` where its secret cannot be read."""
+    asked = settings().sign_in
+    if not asked.issuer:
+        return None
+    back = f"{settings().server.public_address}{url_for('account.back_from_directory')}"
+    return Directory(asked.issuer, asked.client_id, asked.client_secret, back)
 
 
 def keep_code(eye_id: str, code: str) -> None:

@@ -1,10 +1,10 @@
 """How values look on a page: dates in the clinic's zone, words for codes, urgency with a shape."""
 
-from datetime import date, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 from flask import Flask
-from flask_babel import format_date, format_datetime, format_decimal, get_locale, gettext
+from flask_babel import format_decimal, get_locale, gettext
 from markupsafe import Markup
 
 from followup.care import accounts
@@ -14,6 +14,8 @@ from followup.care.watch import watching
 from followup.clinical.evidence import SOURCES
 from followup.records.operation_note import Baseline, Drop, Positioning, Site
 from followup.web import context
+from followup.web.addresses import Addresses
+from followup.web.dates import written
 from followup.web.vocabulary import HOW_SOON_SHAPE, RULES, WORDS
 
 
@@ -26,7 +28,18 @@ def day(value: date | datetime | str) -> str:
         value = date.fromisoformat(value[:10])
     if isinstance(value, datetime):
         value = value.astimezone(context.zone()).date()
-    return str(format_date(value, "EEE d MMM y"))
+    return _written(value, "EEE d MMM y")
+
+
+def _written(value: date, pattern: str) -> str:
+    locale = get_locale()
+    assert locale is not None
+    return written(value, pattern, locale)
+
+
+def _local(value: datetime) -> datetime:
+    """On the clinic's clock; a time without its offset is in UTC."""
+    return (value if value.tzinfo else value.replace(tzinfo=UTC)).astimezone(context.zone())
 
 
 def rule_title(id: str) -> str:
@@ -39,31 +52,31 @@ def rule_title(id: str) -> str:
 
 def short_day(value: date) -> str:
     """A date without its weekday, for narrow columns."""
-    return str(format_date(value, "d MMM y"))
+    return _written(value, "d MMM y")
 
 
 def week_day(value: date) -> str:
     """A date of these weeks, with its weekday."""
-    return str(format_date(value, "EEE d MMM"))
+    return _written(value, "EEE d MMM")
 
 
 def day_month(value: date) -> str:
     """A date of these weeks, for narrow columns."""
-    return str(format_date(value, "d MMM"))
+    return _written(value, "d MMM")
 
 
 def month(value: str) -> str:
     """A month stored as `2026-05`."""
-    return str(format_date(date.fromisoformat(f"{value}-01"), "MMM y"))
+    return _written(date.fromisoformat(f"{value}-01"), "MMM y")
 
 
 def moment(value: datetime) -> str:
-    return str(format_datetime(value, "EEE d MMM, HH:mm"))
+    return _written(_local(value), "EEE d MMM, HH:mm")
 
 
 def clock(value: datetime) -> str:
     """The local time of day."""
-    return str(format_datetime(value, "HH:mm"))
+    return _written(_local(value), "HH:mm")
 
 
 def by_when(value: datetime | str) -> str:
@@ -71,7 +84,7 @@ def by_when(value: datetime | str) -> str:
     if isinstance(value, str):
         value = datetime.fromisoformat(value)
     same_day = value.astimezone(context.zone()).date() == context.today()
-    return str(format_datetime(value, "HH:mm" if same_day else "EEE d MMM, HH:mm"))
+    return _written(_local(value), "HH:mm" if same_day else "EEE d MMM, HH:mm")
 
 
 def ago(value: datetime | None) -> str:
@@ -246,7 +259,9 @@ def register(app: Flask) -> None:
     }
     app.jinja_env.filters.update(filters, citation=citation, pairs=pairs, phone=phone, tel=tel)
 
-    app.jinja_env.globals.update(beside=beside, medical=gettext, watch=watch, holds_anything=holds_anything)
+    app.jinja_env.globals.update(
+        url_for=Addresses(app), beside=beside, medical=gettext, watch=watch, holds_anything=holds_anything
+    )
 
     @app.context_processor
     def everywhere() -> dict[str, Any]:

@@ -31,10 +31,14 @@ REFUSALS = {
 
 
 class Fault(BaseModel):
-    """Why something was not done, in words. `locked`: this phone was locked out. The numbers stand where nothing works."""
+    """Why something was not done, in words. The numbers stand where nothing works.
+
+    `locked`: this phone was locked out; `removed`: by the patient, whose carer used it.
+    """
 
     error: str
     locked: bool | None = None
+    removed: bool | None = None
     phone: str | None = None
     emergency_phone: str | None = None
 

@@ -7,6 +7,7 @@ from flask import Response, abort, redirect, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care import trail
+from followup.care.home import helpers
 from followup.web import context
 
 ANYBODY, PHONE = "anybody", "phone"
@@ -53,7 +54,10 @@ ROUTES: dict[str, Route] = {
         "patient.manifest",
         "patient.service_worker",
         "pages.openapi",
+        "account.to_directory",
+        "account.back_from_directory",
         "api.acuity_table",
+        "api.known",
         "clinic.without_signal",  # the same for everybody: what it shows is kept on the device, under its key
         "clinic.manifest",
         "clinic.service_worker",
@@ -62,6 +66,7 @@ ROUTES: dict[str, Route] = {
     **_forms(
         ANYBODY, "account.sign_in", "account.second_step", "patient.enrolment", "account.forgotten", "account.new_password"
     ),
+    **_buttons(ANYBODY, "account.passkey", "account.second_step_by_passkey"),
     **_buttons(ANYBODY, "account.sign_out", "clinic_api.leave"),
     **_buttons(ANYBODY, "clinic_api.entries"),  # sealed, with the pass of whoever made them inside
     **_pages(PHONE, "api.pack", "api.messages", "api.helpers"),
@@ -70,6 +75,8 @@ ROUTES: dict[str, Route] = {
     **_forms(
         STAFF, "account.my_messages", "account.my_account", "account.set_up_second_factor", "account.remove_second_factor"
     ),
+    **_forms(STAFF, "account.new_passkey", "account.rename_passkey", "account.ask_for_passkey"),
+    **_buttons(STAFF, "account.keep_passkey", "account.remove_passkey"),
     **_forms(STAFF, "clinic.theatre_list"),  # for an administrator without who waits
     **_buttons(STAFF, "clinic_api.push", "account.sign_others_out"),
     **_forms(ADMINISTRATOR, "administrator.people", "administrator.end"),
@@ -172,7 +179,7 @@ def _own_pages_only() -> None:
     """What changes something comes from our own pages; interfaces take JSON, which no foreign form can send."""
     origin = request.headers.get("Origin")
     ours = (request.host, urlsplit(context.settings().server.public_address).netloc)
-    if origin is not None and urlsplit(origin).netloc not in ours:
+    if origin is not None and _host(origin) not in ours:
         abort(403, "This was sent from another site’s page.")
     if request.headers.get("Sec-Fetch-Site") == "cross-site":
         abort(403, "This was sent from another site’s page.")
@@ -180,12 +187,21 @@ def _own_pages_only() -> None:
         abort(415, "Send application/json.")
 
 
+def _host(origin: str) -> str:
+    """The host of an origin; nobody's where it is no address."""
+    try:
+        return urlsplit(origin).netloc
+    except ValueError:
+        return ""
+
+
 def _phone() -> Answer | None:
-    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out."""
+    """401 without a valid device: the phone keeps its entries, and seals them if it was locked out; it says by whom."""
     if context.device() is not None:
         return None
-    locked = context.known_device() is not None
-    return {"error": "this phone is not enrolled, or was locked out", "locked": locked}, 401
+    known = context.known_device()
+    removed = known is not None and helpers.was_removed(known)
+    return {"error": "this phone is not enrolled, or was locked out", "locked": known is not None, "removed": removed}, 401
 
 
 def _member(roles: frozenset[str]) -> Answer | None:

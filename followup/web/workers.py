@@ -14,7 +14,12 @@ from followup.web import context
 def worker(file: str, scope: str, assets: Sequence[str], later: Sequence[str] = ()) -> Response:
     """The worker of `file` (under static/) for the pages under `scope`, keeping these addresses; `later` from the second visit."""
     every = (*assets, *later)
-    kept = {"version": _version(every), "assets": list(assets), "later": list(later), "hashes": _hashes(every)}
+    kept = {
+        "version": _version(every, context.settings().clinic.model_dump_json()),
+        "assets": list(assets),
+        "later": list(later),
+        "hashes": _hashes(every),
+    }
     code = (folder("static") / file).read_text(encoding="utf-8")
     response = Response(f"const KEPT = {json.dumps(kept)};\n{code}", mimetype="text/javascript")
     response.headers["Cache-Control"] = "no-cache"
@@ -44,12 +49,15 @@ def _hashes(assets: tuple[str, ...]) -> dict[str, str]:
     return {address: hashlib.sha256(file.read_bytes()).hexdigest() for address, file in files.items()}
 
 
-@lru_cache(maxsize=8)
-def _version(assets: tuple[str, ...]) -> str:
+def _version(assets: tuple[str, ...], clinic: str) -> str:
     """Changes when any kept file, a template, a translation or the clinic's settings change."""
+    return hashlib.sha256(_version_of_files(assets).encode() + clinic.encode()).hexdigest()[:12]
+
+
+@lru_cache(maxsize=8)
+def _version_of_files(assets: tuple[str, ...]) -> str:
     digest = hashlib.sha256("".join(assets).encode())
     sources = [*folder("static").rglob("*"), *folder("templates").rglob("*"), *TRANSLATIONS.rglob("*.mo")]
     for file in sorted(f for f in sources if f.is_file()):
         digest.update(file.read_bytes())
-    digest.update(json.dumps(context.settings().clinic.model_dump(mode="json")).encode())
-    return digest.hexdigest()[:12]
+    return digest.hexdigest()

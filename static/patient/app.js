@@ -5,11 +5,11 @@ import { ChangesView, changesBetween, joined } from "./changes-view.js";
 import { CheckView } from "./check-view.js";
 import { receiptOf, SteadyClock } from "./clock.js";
 import { Cues } from "./cues.js";
-import { openDatabase, readFacts, transact } from "../shared/database.js";
+import { openDatabase, readFacts, transact, writeFact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { readDraft, writeDraft } from "./draft.js";
 import { DropsView } from "./drops-view.js";
-import { showEnded } from "./ended-view.js";
+import { showClosed, showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { HelpView } from "./help-view.js";
@@ -45,7 +45,6 @@ let timers = [];
 let changes = {};
 let names = new Map();
 let receipt; // when the pack came, by both clocks
-let locked = false;
 let unknown = false;
 let drawing = Promise.resolve();
 
@@ -116,7 +115,7 @@ function sayBlocked(error) {
 }
 
 function changed(outcome) {
-  if (outcome === "locked") lockOut();
+  if (outcome === "locked") lockOut().then(fetchPack); // which says by whom
   if (outcome === "unknown") unknown = true;
   show();
   others.postMessage("changed");
@@ -273,21 +272,35 @@ async function refusedSeen() {
 // Sends what waits, then fetches what the clinic has for this phone. Without a signal both keep what is here.
 async function refresh() {
   await outbox.flush();
+  await fetchPack();
+  await show();
+}
+
+async function fetchPack() {
   try {
+    if (!pack && !(await isSetUp())) return;
     await sendSealed(database);
     const answer = await timed(`/api/v1/pack?language=${language}`, { cache: "no-store" }); // its time of making is the clinic's clock
-    if (answer.status === 401 && (await answer.json()).locked) await lockOut();
+    if (answer.status === 401) {
+      const { locked, removed } = await answer.json();
+      if (locked) await lockOut(removed ? "patient" : "clinic");
+    }
     if (answer.ok) {
       const fresh = await answer.json();
       await takePack(fresh);
       if (await outbox.sendAgain(fresh.generation)) await outbox.flush();
-      [locked, unknown] = [false, false];
+      unknown = false;
       await outbox.prune();
     }
   } catch {
     // No signal: the pack on the phone stays.
   }
-  await show();
+}
+
+// A browser that was never set up asks for nothing more: a refusal would stand in its log as a fault.
+async function isSetUp() {
+  const answer = await timed("/api/v1/known", { cache: "no-store" });
+  return answer.ok && (await answer.json()).set_up;
 }
 
 // Keeps what the clinic sent, and what it changes against what this phone showed before.
@@ -302,6 +315,7 @@ function takePack(fresh) {
         }
         facts.put(unseen, "changes");
         facts.put(fresh, "pack");
+        facts.delete("closed");
         facts.put(receiptOf(fresh), "clock");
         facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
           if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
@@ -322,10 +336,11 @@ async function changesSeen() {
   changed();
 }
 
-// The clinic closed this phone: what was not sent is sealed for the clinic, the rest is taken off.
-async function lockOut() {
-  locked = true;
+// The clinic closed this phone, or the patient removed whoever helps with it: what was not sent is sealed for the clinic, the
+// rest is taken off.
+async function lockOut(by = "clinic") {
   await sealEverything(database);
+  await writeFact(database, "closed", by);
   others.postMessage("changed");
   await show();
 }
@@ -337,17 +352,16 @@ function show() {
 }
 
 async function draw() {
-  const kinds = ["pack", "timer", "changes", "chosen", "clock", "verdicts"];
-  const [known, timer, unseen = {}, chosen, received, verdicts = {}] = await readFacts(database, kinds);
+  const kinds = ["pack", "timer", "changes", "chosen", "clock", "verdicts", "closed"];
+  const [known, timer, unseen = {}, chosen, received, verdicts = {}, closed] = await readFacts(database, kinds);
   [pack, changes, timers, receipt] = [known, unseen, runningTimers(timer, known?.eyes ?? []), received];
   await lookAtClock();
   running.show(timers.filter((one) => !one.on_break && !isPlanned(one)));
   const ready = Boolean(pack?.eyes.length);
-  const over = showEnded(pack, words, locked);
+  const over = showEnded(pack, words, Boolean(closed));
   const kept = await sealedCount(database);
-  byId("not-enrolled").hidden = !unknown && (ready || locked || over || kept > 0);
-  byId("locked").hidden = ready || !(locked || kept > 0);
-  byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
+  byId("not-enrolled").hidden = !unknown && (ready || Boolean(closed) || over || kept > 0);
+  showClosed(ready || !(closed || kept > 0) ? null : closed ?? "clinic", kept);
   document.querySelector(".tabs").hidden = !ready;
   if (!ready) {
     byId("verdict").hidden = true;

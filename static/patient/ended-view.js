@@ -1,6 +1,6 @@
-// Eyes whose follow-up has ended: the phone says so, with whom to call, and keeps the gas caution.
+// What is over: a follow-up that has ended (the gas caution stays), or a phone that was closed; and by whom. Whom to call stays.
 
-import { byId, dayWords, listWords, text } from "./texts.js";
+import { byId, countedText, dayWords, listWords, text } from "./texts.js";
 
 let eyeWords = {};
 
@@ -18,6 +18,15 @@ export function showEnded(pack, words, locked) {
   byId("ended-gas").hidden = gas.length === 0;
   byId("ended-gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
   return over;
+}
+
+// Says who closed this phone ("clinic" or "patient", null: nobody), and how many entries are still sealed on it.
+export function showClosed(by, kept) {
+  byId("locked").hidden = by === null;
+  byId("closed-by-clinic").hidden = by === "patient";
+  byId("closed-by-patient").hidden = by !== "patient";
+  byId("sealed-here").hidden = kept === 0;
+  byId("sealed-count").textContent = kept ? countedText("to-send", kept) : "";
 }
 
 // The words for the eyes that are followed no more and in which gas may be left: only a clinician can say that it is gone.

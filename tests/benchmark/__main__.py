@@ -31,7 +31,7 @@ from followup.care.home import enrol
 from followup.records import Store, export, eyes, open_store
 from followup.records.bodies.kinds import stored
 from followup.records.store import new_id
-from tests.benchmark import yardsticks
+from tests.benchmark import side_by_side, yardsticks
 from tests.benchmark.serving import Server, alternately, cpu_of, program, yardstick
 from tests.conftest import COMMAND
 
@@ -51,6 +51,7 @@ def main(words: Sequence[str] | None = None) -> Found:
             "machine": {"python": platform.python_version(), "processors": os.cpu_count(), "load": os.getloadavg()[0]},
             "start": start(),
             "sizes": {str(size): of_size(folder / str(size), size, asked.seconds) for size in asked.eyes},
+            "ten clinics": ten_clinics(folder, min(asked.eyes), asked.seconds),
         }
     found["growth"] = growth(found["sizes"])
     if asked.out:
@@ -161,7 +162,16 @@ def entries(ours: Server, tokens: Sequence[tuple[str, str]], plain: Path, second
     return figure(taken / passed, commits, "a second", cpu_ms=cpu)
 
 
-def _send(address: str, token: str, eye_id: str) -> int:
+def ten_clinics(folder: Path, size: int, seconds: float) -> Found:
+    """Ten clinics of the smallest size on one server, against one."""
+    settings = build.settings(folder / str(size))
+    store = open_store(settings.server.database)
+    phones = _phones(store, settings.clinic.tz)
+    store.close()
+    return side_by_side.measured(folder / "side by side", settings.server.database, phones, _send, seconds)
+
+
+def _send(address: str, token: str, eye_id: str, host: str = "") -> int:
     now = datetime.now(UTC)
     sent = [
         {
@@ -176,7 +186,10 @@ def _send(address: str, token: str, eye_id: str) -> int:
         }
         for n in range(ENTRIES)
     ]
-    answer = requests.post(f"{address}/api/v1/events", json={"events": sent}, cookies={"device": token}, timeout=120)
+    named = {"Host": host} if host else {}
+    answer = requests.post(
+        f"{address}/api/v1/events", json={"events": sent}, cookies={"device": token}, headers=named, timeout=120
+    )
     assert answer.status_code == 200, answer.status_code
     results = answer.json()["results"]
     assert all(result["status"] == "received" for result in results)
@@ -255,6 +268,9 @@ def shown(found: Found) -> str:
             add(f"  quiet minute: {name}", job)
         add("  memory of the server", of["memory"])
         add("  on disk", of["disk"])
+    lines.append(("ten clinics side by side", "ten", "one", "", ""))
+    for name, one in found["ten clinics"].items():
+        add(f"  {name}", one)
     lines += [(f"growth of {name}", "", "", f"{by:.2f}", "") for name, by in found["growth"].items()]
     widths = [max(len(line[n]) for line in lines) for n in range(4)]
     return "\n".join(

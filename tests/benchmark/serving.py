@@ -36,9 +36,15 @@ class Server:
         token = re.search(r'name="csrf_token"[^>]*value="([^"]+)"', self.get("/sign-in").text)
         assert token is not None
         sent = {"email": email, "password": password, "csrf_token": token[1]}
-        headers = {"Origin": self.address, "Referer": self.address + "/sign-in"}
+        origin = f"http://{self.host}"
+        headers = {"Origin": origin, "Referer": f"{origin}/sign-in"}
         answer = self.session.post(self.address + "/sign-in", data=sent, headers=headers, allow_redirects=False)
         assert answer.status_code == 302, answer.status_code
+
+    @property
+    def host(self) -> str:
+        """The host name that it is asked for by."""
+        return str(self.session.headers.get("Host") or self.address.removeprefix("http://"))
 
     @property
     def _pids(self) -> list[int]:
@@ -100,6 +106,11 @@ def _answers(server: Server, path: str) -> bool:
 def program(settings: Path) -> Any:
     """The program itself, without the clock's jobs."""
     return served([*COMMAND, "--config", str(settings), "serve", "--no-jobs", "--port", "PORT"], "/sign-in")
+
+
+def region(folder: Path) -> Any:
+    """The program with every clinic of a folder, and its clock."""
+    return served([*COMMAND, "serve", "--clinics", str(folder), "--port", "PORT"])
 
 
 def yardstick(app: str, database: Path) -> Any:

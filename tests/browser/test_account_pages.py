@@ -1,4 +1,4 @@
-"""The pages about accounts: no violation that axe finds, and nothing wider than the screen. The second factor is set up by its QR code."""
+"""The administrator's pages and one's own account, looked at as all staff pages are. The second factor is set up by its QR code."""
 
 from collections.abc import Callable
 from datetime import UTC, datetime
@@ -9,7 +9,7 @@ from playwright.sync_api import BrowserContext
 from followup.care import accounts
 from followup.records import Store
 from tests.browser.conftest import RunningServer, sign_in
-from tests.browser.test_staff_pages import faults_of
+from tests.browser.test_staff_pages import faults_of, walk
 from tests.conftest import PASSWORD
 
 
@@ -19,10 +19,7 @@ def test_an_administrator_s_pages_and_one_s_own_account(
     accounts.add_staff(clinic_store, datetime.now(UTC), "Ada Admin", "administrator", "admin@test.invalid", PASSWORD)
     page = open_context(viewport={"width": 1280, "height": 800}).new_page()
     sign_in(page, server, "admin@test.invalid")
-    faults = []
-    for path in ("/administrator/", "/administrator/audit", "/my-account", "/my-account/second-factor", "/my-messages"):
-        page.goto(f"{server.address}{path}")
-        faults += faults_of(page, path)
+    faults = walk(page, server, clinic_store, "administrator", ["/administrator/", "/my-account/no-second-factor"])
     page.goto(f"{server.address}/my-account/second-factor")
     secret = page.locator("code").first.inner_text()
     page.get_by_label("Code").fill(pyotp.TOTP(secret).now())

@@ -8,7 +8,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.web.context import LANGUAGES
 from tests.browser.conftest import PHONE, ZONE, RunningServer, clinic_day, enrol, go, ready
-from tests.browser.test_everyone_can_use_it import TOO_SMALL, violations
+from tests.browser.test_everyone_can_use_it import faults_of
 
 VIEWS = ("living", "history", "helpers", "install", "privacy")
 LATER_KEPT = """async () => {
@@ -58,12 +58,7 @@ def test_they_are_usable_in_every_language_at_every_width(phone: Page, server: R
         for view in VIEWS:
             go(phone, view)
             phone.locator(f"#{view}").wait_for(state="visible")
-            faults += [f"{language} {view}: {fault}" for fault in violations(phone)]
-            faults += [f"{language} {view}: {fault}" for fault in phone.evaluate(TOO_SMALL)]
-            phone.set_viewport_size({"width": 320, "height": 740})
-            if phone.evaluate("document.documentElement.scrollWidth > innerWidth"):
-                faults.append(f"{language} {view}: wider than 320 px")
-            phone.set_viewport_size(PHONE["viewport"])
+            faults += [f"{language} {view}: {fault}" for fault in faults_of(phone, (320,))]
     assert faults == []
 
 
@@ -89,7 +84,13 @@ def test_a_carer_is_let_in_writes_and_is_removed(
     phone.get_by_role("button", name="Yes, remove: Ada").click()
     expect(phone.locator("#helper-list li")).to_have_count(1)
     helper.reload()
-    expect(helper.get_by_role("heading", name="The clinic has closed this phone")).to_be_visible()
+    for _ in ("with a signal", "without"):
+        expect(helper.get_by_role("heading", name="You are no longer a helper here")).to_be_visible()
+        expect(helper.get_by_text("The clinic has closed this phone")).to_be_hidden()
+        expect(helper.get_by_text("was not sent")).to_be_hidden()
+        expect(helper.locator("#locked-call")).to_contain_text("+00 1 234")
+        helper.context.set_offline(True)
+        helper.reload()
 
 
 def test_a_drop_is_reminded_of_at_its_time_while_the_page_is_open(phone: Page) -> None:

@@ -126,7 +126,9 @@ def test_a_locked_out_phone_seals_what_it_has_and_gives_it_back_after_a_new_code
     device = people.devices_of(clinic_store, patient_of(clinic_store, enrolment[0]))[0]
     revoke(Desk(clinic_store, now, nurse, ZONE), device.id)
     phone.context.set_offline(False)
-    expect(phone.locator("#locked")).to_be_visible()
+    expect(phone.get_by_role("heading", name="The clinic has closed this phone")).to_be_visible()
+    expect(phone.get_by_text("The clinic has not seen it. If the eye is worse, call.")).to_be_visible()
+    expect(phone.locator("#locked-call")).to_contain_text("+00 1 234")
     expect(phone.locator("#sealed-count")).to_have_text("1 entry to send")
     assert "Pat Patient" not in phone.inner_text("body")
     assert everything_on_the_phone(phone).count("vision") == 0

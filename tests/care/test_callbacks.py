@@ -199,6 +199,16 @@ def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor
         deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "advice", "", settings.clinic, decided_before=0)
 
 
+def test_what_is_decided_is_given_to_nobody_who_left(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    accounts.end(store, NOW, nurse.id)
+    for owner in (nurse.id, "nobody"):
+        with pytest.raises(CareError, match="choose who does it"):
+            deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, owner=owner)
+    assert get(store, opened).state == "waiting"
+
+
 def test_what_will_not_be_done_puts_the_callback_back_on_the_list(
     store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings
 ) -> None:

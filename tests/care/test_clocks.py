@@ -78,6 +78,65 @@ def test_the_night_the_clocks_go_forward_has_its_true_hours(
     assert posture.hours_by_day(blocks, settings.clinic.tz, now) == {date(2027, 3, 28): pytest.approx(7.0)}
 
 
+YEAR, DAY, HOUR, MINUTE = timedelta(days=365), timedelta(days=1), timedelta(hours=1), timedelta(minutes=1)
+
+
+@pytest.mark.parametrize("on_phone", [-10 * YEAR, -3 * DAY, -3 * HOUR, timedelta(0), 3 * HOUR, 10 * YEAR])
+@pytest.mark.parametrize("changed", ["never", "before the entry", "after the entry"])
+@pytest.mark.parametrize("later", [timedelta(0), -10 * YEAR, -5 * HOUR, 5 * HOUR, 10 * YEAR])
+def test_a_clock_that_was_changed_while_an_entry_waited_moves_no_time(
+    store: Store, device: Device, eye_id: str, settings: Settings, on_phone: timedelta, changed: str, later: timedelta
+) -> None:
+    # The clinic was heard an hour ago; the entry was made half an hour ago, and is sent now.
+    heard_at, happened = NOW - HOUR, NOW - 30 * MINUTE
+    at_entry = later if changed == "before the entry" else on_phone
+    at_sending = on_phone if changed == "never" else later
+    heard = {"clinic_at": heard_at.isoformat(), "device_at": (heard_at + on_phone).isoformat()}
+    body = {
+        "position": "face-down",
+        "from": (happened - HOUR + at_entry).isoformat(),
+        "to": (happened + at_entry).isoformat(),
+    }
+    sent = {**event(eye_id, "posture", happened + at_entry, body), "heard": heard}
+    (result,) = receive.receive(store, NOW, device, [sent], settings.clinic.tz, sent_at=NOW + at_sending)
+    assert result.status == "received"
+    (kept,) = events.of_eye(store, eye_id)
+    assert (kept.at, kept.body.start, kept.body.end) == (happened, happened - HOUR, happened)
+
+
+@pytest.mark.parametrize("meanwhile", [-10 * YEAR, -2 * HOUR, 2 * HOUR, 10 * YEAR])
+def test_a_clock_changed_and_changed_back_gives_the_time_at_which_the_entry_came(
+    store: Store, device: Device, eye_id: str, settings: Settings, meanwhile: timedelta
+) -> None:
+    heard = {name: (NOW - HOUR).isoformat() for name in ("clinic_at", "device_at")}
+    sent = {**event(eye_id, "symptoms", NOW - 30 * MINUTE + meanwhile, {"pain": 9}), "heard": heard}
+    (result,) = receive.receive(store, NOW, device, [sent], settings.clinic.tz, sent_at=NOW)
+    assert result.status == "received"
+    assert events.of_eye(store, eye_id)[0].at == NOW
+    (own_time,) = store.rows("SELECT device_at FROM events")
+    assert own_time["device_at"].startswith((NOW - 30 * MINUTE + meanwhile).strftime("%Y-%m-%dT%H:%M"))
+
+
+LATER = (NOW + HOUR).isoformat()
+
+
+@pytest.mark.parametrize(
+    "heard",
+    [
+        *(None, "soon", 7, [], {}, {"clinic_at": NOW.isoformat()}, {"clinic_at": 5, "device_at": None}),
+        {"clinic_at": LATER, "device_at": LATER},
+        {"clinic_at": "2027-03-05T10:00:00", "device_at": NOW.isoformat()},
+    ],
+)
+def test_what_a_phone_cannot_have_heard_counts_as_absent(
+    store: Store, device: Device, eye_id: str, settings: Settings, heard: Any
+) -> None:
+    sent = {**event(eye_id, "symptoms", NOW - 3 * DAY, {"pain": 1}), "heard": heard}
+    (result,) = receive.receive(store, NOW, device, [sent], settings.clinic.tz, sent_at=NOW)
+    assert result.status == "received"
+    assert events.of_eye(store, eye_id)[0].at == NOW - 3 * DAY
+
+
 OLD_CLIENT = {
     "id": "0195a5c0-1111-7000-8000-000000000001", "kind": "symptoms", "at": "2027-03-05T09:00:00+01:00", "offset_minutes": 60,
     "sequence": 7, "by": "patient", "corrects": None, "body": {"pain": 2, "vision": "same"},

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
+from followup.care import bounds
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import receive, senders
@@ -111,6 +112,12 @@ def test_an_entry_that_is_no_json_takes_no_other_with_it(
     assert [(r["status"], r["id"]) for r in answer.json["results"]][1] == ("refused", poison["id"])
     assert [r["status"] for r in answer.json["results"]] == ["received", "refused", "received"]
     assert "HERE" in events.refused(store)[0].text
+
+
+@pytest.mark.parametrize("depth", [20, 100_000])
+def test_what_is_built_too_deep_is_refused_before_anybody_walks_into_it(depth: int) -> None:
+    assert bounds.entry({"body": {"heights_metres": nested(depth)}}) is not None
+    assert bounds.entry({"body": {"heights_metres": [1]}}) is None
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ import pytest
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
 from followup.care.errors import NotFound
 from followup.care.home import enrol, receive
 from followup.care.reading.eye import load
@@ -15,7 +16,7 @@ from followup.config import Settings
 from followup.records import Store, events, worries
 from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW, ZONE
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 
 
 def event(eye_id: str, kind: str = "symptoms", **changes: Any) -> dict[str, Any]:
@@ -122,6 +123,13 @@ def test_another_phone_cannot_claim_an_id(
     assert second is not None
     assert receive.receive(store, NOW, second, [made], settings.clinic.tz)[0].status == "refused"
     assert receive.receive(store, NOW, second, [event(eye_id, by="carer")], settings.clinic.tz)[0].status == "received"
+
+
+def test_an_entry_for_the_eye_of_somebody_else_is_refused(send: Any, store: Store, nurse: Actor) -> None:
+    theirs, _ = leaving.discharge(Desk(store, NOW, nurse, ZONE), patient_details("T-2"), operation_note(), [])
+    (result,) = send(event(theirs))
+    assert (result.status, result.reason) == ("refused", "This entry belongs to another eye.")
+    assert events.of_eye(store, theirs) == []
 
 
 def test_a_revoked_phone_is_unknown(store: Store, device: Device, token: str, nurse: Actor) -> None:

@@ -140,14 +140,14 @@ def test_an_eye_operated_again_counts_once_for_each_operation_and_once_in_the_en
     eye_id, desk = operated_again(clinic, nurse, "R-1", 75, surgeon="Tess Other")
     looked_at(desk, eye_id, 95)
     found = results.results(clinic, LATER, ZONE)
-    assert (found.eyes, len(found.operations), found.followed) == (5, 6, 5)
+    assert (found.eyes, found.operations, found.followed) == (5, 6, 5)
     other = KaplanMeierFitter().fit([60, 20, 2, 80, 20], [False, True, False, False, False])
     (step,) = found.attached
     assert (step.day, step.at_risk, step.survival) == (20, 4, pytest.approx(other.predict(20)))
     ends = (found.once, found.finally_attached)
     assert [(p.events, p.total) if p else None for p in ends] == [(0, 1), (1, 1)]  # the others were not followed for 90 days
-    tess = results.results(clinic, LATER, ZONE, Asked(surgeon="Tess Other"))
-    assert [o.note.surgeon for o in tess.operations] == ["Tess Other"] * 3
+    tess = results.listed(clinic, LATER, ZONE, Asked(surgeon="Tess Other"))
+    assert [one.operation.surgeon for one in tess] == ["Tess Other"] * 3
 
 
 def test_an_eye_with_oil_is_not_attached_on_its_own_until_the_oil_is_out(clinic: Store, nurse: Actor) -> None:
@@ -166,7 +166,8 @@ def test_an_eye_with_oil_is_not_attached_on_its_own_until_the_oil_is_out(clinic:
     visit.record_clinic_event(replace(other, now=OPERATED + timedelta(days=60)), other_id, "tamponade-removed", {})
     looked_at(other, other_id, 95)
     after = results.results(clinic, LATER, ZONE, oily)
-    assert [o.after.seen_on_its_own for o in after.operations if o.eye.id == other_id] == [(35, False)]
+    told = [one.operation for one in results.listed(clinic, LATER, ZONE, oily)]
+    assert [(o.days_followed, o.detached) for o in told if o.eye_id == other_id] == [(35, False)]
     assert after.once is not None
     assert (after.once.events, after.once.total) == (1, 2)
 
@@ -182,7 +183,7 @@ def test_operations_are_chosen_by_what_was_done_and_when(clinic: Store, nurse: A
         (Asked(first_day=day + timedelta(days=1)), 0),
         (Asked(last_day=day - timedelta(days=1)), 5),
     ):
-        assert len(results.results(clinic, LATER, ZONE, asked).operations) == count, asked
+        assert results.results(clinic, LATER, ZONE, asked).operations == count, asked
 
 
 def test_the_table_has_a_row_for_each_operation_without_names_and_is_put_on_record(

@@ -5,17 +5,18 @@ Five free tries, twenty from an address and fifty of an account in a quarter of 
 
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from datetime import timedelta
+from datetime import datetime, timedelta
 from unittest.mock import Mock
 
 import pytest
 
-from followup.care import accounts, passwords, signing_in
+from followup.care import accounts, passkeys, passwords, second_factor, signing_in
 from followup.care.actors import Actor
+from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.care.signing_in import Caller
 from followup.records import Store, audit
-from tests.conftest import NOW, PASSWORD
+from tests.conftest import NOW, PASSWORD, ZONE
 
 HOME, AWAY = Caller("192.0.2.1"), Caller("198.51.100.9")
 NURSE = "nurse@test.invalid"
@@ -201,6 +202,34 @@ def test_whoever_changes_the_password_stays_signed_in(store: Store, nurse: Actor
     accounts.change_password(store, NOW, nurse, PASSWORD, "quite another sentence", here.id)
     assert signing_in.session(store, NOW, held) is not None
     assert guess(store, password="quite another sentence", caller=HOME) == ""
+
+
+ONCE_MORE: dict[str, Callable[[Store, datetime, Actor, str], object]] = {
+    "change": lambda store, at, nurse, word: accounts.change_password(store, at, nurse, word, "quite another sentence", ""),
+    "no second factor": lambda store, at, nurse, word: second_factor.remove(store, at, nurse, word),
+    "a passkey": lambda store, at, nurse, word: passkeys.to_register(Desk(store, at, nurse, ZONE), SITE, "s", "x", word),
+}
+SITE = passkeys.Site("eyes.example", "https://eyes.example", "x")
+
+
+@pytest.mark.parametrize("what", ONCE_MORE)
+def test_whoever_finds_a_screen_left_open_does_not_guess_the_password_there(store: Store, nurse: Actor, what: str) -> None:
+    def told(word: str, at: datetime = NOW) -> str:
+        try:
+            ONCE_MORE[what](store, at, nurse, word)
+        except Refused as refused:
+            return str(refused)
+        return ""
+
+    guesses = [told(f"guess {n}") for n in range(12)]
+    assert [g.startswith("too many") for g in guesses] == [False] * 10 + [True] * 2
+    assert told(PASSWORD).startswith("too many")
+    assert told(PASSWORD, NOW + accounts.WINDOW) == ""
+
+
+def test_the_right_password_once_more_is_not_counted(store: Store, nurse: Actor) -> None:
+    for _ in range(accounts.WRONG_IN_WINDOW + 2):
+        second_factor.remove(store, NOW, nurse, PASSWORD)
 
 
 def test_an_ended_account_signs_in_no_more_and_the_last_surgeon_stays(store: Store, nurse: Actor, surgeon: Actor) -> None:

@@ -343,6 +343,9 @@ def test_check_names_a_state_that_is_not_what_the_facts_say_and_can_rebuild_it(
     assert f"the state of eye {eye_id} is not what the facts say" in said
     assert said.count("the state of visit") == 1
     assert check("--rebuild")[0] == 0
+    store.execute("UPDATE eye_results SET calls = 7")
+    assert f"what eye {eye_id} contributes to the results is not what the facts say" in check()[1]
+    assert check("--rebuild")[0] == 0
     store.execute("UPDATE eye_states SET look_at = '2199-01-01T00:00:00.000000Z'")
     assert f"the clock would look at eye {eye_id} too late" in check()[1]
     assert check("--rebuild")[0] == 0

@@ -191,7 +191,7 @@ def test_a_worry_that_was_raised_again_meanwhile_takes_the_theatre_that_fell_awa
 def test_theatre_that_was_confirmed_before_it_had_a_day_of_its_own_gets_that_of_its_step(settings: Settings) -> None:
     path = settings.server.database.with_name("old.db")
     old = Database(path)
-    steps.apply(old, stop_before="m029_theatre")
+    steps.apply(old, stop_before="m034_theatre")
     at = "2027-03-05T10:00:00.000000Z"
     old["staff"].insert({"id": "n", "name": "N", "email": "n@test.invalid", "password_hash": "", "created_at": at})
     person = {"id": "p", "number": "1", "name": "P", "born_on": "1950-01-01", "phone": "", "language": "en"}

@@ -21,7 +21,7 @@ from typing import Any, cast
 import pytest
 
 from followup import care, web
-from followup.care import accounts, resetting, second_factor, signatures, signing_in, taking_out, trail
+from followup.care import accounts, passkeys, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
 from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
 from followup.care.corrections import caution, correcting, operation_note, particulars
@@ -29,7 +29,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
 from followup.care.home import enrol, helpers, receive
-from followup.care.learning import results_csv, signing
+from followup.care.learning import contributions, results_csv, signing
 from followup.care.learning.results import Asked
 from followup.care.messages import outgoing
 from followup.care.patients import consenting, erasing, following, joining, reaching
@@ -50,6 +50,7 @@ from followup.records.values import Device, Task, Visit
 from followup.web import context, create_app
 from followup.web import sent as web_sent
 from followup.web.routes import ADMINISTRATOR, ANYBODY, CARE, PHONE, ROUTES, STAFF, SURGEON, Who
+from tests.authenticator import Authenticator
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, patient_details
 from tests.conftest import operation_note as a_note
 
@@ -497,6 +498,7 @@ def _(w: World) -> Act:
 
 @verb(results_csv.table, "results exported", may=SURGEON, through=("surgeon.results_table",))
 def _(w: World) -> Act:
+    contributions.bring_up_to_date(w.store, NOW, ZONE)
     return lambda: results_csv.table(w.surgeon, Asked())
 
 
@@ -652,6 +654,85 @@ def _(w: World) -> Act:
     return lambda: second_factor.drop(w.store, NOW, w.nurse.actor.id, "command line")
 
 
+HERE = passkeys.Site("eyes.example", "https://eyes.example", "Test Eye Clinic")
+
+
+def new_passkey(w: World) -> tuple[Authenticator, passkeys.Answer]:
+    """A device that was asked for a new passkey of the nurse's, and what it answered."""
+    made, asked = Authenticator(), passkeys.to_register(w.nurse, HERE, "here", "tablet", PASSWORD)
+    return made, passkeys.Answer(asked.token, made.make(asked.options), "here")
+
+
+def own_passkey(w: World) -> Authenticator:
+    made, answer = new_passkey(w)
+    passkeys.register(w.nurse, HERE, answer, "tablet")
+    return made
+
+
+def used_passkey(w: World, staff_id: str | None = None) -> passkeys.Answer:
+    made, asked = own_passkey(w), passkeys.to_sign_in(w.store, NOW, HERE, "here", staff_id)
+    return passkeys.Answer(asked.token, made.sign(asked.options), "here")
+
+
+@verb(passkeys.register, "passkey registered", may=STAFF, through=("account.new_passkey", "account.keep_passkey"))
+def _(w: World) -> Act:
+    _, answer = new_passkey(w)
+    return lambda: passkeys.register(w.nurse, HERE, answer, "tablet")
+
+
+@verb(passkeys.rename, "passkey renamed", may=STAFF, through=("account.rename_passkey",))
+def _(w: World) -> Act:
+    own_passkey(w)
+    return lambda: passkeys.rename(w.nurse, passkeys.of(w.store, w.nurse.actor.id)[0].id, "blue key")
+
+
+@verb(passkeys.remove, "passkey removed", may=STAFF, through=("account.remove_passkey",))
+def _(w: World) -> Act:
+    own_passkey(w)
+    one = passkeys.of(w.store, w.nurse.actor.id)[0].id
+    return lambda: passkeys.remove(w.nurse, one)
+
+
+@verb(signing_in.by_passkey, "signed in", may=ANYBODY, through=("account.passkey",))
+def _(w: World) -> Act:
+    answer = used_passkey(w)
+    return lambda: signing_in.by_passkey(w.store, NOW, HERE, answer, signing_in.Caller())
+
+
+@verb(signing_in.second_step_by_passkey, "signed in", may=ANYBODY, through=("account.second_step_by_passkey",))
+def _(w: World) -> Act:
+    answer = used_passkey(w, w.nurse.actor.id)
+    half = signing_in.half(w.store, NOW, w.nurse.actor, "nurse@test.invalid")
+    return lambda: signing_in.second_step_by_passkey(w.store, NOW, half, HERE, answer, signing_in.Caller())
+
+
+@verb(signing_in.by_directory, "signed in", may=ANYBODY, through=("account.back_from_directory",))
+def _(w: World) -> Act:
+    return lambda: signing_in.by_directory(w.store, NOW, "person-7", "nurse@test.invalid", signing_in.Caller())
+
+
+@verb(signing_in.refused_by_directory, "directory sign-in refused", may=ANYBODY, through=("account.back_from_directory",))
+def _(w: World) -> Act:
+    return lambda: signing_in.refused_by_directory(w.store, NOW, "nonce", signing_in.Caller())
+
+
+@verb(accounts.name_in_directory, "directory subject noted", may="command line")
+def _(w: World) -> Act:
+    return lambda: accounts.name_in_directory(w.store, NOW, w.nurse.actor.id, "person-7")
+
+
+@verb(second_factor.remove_passkeys, "passkeys removed", may="command line")
+def _(w: World) -> Act:
+    own_passkey(w)
+    return lambda: second_factor.remove_passkeys(w.store, NOW, w.nurse.actor.id, "command line")
+
+
+@verb(second_factor.ask_for_passkey, "passkey asked after the password", may=STAFF, through=("account.ask_for_passkey",))
+def _(w: World) -> Act:
+    own_passkey(w)
+    return lambda: second_factor.ask_for_passkey(w.nurse)
+
+
 # What a verb calls inside its own transaction; no page and no command calls these.
 PARTS: dict[Callable[..., Any], str] = {
     visit.add_extra_visit: "a decision to see somebody sooner",
@@ -677,6 +758,7 @@ PARTS: dict[Callable[..., Any], str] = {
     following.follow: "a discharge, and follow-up taken up",
     grounds.follow: "whatever is put right",
     second_factor.passes: "the second step of signing in",
+    accounts.confirmed: "a changed password, no second factor, a new passkey",
 }
 
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
@@ -708,6 +790,7 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     closing.closed_here: lambda w: closing.closed_here(w.nurse),
     closing.on_closed_days: lambda w: closing.on_closed_days(w.nurse, w.clinic),
     caution.under_caution: lambda w: caution.under_caution(w.nurse, w.device.patient_id),
+    passkeys.to_register: lambda w: passkeys.to_register(w.nurse, HERE, "here", "tablet", PASSWORD),
     caution.keep: lambda w: caution.keep(w.nurse, w.device.patient_id, set()),
 }
 
@@ -731,6 +814,11 @@ ASIDE: dict[Callable[..., Any], tuple[set[str], Callable[[World], Any], Callable
     trail.opened: ({"pages_opened"}, nothing, lambda w, _: trail.opened(w.nurse, "clinic.today", "")),
     receive.count_junk: ({"tries"}, nothing, lambda w, _: receive.count_junk(w.store, NOW, "192.0.2.1")),
     outgoing.failed: ({"messages"}, undelivered, lambda w, parcel: outgoing.failed(w.store, NOW, parcel, "no answer")),
+    signing_in.begun_by_directory: (
+        {"used_once"},
+        nothing,
+        lambda w, _: signing_in.begun_by_directory(w.store, NOW, "a state"),
+    ),
     signing_in.begin: ({"sessions"}, nothing, lambda w, _: session_of(w)),
     signing_in.session: (
         {"sessions"},
@@ -743,9 +831,14 @@ ASIDE: dict[Callable[..., Any], tuple[set[str], Callable[[World], Any], Callable
         lambda w, _: person.index_whoever_is_missing(w.store),
     ),
     state.bring_up_to_date: (
-        {*states.TABLES, "changed_patients", "state_made"},
+        {*states.TABLES, "changed_patients", "changed_results", "state_made"},
         nothing,
         lambda w, _: state.bring_up_to_date(w.store, NOW, ZONE),
+    ),
+    contributions.bring_up_to_date: (
+        {*states.RESULTS, "changed_results"},
+        lambda w: state.bring_up_to_date(w.store, NOW, ZONE),
+        lambda w, _: contributions.bring_up_to_date(w.store, NOW, ZONE),
     ),
 }
 

@@ -4,8 +4,11 @@ from typing import Any
 
 import pytest
 
-from followup.clinical.facts import BubbleSeen, Fact, Measures
-from tests.courses import at, measures, rules, signs
+from followup.clinical.course import Course
+from followup.clinical.facts import BubbleSeen, Fact, Measures, Settled
+from followup.clinical.warnings import evaluate
+from followup.protocols import book
+from tests.courses import OIL, at, measures, operation, rules, signs
 
 
 def moved(*readings: float, rule: str = "pressure-rising", start: float = 30, **changes: Any) -> bool:
@@ -37,7 +40,21 @@ def test_a_pressure_rises_from_what_is_usual_for_the_eye(
 
 @pytest.mark.parametrize(("readings", "expected"), [((10,), True), ((10.1,), False), ((12, 9), False), ((15, 15, 10), True)])
 def test_a_pressure_falls_from_what_is_usual_for_the_eye(readings: tuple[float, ...], expected: bool) -> None:
-    assert moved(*readings, rule="pressure-falling", baseline_iop_mmhg=15) is expected
+    assert moved(*readings, rule="pressure-falling", start=20, baseline_iop_mmhg=15) is expected
+
+
+@pytest.mark.parametrize(
+    ("instrument", "iop", "expected"),
+    [("applanation", 12, True), ("applanation", 12.4, False), ("rebound", 12, False), ("rebound", 11, True)],
+)
+def test_from_week_four_a_pressure_sinks_once_it_fell_by_more_than_two_readings_differ(
+    instrument: str, iop: float, expected: bool
+) -> None:
+    # Applanation ± 2.6 [BJO05], rebound 3.3 below [Reb13]: 3.7 and 4.2 combined. Of pressures that sank over two to four
+    # weeks a reading in between shows no more than that.
+    usual = [measures(day, iop_mmhg=16) for day in (8, 15, 27)]
+    found = rules(signs([*usual, measures(40, iop_mmhg=iop, instrument=instrument)], 41, baseline_iop_mmhg=16))
+    assert ("pressure-sinking" in found) is expected
 
 
 def test_what_rose_is_not_usual_and_worse_is_told_again() -> None:
@@ -54,6 +71,20 @@ def test_a_rise_between_instruments_must_exceed_their_agreement() -> None:
     for instrument, iop, rose in (("applanation", 20, True), ("applanation-pen", 22.4, False), ("palpation", 30, False)):
         fact = Measures(at(30), "right", iop_mmhg=iop, instrument=instrument)
         assert ("pressure-rising" in rules(signs([fact], 31, baseline_iop_mmhg=15))) is rose
+
+
+@pytest.mark.parametrize(("between", "calls"), [({"iop_mmhg": 15}, 2), ({"finger": "normal"}, 2), ({"acuity": "6/60"}, 1)])
+def test_a_measured_pressure_answers_the_finger_and_a_visit_without_either_does_not(
+    between: dict[str, Any], calls: int
+) -> None:
+    found = signs([measures(1, finger="hard"), measures(2, **between), measures(3, finger="hard")], 4)
+    assert [s.rule for s in found].count("hard-by-finger") == calls
+
+
+def test_what_was_settled_at_the_very_time_it_came_up_calls_again() -> None:
+    course = Course("right", (operation(**OIL),), facts=(Settled(at(183), "oil"),), app=False)
+    found = evaluate(course, book.rulebook(), at(211))
+    assert [s.raised_at for s in found if s.rule == "oil-past-removal"] == [at(183), at(211)]
 
 
 def test_the_patients_level_never_raises_a_contradiction() -> None:

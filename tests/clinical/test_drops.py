@@ -83,6 +83,11 @@ def test_what_has_no_number_or_more_than_one_reading_is_asked_back(line: str, as
         d.read(line, DAY)
 
 
+def test_the_example_is_of_the_drop_that_was_written() -> None:
+    with pytest.raises(ClinicalError, match="for example: pupil drops 4 × a day, 7 days"):
+        d.read("pupil drops", DAY)
+
+
 def test_a_text_has_a_drop_in_each_line_and_each_drop_once() -> None:
     assert [drop.name for drop in d.read_all("a 4x 7d\n\n b 2x 7d; c 1x 7d", DAY)] == ["a", "b", "c"]
     with pytest.raises(ClinicalError, match="Steroid stands there twice"):
@@ -97,6 +102,13 @@ def test_what_is_written_reads_as_the_same_drop(steps: list[tuple[int, int]], by
     ends = [date.fromordinal(DAY.toordinal() + sum(n for _, n in steps[: i + 1])) for i in range(len(steps))]
     drop = d.Prescribed("steroid", tuple(d.Step(times, end) for (times, _), end in zip(steps, ends, strict=True)))
     assert d.read(d.written(drop, DAY if by_length else None), DAY) == drop
+
+
+def test_a_step_that_ended_by_the_operation_is_written_by_its_days() -> None:
+    """No length of days says it, and the line must read as the same drop."""
+    drop = d.Prescribed("steroid", (d.Step(4, DAY), d.Step(2, date(2027, 3, 9))))
+    assert d.written(drop, DAY) == "steroid 4-2 × a day, until 2 March 2027, 9 March 2027"
+    assert d.read(d.written(drop, DAY), DAY) == drop
 
 
 # Non-proprietary names: WHO’s list of international non-proprietary names, from memory.

@@ -12,7 +12,7 @@ from followup.clinical.checks import CHECKS
 from followup.clinical.checks.look import never
 from followup.clinical.course import Course
 from followup.clinical.facts import Heard, Measures, NoGasSeen, Seen, Settled, Symptoms
-from followup.clinical.next_look import next_look
+from followup.clinical.next_look import LEEWAY, next_look
 from followup.clinical.warnings import evaluate
 from followup.protocols import book
 from tests.courses import GAS_PLAN, OIL, at, operation, postured, symptoms, visit
@@ -83,6 +83,33 @@ def test_whoever_looks_only_when_it_is_due_finds_all(course: Course) -> None:
         now = max(due, now + timedelta(minutes=15))  # as the clock asks: no more often
     assert looks < 400
     assert {key for key in found(course, ends) if key[1] <= ends} == {key for key in found_then if key[1] <= ends}
+
+
+NOTHING_LEFT: dict[str, Any] = {"agent": "none", "percent": 0, "fill_percent": 0}
+WHAT_TIME_BRINGS: dict[str, tuple[Course, float, float]] = {
+    "silent-early": (Course.after(operation(**NOTHING_LEFT), facts=(Heard(at(3)),)), 4.6, 6),
+    "silent-early, settled": (
+        Course.after(operation(**NOTHING_LEFT), facts=(Heard(at(3)), Settled(at(6.5), "silence"))), 7.6, 9
+    ),
+    "oil-past-removal": (Course("right", (operation(**OIL),), app=False), 100, 183),
+    "oil-past-removal, settled": (Course("right", (operation(**OIL),), facts=(Settled(at(190), None),), app=False), 191, 211),
+    "floaters": (Course.after(operation(**NOTHING_LEFT), facts=(symptoms(20, floaters="worse"),)), 20.01, 20 + 4 / 24),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("what", sorted(WHAT_TIME_BRINGS))
+def test_what_time_alone_brings_is_looked_at_when_it_comes(what: str) -> None:
+    """Silence of 72 hours, oil still in at half a year, a second look that nobody answered: by the draft's own numbers."""
+    course, now, comes = WHAT_TIME_BRINGS[what]
+    assert next_look(course, BOOK, at(now)) == at(comes)
+    rule = what.partition(",")[0]
+    assert (rule, at(comes)) in found(course, at(comes)) - found(course, at(comes) - timedelta(microseconds=1))
+
+
+def test_what_fell_due_up_to_a_second_ago_is_still_given() -> None:
+    course, _, comes = WHAT_TIME_BRINGS["silent-early"]
+    assert next_look(course, BOOK, at(comes) + LEEWAY) == at(comes)
+    assert next_look(course, BOOK, at(comes) + LEEWAY + timedelta(microseconds=1)) != at(comes)
 
 
 @pytest.mark.parametrize("day", [0, 0.2, 1, 30])

@@ -1,6 +1,7 @@
 """The check on the phone over its whole table: it says what the rulebook says, or *call us*, and reassures only where it may.
 
-The rulebook in Python (`clinical.warnings`) is the second opinion for what the phone works out from its tables.
+The second opinion for what the phone works out from its tables is the text of the rulebook (`tests/phone/stated.py`), which
+is held against the core (`clinical.warnings`) in turn.
 """
 
 import os
@@ -8,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from functools import cache
+from itertools import combinations
 from typing import Any, NamedTuple
 
 import pytest
@@ -19,7 +21,9 @@ from followup.clinical.second_looks import second_looks
 from followup.clinical.surgery import Operation
 from followup.protocols import book
 from tests.conftest import OPERATED
+from tests.phone import stated
 from tests.phone.conftest import Run
+from tests.phone.stated import LEVELS, worst
 
 # Every danger question of the check but pain: the brief of the check names these.
 QUESTIONS = (*SYMPTOM_TRENDS, *SYMPTOM_SIGNS)
@@ -28,7 +32,6 @@ ANY_DAY = warnings.Rulebook(
     "any day", tuple(replace(r, from_day=0, until_day=3650, second_look=None) for r in RULES.rules if r.check == "symptoms")
 )
 ASKING_BACK = {rule.id for rule in RULES.rules if rule.second_look}
-LEVELS = ("now", "today", "call", "again", "this-week", "well")
 HOUR, DAY, YEAR = timedelta(hours=1), timedelta(days=1), timedelta(days=365)
 
 
@@ -56,23 +59,28 @@ class Told(NamedTuple):
         return self.pain is not None and self.pain >= 0 and not self.unsure and not self.skipped and not self.words
 
 
-# How many answers a rule reads at most, pain among them. Sets of so many bad answers are tried with every pain in every way;
-# in larger ones rules only add up, so each is tried with one pain and in one way, in turn. PHONE_CHECKS=all tries everything.
+# How many answers a rule reads at most, pain among them. On the phone whose clock and rules are right every combination is
+# tried. On the others sets of so many bad answers are, with every pain in every way; in larger ones rules only add up, so each
+# is tried with one pain and in one way, in turn. PHONE_CHECKS=all tries everything everywhere.
 READ_AT_MOST = max(int(r.threshold.get("count", 1)) + len(r.threshold.get("also", ())) for r in RULES.rules)
 TRY_ALL = os.environ.get("PHONE_CHECKS") == "all"
+PAINS = [*range(11), -1, None]
 
 
-def every_check() -> Iterator[Told]:
+def every_check(*, whole_table: bool = TRY_ALL) -> Iterator[Told]:
     """Pain in each way, each set of bad answers, and the rest answered well, *cannot tell*, left out, or with words."""
-    pains = [*range(11), -1, None]
     for n, bits in enumerate(range(2 ** len(QUESTIONS))):
         bad = frozenset(name for i, name in enumerate(QUESTIONS) if bits >> i & 1)
-        if TRY_ALL or len(bad) <= READ_AT_MOST:
-            for m, pain in enumerate(pains):
+        if whole_table or len(bad) <= READ_AT_MOST:
+            for m, pain in enumerate(PAINS):
                 yield from in_each_way(pain, bad, n + m)
         else:
-            ways = list(in_each_way(pains[n % len(pains)], bad, n))
+            ways = list(in_each_way(PAINS[n % len(PAINS)], bad, n))
             yield ways[n % len(ways)]
+    if whole_table:  # nothing bad, and each set of questions without an answer
+        for n, names in enumerate(names for k in range(2, len(QUESTIONS)) for names in combinations(QUESTIONS, k)):
+            unsure = frozenset(names[: n % len(names)])
+            yield Told(PAINS[n % len(PAINS)], frozenset(), unsure, frozenset(names) - unsure, "")
 
 
 def in_each_way(pain: int | None, bad: frozenset[str], n: int) -> Iterator[Told]:
@@ -134,24 +142,18 @@ answer = given.phones.map(({ eyes, receipt, now }) => given.checks.map((answers)
 def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
     packed: tuple[dict[str, Any], Operation], run: Run
 ) -> None:
-    made, operation = packed
-    checks = list(every_check())
-    phones = [as_sent(phone, made) for phone in PHONES]
-    told = run(SCRIPT, {"phones": phones, "checks": [check.answers for check in checks]})
-
-    @cache
-    def rulebook_says(pain: int | None, bad: frozenset[str], day: float) -> str:
-        at = operation.at + timedelta(days=day)
-        return first_level(operation, told_at(at, pain, bad))
-
+    made, _ = packed
     wells = agains = 0
-    for phone, levels in zip(PHONES, told, strict=True):
+    for phone in PHONES:
+        checks = list(every_check(whole_table=TRY_ALL or phone == PHONES[0]))
+        (levels,) = run(SCRIPT, {"phones": [as_sent(phone, made)], "checks": [check.answers for check in checks]})
         for check, shown in zip(checks, levels, strict=True):
             level, emergency = shown.rstrip("!"), shown.endswith("!")
             dated = phone.good or phone.day > 1000 or phone.rules.startswith("missing")
             days = (phone.day,) if dated else (1, 20)  # where the clock is at fault no rule is left out
+            pain = None if check.pain == -1 else check.pain
             ruled = (
-                "well" if phone.rules == "missing" else worst(*(rulebook_says(check.pain, check.bad, day) for day in days))
+                "well" if phone.rules == "missing" else worst(*(stated.first_level(pain, check.bad, day) for day in days))
             )
             case = (phone.name, check)
             if phone.good and check.whole:
@@ -167,13 +169,19 @@ def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
     assert agains > 0
 
 
+def test_the_text_of_the_rulebook_says_what_the_core_raises(packed: tuple[dict[str, Any], Operation]) -> None:
+    _, operation = packed
+    for day in (1, 3, 13.9, 14.1, 20, 89, 91, 120):
+        at = operation.at + timedelta(days=day)
+        for bad in (frozenset(names) for k in (0, 1, 2) for names in combinations(QUESTIONS, k)):
+            for pain in (None, 3, 4, 6, 7):
+                case = (day, pain, bad)
+                assert stated.first_level(pain, bad, day) == first_level(operation, told_at(at, pain, bad)), case
+
+
 def told_at(at: datetime, pain: int | None, bad: frozenset[str]) -> Symptoms:
     said = {n: True if n in SYMPTOM_SIGNS else "worse" for n in bad}
     return Symptoms(at, pain=None if pain == -1 else pain, **said)
-
-
-def worst(*levels: str) -> str:
-    return min(levels, key=LEVELS.index)
 
 
 def first_level(operation: Operation, said: Symptoms) -> str:
@@ -230,15 +238,13 @@ def test_a_clock_put_forward_by_less_than_a_pack_lasts_hides_no_danger(
     packed: tuple[dict[str, Any], Operation], run: Run
 ) -> None:
     # Two days forward look like two days gone by, in which rules of 90 days ended.
-    made, operation = packed
-    at = operation.at + timedelta(days=89)
+    made, _ = packed
     phone = as_sent(Phone("two days forward", day=91, since=2 * DAY, good=True), made)
     checks = [check for check in every_check() if check.whole]
     for check, shown in zip(checks, run(SCRIPT, {"phones": [phone], "checks": [c.answers for c in checks]})[0], strict=True):
-        ruled = first_level(operation, told_at(at, check.pain, check.bad))
-        assert shown.rstrip("!") == ruled, check
+        assert shown.rstrip("!") == stated.first_level(check.pain, check.bad, 89), check
         # The emergency number stands there also for what a rule of other days calls now.
-        assert shown.endswith("!") == (worst_of_any_day(operation, check.pain, check.bad, False) == "now"), check
+        assert shown.endswith("!") == (stated.any_day(check.pain, check.bad) == "now"), check
 
 
 @pytest.mark.parametrize("gone", QUESTIONS)

@@ -17,7 +17,8 @@ from followup.clinical.facts import Fact, Settled, Symptoms
 from followup.clinical.second_looks import second_looks
 from followup.clinical.surgery import Operation
 from tests.phone.conftest import Run
-from tests.phone.test_check import AGAIN, LEVELS, PHONES, QUESTIONS, RULES, Told, as_sent, ms, worst
+from tests.phone.stated import LEVELS, worst
+from tests.phone.test_check import AGAIN, PHONES, QUESTIONS, RULES, Told, as_sent, ms
 
 MINUTE, HOUR, SECOND = timedelta(minutes=1), timedelta(hours=1), timedelta(seconds=1)
 DAYS = (0.5, 2.9, 8, 13.9, 20, 89.9)

@@ -76,7 +76,8 @@ def settle(desk: Desk, surgeon: Actor, id: str) -> None:
 
 def counted(store: Store) -> dict[str, int]:
     tables = [row["name"] for row in store.rows("SELECT name FROM sqlite_master WHERE type = 'table'")]
-    left = {"audit", "patient_terms", "message_choices", "push_subscriptions", "changed_patients", *states.TABLES}
+    left = {"audit", "patient_terms", "message_choices", "push_subscriptions", "changed_patients", "changed_results"}
+    left |= {*states.TABLES, *states.RESULTS}
     return {t: store.rows(f"SELECT count(*) AS n FROM {t}")[0]["n"] for t in set(tables) - left}
 
 
@@ -85,7 +86,7 @@ def outcome(store: Store, actor: Actor) -> list[str]:
     desk = Desk(store, NOW + timedelta(days=2), actor, ZONE)
     found = results.results(store, desk.now, ZONE, results.Asked())
     rows = [line.partition(",")[2] for line in results_csv.table(desk, results.Asked()).splitlines()]
-    told = {name: getattr(found, name) for name in vars(type(found))["__dataclass_fields__"] if name != "operations"}
+    told = {name: getattr(found, name) for name in vars(type(found))["__dataclass_fields__"]}
     return [*rows, str(told)]
 
 
@@ -104,7 +105,7 @@ def test_nothing_of_it_is_left_in_the_file_and_everything_is_whole(
         "DROP TABLE former",
     ):
         ended.db.conn.execute(statement)  # pages that are free hold what stood in them
-    before, outcomes = counted(ended), outcome(ended, nurse)
+    outcomes, before = outcome(ended, nurse), counted(ended)
     guards = ended.rows("SELECT name, sql FROM sqlite_master WHERE type = 'trigger' ORDER BY name")
     emptied = erasing.erase(Desk(ended, NOW + timedelta(days=1), nurse, ZONE), device.patient_id, "own wish")
     erasing.clean_file(ended)

@@ -18,7 +18,7 @@ from followup.care.home import enrol
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Messages, Settings
-from followup.records import Store, audit, backup, sealing
+from followup.records import Store, audit, backup, passkeys, people, sealing
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device
 from tests.conftest import NOW, ZONE
@@ -29,11 +29,14 @@ __all__ = ["mailbox"]
 
 @pytest.fixture
 def lived(store: Store, nurse: Actor, surgeon: Actor, eye_id: str, device: Device) -> Store:
-    """A clinic with a visit, warnings, a callback, a phone that was locked out, and a nurse who left."""
+    """A clinic with a visit, warnings, a callback, a phone that was locked out, a passkey that was removed, and a nurse who left."""
     desk = Desk(store, NOW, nurse, ZONE)
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=41, instrument="applanation", bubble_percent=85)]
     visit.record_visit(desk, eye_id, bodies, visit="day 1")
     enrol.revoke(desk, device.id)
+    passkeys.add(store, NOW, nurse.id, "id", "key", 0, "tablet")
+    passkeys.remove_all(store, NOW, nurse.id)
+    people.ask_for_passkey(store, nurse.id, True)
     left = accounts.add_staff(store, NOW, "Lea Left", "nurse", "left@test.invalid", "words that do not belong")
     accounts.end(store, NOW, left)
     return store
@@ -72,6 +75,14 @@ CHANGED = {
     "a password": ("staff", "UPDATE staff SET password_hash = 'x' WHERE email = 'surgeon@test.invalid'"),
     "an account taken up again": ("staff", "UPDATE staff SET left_at = NULL WHERE email = 'left@test.invalid'"),
     "a phone let in again": ("devices", "UPDATE devices SET revoked_at = NULL, revoked_by = NULL"),
+    "a passkey of somebody else": (
+        "passkeys",
+        "UPDATE passkeys SET staff_id = (SELECT id FROM staff WHERE role = 'surgeon')",
+    ),
+    "another key": ("passkeys", "UPDATE passkeys SET public_key = 'x'"),
+    "a removed passkey": ("passkeys", "UPDATE passkeys SET removed_at = NULL"),
+    "no passkey asked for": ("staff", "UPDATE staff SET passkey_asked = NULL WHERE email = 'nurse@test.invalid'"),
+    "whom the directory means": ("staff", "UPDATE staff SET directory_subject = 'x' WHERE email = 'nurse@test.invalid'"),
     "a phone of another patient": ("devices", "UPDATE devices SET token_hash = 'x'"),
 }
 

@@ -90,6 +90,7 @@ def test_a_part_that_is_none_is_not_signed(as_surgeon: FlaskClient) -> None:
 
 def test_an_unknown_phone_gets_401_and_keeps_its_entries(client: FlaskClient) -> None:
     assert client.get("/api/v1/pack").status_code == 401
+    assert client.get("/api/v1/known").json == {"set_up": False}
     assert client.post("/api/v1/events", json={"events": []}).status_code == 401
     assert client.get("/me/calendar").status_code == 404
     assert client.get("/calendar/guess.ics").status_code == 404
@@ -144,6 +145,7 @@ def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskC
     assert as_patient.get("/api/v1/pack").status_code == 200
     as_nurse.post(f"/clinic/devices/{device.id}/revoke")
     assert as_patient.get("/api/v1/pack").status_code == 401
+    assert as_patient.get("/api/v1/known").json == {"set_up": True}  # so that it learns why
 
 
 @pytest.mark.parametrize(("proxies", "shared"), [(0, True), (1, False)])

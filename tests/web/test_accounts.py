@@ -6,7 +6,7 @@ from flask.testing import FlaskClient
 
 from followup.care import accounts
 from followup.care.actors import Actor
-from followup.records import Store
+from followup.records import Store, backup
 from tests.conftest import NOW, PASSWORD, Clock
 
 NEW = "quite another sentence"
@@ -111,6 +111,19 @@ def test_an_administrator_ends_sessions_and_accounts_but_not_the_own(
     assert accounts.actor(store, nurse.id) is None
     own = accounts.by_email(store, "admin@test.invalid").id
     assert as_administrator.post(f"/administrator/people/{own}/end").status_code == 400
+
+
+def test_whoever_comes_back_may_have_the_same_address_again(
+    as_administrator: FlaskClient, as_nurse: FlaskClient, app: Flask, store: Store, nurse: Actor
+) -> None:
+    as_administrator.post(f"/administrator/people/{nurse.id}/end")
+    again = {"name": "Nora Again", "role": "nurse", "email": " Nurse@test.invalid ", "password": PASSWORD}
+    assert as_administrator.post("/administrator/", data=again).status_code == 303
+    assert signed_in(app, "nurse@test.invalid").get("/clinic/").status_code == 200
+    assert accounts.by_email(store, "nurse@test.invalid").name == "Nora Again"
+    assert accounts.name_of(store, f"nurse:{nurse.id}") == "Nora Nurse"
+    assert as_administrator.post("/administrator/", data=again).status_code == 400
+    assert backup.faults(store) == []
 
 
 def test_who_looked_at_what_is_on_record(as_administrator: FlaskClient, as_nurse: FlaskClient, eye_id: str) -> None:

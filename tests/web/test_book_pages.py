@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
@@ -42,6 +43,15 @@ def test_the_plan_page_asks_about_a_sunday_and_takes_it_after_a_yes(
     yes = {"accepted-0": "the clinic is closed on Sunday 14 March 2027"}
     assert "What changed" in as_nurse.post(page, data={**data, **yes}).text
     assert named(store, eye_id).target == date(2027, 3, 14)
+
+
+@pytest.mark.parametrize("sent", [{"visits-0-target": "2027-03-31"}, {"visits-0-id": "gone", "visits-0-target": "never"}])
+def test_the_plan_page_says_what_is_wrong_also_about_a_visit_that_is_not_there(
+    as_nurse: FlaskClient, eye_id: str, sent: dict[str, str]
+) -> None:
+    answer = as_nurse.post(f"/clinic/eyes/{eye_id}/plan", data={"agent": "c2f6", **sent})
+    assert answer.status_code == 400
+    assert parsed(answer.text).all("input", name="visits-0-target")
 
 
 def test_the_plan_page_offers_no_visit_that_took_place(
@@ -87,6 +97,16 @@ def test_a_press_on_a_day_moves_a_visit_and_one_more_takes_it_back(as_nurse: Fla
     assert "The patient knows" in answer.text
     as_nurse.post(f"/clinic/visits/{moved.id}/undo")
     assert named(store, eye_id).target == date(2027, 3, 10)
+
+
+def test_what_was_done_is_not_answered_as_refused_where_the_form_names_an_eye_that_is_not_there(
+    as_nurse: FlaskClient, store: Store, eye_id: str
+) -> None:
+    week = named(store, eye_id)
+    as_nurse.post(f"/clinic/visits/{week.identity}", data={"do": "cancel", "cancel-why": "a holiday"})
+    answer = as_nurse.post(f"/clinic/visits/{week.identity}/put-back", data={"eye": "nobody", "back": "patient"})
+    assert (answer.status_code, answer.location) == (303, f"/clinic/#visit-{week.identity}")
+    assert named(store, eye_id)
 
 
 def test_a_full_day_is_shown_as_full_and_asked_about(app: Flask, as_nurse: FlaskClient, store: Store, eye_id: str) -> None:

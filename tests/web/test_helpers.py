@@ -76,8 +76,18 @@ def test_the_patient_removes_a_carer_at_once(app: Flask, as_patient: FlaskClient
     assert as_patient.post(f"{ADDRESS}/{id}/remove").status_code == 204
     assert phones(as_patient) == [("patient", "", True)]
     answer = helper.post("/api/v1/events", json={"events": [entry(eye_id)]})
-    assert (answer.status_code, answer.json["locked"]) == (401, True)
+    assert (answer.status_code, answer.json["locked"], answer.json["removed"]) == (401, True, True)
     assert as_patient.post(f"{ADDRESS}/{id}/remove").status_code == 404
+
+
+def test_a_carer_whom_the_clinic_locked_out_was_not_removed_by_the_patient(
+    app: Flask, as_patient: FlaskClient, as_nurse: FlaskClient
+) -> None:
+    helper = let_in(app, as_patient)
+    (id,) = [p["id"] for p in as_patient.get(ADDRESS).json["phones"] if not p["own"]]
+    as_nurse.post(f"/clinic/devices/{id}/revoke")
+    answer = helper.get("/api/v1/pack")
+    assert (answer.status_code, answer.json["locked"], answer.json["removed"]) == (401, True, False)
 
 
 def test_a_carer_lets_nobody_in_and_removes_nobody(app: Flask, as_patient: FlaskClient) -> None:

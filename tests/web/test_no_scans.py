@@ -14,10 +14,11 @@ from followup.records.store import new_id
 from tests.conftest import NOW
 from tests.test_jobs import another
 
-# What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent.
+# What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent,
+# the days of a year.
 FEW = {
     "staff", "settings", "protocol_texts", "signatures", "faults", "job_runs", "state_made", "changed_patients", "touched",
-    "sqlite_master",
+    "sqlite_master", "days",
 }  # fmt: skip
 KNOWN = {"listed_operations"}  # the theatre list, which has no index of what waits yet
 # Narrow indexes that hold only what is open, waits or is wrong: read in their order as far as a page goes, or counted.

@@ -4,6 +4,7 @@ import gzip
 import json
 import re
 from datetime import UTC, date, datetime, time, timedelta
+from urllib.parse import urljoin
 
 import pytest
 import vobject
@@ -18,6 +19,7 @@ from followup.records import Store, visits
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW
+from tests.pages import parsed
 
 
 def event(eye_id: str, **changes: object) -> dict[str, object]:
@@ -31,6 +33,19 @@ def event(eye_id: str, **changes: object) -> dict[str, object]:
         "body": {"pain": 1},
     }
     return {**usual, **changes}
+
+
+def test_the_shell_names_every_module_it_stands_on_and_no_other(client: FlaskClient) -> None:
+    """A browser that learns of them one from the other waits for the line at each step."""
+    named = [link.get("href") for link in parsed(client.get("/me/").text).all("link", rel="modulepreload")]
+    needed, coming = set[str](), ["/static/patient/app.js"]
+    while coming:
+        address = coming.pop()
+        if address not in needed:
+            needed.add(address)
+            for module in re.findall(r'from "([^"]+)"', client.get(address).text):
+                coming.append(urljoin(address, module))
+    assert sorted(named) == sorted(needed)
 
 
 def test_the_pack_has_all_that_is_needed_offline(as_patient: FlaskClient) -> None:

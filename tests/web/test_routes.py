@@ -9,16 +9,18 @@ from flask import Flask
 from flask.testing import FlaskClient
 from werkzeug.routing import Rule
 
+from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.home import enrol
 from followup.config import Settings
 from followup.records import Store
+from followup.records.store import new_id
 from followup.records.values import Device
 from followup.web import routes
 from followup.web.routes import ANYBODY, PHONE, ROUTES, Route
-from tests.conftest import NOW, Browser, consented, operation_note, patient_details, signed_in
+from tests.conftest import NOW, PASSWORD, Browser, Clock, consented, operation_note, patient_details, signed_in
 from tests.pages import parsed
 
 BEHIND_SECRETS = ("patient.visits_calendar",)  # 404 for whoever does not know the address
@@ -35,6 +37,12 @@ def ids(store: Store, eye_id: str, device: Device) -> dict[str, str]:
     assert row is not None
     known = {"eye_id": eye_id, "operation_id": row["id"], "patient_id": device.patient_id, "device_id": device.id}
     return {**known, "part": "rulebook", "filename": "base.css", "token": "guess"}
+
+
+@pytest.fixture
+def as_administrator(app: Flask, store: Store) -> FlaskClient:
+    accounts.add_staff(store, NOW, "Ada Admin", "administrator", "admin@test.invalid", PASSWORD)
+    return signed_in(app, "admin@test.invalid")
 
 
 def address(rule: Rule, ids: dict[str, str]) -> str:
@@ -89,11 +97,12 @@ def test_everybody_meets_every_route(
     client: FlaskClient,
     as_nurse: FlaskClient,
     as_surgeon: FlaskClient,
+    as_administrator: FlaskClient,
     as_patient: FlaskClient,
     ids: dict[str, str],
 ) -> None:
     """Kept out where the table says so, and let in where it says so: a wrong form or id is said by the view itself."""
-    who = {"nobody": client, "nurse": as_nurse, "surgeon": as_surgeon, PHONE: as_patient}
+    who = {"nobody": client, "nurse": as_nurse, "surgeon": as_surgeon, "administrator": as_administrator, PHONE: as_patient}
     for name, asking in who.items():
         for endpoint, method, path, allowed in calls(app, ids):
             if endpoint in ("account.sign_out", "clinic_api.leave", "clinic.revoke", "account.sign_in"):
@@ -105,6 +114,18 @@ def test_everybody_meets_every_route(
                 assert kept_out(status), (name, method, path, status)
             elif endpoint not in ("pages.index", "pages.change_password", "patient.my_calendar", *BEHIND_SECRETS):
                 assert status not in (302, 401), (name, method, path, status)
+
+
+def test_a_session_that_is_over_opens_nothing(
+    app: Flask, nurse: Actor, clock: Clock, client: FlaskClient, ids: dict[str, str]
+) -> None:
+    """Neither does one whose cookie is kept: it is nobody's."""
+    client.post("/sign-in", data={"email": "nurse@test.invalid", "password": PASSWORD})
+    assert client.get("/clinic/").status_code == 200
+    clock.pass_(minutes=61)
+    for _, method, path, allowed in calls(app, ids):
+        if isinstance(allowed, frozenset):
+            assert asked(client, method, path) in (302, 401), path
 
 
 @pytest.mark.parametrize("taken_out", ["guard", "entry"])
@@ -133,11 +154,12 @@ def test_another_patients_ids_open_nothing_for_a_phone(
             answer = as_patient.open(path, method=method)
             assert b"Other Person" not in answer.data, path
             assert allowed in (ANYBODY, PHONE) or kept_out(answer.status_code), path
-    entry = {"id": str(uuid.uuid4()), "operation": eye, "kind": "symptoms", "at": NOW.isoformat(), "by": "patient"}
+    entry = {"id": new_id(), "operation": eye, "kind": "symptoms", "at": NOW.isoformat(), "by": "patient"}
     entry |= {"offset_minutes": 60, "sequence": 1, "body": {"pain": 3}}
     answer = as_patient.post("/api/v1/events", json={"events": [entry]})
     assert answer.json is not None
-    assert answer.json["results"][0]["status"] == "refused"
+    result = answer.json["results"][0]
+    assert (result["status"], result["reason"]) == ("refused", "This entry belongs to another eye.")
 
 
 def test_a_locked_out_phone_is_kept_out_everywhere(
@@ -182,7 +204,13 @@ def test_every_form_of_every_page_carries_its_token(
 
 
 @pytest.mark.parametrize(
-    "sent", [{"Origin": "https://elsewhere.invalid"}, {"Origin": "null"}, {"Sec-Fetch-Site": "cross-site"}]
+    "sent",
+    [
+        {"Origin": "https://elsewhere.invalid"},
+        {"Origin": "null"},
+        {"Origin": "https://[::1"},
+        {"Sec-Fetch-Site": "cross-site"},
+    ],
 )
 def test_what_another_site_sends_is_refused(
     app: Flask,

@@ -16,7 +16,7 @@ from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
-from followup.records import Store, eyes, tasks, worries
+from followup.records import Store, eyes, people, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
@@ -51,6 +51,8 @@ def decide(
     if outcome not in DECISIONS:
         raise CareError("choose what is to happen", "outcome")
     with desk.store.transaction():
+        if owner and people.staff_member(desk.store, owner) is None:
+            raise CareError("choose who does it: this account is not there any more", "owner")
         about = chosen(desk, callback_id, also)
         known = made_for(desk.store, open_of_patient(desk.store, about[0]))
         if decided_before is not None and len(known) != decided_before:

@@ -35,6 +35,11 @@ def remove(desk: Desk, device: Device, other_id: str) -> None:
     enrol.revoke(desk, other_id)
 
 
+def was_removed(device: Device) -> bool:
+    """Whether the patient took this phone off the list of helpers: then it is not the clinic that closed it."""
+    return (device.revoked_by or "").startswith("patient:")
+
+
 def _only_the_patient(device: Device) -> None:
     if device.used_by != "patient":
         raise Refused(translatable("Only the phone of the patient can let others in or remove them."))

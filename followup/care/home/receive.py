@@ -18,6 +18,7 @@ from followup.care import bounds
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.errors import translatable
+from followup.care.home.clocks import Clocks
 from followup.care.home.senders import NOT_TAKEN, UNKNOWN, ClinicDevice, Phone, Read, Sender, Unfit, Unreadable, read
 from followup.care.reading.entries import who
 from followup.care.reading.events import SentEvent
@@ -31,7 +32,6 @@ from followup.records.bodies.kinds import times_in
 from followup.records.store import fails
 from followup.records.values import Device, Eye
 
-SKEW_FROM = timedelta(minutes=2)  # smaller differences between two clocks are the time on the way
 LONGEST_KEPT = 10_000
 MOST_JUNK_FROM_ONE_ADDRESS = 20  # an hour, as for unknown codes: common practice, no source
 MOST_JUNK = 200
@@ -52,8 +52,8 @@ def receive(
 ) -> list[Result]:
     """Take a batch from an enrolled phone; one bad event never holds up the others.
 
-    `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, every time in
-    the batch is moved by the difference, and the phone's own time is kept beside it.
+    `sent_at` is what the phone's clock said when it sent: where that is minutes or hours off, times are moved to the
+    clinic's clock (`clocks`), and the phone's own time is kept beside them.
     """
     return _receive_all(store, now, Phone(device), batch, zone, sent_at)
 
@@ -95,8 +95,7 @@ def refuse_packet(store: Store, now: datetime, batch: Sequence[Any], reason: str
 def _receive_all(
     store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
 ) -> list[Result]:
-    skew = now - sent_at if sent_at is not None and abs(now - sent_at) >= SKEW_FROM else timedelta(0)
-    entries = [read(sender, raw, skew) for raw in batch]
+    entries = [read(sender, raw, Clocks(now, sent_at)) for raw in batch]
     try:
         return _together(store, now, sender, entries, zone)
     except Exception as error:

@@ -72,7 +72,7 @@ def _private_key(store: Store) -> rsa.RSAPrivateKey:
     return _read(keys.key(store, "sealing_key", new_key))
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=64)
 def _read(pem: str) -> rsa.RSAPrivateKey:
     """Read once: its numbers are tested each time it is read, which takes longer than opening a packet."""
     key = serialization.load_pem_private_key(pem.encode(), None)

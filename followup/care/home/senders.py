@@ -2,7 +2,7 @@
 
 import logging
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 from pydantic import ValidationError
@@ -10,6 +10,7 @@ from pydantic import ValidationError
 from followup.care import bounds
 from followup.care.actors import Actor, barred
 from followup.care.errors import translatable
+from followup.care.home.clocks import Clocks
 from followup.care.reading.events import ClinicEnvelope, Envelope, SentEvent
 from followup.records import Store, people
 from followup.records.bodies.base import Body, first_message
@@ -117,15 +118,16 @@ class Unfit:
     reason: str
 
 
-def read(sender: Sender, raw: Any, skew: timedelta) -> Read | Unfit:
-    """What was sent, with its time moved by the difference of the two clocks."""
+def read(sender: Sender, raw: Any, clocks: Clocks) -> Read | Unfit:
+    """What was sent, with its times by the clinic's clock."""
     try:
         if fault := raw.reason if isinstance(raw, Unreadable) else bounds.entry(raw):
             return Unfit(raw, fault)
         event, author = sender.read(raw)
         device_at = event.at
-        event = event.model_copy(update={"at": device_at + skew})
-        return Read(raw, event, author, device_at, moved(sender.body(event), skew))
+        by = clocks.moved_by(device_at, event.heard)
+        event = event.model_copy(update={"at": device_at + by})
+        return Read(raw, event, author, device_at, moved(sender.body(event), by))
     except ValidationError as error:
         return Unfit(raw, first_message(error))
     except ValueError as error:

@@ -1,71 +1,17 @@
 """How the clinic's operations turned out: counted from what was recorded, with the core's intervals."""
 
-from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta, tzinfo
+from datetime import datetime, tzinfo
 from statistics import median
 
-from followup.care.reading.eye import Eye, load, rulebook
-from followup.care.watch import watching
-from followup.clinical import outcomes, success, vision
+from followup.care.learning import contributions
+from followup.care.reading.eye import rulebook
+from followup.clinical import outcomes
 from followup.clinical.outcomes import ChartPoint, Proportion, Step
-from followup.clinical.success import AfterOperation, InTheEnd
-from followup.clinical.vision import Acuity
-from followup.records import Store, eyes
-from followup.records.values import Note
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """Which operations: by their surgeon, what they left in the eye, why, and when; None is any."""
-
-    surgeon: str | None = None
-    agent: str | None = None
-    indication: str | None = None
-    first_day: date | None = None
-    last_day: date | None = None
-
-    def includes(self, note: Note, after: AfterOperation, zone: tzinfo) -> bool:
-        day = after.operation.at.astimezone(zone).date()
-        return (
-            self.surgeon in (None, note.surgeon)
-            and self.agent in (None, after.operation.agent)
-            and self.indication in (None, after.operation.indication)
-            and (self.first_day is None or self.first_day <= day)
-            and (self.last_day is None or day <= self.last_day)
-        )
-
-
-@dataclass(frozen=True, slots=True)
-class Course:
-    """An eye with an operation that was asked for: how it stands in the end, and its sight before that operation and now."""
-
-    eye: Eye
-    end: InTheEnd | None
-    before: Acuity | None
-    last: Acuity | None
-
-    @property
-    def sight(self) -> str | None:
-        """better, worse or same beyond test-retest noise; None where one of the two is missing."""
-        if self.before is None or self.last is None:
-            return None
-        change = vision.change(self.before, self.last)
-        return change.direction if change.exceeds_noise else "same"
-
-
-@dataclass(frozen=True, slots=True)
-class Operated:
-    """One operation that was asked for: its note, what was found until the next, and the course of its eye."""
-
-    note: Note
-    after: AfterOperation
-    course: Course
-
-    @property
-    def eye(self) -> Eye:
-        return self.course.eye
+from followup.records import Store, eyes, kept_results
+from followup.records.kept_results import Asked as Asked
+from followup.records.values import ListedResult
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,16 +19,18 @@ class Results:
     """Results of the operations asked for; a part that nothing was recorded for is None or empty.
 
     `attached` holds the steps of the curve of retinas not found detached again, `followed` how many operations it rests
-    on; `under_liquid` were found detached under oil or heavy liquid, which the curve leaves out. `once`, `finally_attached`
-    and `liquid_left` are shares of the eyes followed long enough. `better` and `worse` compare the last acuity not read
-    through gas with that before the operation, beyond test-retest noise; `spikes` are operations with a pressure at the
-    rulebook's spike edge within 14 days; `attended` planned visits that took place; `in_time` callbacks settled before
-    they moved up, of those settled or past their time; `hours_to_claim` the median time until somebody took one.
+    on, and `days_followed` for how long each was; `under_liquid` were found detached under oil or heavy liquid, which the
+    curve leaves out. `once`, `finally_attached` and `liquid_left` are shares of the eyes followed long enough. `better` and
+    `worse` compare the last acuity not read through gas with that before the operation, beyond test-retest noise; `spikes`
+    are operations with a pressure at the rulebook's spike edge within 14 days; `attended` planned visits that took place;
+    `in_time` callbacks settled before they moved up, of those settled or past their time; `hours_to_claim` the median time
+    until somebody took one.
     """
 
     eyes: int
-    operations: list[Operated]
+    operations: int
     followed: int
+    days_followed: list[float]
     attached: list[Step]
     under_liquid: int
     once: Proportion | None
@@ -104,69 +52,35 @@ def surgeons(store: Store) -> list[str]:
 
 def results(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = None) -> Results:
     """The results of the operations asked for, or of all of the clinic's."""
-    operations: list[Operated] = []
-    courses: list[Course] = []
-    with watching.parts(store, now, "results") as part:
-        for row in eyes.operated(store):
-            with part(row.id):
-                eye = load(store, row.id, zone)
-                if found := _asked_for(eye, asked or Asked(), now):
-                    operations += found
-                    courses.append(found[0].course)
-    spike_from = rulebook(store).bands.spike_from
-    spiked = [(o, top >= spike_from) for o in operations if (top := o.after.highest_early_mmhg) is not None]
-    ends = [seen for o in operations if (seen := o.after.seen_on_its_own) is not None]
-    states = [course.end for course in courses if course.end is not None]
-    sights = [sight for course in courses if (sight := course.sight) is not None]
-    calls = [call for course in courses for call in course.eye.callbacks]
-    waits = [(call.claimed_at - call.opened_at) / timedelta(hours=1) for call in calls if call.claimed_at]
+    contributions.bring_up_to_date(store, now, zone)
+    found = kept_results.sums(store, asked or Asked(), rulebook(store).bands.spike_from)
+    days = [days for days, _ in found.followed]
+    sighted = sum(found.sight.values())
     return Results(
-        eyes=len(courses),
-        operations=operations,
-        followed=len(ends),
-        attached=outcomes.kaplan_meier([day for day, _ in ends], [detached for _, detached in ends]),
-        under_liquid=sum(o.after.detached_under_liquid for o in operations),
-        once=_share(end.once for end in states),
-        finally_attached=_share(end.state == "attached" for end in states),
-        liquid_left=_share(end.state == "under-liquid" for end in states),
-        better=_share(sight == "better" for sight in sights),
-        worse=_share(sight == "worse" for sight in sights),
-        spikes=_share(hit for _, hit in spiked),
-        attended=_share(taken for course in courses for taken in _attendance(course.eye, now.astimezone(zone).date())),
-        in_time=_share(
-            call.settled_at is not None and call.moved_up == 0
-            for call in calls
-            if call.settled_at or call.moved_up or call.due_at < now
-        ),
-        hours_to_claim=median(waits) if waits else None,
-        spikes_by_month=_by_month(spiked, zone),
+        eyes=found.eyes,
+        operations=found.operations,
+        followed=len(days),
+        days_followed=days,
+        attached=outcomes.kaplan_meier(days, [detached for _, detached in found.followed]),
+        under_liquid=found.under_liquid,
+        once=_share(found.once, found.ends),
+        finally_attached=_share(found.attached, found.ends),
+        liquid_left=_share(found.liquid_left, found.ends),
+        better=_share(found.sight.get("better", 0), sighted),
+        worse=_share(found.sight.get("worse", 0), sighted),
+        spikes=_share(sum(hits for _, hits, _ in found.spikes), sum(of for _, _, of in found.spikes)),
+        attended=_share(found.visits_seen, found.visits),
+        in_time=_share(found.calls_in_time, found.calls),
+        hours_to_claim=median(found.hours_to_claim) if found.hours_to_claim else None,
+        spikes_by_month=outcomes.proportion_chart(found.spikes),
     )
 
 
-def _asked_for(eye: Eye, asked: Asked, now: datetime) -> list[Operated]:
-    begun = [note for note, operation in eye.stages if operation.at <= now]
-    stages = success.after_operations(eye.course, now, eye.known.ended_at)
-    found = [(note, after) for note, after in zip(begun, stages, strict=True) if asked.includes(note, after, eye.zone)]
-    if not found:
-        return []
-    before = found[0][1].operation.baseline_acuity
-    course = Course(eye, success.in_the_end(stages), before, success.last_acuity(eye.course, now))
-    return [Operated(note, after, course) for note, after in found]
+def listed(store: Store, now: datetime, zone: tzinfo, asked: Asked | None = None) -> Iterator[ListedResult]:
+    """The operations behind them, by when each eye was last operated."""
+    contributions.bring_up_to_date(store, now, zone)
+    yield from kept_results.listed(store, asked or Asked())
 
 
-def _attendance(eye: Eye, today: date) -> list[bool]:
-    """Whether each visit whose time is over took place."""
-    seen = eye.seen_visits
-    return [v.identity in seen for v in eye.visits if v.latest < today]
-
-
-def _by_month(spiked: Iterable[tuple[Operated, bool]], zone: tzinfo) -> list[ChartPoint]:
-    months: dict[str, list[bool]] = defaultdict(list)
-    for operated, hit in spiked:
-        months[f"{operated.after.operation.at.astimezone(zone):%Y-%m}"].append(hit)
-    return outcomes.proportion_chart([(month, sum(hits), len(hits)) for month, hits in sorted(months.items())])
-
-
-def _share(hits: Iterable[bool]) -> Proportion | None:
-    counted = list(hits)
-    return outcomes.wilson(sum(counted), len(counted)) if counted else None
+def _share(events: int, total: int) -> Proportion | None:
+    return outcomes.wilson(events, total) if total else None

@@ -6,8 +6,8 @@ from datetime import datetime
 from io import StringIO
 
 from followup.care.desk import Desk
-from followup.care.learning.results import Asked, Operated, results
-from followup.clinical.vision import Acuity
+from followup.care.learning.results import Asked, listed
+from followup.records.values import ListedResult
 
 COLUMNS = (
     "hospital_number",
@@ -29,32 +29,32 @@ COLUMNS = (
 
 def table(desk: Desk, asked: Asked) -> str:
     """The table as CSV (RFC 4180); the times are the clinic's days. Puts on record that it was taken out."""
-    found = results(desk.store, desk.now, desk.zone, asked)
+    found = list(listed(desk.store, desk.now, desk.zone, asked))
     out = StringIO()
     rows = csv.writer(out)
     rows.writerow(COLUMNS)
-    rows.writerows(_row(operated, desk) for operated in found.operations)
+    rows.writerows(_row(one, desk) for one in found)
     with desk.store.transaction():
-        desk.note("results exported", "results", {"rows": len(found.operations)})
+        desk.note("results exported", "results", {"rows": len(found)})
     return out.getvalue()
 
 
-def _row(operated: Operated, desk: Desk) -> Iterator[str]:
-    eye, after, end = operated.eye, operated.after, operated.course.end
-    yield _plain(eye.patient.number)
-    yield eye.side
-    yield _day(after.operation.at, desk)
-    yield _plain(operated.note.surgeon)
-    yield after.operation.indication
-    yield after.operation.agent
-    yield _day(after.counted_from, desk)
-    yield _day(after.last_look, desk)
-    yield _day(after.detached_at, desk)
-    yield end.state if end else ""
-    yield {True: "yes", False: "no"}[end.once] if end else ""
-    yield _logmar(after.operation.baseline_acuity)
-    yield _logmar(operated.course.last)
-    yield "" if after.highest_early_mmhg is None else f"{after.highest_early_mmhg:g}"
+def _row(one: ListedResult, desk: Desk) -> Iterator[str]:
+    operation = one.operation
+    yield _plain(one.patient_number)
+    yield one.side
+    yield operation.day.isoformat()
+    yield _plain(operation.surgeon)
+    yield operation.indication
+    yield operation.agent
+    yield _day(operation.counted_from, desk)
+    yield _day(operation.last_look, desk)
+    yield _day(operation.detached_at, desk)
+    yield one.state or ""
+    yield {True: "yes", False: "no", None: ""}[one.once]
+    yield _logmar(operation.before_logmar)
+    yield _logmar(one.last_logmar)
+    yield "" if operation.highest_early_mmhg is None else f"{operation.highest_early_mmhg:g}"
 
 
 def _plain(text: str) -> str:
@@ -66,5 +66,5 @@ def _day(at: datetime | None, desk: Desk) -> str:
     return at.astimezone(desk.zone).date().isoformat() if at else ""
 
 
-def _logmar(seen: Acuity | None) -> str:
-    return "" if seen is None or seen.logmar is None else f"{seen.logmar:.2f}"
+def _logmar(seen: float | None) -> str:
+    return "" if seen is None else f"{seen:.2f}"

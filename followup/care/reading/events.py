@@ -16,7 +16,10 @@ CALENDAR = range(1900, 2200)
 
 
 class SentEvent(BaseModel):
-    """One event as a device sends it: made there, never changed afterwards."""
+    """One event as a device sends it: made there, never changed afterwards.
+
+    `heard` is what both clocks showed when the device last heard the clinic: {clinic_at, device_at}.
+    """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
@@ -28,6 +31,7 @@ class SentEvent(BaseModel):
     sequence: Annotated[int, Field(ge=1, le=bounds.LARGEST_INTEGER)]
     corrects: Word | None = None
     body: dict[str, Any]
+    heard: Any = None
 
     _kept = field_validator("at")(kept_time)
 

@@ -11,7 +11,7 @@ from followup.care.errors import CareError, Conflict
 from followup.care.reading import state
 from followup.care.reading.attendance import attended_by_eye
 from followup.care.visits.book import LONGEST_WHY, Asks, change_back, put_on
-from followup.care.visits.openings import AHEAD, Openings, ahead, open_days
+from followup.care.visits.openings import AHEAD, Openings, ahead, not_open
 from followup.clinical import schedule
 from followup.config import Clinic
 from followup.records import day_lists, eyes, visits
@@ -105,9 +105,8 @@ def closed_here(desk: Desk) -> list[Closure]:
 def on_closed_days(desk: Desk, clinic: Clinic) -> list[tuple[Eye, Visit]]:
     """Visits to come that stand on a day on which the clinic sees nobody, by date."""
     state.bring_up_to_date(desk.store, desk.now, desk.zone)
-    opened = open_days(clinic, desk.today, desk.today + AHEAD, desk.store)
-    to_come = (desk.today + timedelta(days=n) for n in range(1, AHEAD.days + 1))
-    there = day_lists.unseen_on(desk.store, [day for day in to_come if day not in opened])
+    days = day_lists.days_unseen(desk.store, desk.today, desk.today + AHEAD)
+    there = day_lists.unseen_on(desk.store, not_open(clinic, days, desk.store))
     known = eyes.by_ids(desk.store, sorted({v.eye_id for v in there}))
     planned = visits.versions(desk.store, [v.visit_id for v in there])
     return [(known[v.eye_id], planned[v.visit_id]) for v in there if v.eye_id in known and v.visit_id in planned]

@@ -1,5 +1,6 @@
 """On which days the clinic sees people, with how many places, and how many of them are taken."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -58,6 +59,16 @@ def ahead(store: Store, clinic: Clinic, today: date) -> Openings:
 
 def open_days(clinic: Clinic, first: date, last: date, store: Store) -> dict[date, int]:
     """Places on each open clinic day from first to last."""
+    return schedule.clinic_days(first, last, closures.places_by_weekday(clinic.places), _closed(clinic, first, last, store))
+
+
+def not_open(clinic: Clinic, days: Sequence[date], store: Store) -> list[date]:
+    """Those of these days, which are in order, on which the clinic sees nobody."""
+    closed = _closed(clinic, days[0], days[-1], store) if days else set()
+    places = closures.places_by_weekday(clinic.places)
+    return [day for day in days if day in closed or not places.get(day.weekday())]
+
+
+def _closed(clinic: Clinic, first: date, last: date, store: Store) -> set[date]:
     closed = closures.closed_days(clinic.country, clinic.subdivision, first, last, clinic.closed)
-    closed |= {c.day for c in visits.closures(store, first, last)}
-    return schedule.clinic_days(first, last, closures.places_by_weekday(clinic.places), closed)
+    return closed | {c.day for c in visits.closures(store, first, last)}

@@ -96,9 +96,14 @@ def late(store: Store, now: datetime) -> Late | None:
 
 
 def stopped(store: Store, now: datetime) -> list[str]:
-    """What stands still, of `database`, `clock` and `disk`: cheap to ask, and says nothing about anybody."""
+    """What stands still, of `database`, `clock` and `disk`: cheap to ask, and says nothing about anybody.
+
+    Only `closed` where the clinic moves to another server.
+    """
     found = []
     try:
+        if store.closed:
+            return ["closed"]
         if late(store, now) or any(fault.what == "job" for fault in watch.faults(store)):
             found.append("clock")
     except Exception:  # whatever it is, the pages stand still with it

@@ -99,7 +99,7 @@ def _worse_of(readings: Sequence[Reading]) -> Reading | None:
 def _fell(before: Reading, now: Reading, threshold: Mapping[str, Any]) -> bool:
     if not now.acuity.worse_than(before.acuity):
         return False
-    known = before.correction is not None and now.correction is not None
+    known = now.correction is not None  # of both: only readings with the same one are compared
     months = max(timedelta(0), now.at - before.at - _QUICK) / timedelta(days=30)
     limit = real_fall(before.acuity, now.acuity, threshold["logmar"], known_correction=known, weak_reference=before.weak)
     return vision.change(before.acuity, now.acuity, limit + threshold.get("slow_per_month", 0) * months).exceeds_noise

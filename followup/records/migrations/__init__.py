@@ -31,7 +31,13 @@ from followup.records.migrations import living
 from followup.records.migrations import rights
 
 # isort: split
+from followup.records.migrations import kept_results
+
+# isort: split
 from followup.records.migrations import theatre
+
+# isort: split
+from followup.records.migrations import passkeys
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -39,9 +45,11 @@ __all__ = [
     "current",
     "first",
     "joined",
+    "kept_results",
     "living",
     "mended",
     "one_call",
+    "passkeys",
     "put_right",
     "rights",
     "sealed",

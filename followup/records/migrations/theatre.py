@@ -6,7 +6,7 @@ from followup.records.migrations.registry import steps
 
 
 @steps()
-def m029_theatre(db: Database) -> None:
+def m034_theatre(db: Database) -> None:
     """What was decided for theatre has its day and list; those that were confirmed have them from the step that says so."""
     db.executescript(
         """

@@ -17,7 +17,18 @@ from followup.records.values._eyes import (
     WishState,
 )
 from followup.records.values._messages import Choice, Fault, Message, Run, Signature, Subscription
-from followup.records.values._people import AuditEntry, Consent, Device, Enrolment, PageOpened, Patient, Session, Staff
+from followup.records.values._people import (
+    AuditEntry,
+    Consent,
+    Device,
+    Enrolment,
+    PageOpened,
+    Passkey,
+    Patient,
+    Session,
+    Staff,
+)
+from followup.records.values._results import Contribution, ListedResult, OperationResult, Sight
 from followup.records.values._rows import Value, as_object, made
 
 __all__ = [
@@ -29,6 +40,7 @@ __all__ = [
     "Choice",
     "Closure",
     "Consent",
+    "Contribution",
     "Device",
     "Enrolment",
     "Event",
@@ -37,14 +49,18 @@ __all__ = [
     "Fault",
     "FollowUp",
     "ListedOperation",
+    "ListedResult",
     "Message",
     "Note",
+    "OperationResult",
     "PageOpened",
+    "Passkey",
     "Patient",
     "Refused",
     "Run",
     "Said",
     "Session",
+    "Sight",
     "Signature",
     "Staff",
     "Step",

@@ -13,6 +13,23 @@ class Staff:
     password_hash: str
     created_at: datetime
     left_at: datetime | None
+    passkey_asked: bool | None = None  # for a passkey (or a recovery code) after the password
+    directory_subject: str | None = None  # how the clinic's own directory knows them
+
+
+@dataclass(frozen=True, slots=True)
+class Passkey:
+    """A passkey of a member of staff: its public half (COSE) and the count of its latest use, both as the device told them."""
+
+    id: str
+    staff_id: str
+    credential_id: str
+    public_key: str
+    sign_count: int
+    name: str
+    created_at: datetime
+    used_at: datetime | None
+    removed_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)

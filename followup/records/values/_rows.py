@@ -17,28 +17,27 @@ Value = TypeVar("Value")
 
 def made(kind: type[Value], row: Row, **given: Any) -> Value:
     """The value of a row: columns by the name of the field, parsed by its type. Raises ValueError for what cannot be."""
-    readers: tuple[tuple[str, Callable[[Any], Any]], ...] = _readers(kind)  # type: ignore[arg-type]
-    return kind(**{name: given[name] if name in given else read(row[name]) for name, read in readers})
+    names, parsed = _shape(kind)  # type: ignore[arg-type]
+    values = given | {name: row[name] for name in names if name not in given}
+    for name, parse, optional in parsed:
+        if name not in given and not (optional and values[name] is None):
+            values[name] = parse(values[name])
+    return kind(**values)
 
 
 @lru_cache
-def _readers(kind: Any) -> tuple[tuple[str, Callable[[Any], Any]], ...]:
+def _shape(kind: Any) -> tuple[tuple[str, ...], tuple[tuple[str, Callable[[Any], Any], bool], ...]]:
+    """The names of its fields, and of those that are kept in another form how each is parsed and whether it may be missing."""
     hints = typing.get_type_hints(kind)
-    return tuple((f.name, _reader(hints[f.name])) for f in fields(kind))
+    names = tuple(f.name for f in fields(kind))
+    read = ((name, *_parser(hints[name])) for name in names)
+    return names, tuple((name, parse, optional) for name, parse, optional in read if parse)
 
 
-def _reader(hint: Any) -> Callable[[Any], Any]:
+def _parser(hint: Any) -> tuple[Callable[[Any], Any] | None, bool]:
     options = typing.get_args(hint) if typing.get_origin(hint) in (UnionType, typing.Union) else (hint,)
     named = next(option for option in options if option is not type(None))
-    parse = _PARSERS.get(typing.get_origin(named) or named, lambda value: value)
-    optional = type(None) in options
-
-    def read(value: Any) -> Any:
-        if value is None and optional:
-            return None
-        return parse(value)
-
-    return read
+    return _PARSERS.get(typing.get_origin(named) or named), type(None) in options
 
 
 def as_object(text: str) -> dict[str, Any]:

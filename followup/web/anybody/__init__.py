@@ -1,6 +1,6 @@
 """What everybody may open: the front page, signing in, how the numbers are worked out, whether all works."""
 
-from followup.web.anybody import account, forgotten, own_account, pages
+from followup.web.anybody import account, by_directory, forgotten, own_account, pages
 
-PAGES = (forgotten, own_account)
+PAGES = (by_directory, forgotten, own_account)
 BLUEPRINTS = (account.bp, pages.bp)

@@ -4,7 +4,7 @@ from flask import Blueprint, redirect, render_template, request, session, url_fo
 from flask.typing import ResponseReturnValue as Answer
 from pydantic import ValidationError
 
-from followup.care import accounts, second_factor, signing_in
+from followup.care import accounts, passkeys, second_factor, signing_in
 from followup.care.actors import Actor
 from followup.care.callbacks import going_home as going_home_with
 from followup.care.errors import CareError, Refused
@@ -13,7 +13,7 @@ from followup.care.messages.reminders import STAFF_KINDS
 from followup.exchange import push_keys
 from followup.records.bodies.base import first_message
 from followup.web import context
-from followup.web.anybody.forms import CodeForm, GoingHomeForm, MessagesForm, SignInForm
+from followup.web.anybody.forms import CodeForm, GoingHomeForm, MessagesForm, PasskeyForm, SignInForm
 from followup.web.fields import SmallForm, field_errors, say_beside
 
 bp = Blueprint("account", __name__)
@@ -24,16 +24,77 @@ def sign_in() -> Answer:
     """Staff sign in with e-mail and password."""
     form = SignInForm()
     if form.validate_on_submit():
+        _here_too()
         try:
             actor = signing_in.sign_in(context.store(), context.now(), form.email.data, form.password.data, context.caller())
         except Refused as error:
             form.password.errors = [str(error)]
-            return render_template("account/sign_in.html", form=form), 403
+            return ways_in(form), 403
         if second_factor.wanted(context.store(), actor.id):
             session["half"] = signing_in.half(context.store(), context.now(), actor, form.email.data)
             return redirect(url_for(".second_step", next=context.inside(request.args.get("next"))))
-        return _begun(actor, form.email.data)
-    return render_template("account/sign_in.html", form=form), 400 if form.errors else 200
+        return begun_session(actor, form.email.data)
+    return ways_in(form), 400 if form.errors else 200
+
+
+def ways_in(form: SignInForm, refused: str = "") -> str:
+    """The page with every way to sign in here; `refused` says why one without a password did not work."""
+    where, ways = context.site(), context.settings().sign_in
+    here = where is not None and ways.passwords
+    asked = passkeys.to_sign_in(context.store(), context.now(), where, context.browser()) if where and here else None
+    return render_template("account/sign_in.html", form=form, passkey=asked, refused=refused, ways=ways)
+
+
+def _here_too() -> None:
+    """Raises `Refused` where the clinic lets only its own directory say who somebody is."""
+    if not context.settings().sign_in.passwords:
+        raise Refused(f"here staff sign in by {context.settings().sign_in.name} only")
+
+
+@bp.post("/sign-in/passkey")
+def passkey() -> Answer:
+    """Sign in with a passkey alone: the device has verified who uses it."""
+    form, where = PasskeyForm(), context.site()
+    if where is None or not form.validate_on_submit():
+        return redirect(url_for(".sign_in", next=context.inside(request.args.get("next"))), 303)
+    _here_too()
+    try:
+        actor, email = signing_in.by_passkey(context.store(), context.now(), where, _answered(form), context.caller())
+    except Refused as error:
+        return ways_in(SignInForm(formdata=None), str(error)), 403
+    return begun_session(actor, email)
+
+
+def _answered(form: PasskeyForm) -> passkeys.Answer:
+    return passkeys.Answer(form.token.data, form.answer.data, context.browser())
+
+
+@bp.post("/sign-in/code/passkey")
+def second_step_by_passkey() -> Answer:
+    """A passkey after a right password, in the place of a code."""
+    form, where, half = PasskeyForm(), context.site(), str(session.get("half", ""))
+    if where is None or not form.validate_on_submit():
+        return redirect(url_for(".second_step", next=context.inside(request.args.get("next"))), 303)
+    try:
+        actor, email = signing_in.second_step_by_passkey(
+            context.store(), context.now(), half, where, _answered(form), context.caller()
+        )
+    except Refused as error:
+        return _second_ways(CodeForm(formdata=None), str(error)), 403
+    return begun_session(actor, email)
+
+
+def _second_ways(form: CodeForm, refused: str = "") -> str:
+    """The page with every second step that the account has."""
+    store, now, where = context.store(), context.now(), context.site()
+    try:
+        staff_id, _ = signing_in.whose_half(store, now, str(session.get("half", "")))
+    except Refused:
+        staff_id = ""
+    codes = not staff_id or second_factor.makes_codes(store, staff_id)
+    has = where is not None and bool(staff_id) and bool(passkeys.of(store, staff_id))
+    asked = passkeys.to_sign_in(store, now, where, context.browser(), staff_id) if where and has else None
+    return render_template("account/second_step.html", form=form, passkey=asked, codes=codes, refused=refused)
 
 
 @bp.route("/sign-in/code", methods=["GET", "POST"])
@@ -46,18 +107,18 @@ def second_step() -> Answer:
             actor, email = signing_in.second_step(context.store(), context.now(), half, form.code.data, caller)
         except Refused as error:
             form.code.errors = [str(error)]
-            return render_template("account/second_step.html", form=form), 403
-        return _begun(actor, email)
-    return render_template("account/second_step.html", form=form), 400 if form.errors else 200
+            return _second_ways(form), 403
+        return begun_session(actor, email)
+    return _second_ways(form), 400 if form.errors else 200
 
 
-def _begun(actor: Actor, email: str) -> Answer:
+def begun_session(actor: Actor, email: str, next: str | None = None) -> Answer:
     """A session, whatever this browser held before, and the mark by which it is known from now on."""
     context.sign_out()
     session["session"] = signing_in.begin(context.store(), context.now(), actor, context.caller())
     session["signed_in_as"] = email.strip().lower()
     session.permanent = True
-    response = redirect(context.inside(request.args.get("next")) or url_for(_home(actor.role)))
+    response = redirect(context.inside(next or request.args.get("next")) or url_for(_home(actor.role)))
     response.set_cookie(
         context.MARK_COOKIE,
         signing_in.mark(context.store(), context.now(), email),

@@ -2,6 +2,7 @@
 
 from flask_wtf import FlaskForm
 from wtforms import (
+    HiddenField,
     PasswordField,
     RadioField,
     SelectField,
@@ -36,6 +37,29 @@ class CodeForm(FlaskForm):
     """A code of the minute, or a recovery code."""
 
     code = StringField("Code", [InputRequired("write the code that the app shows"), Length(max=40)])
+
+
+class PasskeyForm(FlaskForm):
+    """What a browser answers when it was asked for a passkey."""
+
+    token = HiddenField(validators=[InputRequired("")])
+    answer = HiddenField(validators=[InputRequired("this needs a browser that runs our scripts")])
+
+
+class PasskeyNameForm(FlaskForm):
+    name = StringField("Name", [InputRequired("give it a name"), Length(max=60)])
+
+
+class NewPasskeyForm(PasskeyNameForm):
+    """A new passkey: its name, and the password once more, so that nobody adds one at a screen left open."""
+
+    password = PasswordField("Password", [InputRequired("write your password")])
+
+
+class MadePasskeyForm(PasskeyForm):
+    """What the device answered, and the name that was chosen before."""
+
+    name = HiddenField(validators=[InputRequired(""), Length(max=60)])
 
 
 class LonePasswordForm(FlaskForm):

@@ -112,10 +112,13 @@ def not_working() -> Answer:
 
 
 class Health(BaseModel):
-    """`stopped`: what stands still, of `database`, `clock` and `disk`."""
+    """`stopped`: what stands still, of `database`, `clock` and `disk`; `closed` while the clinic moves to another server.
+
+    In a region also `settings`, where those of the clinic cannot be used.
+    """
 
     ok: bool
-    stopped: list[Literal["database", "clock", "disk"]] = []
+    stopped: list[Literal["database", "clock", "disk", "closed", "settings"]] = []
 
 
 @bp.get("/api/v1/openapi.json")

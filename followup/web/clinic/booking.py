@@ -1,13 +1,14 @@
 """The book of visits: one visit moved, cancelled or not come for; visits added; a clinic day closed."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import date, timedelta
 from typing import Any
 
 from flask import abort, redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue as Answer
 
-from followup.care.errors import CareError
+from followup.care.errors import CareError, NotFound
 from followup.care.visits import book, closing, in_book
 from followup.care.visits.openings import ahead
 from followup.web import context
@@ -40,7 +41,8 @@ def back_to(eye_id: str, identity: str = "") -> Answer:
     if asked == "plan":
         return redirect(url_for(".change_plan", eye_id=eye_id), 303)
     if asked == "patient":
-        return redirect(url_for(".patient_page", patient_id=load_eye(eye_id).patient.id), 303)
+        with suppress(NotFound):  # what was done stays done, whatever the form says of where it came from
+            return redirect(url_for(".patient_page", patient_id=load_eye(eye_id).patient.id), 303)
     return redirect(url_for(".today", _anchor=f"visit-{identity}" if identity else None), 303)
 
 

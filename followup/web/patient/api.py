@@ -1,6 +1,7 @@
 """The phones' machine interface, version 1."""
 
 from datetime import datetime
+from typing import Any
 
 from flask import Blueprint, Response, jsonify, request, url_for
 from flask.typing import ResponseReturnValue as Answer
@@ -44,10 +45,11 @@ class Batch(BaseModel):
 
 
 class SealedBatch(BaseModel):
-    """Packets that a locked-out phone sealed, sent after it was enrolled again."""
+    """Packets that a locked-out phone sealed, sent after it was enrolled again, and what its clock says now."""
 
     model_config = ConfigDict(extra="forbid")
 
+    sent_at: Any = None
     sealed: list[sealing.Sealed] = Field(max_length=20)
 
 
@@ -101,8 +103,21 @@ class Results(BaseModel):
     generation: str
 
 
+class Known(BaseModel):
+    """Whether this browser was set up as a phone, locked out since or not."""
+
+    set_up: bool
+
+
 class AcuityTable(RootModel[dict[str, list[float | str | None]]]):
     """By each way to write an acuity: logMAR, Snellen at 6 m, at 20 ft, and letters (null where the chart has none)."""
+
+
+@bp.get("/known")
+@described(Known)
+def known() -> Answer:
+    """Whether this browser was set up; one that was not asks for no pack, which would be refused."""
+    return jsonify(Known(set_up=context.known_device() is not None).model_dump())
 
 
 @bp.get("/pack")
@@ -138,7 +153,8 @@ def sealed() -> Answer:
         entries = [entry for packet in batch.sealed for entry in sealing.opened_entries(context.store(), packet)]
     except ValueError as error:
         return {"error": str(error)}, 400
-    results = receive(context.store(), context.now(), _device(), entries, context.zone())
+    sent_at = bounds.clock(batch.sent_at)
+    results = receive(context.store(), context.now(), _device(), entries, context.zone(), sent_at)
     return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
 
 

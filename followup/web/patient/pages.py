@@ -78,7 +78,10 @@ def _chosen_language(token: str) -> str:
 @bp.get("/me/")
 def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
-    return _kept_page(render_template("patient/shell.html", words=_words()))
+    modules = [
+        address for address in shell_assets() if address.endswith(".js")
+    ]  # asked for at once, not one after the other
+    return _kept_page(render_template("patient/shell.html", words=_words(), modules=modules))
 
 
 @bp.get("/me/later")

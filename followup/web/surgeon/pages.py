@@ -37,12 +37,11 @@ def my_results() -> Answer:
     if not form.validate():
         return render_template("surgeon/results.html", form=form, found=None), 400
     found = results.results(context.store(), context.now(), context.zone(), form.asked())
-    times = [seen[0] for operated in found.operations if (seen := operated.after.seen_on_its_own)]
     return render_template(
         "surgeon/results.html",
         form=form,
         found=found,
-        curve=result_charts.attachment_curve(found.attached, times),
+        curve=result_charts.attachment_curve(found.attached, found.days_followed),
         run=result_charts.run_chart(found.spikes_by_month),
     )
 

@@ -23,11 +23,16 @@ export async function makeDayKey(database, email, password) {
   const pair = await crypto.subtle.generateKey(shape, true, ["wrapKey", "unwrapKey"]);
   const wrapped = await crypto.subtle.wrapKey("pkcs8", pair.privateKey, wrapping, { name: "AES-GCM", iv });
   const publicKey = base64(await crypto.subtle.exportKey("spki", pair.publicKey));
-  await forgetDay(database);
-  await transact(database, ["facts"], "readwrite", ({ facts }) => { facts.delete("left"); });
+  await noDayKey(database);
   await writeFact(database, "day-key", {
     email: email.trim().toLowerCase(), publicKey, salt: base64(salt), iv: base64(iv), wrapped: base64(wrapped),
   });
+}
+
+// Somebody signs in without a password: what an earlier sign-in kept here goes, and nothing is kept for without a signal.
+export async function noDayKey(database) {
+  await forgetDay(database);
+  await transact(database, ["facts"], "readwrite", ({ facts }) => { facts.delete("left"); });
 }
 
 // The private half; throws when the password is not the one of the sign-in.
