@@ -12,7 +12,7 @@ function begin() {
   cataract?.addEventListener("change", () => {
     if (cataract.checked && !lens.value) lens.value = "pseudophakic";
   });
-  startDay(form);
+  startDay();
   const drops = form.querySelector("textarea[name=drops]");
   for (const chip of form.querySelectorAll("[data-line]")) {
     chip.addEventListener("click", () => {
@@ -22,7 +22,7 @@ function begin() {
 }
 
 // Nothing is filled in for the day of surgery: today is one tap, or the key T in its field.
-function startDay(form) {
+function startDay() {
   const chip = form.querySelector("[data-day]");
   const day = form.querySelector("input[name=operated_on]");
   if (!chip) return;
