@@ -12,7 +12,8 @@ from followup.records.values import Callback, Task, made
 _TASKS = """
     SELECT t.*, coalesce(y.joined_into, t.eye_id) AS eye_id, o.name AS owner_name, m.name AS made_by_name,
            (SELECT v.target FROM visits v WHERE v.identity = t.visit_id ORDER BY v.recorded_at DESC, v.id DESC LIMIT 1) AS visit_on,
-           (SELECT max(e.at) FROM events e WHERE e.eye_id = t.eye_id AND e.kind IN ('measures', 'seen') AND e.at > t.made_at
+           (SELECT max(e.at) FROM events e WHERE e.kind IN ('measures', 'seen') AND e.at > t.made_at
+            AND e.eye_id IN (t.eye_id, (SELECT v.eye_id FROM visits v WHERE v.id = t.visit_id))
             AND NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id)) AS seen_at
     FROM tasks t JOIN eyes y ON y.id = t.eye_id LEFT JOIN staff o ON o.id = t.owner JOIN staff m ON m.id = t.made_by
 """

@@ -52,7 +52,9 @@ def without_signal(page: Page, server: RunningServer) -> None:
 
 
 def measure(page: Page, acuity: str, iop: str) -> None:
+    """Not at a planned visit, whatever they arrived for."""
     page.get_by_role("link", name="Enter visit: Pat Patient").first.click()
+    page.get_by_label("Visit", exact=True).select_option("")
     page.locator("#right-acuity").fill(acuity)
     page.locator("#right-iop").fill(iop)
     page.get_by_role("button", name="Keep").click()

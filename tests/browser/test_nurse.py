@@ -215,6 +215,7 @@ def test_going_back_from_the_card_leads_to_the_card_not_to_an_error(
     for label, chosen in (("Indication", "retinal-detachment"), ("Lens", "phakic"), ("Left in the eye", "silicone-oil")):
         page.get_by_label(label, exact=True).select_option(chosen)
     page.get_by_label("Date of surgery").fill((clinic_day(-1)).isoformat())
+    page.get_by_label("Time", exact=True).fill("09:30")
     page.get_by_role("button", name="Propose a plan").click()
     page.locator(".summary a", has_text="Fill at the end of surgery").click()
     page.keyboard.type("90")

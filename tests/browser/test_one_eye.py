@@ -18,6 +18,7 @@ def discharge_a_patient(page: Page, server: RunningServer) -> str:
     page.get_by_label("The phone pages, on the patient’s own phone").check()
     page.get_by_label("Right", exact=True).check()
     page.get_by_label("Date of surgery").fill((clinic_day(-1)).isoformat())
+    page.get_by_label("Time", exact=True).fill("09:30")
     page.get_by_label("Surgeon").fill("Sol Surgeon")
     page.get_by_label("Indication").select_option("retinal-detachment")
     page.get_by_label("Lens").select_option("phakic")

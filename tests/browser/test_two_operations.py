@@ -74,6 +74,7 @@ def test_gas_oil_again_the_end_and_what_is_put_right(
     desk.get_by_label("The phone pages, on the patient’s own phone").check()
     yesterday = datetime.now(zone) - timedelta(hours=1)
     desk.get_by_label("Date of surgery").fill(yesterday.date().isoformat())
+    desk.get_by_label("Time", exact=True).fill("09:30")
     desk.get_by_label("Time", exact=True).fill(f"{yesterday:%H:%M}")
     desk.get_by_label("Indication").select_option("retinal-detachment")
     desk.get_by_label("Lens").select_option("pseudophakic")

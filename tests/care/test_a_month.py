@@ -1,21 +1,22 @@
-"""A clinic's month with its callbacks: 400 eyes, three nurses, two surgeons, leave, and evenings on which people go home.
+"""A clinic's month with its callbacks and its book: 400 eyes, three nurses, two surgeons, leave, a day that closes while one
+of them is away, and evenings on which people go home.
 
 No open worry is without an owner or a place on a list, nothing is settled without an outcome or, where it was urgent,
-without a conversation, and no visit that somebody decided on is lost. What happens is drawn at random from a fixed seed; how
-often it does is invented.
+without a conversation; no visit is lost, planned or decided on; and who is for theatre is on its list. What happens is drawn
+at random from a fixed seed; how often it does is invented.
 """
 
 import random
 from collections import Counter
 from collections.abc import Iterator
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, going_home, holding, moving_up, settling
+from followup.care.callbacks import deciding, going_home, holding, moving_up, settling, theatre
 from followup.care.callbacks import lines as list_of_calls
 from followup.care.callbacks.kinds import CHOICES, DECISIONS, OUTCOMES, URGENT
 from followup.care.callbacks.lines import Line, for_surgeon, listed
@@ -23,9 +24,13 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
 from followup.care.errors import CareError
+from followup.care.reading.attendance import attended_by_eye
+from followup.care.today import lists
 from followup.care.today.handover import handover
-from followup.care.visits import diary, visit
+from followup.care.visits import book, closing, diary, in_book, visit
+from followup.care.visits.openings import ahead
 from followup.care.watch.raising import check_eye
+from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store, audit, eyes, tasks, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
@@ -35,6 +40,8 @@ from tests.conftest import PASSWORD, ZONE, operation_note, patient_details
 
 EYES, DAYS = 400, 30
 FIRST = datetime(2027, 3, 1, 8, tzinfo=UTC)
+TOLD_ON, CLOSED = 8, date(2027, 3, 17)  # a Wednesday on which a nurse is on leave
+PLAN = (("week 1", 7, 5, 11), ("week 2", 14, 12, 18), ("month 1", 28, 23, 40))
 REACHED_BY = ("own-phone", "own-phone", "carer-phone", "no-app")
 FINDINGS = ((), (), (), (), ("hypopyon",), ("leak",), ("detached",))
 BAD = (
@@ -49,7 +56,9 @@ class Month:
     """The clinic, lived through day by day."""
 
     def __init__(self, store: Store, settings: Settings) -> None:
-        self.store, self.clinic, self.chance = store, settings.clinic, random.Random(1904)
+        self.store, self.chance = store, random.Random(1904)
+        places = dict.fromkeys(("mon", "tue", "wed", "thu", "fri"), 40)
+        self.clinic = settings.clinic.model_copy(update={"places": places})
         self.done: Counter[str] = Counter()
         self.nurses = [self._hired(f"Nurse {name}", "nurse") for name in "ABC"]
         self.surgeons = [self._hired(f"Surgeon {name}", "surgeon") for name in "AB"]
@@ -69,7 +78,14 @@ class Month:
         assert isinstance(person, Patient)
         surgeon = self.chance.choice(self.surgeons).name
         note = operation_note(eye=side, operated_at=at - timedelta(hours=6), surgeon=surgeon, steroid_drops_until=None)
-        self.eyes.append(leaving.discharge(self.desk(self.nurses[0], at), person, note, [])[0])
+        desk = self.desk(self.nurses[0], at)
+        open_days = sorted(ahead(self.store, self.clinic, desk.today).places)
+        windows = []
+        for name, *days in PLAN:
+            target, earliest, latest = (desk.today + timedelta(days=n) for n in days)
+            target = next(day for day in open_days if day >= target)
+            windows.append(schedule.Window(name, target, earliest, max(target, latest), "review"))
+        self.eyes.append(leaving.discharge(desk, person, note, windows)[0])
 
     def at_work(self, day: int) -> list[Actor]:
         """Who is not on leave: each person is away for a week of the month, and on Sundays all but one are."""
@@ -92,6 +108,29 @@ class Month:
                 self.done["too early"] += 1
         for eye in self.chance.sample(self.eyes, len(self.eyes) // 8):
             check_eye(self.store, eye, at, ZONE)
+        for due in lists.due_in(self.store, at, ZONE, ["due", "missed"]):
+            self.comes(nurse, at, due)
+
+    def comes(self, nurse: Actor, at: datetime, due: lists.Due) -> None:
+        """Most come on their day; some are given another, and some do not come."""
+        desk, identity, draw = self.desk(nurse, at), due.visit.identity, self.chance.random()
+        if draw < 0.75 and due.visit.target == desk.today:
+            visit.record_visit(desk, due.eye.id, [], visit=identity)
+            self.done["came"] += 1
+        elif draw > 0.95 and due.visit.target <= desk.today:
+            day = in_book.choices(ahead(self.store, self.clinic, desk.today + timedelta(days=1)), due.visit)[0].day
+            try:
+                book.move(desk, self.clinic, identity, day)
+            except book.Asks as asks:
+                book.move(desk, self.clinic, identity, day, accepted=asks.questions)
+            self.done["moved"] += 1
+
+    def closes(self, who: Actor, at: datetime) -> None:
+        """A day is closed, and its visits get the days proposed for them."""
+        desk = self.desk(who, at)
+        found = closing.displaced(desk, self.clinic, CLOSED)
+        to = {one.visit.identity: one.to for one in found if one.to}
+        self.done["closed, moved"] += closing.close(desk, self.clinic, CLOSED, "training", to)
 
     def works(self, who: Actor, at: datetime) -> None:
         """One person goes through the top of the list."""
@@ -159,6 +198,8 @@ class Month:
             here = self.at_work(day)
             with self.store.transaction():
                 self.morning(at + timedelta(hours=1), here)
+                if day == TOLD_ON:
+                    self.closes(here[-1], at + timedelta(hours=1))
                 for hour in (2, 7):
                     moving_up.escalate_overdue(self.store, at + timedelta(hours=hour))
                     for who in here:
@@ -172,6 +213,36 @@ def callbacks(store: Store, *, settled: bool) -> list[Callback]:
     """As the table has them, past the queries that make the lists."""
     ids = store.rows("SELECT id FROM callbacks WHERE (state = 'settled') = :settled", {"settled": int(settled)})
     return [found for row in ids if (found := worries.callback(store, row["id"]))]
+
+
+def fates(month: Month, at: datetime) -> Counter[str]:
+    """What became of every visit that ever stood in the book, as records and lists say: none may be lost."""
+    store, desk = month.store, month.desk(month.nurses[0], at)
+    seen = {identity for found in attended_by_eye(store, "seen", ZONE).values() for identity in found}
+    listed_now = {due.visit.identity for due in lists.due_visits(store, at, ZONE)}
+    stranded = {v.identity for _, v in closing.on_closed_days(desk, month.clinic)}
+    open_days = ahead(store, month.clinic, desk.today).places
+    found: Counter[str] = Counter()
+    for row in store.rows("SELECT DISTINCT identity FROM visits"):
+        v = visits.standing(store, row["identity"])
+        assert v is not None
+        if v.identity in seen:
+            found["seen"] += 1
+        elif v.withdrawn:
+            found["cancelled" if v.why else "lost"] += 1
+        elif v.target >= desk.today and v.target in open_days:
+            found["to come"] += 1
+        else:
+            found["on a list" if v.identity in listed_now | stranded else "lost"] += 1
+    return found
+
+
+def for_theatre(month: Month, at: datetime) -> None:
+    """Whoever is for theatre, confirmed or not, is on its list: nobody is operated in this month."""
+    decided = {t.eye_id for id in month.eyes for t in tasks.for_theatre_of(month.store, id)}
+    on_list = {b.task.eye_id for b in theatre.listed(month.desk(month.surgeons[0], at))}
+    assert decided <= on_list
+    assert on_list
 
 
 def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -191,13 +262,19 @@ def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings, m
             assert c.free or c.claimed_by in staff or all(t.owner in staff for t in todo)
             assert (c.state == "to-do") == bool(todo)
             assert c.due_at > at or c.level == 2, "what is late has moved up as far as it can, or will be due"
-            assert all(not t.visit_id or t.visit_id in {v.identity for v in visits.of_eye(store, c.eye_id)} for t in todo)
+            waited_for = [visits.standing(store, t.visit_id) for t in todo if t.visit_id]
+            assert all(v is not None and not v.withdrawn for v in waited_for)
         left = handover(desk)
         on_page = {line.worst.id for line in left.waiting} | {i.line.worst.id for items in left.held.values() for i in items}
         assert on_page == {line.worst.id for line in lines}, "the handover names everything that is open"
         needs = for_surgeon(month.desk(month.surgeons[0], at))
         assert sorted(line.worst.id for line in (*needs.open, *needs.decided)) == sorted(line.worst.id for line in lines)
 
+    became = fates(month, at)
+    assert became["lost"] == 0, became
+    assert became["seen"] > EYES / 2
+    assert {"cancelled", "to come", "on a list"} <= set(became), became
+    for_theatre(month, at)
     settled = callbacks(store, settled=True)
     for c in settled:
         steps = worries.steps_of(store, c.id)
@@ -211,9 +288,17 @@ def test_nothing_falls_off_a_list_in_a_month(store: Store, settings: Settings, m
         assert all(t.told_at for t in made)
     assert len(month.eyes) >= EYES
     assert len(settled) > 100, month.done
-    assert {"went home: back", "went home: to", "went home: keep", "decided", "outcome", "Conflict"} <= set(month.done), (
-        month.done
-    )
+    assert {
+        "went home: back",
+        "went home: to",
+        "went home: keep",
+        "decided",
+        "outcome",
+        "Conflict",
+        "came",
+        "moved",
+        "closed, moved",
+    } <= set(month.done), month.done
     worried = {c.worry for c in (*settled, *callbacks(store, settled=False))}
     assert worried >= {"infection", "pressure", "retina", "silence", "diary", "words"}
     on_paper = [id for id, eye in eyes.by_ids(store, month.eyes).items() if not eye.patient.has_app]

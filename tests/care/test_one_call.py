@@ -8,10 +8,12 @@ import pytest
 
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, going_home, holding, lines, settling, showing
+from followup.care.callbacks import deciding, going_home, holding, settling, showing
+from followup.care.callbacks import lines as call_lines
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.care.home import receive
+from followup.care.today import lists
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, events, eyes, tasks, visits, worries
@@ -126,7 +128,7 @@ def test_one_decision_for_several_worries_is_one_line_one_visit_and_taken_back_a
     assert len(made) == len(own)
     assert len({t.decision for t in made}) == len({t.visit_id for t in made}) == 1
     assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "extra visit", "week 1"]
-    (line,) = lines.listed(desk(store, nurse)).lines
+    (line,) = call_lines.listed(desk(store, nurse)).lines
     assert [t.kind for t in line.to_do] == ["come-today"]
     with pytest.raises(Conflict, match="meanwhile Sol Surgeon decided"):
         deciding.decide(desk(store, surgeon), several[-1].id, "advice", "", settings.clinic, decided_before=0)
@@ -185,7 +187,7 @@ def test_a_visit_stays_in_the_book_while_one_of_its_worries_still_needs_it(
 def test_a_line_a_patient_with_the_worst_first_and_every_question_once(
     store: Store, nurse: Actor, several: list[Callback]
 ) -> None:
-    (line,) = lines.listed(desk(store, nurse)).lines
+    (line,) = call_lines.listed(desk(store, nurse)).lines
     assert (line.worst.id, len(line.callbacks)) == (several[0].id, len(several))
     call = showing.call(desk(store, nurse), several[-1].id)
     assert [one.callback.id for one in call.worries] == [c.id for c in several]
@@ -211,3 +213,18 @@ def get(store: Store, id: str) -> Callback:
     found = worries.callback(store, id)
     assert found is not None
     return found
+
+
+def test_a_worry_about_the_fellow_eye_brings_its_patient_onto_todays_list_with_the_eye_that_is_followed(
+    store: Store, surgeon: Actor, nurse: Actor, eye_id: str, several: list[Callback], settings: Settings
+) -> None:
+    """An eye that was never operated has no plan and no line on the list: its visit is one of the eye that has."""
+    left = next(c for c in several if c.eye_id != eye_id)
+    task = deciding.decide(desk(store, surgeon), left.id, "same-day", "", settings.clinic)
+    due = [d.visit for d in lists.due_in(store, NOW, ZONE, ["due"])]
+    assert [v.identity for v in due] == [task.visit_id]
+    assert due[0].eye_id == eye_id
+    visit.record_visit(desk(store, nurse, 10), eye_id, [], visit=task.visit_id)
+    assert tasks.of_callback(store, left.id)[0].seen_at == NOW + timedelta(minutes=10)
+    deciding.undo(desk(store, surgeon, 4), left.id)
+    assert task.visit_id not in [v.identity for v in visits.of_eye(store, eye_id)]

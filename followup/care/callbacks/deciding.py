@@ -16,7 +16,7 @@ from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
-from followup.records import Store, people, tasks, worries
+from followup.records import Store, eyes, people, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
@@ -162,7 +162,7 @@ def keep_decision(
     on: date | None = None,
     accepted: Collection[str] = (),
 ) -> list[Task]:
-    """A task for each callback; an eye gets one visit, however many of its worries bring it in.
+    """A task for each callback; an eye gets one visit, however many of its worries and of its fellow's bring it in.
 
     `on` is the day of a visit that is to be sooner; without one it is the day proposed. Raises `Asks` for another day that
     is closed, full, or late for what is open, until that was `accepted`.
@@ -173,10 +173,11 @@ def keep_decision(
     decision = new_id()
     made = []
     for found in about:
-        if outcome in ("sooner", "same-day") and found.eye_id not in booked:
+        comes = _comes_with(desk.store, found)
+        if outcome in ("sooner", "same-day") and comes not in booked:
             target = _day_of(desk, found, on, clinic, accepted) if outcome == "sooner" else desk.today
             reason = f"after a callback ({found.worry})"
-            booked[found.eye_id] = add_extra_visit(desk, found.eye_id, desk.today, target, reason)
+            booked[comes] = add_extra_visit(desk, comes, desk.today, target, reason)
         whose = owner or (found.claimed_by if found.state == "claimed" else None)
         made.append(
             make_task(
@@ -188,10 +189,18 @@ def keep_decision(
                 owner=whose,
                 due_at=due_at,
                 told_at=told_at,
-                visit_id=booked.get(found.eye_id),
+                visit_id=booked.get(comes),
             )
         )
     return made
+
+
+def _comes_with(store: Store, found: Callback) -> str:
+    """The eye with which its patient comes: a fellow eye that is not followed has no line on the list of the day."""
+    eye = eyes.eye(store, found.eye_id)
+    if eye is None or eye.is_followed:
+        return found.eye_id
+    return next((known.id for known in eyes.followed_of(store, eye.patient.id)), found.eye_id)
 
 
 def proposed_day(found: Callback, days: Openings) -> date:

@@ -68,10 +68,10 @@ def add_extra_visit(desk: Desk, eye_id: str, today: date, target: date, reason: 
 
 def withdraw_visit(desk: Desk, eye_id: str, identity: str, why: str = "what it was planned for fell away") -> None:
     """Take a visit out of the book because of something else that was recorded."""
-    v = next((v for v in visits.of_eye(desk.store, eye_id) if v.identity == identity), None)
-    if v is not None:
+    v = visits.standing(desk.store, identity)
+    if v is not None and not v.withdrawn:
         visits.change(desk.store, desk.now, v, desk.actor.signature, why, withdrawn=True)
-        desk.note("visit withdrawn", eye_id, {"visit": v.name, "on": v.target.isoformat()})
+        desk.note("visit withdrawn", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
 def nothing_to_remove(desk: Desk, eye: Eye) -> None:
