@@ -12,6 +12,7 @@ from followup.config import Settings
 from followup.records import Store, backup, watch
 
 DERIVED = {"changed_patients", "eye_states", "visit_states", "wish_states", "call_states", "call_people", "state_made"}
+DERIVED |= {"changed_results", "eye_results", "operation_results"}
 COUNTED = DERIVED | {"tries", "sessions"}
 """What a refused request may write: the current state, which is no fact, wrong tries, and a session that was used or ended."""
 ON_RECORD = {  # refused, and that is to be on record
