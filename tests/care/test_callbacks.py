@@ -48,6 +48,15 @@ def opened(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> str:
     return pressure_of(store)
 
 
+@pytest.mark.parametrize("due_at", [NOW, NOW + timedelta(days=367), datetime(9999, 12, 31, tzinfo=UTC)])
+def test_what_is_to_do_is_due_within_a_year(
+    store: Store, surgeon: Actor, opened: str, settings: Settings, due_at: datetime
+) -> None:
+    with pytest.raises(CareError, match="still to come, and within a year"):
+        deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, due_at=due_at)
+    assert tasks.open_by_callback(store) == {}
+
+
 def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings) -> None:
     holding.claim(Desk(store, NOW, nurse, ZONE), opened)
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):

@@ -20,6 +20,7 @@ from followup.records import Store, eyes, people, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
+FURTHEST_AHEAD = timedelta(days=366)  # what waits longer moves up for nobody
 SOONER_WITHIN = {"now": 1, "today": 3, "this-week": 7}
 """Within how many days an eye comes that is to come sooner, by how soon somebody must act. Common practice, no source."""
 
@@ -167,8 +168,8 @@ def keep_decision(
     `on` is the day of a visit that is to be sooner; without one it is the day proposed. Raises `Asks` for another day that
     is closed, full, or late for what is open, until that was `accepted`.
     """
-    if due_at is not None and due_at <= desk.now:
-        raise CareError("by when it is done is still to come", "by")
+    if due_at is not None and not desk.now < due_at <= desk.now + FURTHEST_AHEAD:
+        raise CareError("by when it is done is still to come, and within a year from today", "by")
     booked: dict[str, str] = {}
     decision = new_id()
     made = []
