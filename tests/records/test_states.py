@@ -17,7 +17,11 @@ DAY = day_lists.Day(TODAY, MIDNIGHT, TODAY + timedelta(days=7))
 ME = call_lists.Reader("me", "Sol Surgeon")
 CALL = CallState(1, NOW, "c", 0, False, ())
 VISIT = VisitState("", "", "", TODAY, TODAY, states.NO_HOUR, 3, "Ada Ash", True, False, None, None, "")
-EYE = EyeState("", "c2f6", NOW, None, None, None, None, None, None, None, "", None, None, "", None, None)
+EYE = EyeState(
+    eye_id="", agent="c2f6", operated_at=NOW, posture_from=None, posture_until=None, drops_until=None, next_visit=None,
+    next_earliest=None, next_target=None, next_latest=None, how_soon=None, worry="", worry_since=None, worry_due_at=None,
+    reason="", last_heard=None, last_measures=None,
+)  # fmt: skip
 
 
 def person(store: Store) -> tuple[str, str]:
@@ -123,25 +127,50 @@ def test_the_states_of_some_eyes(store: Store) -> None:
     assert states.of_eyes(store, []) == {}
 
 
+def chose(store: Store, patient: str) -> None:
+    """The patient said how to be reached."""
+    chosen = {"email": "", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": ()}
+    messages.keep_choices(store, NOW, f"patient:{patient}", chosen)
+
+
 def test_posturing_eyes_are_reminded_between_the_days_and_once(store: Store) -> None:
     patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
     with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))  # of somebody who chose nothing
-    chosen = {"email": "", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": ()}
-    messages.keep_choices(store, NOW, f"patient:{patient}", chosen)
-    due = [states.to_remind_of_posture(store, TODAY + timedelta(days=n), "posture:", ":x") for n in range(4)]
-    assert due == [[], [eye], [eye], []]
-    messages.add(store, NOW, f"posture:{eye}:x", f"patient:{patient}", "posture", eye, NOW + timedelta(days=1))
-    assert states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", ":x") == []
+    chose(store, patient)
+
+    def reminded(days: int) -> list[str]:
+        return [id for id, _ in states.to_remind_of_posture(store, TODAY + timedelta(days=days), "posture:", NOW)]
+
+    assert [reminded(days) for days in range(4)] == [[], [eye], [eye], []]
+    messages.add(
+        store, NOW, f"posture:{eye}:{NOW.isoformat()}", f"patient:{patient}", "posture", eye, NOW + timedelta(days=1)
+    )
+    assert reminded(1) == []
 
 
-@pytest.mark.parametrize(("unwanted", "wants"), [((), True), (("visit",), True), (("drops", "visit"), False)])
-def test_who_wants_to_hear_of_something(store: Store, unwanted: tuple[str, ...], wants: bool) -> None:
-    patient, eye = with_eye(store)
-    with_eye(store)
-    chosen = {"email": "", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": unwanted}
-    messages.keep_choices(store, NOW, f"patient:{patient}", chosen)
-    messages.keep_choices(store, NOW, "staff:1", chosen)
-    assert states.of_who_wants(store, "drops") == ([eye] if wants else [])
+def test_hours_that_were_enough_are_looked_at_once_for_each_reminder(store: Store) -> None:
+    patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
+    chose(store, patient)
+    looked = states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", NOW)
+    states.posture_was_enough(store, NOW, looked)
+    assert states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", NOW) == []
+    later = NOW + timedelta(hours=1)
+    assert states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", later) == looked
+    states.put(store, patient, states.kept(store, patient))
+    states.posture_was_enough(store, later, looked)  # of a version that stands no more
+    assert [id for id, _ in states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", later)] == [eye]
+
+
+def test_drops_are_thought_of_at_their_time(store: Store) -> None:
+    patient, eye = with_eye(store, drops_until=TODAY)
+    version = states.to_remind_of_drops(store, NOW)[eye]
+    states.drops_again(store, [(eye, version, NOW + timedelta(hours=4))])
+    assert [eye in states.to_remind_of_drops(store, NOW + timedelta(hours=h)) for h in (3, 4)] == [False, True]
+    states.drops_again(store, [(eye, version, None)])
+    assert states.to_remind_of_drops(store, NOW + timedelta(days=9)) == {}
+    states.put(store, patient, states.kept(store, patient))
+    states.drops_again(store, [(eye, version, None)])  # of a version that stands no more
+    assert eye in states.to_remind_of_drops(store, NOW)
 
 
 @pytest.mark.parametrize(
@@ -151,8 +180,7 @@ def test_who_is_reminded_of_a_visit(store: Store, changes: dict[str, Any], remin
     identity = with_visit(store, **changes)
     patient = store.rows("SELECT patient_id FROM visit_states WHERE identity = :id", {"id": identity})[0]["patient_id"]
     assert states.to_remind_of_visit(store, TODAY, "visit:") == []
-    chosen = {"email": "", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": ()}
-    messages.keep_choices(store, NOW, f"patient:{patient}", chosen)
+    chose(store, patient)
     assert [v.identity for v in states.to_remind_of_visit(store, TODAY, "visit:")] == ([identity] if reminded else [])
 
 
