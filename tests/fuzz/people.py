@@ -16,6 +16,7 @@ from followup.care.discharge import leaving
 from followup.care.home import enrol, sealing
 from followup.clinical import schedule
 from followup.config import Clinic, Messages, Server, Settings
+from followup.exchange import push_keys
 from followup.records import Store, open_store
 from followup.web import create_app
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, consented, operation_note, patient_details
@@ -50,6 +51,7 @@ class People:
         for _ in range(2):
             self.come_back("phone")
         self.key = sealing.public_key(self.store)
+        push_keys.public_key(self.store)  # made on first use, which else would be some refused request
         secret = second_factor.new_secret()
         self.careful = accounts.add_staff(self.store, NOW, "Cara Careful", "nurse", "careful@test.invalid", PASSWORD)
         careful = Actor(self.careful, "Cara Careful", "nurse")
