@@ -84,8 +84,11 @@ class DayField(DateField):
         try:
             super().process_formdata(valuelist)
         except ValueError:
-            if typed := " ".join(valuelist).strip():
-                raise ValueError(f"“{typed}” is not a date; write day, month and the year with four digits") from None
+            typed = " ".join(valuelist).strip()
+            if not typed:
+                self.raw_data: list[Any] = []  # spaces are no answer to whoever asks for one
+                return
+            raise ValueError(f"“{typed}” is not a date; write day, month and the year with four digits") from None
 
 
 def filled(field: Field) -> bool:

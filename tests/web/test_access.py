@@ -162,6 +162,13 @@ def test_an_answer_on_its_way_does_not_bring_a_session_back(as_nurse: FlaskClien
         assert "Set-Cookie" not in as_nurse.get(path).headers
 
 
+@pytest.mark.parametrize("year", ["52", "9" * 400, "in spring", "1952.5"])
+def test_a_year_of_birth_that_is_none_is_asked_for_again(client: FlaskClient, year: str) -> None:
+    answer = client.post("/enrol", data={"code": "AAAAAAAA", "birth_year": year, "used_by": "patient"})
+    assert answer.status_code == 400
+    assert "four digits" in answer.text
+
+
 def test_a_revoked_phone_is_locked_out(as_nurse: FlaskClient, as_patient: FlaskClient, device: Device) -> None:
     assert as_patient.get("/api/v1/pack").status_code == 200
     as_nurse.post(f"/clinic/devices/{device.id}/revoke")

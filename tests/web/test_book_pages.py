@@ -54,6 +54,12 @@ def test_the_plan_page_says_what_is_wrong_also_about_a_visit_that_is_not_there(
     assert parsed(answer.text).all("input", name="visits-0-target")
 
 
+def test_spaces_are_no_date(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
+    answer = as_nurse.post(f"/clinic/eyes/{eye_id}/plan", data={**PLAN, **open_rows(store, eye_id, " ")})
+    assert answer.status_code == 400
+    assert "write the date" in answer.text
+
+
 def test_the_plan_page_offers_no_visit_that_took_place(
     as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str
 ) -> None:

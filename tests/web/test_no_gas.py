@@ -7,11 +7,12 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
 from followup.records import Store, events, worries
 from followup.records.bodies.clinic import MeasuresBody
-from tests.conftest import Clock
+from tests.conftest import NOW, Clock, operation_note, patient_details
 
 MEASURED = {
     f"{side}-{how}": way
@@ -115,6 +116,16 @@ def test_a_nurse_records_it_only_where_the_clinic_lets_nurses(
     assert "No gas seen …" in as_nurse.get(page).text
     assert as_nurse.post(f"{page}/visit", data=typed).status_code == 303
     assert not caution(as_patient)
+
+
+def test_there_is_no_gas_to_look_for_where_none_was_left(
+    as_surgeon: FlaskClient, store: Store, nurse: Actor, settings: Settings
+) -> None:
+    oil = operation_note(agent="silicone-oil", percent=0)
+    eye, _ = leaving.discharge(Desk(store, NOW, nurse, settings.clinic.tz), patient_details("T-2"), oil, [])
+    page = f"/clinic/eyes/{eye}/no-gas"
+    assert [as_surgeon.get(page).status_code, as_surgeon.post(page).status_code] == [404, 404]
+    assert events.of_eye(store, eye) == []
 
 
 def replace_clinic(settings: Settings, **changes: Any) -> Settings:

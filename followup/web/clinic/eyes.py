@@ -6,7 +6,7 @@ from flask_babel import force_locale, get_locale, gettext
 
 from followup.care.actors import barred
 from followup.care.corrections import correcting
-from followup.care.errors import CareError, Refused
+from followup.care.errors import CareError, NotFound, Refused
 from followup.care.home import enrol
 from followup.care.learning import agreement
 from followup.care.patients import consenting
@@ -104,6 +104,8 @@ def no_gas(eye_id: str) -> Answer:
     eye, now = operated_eye(eye_id), context.now()
     if fault := barred(context.me(), "no-gas-seen"):
         raise Refused(fault)
+    if not eye.operation.fades:
+        raise NotFound("there was no gas left in this eye")
     if SmallForm().validate_on_submit():
         return _record(eye_id, "no-gas-seen")
     seen, forecast = eye.timeline(now).sightings, eye.forecast(now)

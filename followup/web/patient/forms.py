@@ -8,7 +8,7 @@ from wtforms import (
     StringField,
 )
 from wtforms.fields.choices import SelectChoice
-from wtforms.validators import InputRequired, NumberRange
+from wtforms.validators import AnyOf, InputRequired
 
 
 class EnrolForm(FlaskForm):
@@ -17,7 +17,7 @@ class EnrolForm(FlaskForm):
         _("Year of birth"),
         [
             InputRequired(_("Type the year of birth, four digits.")),
-            NumberRange(1900, 2200, _("Type four digits, for example 1951.")),
+            AnyOf(range(1900, 2201), _("Type four digits, for example 1951.")),
         ],
     )
     used_by = RadioField(
