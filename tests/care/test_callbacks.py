@@ -208,6 +208,13 @@ def test_two_surgeons_do_not_decide_past_each_other(store: Store, surgeon: Actor
         deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "advice", "", settings.clinic, decided_before=0)
 
 
+def test_what_was_looked_at_before_it_stood_so_is_looked_at_again(
+    store: Store, surgeon: Actor, opened: str, settings: Settings
+) -> None:
+    with pytest.raises(Conflict, match="something was changed; look at it again"):
+        deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, decided_before=1)
+
+
 def test_what_is_decided_is_given_to_nobody_who_left(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings
 ) -> None:

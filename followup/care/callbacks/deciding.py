@@ -57,7 +57,8 @@ def decide(
         about = chosen(desk, callback_id, also)
         known = made_for(desk.store, open_of_patient(desk.store, about[0]))
         if decided_before is not None and len(known) != decided_before:
-            raise Conflict(f"meanwhile {known[-1].made_by_name} decided; look at it again")
+            what = f"{known[-1].made_by_name} decided" if known else "something was changed"
+            raise Conflict(f"meanwhile {what}; look at it again")
         for found in about:
             if found.state == "waiting":
                 claim(desk, found.id)
