@@ -66,8 +66,7 @@ def put(store: Store, patient_id: str, version: str, found: Sequence[Contributio
 
 def _put(store: Store, table: str, row: Row, patient_id: str) -> None:
     """Also where another record had it until now: records of one person are joined, and their eyes with them."""
-    row = {**row, "patient_id": patient_id}
-    store.execute(f"INSERT OR REPLACE INTO {table} ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
+    store.put(table, {**row, "patient_id": patient_id})
 
 
 def _row(value: Any, but: Sequence[str] = ()) -> Row:

@@ -108,8 +108,7 @@ def keep_old(store: Store, patient_id: str) -> None:
 
 
 def _results_are_old(store: Store, patient_id: str) -> None:
-    sql = "INSERT OR REPLACE INTO changed_results (patient_id, version) VALUES (:id, :version)"
-    store.execute(sql, {"id": patient_id, "version": new_id()})
+    store.put("changed_results", {"patient_id": patient_id, "version": new_id()})
 
 
 def strays(store: Store) -> list[str]:
@@ -215,8 +214,7 @@ def looks(store: Store) -> dict[str, datetime | None]:
 
 def _put(store: Store, table: str, value: Any, **more: Any) -> None:
     """Also where another record had it until now: records of one person are joined, and their eyes with them."""
-    row = {**_row(value), **more}
-    store.execute(f"INSERT OR REPLACE INTO {table} ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
+    store.put(table, {**_row(value), **more})
 
 
 def _row(value: Any) -> Row:

@@ -186,9 +186,16 @@ class Store:
         self._local.notes.append(entry)
 
     def insert(self, table: str, row: Row) -> None:
+        self._write("INSERT", table, row)
+
+    def put(self, table: str, row: Row) -> None:
+        """In the place of the row with the same key, where there is one."""
+        self._write("INSERT OR REPLACE", table, row)
+
+    def _write(self, verb: str, table: str, row: Row) -> None:
         names = ", ".join(row)
         marks = ", ".join(f":{name}" for name in row)
-        self.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", row)
+        self.execute(f"{verb} INTO {table} ({names}) VALUES ({marks})", row)
 
     def damage(self) -> list[str]:
         """What SQLite finds wrong with the file; empty when whole."""

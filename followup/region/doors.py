@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from threading import Lock
 from typing import TYPE_CHECKING
-from urllib.parse import urlsplit
 
 from werkzeug.wrappers import Response
 from werkzeug.wsgi import ClosingIterator
@@ -21,6 +20,7 @@ from followup.config import Clinic
 from followup.errors import FollowupError
 from followup.records import Store, lock, watch
 from followup.region.register import Entry, Register
+from followup.settings_file import host_name
 from followup.web import create_app, create_away
 
 if TYPE_CHECKING:
@@ -154,10 +154,7 @@ class Doors:
 
 def host(environ: "WSGIEnvironment") -> str:
     """The host name that was asked for; empty where that is none."""
-    try:
-        return (urlsplit(f"//{environ.get('HTTP_HOST', '')}").hostname or "").rstrip(".")
-    except ValueError:
-        return ""
+    return host_name(f"//{environ.get('HTTP_HOST', '')}")
 
 
 def _away(entry: Entry, stopped: str, seconds: float = float("inf"), clinic: Clinic | None = None) -> _Room:
