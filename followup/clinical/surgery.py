@@ -34,7 +34,10 @@ RISKS: dict[str, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Operation:
-    """What was done, and the eye as it was before. Heights in metres, times aware, fill in percent of volume."""
+    """What was done, and the eye as it was before. Heights in metres, times aware, fill in percent of volume.
+
+    `entered_at` is when the clinic wrote it down (None: at once): before that nobody could be heard from.
+    """
 
     eye: str
     at: datetime
@@ -50,6 +53,7 @@ class Operation:
     baseline_iop_mmhg: float | None = None
     plan: posture.Plan | None = None
     height_metres: float = 0.0
+    entered_at: datetime | None = None
 
     def __post_init__(self) -> None:
         one_of("eye", self.eye, EYES)

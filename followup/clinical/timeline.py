@@ -198,12 +198,13 @@ class Timeline:
 
     @property
     def reached_since(self) -> datetime:
-        """Since when the patient is reached as now; since surgery where it was so from the beginning."""
-        return max(self.operation.at, self.course.reached_since or self.operation.at)
+        """Since when the patient is reached as now; where it was so from the beginning, since the operation was entered."""
+        operation = self.operation
+        return max(operation.at, operation.entered_at or operation.at, self.course.reached_since or operation.at)
 
     @cached_property
     def silences(self) -> list[tuple[datetime, float]]:
-        """From when and for how many hours nothing was heard from the patient, counted from surgery."""
+        """From when and for how many hours nothing was heard from the patient, counted from when they could be."""
         first = self.reached_since
         heard = [first, *(at for at in self.heard_at if at > first)]
         pairs = zip(heard, [*heard[1:], self.now], strict=True)

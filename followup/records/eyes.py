@@ -139,7 +139,7 @@ def move_operation(store: Store, id: str, eye_id: str) -> None:
 def notes_of(store: Store, eye_id: str) -> list[Note]:
     """The note of each of the eye's operations as it stands, in the order operated."""
     sql = f"""
-        SELECT n.* FROM operations o JOIN operation_records n ON n.id = {_LATEST_NOTE}
+        SELECT n.*, o.created_at AS entered_at FROM operations o JOIN operation_records n ON n.id = {_LATEST_NOTE}
         WHERE o.eye_id IN {SAME_EYE} ORDER BY n.operated_at, n.id
     """
     return readable(store, "operation_records", store.rows(sql, {"id": eye_id}), _note)
@@ -230,7 +230,7 @@ def _part(row: Row, mark: str, names: Sequence[str]) -> Row:
 
 
 def _note(row: Row) -> Note:
-    return made(Note, row, body=kept_note(row, as_object(row["body"])))
+    return made(Note, {"entered_at": None, **row}, body=kept_note(row, as_object(row["body"])))
 
 
 def _made(row: Row) -> Eye:

@@ -21,6 +21,7 @@ leaving?.addEventListener("submit", async (event) => {
   if (unanswered || event.submitter?.getAttribute("value") === "stay") return;
   event.preventDefault();
   await forgetDay(database); // first: a line that stalls holds up the rest
+  new BroadcastChannel("followup-clinic").postMessage("left");
   await outbox.flush();
   leaving?.submit();
 });

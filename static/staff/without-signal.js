@@ -22,6 +22,7 @@ class Page {
   #outbox;
   #list;
   #form;
+  #others = new BroadcastChannel("followup-clinic");
   #privateKey;
   #sheet;
 
@@ -32,6 +33,7 @@ class Page {
     this.#form = new FormView(this.#words, table, (eye, facts) => this.#entered(eye, facts));
     byId("unlock-form").addEventListener("submit", (event) => this.#unlock(event));
     byId("leave").addEventListener("click", () => this.#leave());
+    this.#others.addEventListener("message", () => this.#close());
     byId("back").addEventListener("click", () => { location.hash = ""; });
     window.addEventListener("hashchange", () => this.#route());
     window.addEventListener("online", () => this.#outbox.flush());
@@ -129,9 +131,15 @@ class Page {
 
   // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
   async #leave() {
-    [this.#privateKey, this.#sheet] = [undefined, undefined];
     byId("open").hidden = true; // on a line that stalls the next page is not there at once
-    await signOutHere(this.#database);
+    await signOutHere(this.#database, () => this.#others.postMessage("left"));
+    this.#close();
+  }
+
+  // Also where somebody signed out in another tab.
+  #close() {
+    [this.#privateKey, this.#sheet] = [undefined, undefined];
+    byId("open").hidden = true;
     location.replace("/clinic/without-signal");
   }
 }

@@ -29,6 +29,11 @@ EVERYTHING_KEPT = """async () => {
     });
 }"""
 
+KEY_GOES = """async () => {
+    const { openDatabase, transact } = await import("/static/shared/database.js");
+    await transact(await openDatabase("followup-clinic"), ["facts"], "readwrite", ({ facts }) => { facts.delete("day-key"); });
+}"""
+
 
 @pytest.fixture
 def tablet(open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]) -> Page:
@@ -214,6 +219,27 @@ def test_signing_out_on_a_line_that_stalls_leaves_nothing_to_read(
     until(lambda: any(asked.startswith("POST /api/v1/clinic/leave") for asked in line.stalled), "the session is to end")
     assert "Pat Patient" not in tablet.locator("body").inner_text()
     line.close()
+
+
+def test_signing_out_in_one_tab_closes_the_list_in_every_other(tablet: Page, server: RunningServer) -> None:
+    other = tablet.context.new_page()
+    for page in (tablet, other):
+        page.goto(f"{server.address}/clinic/without-signal")
+        unlock(page)
+        expect(page.get_by_role("heading", name="Today’s list")).to_be_visible()
+    other.locator("#leave").click()
+    expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
+    assert "Pat Patient" not in (tablet.locator("body").text_content() or "")
+
+
+def test_what_is_entered_as_the_day_ends_is_kept_and_sent_though_nobody_here_can_read_it(
+    tablet: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    tablet.goto(f"{server.address}/clinic/without-signal")
+    unlock(tablet)
+    tablet.evaluate(KEY_GOES)
+    measure(tablet, "6/60", "21")
+    until(lambda: len(of_both_eyes(clinic_store, enrolment[0], "measures")) == 1, "the clinic has it")
 
 
 def test_two_nurses_on_one_visit_both_stand_and_the_difference_shows(

@@ -173,7 +173,9 @@ def drop_plan_of(note: Note, zone: tzinfo) -> list[drop_times.Stretch]:
     return drop_times.stretches(prescribed, note.operated_at.astimezone(zone).date())
 
 
-def operation_of(note: OperationNote, zone: tzinfo, side: str | None = None) -> Operation:
+def operation_of(
+    note: OperationNote, zone: tzinfo, side: str | None = None, entered_at: datetime | None = None
+) -> Operation:
     """The clinical operation of a note, on the eye it names or on that of `side`. Raises `ClinicalError`."""
     before, plan = note.baseline, note.posture
     return Operation(
@@ -191,6 +193,7 @@ def operation_of(note: OperationNote, zone: tzinfo, side: str | None = None) -> 
         baseline_iop_mmhg=before.iop_mmhg,
         plan=posture.Plan(plan.position, plan.hours_a_day, plan.days) if plan else None,
         height_metres=note.height_metres,
+        entered_at=entered_at,
     )
 
 
@@ -207,7 +210,7 @@ def load(store: Store, eye_id: str, zone: tzinfo) -> Eye:
     return Eye(
         known,
         notes,
-        tuple(operation_of(n.body, zone, known.side) for n in notes),
+        tuple(operation_of(n.body, zone, known.side, n.entered_at) for n in notes),
         visits.of_eye(store, known.id),
         read,
         worries.warnings_of(store, known.id),

@@ -18,7 +18,7 @@ from followup.records.bodies.home import VisitRequestBody
 from followup.records.states import State
 from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState, saying
 
-SHAPE = 2  # to be counted up whenever states hold something else than before
+SHAPE = 3  # to be counted up whenever states hold something else than before
 AT_A_TIME = 100
 NO_URGENCY = len(HOW_SOON)
 

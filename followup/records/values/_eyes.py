@@ -28,7 +28,10 @@ class ListedOperation:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """One record of an operation: the operation note as it was written then, by whom, and why it was changed."""
+    """One record of an operation: the operation note as it was written then, by whom, and why it was changed.
+
+    `entered_at` is when the operation itself came into the records, where that was asked for.
+    """
 
     id: str
     operation_id: str
@@ -36,6 +39,7 @@ class Note:
     recorded_by: str
     recorded_at: datetime
     reason: str
+    entered_at: datetime | None = None
 
     @property
     def eye(self) -> str:

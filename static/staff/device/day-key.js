@@ -42,10 +42,11 @@ export async function openDayKey(kept, password) {
   return crypto.subtle.unwrapKey("pkcs8", bytes(kept.wrapped), wrapping, how, PRIVATE, false, ["unwrapKey"]);
 }
 
-// Signs out on this device: everything readable goes at once, the session as soon as there is a signal.
-export async function signOutHere(database) {
+// Signs out on this device: everything readable goes at once, then `gone()`; the session as soon as there is a signal.
+export async function signOutHere(database, gone) {
   await forgetDay(database);
   await writeFact(database, "left", true);
+  gone();
   await endSession(database);
 }
 

@@ -25,14 +25,14 @@ export class DeviceOutbox extends Outbox {
 
   // `facts` are {kind, body} of one eye; all of them are kept together or not at all. Resolves with the entry's id.
   async add({ operation, facts, about, authorPass, sealingKey }, at = new Date()) {
-    const { key: { publicKey }, sequence, receipt } = await this.#begun(facts.length);
+    const { key, sequence, receipt } = await this.#begun(facts.length);
     const events = facts.map(({ kind, body }, n) => eventOf(kind, operation, body, { at, sequence: sequence + n, receipt }));
     const packet = await sealed({ author_pass: authorPass, events }, sealingKey);
-    const copy = await sealed({ about, operation, at: at.toISOString(), facts }, publicKey);
+    const copy = key && (await sealed({ about, operation, at: at.toISOString(), facts }, key.publicKey));
     const entry = { id: events[0].id, sequence, state: "saved", packet };
     return this.keep(({ entries, facts: kept }, give) => {
-      kept.get("day-key").onsuccess = ({ target: { result: key } }) => {
-        entries.add(key?.publicKey === publicKey ? { ...entry, copy } : entry); // the day may have ended meanwhile
+      kept.get("day-key").onsuccess = ({ target: { result: now } }) => {
+        entries.add(copy && now?.publicKey === key.publicKey ? { ...entry, copy } : entry); // the day may have ended meanwhile
         give(entry.id);
       };
     });
