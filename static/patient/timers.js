@@ -13,7 +13,7 @@ const HOUR_MS = 3600000;
 // Common practice, no source.
 export const ASK_AFTER_MS = 3 * HOUR_MS;
 
-// At most so much is taken for posturing that nobody spoke for: the core's LONGEST_OPEN_HOURS.
+// More is not taken for posturing that nobody spoke for: the core's LONGEST_OPEN_HOURS.
 export const LONGEST_MS = 12 * HOUR_MS;
 
 // What the fact "timer" keeps, as a list. One that an earlier version started goes to the eye whose plan it fits.
@@ -100,7 +100,7 @@ export class Timers {
   async ran(timer, minutes) {
     if (minutes === 0) return this.#put(timer, []);
     const until = new Date();
-    return this.#save({ ...timer, start: new Date(until.getTime() - minutes * 60000).toISOString(), sure_at: until.toISOString() }, until, takingOut(timer));
+    return this.#save({ ...timer, start: new Date(until.getTime() - minutes * 60000).toISOString() }, until, takingOut(timer));
   }
 
   // The same of hours that are kept (`body` as the clinic has them). When they ended is known, since entries go by their own time.
@@ -176,7 +176,7 @@ export function breakOf({ operation, eye, position }, now = new Date()) {
 // Whether nobody can tell how long it was: the clock was changed since the start, or it says more than anybody spoke for.
 export function isUnsure(timer, receipt, until = new Date()) {
   if (timer.on_break) return false;
-  const changed = Math.abs(aheadOf(receipt) - timer.ahead) >= SKEW_MS || Date.parse(timer.start) >= Date.now() + SKEW_MS;
+  const changed = Math.abs(aheadOf(receipt) - timer.ahead) >= SKEW_MS || Date.parse(timer.start) >= until.getTime() + SKEW_MS;
   return changed || until.getTime() - sureAt(timer) > LONGEST_MS;
 }
 
@@ -198,9 +198,8 @@ export function isLong(timer, now = new Date()) {
 }
 
 export function stretch(timer, until = new Date()) {
-  const from = Math.min(Date.parse(timer.start), until.getTime());
-  const to = Math.min(until.getTime(), sureAt(timer) + LONGEST_MS);
-  return { position: timer.position, from: new Date(from).toISOString(), to: new Date(to).toISOString() };
+  const from = new Date(Math.min(Date.parse(timer.start), until.getTime()));
+  return { position: timer.position, from: from.toISOString(), to: until.toISOString() };
 }
 
 function listed(kept) {
