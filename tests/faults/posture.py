@@ -126,19 +126,23 @@ class Posture:
     def _answer_first(self, tab: Page, count: int) -> None:
         """The questions about timers come first; each is answered as it truly was, in minutes."""
         kept = self._kept(tab)
-        if count > len(kept["doubted"]):
-            long = now() - (self._since or now())
-        else:
-            one = self._entries[kept["doubted"][0]]
-            long = one.until - one.since
-        minutes = max(1, round(long / timedelta(minutes=1)))
-        question = tab.locator(QUESTIONS).first
-        question.get_by_label("Hours").fill(str(minutes // 60))
-        question.get_by_label("Minutes").fill(str(minutes % 60))
-        question.get_by_role("button", name="Save").click()
-        until(lambda: tab.locator(QUESTIONS).count() < count, "the question is answered")
+        of_timer = count > len(kept["doubted"])
+        entry = None if of_timer else kept["doubted"][0]
+        one = self._entries[entry] if entry else Lived(self._since or now(), now())
+        minutes = max(1, round((one.until - one.since) / timedelta(minutes=1)))
+        question = tab.locator(QUESTIONS).first.element_handle()
+        tab.locator(QUESTIONS).first.get_by_label("Hours").fill(str(minutes // 60))
+        tab.locator(QUESTIONS).first.get_by_label("Minutes").fill(str(minutes % 60))
+        tab.locator(QUESTIONS).first.get_by_role("button", name="Save").click()
+
+        def answered() -> bool:
+            told = self._kept(tab)
+            return not (told["running"] if of_timer else entry in told["doubted"])
+
+        until(answered, "the answer is taken")
+        until(lambda: not question.evaluate("shown => shown.isConnected"), "the question goes")
         made = [id for id in self._kept(tab)["made"] if id not in kept["made"]]
-        if count > len(kept["doubted"]):
+        if of_timer:
             self._end_at(now(), made)
         else:
             self._entries |= dict.fromkeys(made, one)
