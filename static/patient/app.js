@@ -1,6 +1,5 @@
 // Wires the patient's pages: the phone's store, the outbox, and one view for each part.
 
-import { SteadyClock } from "../shared/clock.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { whenOf, whenWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
@@ -13,7 +12,7 @@ import { DropsView } from "./drops-view.js";
 import { showClosed, showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
-import { FromClinic } from "./from-clinic.js";
+import { FromClinic, REFRESH_MS } from "./from-clinic.js";
 import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
 import { Keeping } from "./keeping.js";
@@ -25,19 +24,18 @@ import { PostureView } from "./posture-view.js";
 import { waitsForClinic } from "./rules.js";
 import { RunningView } from "./running-view.js";
 import { sealedCount } from "./sealing.js";
+import { unsureOf } from "./standing.js";
 import { countedText, text } from "./texts.js";
-import { Timers, runningTimers } from "./timers.js";
+import { Timers, isUnsure, runningTimers } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
 import { VerdictView } from "./verdict-view.js";
 import { VisitsView } from "./visits-view.js";
 
-const REFRESH_MS = 60000;
 const FACTS = ["pack", "timer", "changes", "chosen", "clock", "verdicts", "closed"];
 
 class App {
   #words = JSON.parse(byId("words").textContent);
   #others = new BroadcastChannel("followup");
-  #clock = new SteadyClock();
   #messages = new MessagesView();
   #help = new HelpView();
   #database;
@@ -57,13 +55,13 @@ class App {
   #entries = [];
   #changes = {};
   #names = new Map();
-  #receipt; // when the pack came, by both clocks
   #drawing = Promise.resolve();
 
   constructor(database) {
     const changed = (outcome) => this.#changed(outcome);
     const page = {
       about: (kind) => this.#about(kind), usedBy: () => this.#pack?.used_by ?? "patient", show: () => this.#show(), changed,
+      receipt: () => this.#clinic.receipt, sure: (id) => this.#outbox.sure(id).then(changed),
       planOf: (operation) => ({ ...this.#eyeOf(operation), ...this.#eyeOf(operation).posture }),
     };
     this.#database = database;
@@ -110,7 +108,7 @@ class App {
     return {
       eyes: () => this.#pack.eyes,
       nameOf: (operation) => this.#names.get(operation),
-      receipt: () => this.#clock.notice(this.#receipt),
+      receipt: () => this.#clinic.receipt,
       change: (work) => transact(this.#database, ["facts"], "readwrite", ({ facts }) => work(facts)),
       visitName,
       visitWords: (eye, visit) => `${whenWords(whenOf(visit))}: ${visitName(eye, visit)}`,
@@ -127,6 +125,8 @@ class App {
       stopTimer: (timer, until) => timers.stop(timer, until),
       stopTimerAt: (operation, until, beside) => timers.stopAt(operation, until, beside),
       stillSo: (operation) => timers.stillSo(operation),
+      ran: (timer, minutes) => timers.ran(timer, minutes),
+      lasted: (entry, minutes) => timers.lasted(entry, minutes),
       changesSeen: () => this.#clinic.changesSeen(this.#changes).then(() => this.#changed()),
       refusedSeen: () => this.#outbox.refusedSeen().then(() => this.#changed()),
       show: () => this.#show(),
@@ -142,7 +142,7 @@ class App {
   #changed(outcome) {
     if (outcome === "locked") this.#clinic.closed();
     if (outcome === "unknown") this.#clinic.unknown = true;
-    this.#tell();
+    return this.#tell();
   }
 
   // Here and in other tabs.
@@ -184,9 +184,12 @@ class App {
   async #draw() {
     const [pack, timer, unseen = {}, chosen, received, verdicts = {}, closed] = await readFacts(this.#database, FACTS);
     const timers = runningTimers(timer, pack?.eyes ?? []);
-    [this.#pack, this.#changes, this.#timers.running, this.#receipt] = [pack, unseen, timers, received];
-    await this.#lookAtClock();
-    this.#running.show(timers.filter((one) => !one.on_break && !this.#isPlanned(one)));
+    const entries = await this.#outbox.all();
+    [this.#pack, this.#changes, this.#timers.running, this.#entries] = [pack, unseen, timers, entries];
+    await this.#clinic.lookAtClock(received);
+    const unsure = timers.filter((one) => isUnsure(one, this.#clinic.receipt));
+    const unplanned = timers.filter((one) => !one.on_break && !unsure.includes(one) && !this.#isPlanned(one));
+    this.#running.show(unplanned, [...unsure, ...unsureOf(pack?.eyes ?? [], entries)]);
     const ready = Boolean(pack?.eyes.length);
     const over = showEnded(pack, this.#words, Boolean(closed));
     const kept = await sealedCount(this.#database);
@@ -195,7 +198,6 @@ class App {
     if (known) noteSetUp();
     showClosed(ready || !(closed || kept > 0) ? null : closed ?? "clinic", kept);
     document.querySelector(".tabs").hidden = !ready;
-    const entries = this.#entries = await this.#outbox.all();
     const waiting = entries.filter(({ state }) => state === "saved").length;
     const toSend = waiting ? countedText("to-send", waiting) : "";
     if (!ready) {
@@ -211,21 +213,9 @@ class App {
     const { eyes } = pack;
     const names = this.#names = eyeNames(eyes, this.#words);
     this.#choice.show(eyes, names, chosen);
-    const shown = { eye: this.#choice.forDetails, eyes, pack, names, entries, timers, changes: unseen, verdicts };
+    const shown = { eye: this.#choice.forDetails, eyes, pack, names, entries, timers, unsure, changes: unseen, verdicts };
     for (const view of this.#views) view.show(shown);
     this.#route();
-  }
-
-  // Keeps the latest time this phone has shown, so that a clock set back is noticed, also after the page was closed.
-  async #lookAtClock() {
-    this.#receipt = this.#clock.notice(this.#receipt);
-    if (!this.#receipt) return;
-    const { received_at: of, seen_at: seen } = this.#receipt;
-    await transact(this.#database, ["facts"], "readwrite", ({ facts }) => {
-      facts.get("clock").onsuccess = ({ target: { result: kept } }) => {
-        if (kept?.received_at === of && kept.seen_at + REFRESH_MS <= seen) facts.put({ ...kept, seen_at: seen }, "clock");
-      };
-    }).catch(() => {});
   }
 
   // Whether a timer is for the position that its eye is to hold today, and so shows with that plan.

@@ -1,16 +1,20 @@
 // What the clinic has for this phone: its pack, kept with what it changes, and whether it knows this phone at all.
 
-import { receiptOf } from "../shared/clock.js";
+import { SKEW_MS, SteadyClock, aheadOf, receiptOf } from "../shared/clock.js";
 import { readFact, transact, writeFact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { changesBetween, joined } from "./changes-view.js";
 import { withoutSettled } from "./rules.js";
 import { sealEverything, sendSealed } from "./sealing.js";
 
+export const REFRESH_MS = 60000;
+
 export class FromClinic {
   #database;
   #outbox;
   #told;
+  #clock = new SteadyClock();
+  #received; // when the pack came, by both clocks
   unknown = false;
 
   // `told()` says it to whoever looks.
@@ -18,6 +22,22 @@ export class FromClinic {
     this.#database = database;
     this.#outbox = outbox;
     this.#told = told;
+  }
+
+  get receipt() {
+    return this.#clock.notice(this.#received);
+  }
+
+  // Keeps the latest time this phone has shown, so that a clock set back is noticed, also after the page was closed.
+  async lookAtClock(received) {
+    this.#received = received;
+    const { received_at: of, seen_at: seen } = this.receipt ?? {};
+    if (of === undefined) return;
+    await transact(this.#database, ["facts"], "readwrite", ({ facts }) => {
+      facts.get("clock").onsuccess = ({ target: { result: kept } }) => {
+        if (kept?.received_at === of && kept.seen_at + REFRESH_MS <= seen) facts.put({ ...kept, seen_at: seen }, "clock");
+      };
+    }).catch(() => {});
   }
 
   // Sends what waits, then fetches what the clinic has for this phone. Without a signal both keep what is here.
@@ -63,7 +83,12 @@ export class FromClinic {
 
   // Keeps what the clinic sent, and what it changes against what this phone showed before.
   #take(fresh) {
-    return transact(this.#database, ["facts"], "readwrite", ({ facts }) => {
+    const receipt = receiptOf(fresh);
+    return transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }) => {
+      facts.get("clock").onsuccess = ({ target: { result: former } }) => {
+        if (former && turnsOutWrong(this.#clock.notice(former), receipt)) doubtHours(entries, former);
+        facts.put(receipt, "clock");
+      };
       facts.get("pack").onsuccess = ({ target: { result: before } }) => {
         facts.get("changes").onsuccess = (read) => {
           const unseen = read.target.result ?? {};
@@ -74,7 +99,6 @@ export class FromClinic {
           facts.put(unseen, "changes");
           facts.put(fresh, "pack");
           facts.delete("closed");
-          facts.put(receiptOf(fresh), "clock");
           facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
             if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
           };
@@ -92,6 +116,21 @@ export class FromClinic {
       };
     });
   }
+}
+
+// What was believed of this phone's clock until the clinic was heard again.
+function turnsOutWrong(former, receipt) {
+  return Math.abs(aheadOf(receipt) - aheadOf(former, receipt.received_at)) >= SKEW_MS;
+}
+
+// Hours that were kept since then may have begun by one clock and ended by another: somebody is asked how long it was.
+function doubtHours(entries, { received_at: heard }) {
+  entries.openCursor().onsuccess = ({ target: { result: cursor } }) => {
+    if (!cursor) return;
+    const { event } = cursor.value;
+    if (event.kind === "posture" && Date.parse(event.heard?.device_at) === heard) cursor.update({ ...cursor.value, unsure: true });
+    cursor.continue();
+  };
 }
 
 // A browser that was never set up asks for nothing more: a refusal would stand in its log as a fault.

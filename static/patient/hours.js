@@ -37,3 +37,8 @@ export function lastTime(time, now = new Date()) {
   const today = new Date(now.getFullYear(), now.getMonth(), now.getDate(), hours, minutes);
   return today <= now ? today : new Date(now.getFullYear(), now.getMonth(), now.getDate() - 1, hours, minutes);
 }
+
+// How long a stretch was that is kept.
+export function minutesOf({ from, to }) {
+  return Math.round((Date.parse(to) - Date.parse(from)) / 60000);
+}

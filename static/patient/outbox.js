@@ -51,6 +51,13 @@ export class PhoneOutbox extends Outbox {
     });
   }
 
+  // Somebody said how long these hours were.
+  sure(id) {
+    return this.#eachEntry((cursor) => {
+      if (cursor.value.id === id) cursor.update({ ...cursor.value, unsure: false });
+    });
+  }
+
   // What the clinic confirmed long ago is in its records; the phone need not keep it.
   prune(now = Date.now()) {
     return this.#eachEntry((cursor) => {

@@ -3,6 +3,7 @@
 import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
 import { byId, onTap } from "../shared/dom.js";
 import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
+import { goToQuestion } from "./running-view.js";
 import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
 import { counted, isInDoubt } from "./timers.js";
@@ -46,11 +47,11 @@ export class PostureView {
     byId("hand-error").textContent = "";
   }
 
-  show({ eyes, names, entries, timers }, now = new Date()) {
+  show({ eyes, names, entries, timers, unsure }, now = new Date()) {
     const planned = eyes.filter((eye) => planOn(eye, now));
     const isNew = (eye) => !this.#cards.has(eye.operation);
     if (planned.length !== this.#cards.size || planned.some(isNew)) this.#deal(planned);
-    for (const eye of planned) this.#draw(eye, names, entries, timers, now);
+    for (const eye of planned) this.#draw(eye, names, entries, timers, unsure, now);
     byId("posture-options").hidden = planned.length === 0;
     byId("no-posture").hidden = planned.length > 0;
     byId("different-postures").hidden = new Set(planned.map(({ posture }) => posture.position)).size < 2;
@@ -78,7 +79,7 @@ export class PostureView {
     return card;
   }
 
-  #draw(eye, names, entries, timers, now) {
+  #draw(eye, names, entries, timers, unsure, now) {
     const part = (name) => this.#cards.get(eye.operation).querySelector(`.${name}`);
     const plan = eye.posture;
     const timer = timers.find(({ operation, position }) => operation === eye.operation && position === plan.position);
@@ -86,21 +87,22 @@ export class PostureView {
     part("posture-eye").hidden = names.size < 2;
     part("posture-words").textContent = this.#words.posture[plan.position];
     part("posture-picture").src = `/static/patient/postures/${plan.position}.svg`;
-    const done = hoursOn(blocks(eye, entries, timer, now), now);
+    const asked = unsure.includes(timer);
+    const done = hoursOn(blocks(eye, entries, asked ? null : timer, now), now);
     const left = Math.max(0, plan.hours_a_day - done);
     const values = { done: numberWords(done), target: numberWords(plan.hours_a_day), left: numberWords(left) };
     part("left-today").textContent = text(left > 0 ? "done-today" : "done-all", values);
     const running = timer && !timer.on_break;
-    const doubt = Boolean(running) && isInDoubt(timer, now);
+    const doubt = Boolean(running) && !asked && isInDoubt(timer, now);
     const whose = names.size > 1 ? `: ${names.get(eye.operation)}` : "";
     say(part("timer"), text(running ? "stop" : timer ? "back-now" : "start"), whose);
     part("timer").setAttribute("aria-pressed", String(Boolean(running)));
-    part("pause").hidden = !timer;
+    part("pause").hidden = !timer || asked;
     say(part("pause"), text(running ? "pause" : "stop-for-now"), whose);
     part("still").hidden = !doubt;
     if (!doubt) part("still-until").hidden = true;
     part("still-words").textContent = doubt ? text("still-so", { time: momentWords(new Date(timer.start)), until: momentWords(new Date(counted(timer, now)[1])) }) : "";
-    part("timer-words").textContent = timer && !doubt ? runningWords(timer, plan) : "";
+    part("timer-words").textContent = timer && !doubt && !asked ? runningWords(timer, plan) : "";
     this.#schedule(eye.operation, timer, plan);
   }
 
@@ -115,8 +117,9 @@ export class PostureView {
   }
 
   async #cued(changing) {
-    const { position, pause } = await changing;
-    if (position) this.#cues.signal(this.#words.posture[position]);
+    const { position, pause, asks } = await changing;
+    if (asks) goToQuestion();
+    else if (position) this.#cues.signal(this.#words.posture[position]);
     else if (pause) this.#cues.signal(breakWords(pause));
   }
 

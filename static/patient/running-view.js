@@ -1,10 +1,13 @@
-// Timers that run for an eye or a position without a plan now: on every page until they are stopped.
+// On every page: timers that run for an eye or a position without a plan now, until they are stopped; and timers and entries of
+// which nobody can tell how long they were, until the person says so.
 
 import { momentWords } from "../shared/dates.js";
 import { byId, onTap } from "../shared/dom.js";
-import { lastTime } from "./hours.js";
+import { lastTime, minutesOf } from "./hours.js";
 import { text } from "./texts.js";
 import { isInDoubt } from "./timers.js";
+
+const LONGEST_MINUTES = 24 * 60; // of one stretch: the core takes no longer one
 
 export class RunningView {
   #actions;
@@ -16,13 +19,32 @@ export class RunningView {
     this.#words = words;
   }
 
-  show(timers) {
+  // `unsure` are timers, and entries (with their `body`) as the clinic has them.
+  show(timers, unsure) {
     const list = byId("running");
-    list.hidden = timers.length === 0;
-    const fresh = JSON.stringify(timers);
-    if (fresh === this.#drawn) return; // the button that somebody is about to press stays
+    list.hidden = timers.length + unsure.length === 0;
+    const fresh = JSON.stringify([timers, unsure]);
+    if (fresh === this.#drawn) return; // what somebody is about to press or types stays
     this.#drawn = fresh;
-    list.replaceChildren(...timers.map((timer) => this.#row(timer)));
+    list.replaceChildren(...unsure.map((one) => this.#question(one)), ...timers.map((timer) => this.#row(timer)));
+  }
+
+  #question(one) {
+    const made = byId("how-long-row").content.cloneNode(true).firstElementChild;
+    const { position } = one.body ?? one;
+    const values = { position: this.#words.posture[position] ?? position, eye: this.#words.eye[one.eye] ?? "" };
+    const time = momentWords(new Date(one.body?.to ?? one.start));
+    made.querySelector("legend").textContent = text(one.body ? "how-long-was" : "how-long-ran", { ...values, time });
+    const [hours, minutes] = made.querySelectorAll("input");
+    if (one.body) [hours.value, minutes.value] = [Math.floor(minutesOf(one.body) / 60), minutesOf(one.body) % 60].map(String);
+    made.querySelector("form").addEventListener("submit", async (event) => {
+      event.preventDefault();
+      const said = 60 * Number(hours.value) + Number(minutes.value);
+      const fits = (hours.value || minutes.value) && said >= 0 && said <= LONGEST_MINUTES;
+      made.querySelector(".error").textContent = fits ? "" : text("how-long");
+      if (fits) await (one.body ? this.#actions.lasted(one, said) : this.#actions.ran(one, said));
+    });
+    return made;
   }
 
   #row(timer) {
@@ -50,4 +72,9 @@ export class RunningView {
     ask.querySelector(".error").textContent = wrong && text(wrong);
     if (!wrong) await this.#actions.stopTimer(timer, until);
   }
+}
+
+// There it is said that the person has to say first how long it was.
+export function goToQuestion() {
+  document.querySelector("#running input[type=number]")?.focus();
 }

@@ -4,7 +4,7 @@ import { readFact, transact } from "../shared/database.js";
 import { eventOf } from "../shared/events.js";
 import { posted, timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
-import { runningTimers, stretch } from "./timers.js";
+import { isUnsure, runningTimers, stretch } from "./timers.js";
 
 const GONE = ["pack", "timer", "draft", "changes", "chosen", "clock", "verdicts"];
 const PACKETS_AT_ONCE = 20;
@@ -39,10 +39,12 @@ function unsealed(database) {
   });
 }
 
-// The stretches of timers that still run: what ran until now is not lost.
+// The stretches of timers that still run: what ran until now is not lost. Where nobody can tell how long that was, and nobody
+// can be asked, it says only when it ended.
 function stopped({ timers, pack, receipt, sequence }) {
   const how = { at: new Date(), receipt, by: pack?.used_by ?? "patient", corrects: null };
-  return timers.map((timer, n) => eventOf("posture", timer.operation, stretch(timer), { ...how, sequence: sequence + n + 1 }));
+  const known = (timer) => (isUnsure(timer, receipt) ? { ...timer, start: how.at.toISOString() } : timer);
+  return timers.map((timer, n) => eventOf("posture", timer.operation, stretch(known(timer), how.at), { ...how, sequence: sequence + n + 1 }));
 }
 
 // The packet for what is in it. Resolves with whether nothing else had changed.

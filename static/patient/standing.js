@@ -10,3 +10,12 @@ export function entriesOf(eye, entries) {
   }
   return [...found.values()].filter(({ id, kind }) => kind !== "withdrawal" && !undone.has(id));
 }
+
+// Hours in doubt since this phone's clock turned out wrong, as the clinic has them, with their eye: the answer moves their start.
+export function unsureOf(eyes, entries) {
+  const unsure = new Set(entries.filter((entry) => entry.unsure).map(({ id }) => id));
+  return eyes.flatMap((eye) => {
+    const stand = new Set(entriesOf(eye, entries).map(({ id }) => id));
+    return eye.receipts.filter(({ id }) => unsure.has(id) && stand.has(id)).map(({ id, body }) => ({ id, body, operation: eye.operation, eye: eye.eye }));
+  });
+}

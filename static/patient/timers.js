@@ -1,7 +1,10 @@
-// Timers that run, each {operation, eye, position, start}: a timer belongs to the eye and position it was started for.
-// `sure_at` is when the person last said that they still lie so; `on_break` one counts nothing and waits to go on.
+// Timers that run, each {operation, eye, position, start, ahead}: a timer belongs to the eye and position it was started for.
+// `sure_at` is when the person last said that they still lie so; `on_break` one counts nothing and waits to go on; `ahead` is
+// what was known of the clock at the start (`aheadOf`). Where nobody can tell how long it ran, it stays until the person says so.
 
+import { SKEW_MS, aheadOf } from "../shared/clock.js";
 import { transact } from "../shared/database.js";
+import { minutesOf } from "./hours.js";
 import { text } from "./texts.js";
 
 const HOUR_MS = 3600000;
@@ -10,7 +13,7 @@ const HOUR_MS = 3600000;
 // Common practice, no source.
 export const ASK_AFTER_MS = 3 * HOUR_MS;
 
-// At most so much is taken for posturing that nobody spoke for: the core's LONGEST_OPEN_HOURS.
+// More is not taken for posturing that nobody spoke for: the core's LONGEST_OPEN_HOURS.
 export const LONGEST_MS = 12 * HOUR_MS;
 
 // What the fact "timer" keeps, as a list. One that an earlier version started goes to the eye whose plan it fits.
@@ -29,25 +32,25 @@ export class Timers {
   #page;
   running = [];
 
-  // `page` gives the plan of an eye (`planOf(operation)`: its `eye` and `position`), and is told that something `changed()`.
+  // `page` gives the plan of an eye (`planOf(operation)`: its `eye` and `position`) and what is known of the clock (`receipt()`),
+  // keeps that hours are right (`sure(id)`), and is told that something `changed()`.
   constructor(database, keeping, page) {
     this.#database = database;
     this.#keeping = keeping;
     this.#page = page;
   }
 
-  // Stops the timer of an eye's plan, or starts it; resolves with the `position` that runs now, or null. A head has one
-  // position: what runs for another one ends.
+  // Stops the timer of an eye's plan, or starts it; resolves with the `position` that runs now, or with `asks` where the person
+  // has to say first how long it was. A head has one position: what runs for another one ends.
   async toggle(operation, beside) {
     const { eye, position } = this.#page.planOf(operation);
     const own = this.#own(operation);
     if (own && !own.on_break) {
-      await this.stop(own, new Date(), beside);
-      return { position: null };
+      return { asks: !(await this.stop(own, new Date(), beside)) && isUnsure(own, this.#page.receipt()) };
     }
     for (const timer of this.running.filter((known) => known.position !== position)) await this.stop(timer);
     this.#keeping.hideNote();
-    await startTimer(this.#database, { operation, eye, position });
+    await startTimer(this.#database, this.#fresh({ operation, eye, position }));
     this.#page.changed();
     return { position };
   }
@@ -57,7 +60,7 @@ export class Timers {
     const own = this.#own(operation);
     if (!own) return {};
     if (own.on_break) await this.stop(own);
-    else await this.#keep(own, [breakOf(own)]);
+    else if (!(await this.#keep(own, [breakOf(own)]))) return { asks: isUnsure(own, this.#page.receipt()) };
     return { pause: own.on_break ? null : this.#page.planOf(operation).posture };
   }
 
@@ -89,8 +92,23 @@ export class Timers {
   async stillSo(operation) {
     const own = this.#own(operation);
     if (!own) return;
-    if (!isLong(own)) await this.#put(own, [sureOf(own)]);
-    else await this.#keep(own, [{ operation, eye: own.eye, position: own.position, start: new Date().toISOString() }]);
+    if (isLong(own) || isUnsure(own, this.#page.receipt())) await this.#keep(own, [this.#fresh(own)]);
+    else await this.#put(own, [sureOf(own)]);
+  }
+
+  // Somebody says for how many minutes until now it was, where nobody else can tell.
+  async ran(timer, minutes) {
+    if (minutes === 0) return this.#put(timer, []);
+    const until = new Date();
+    return this.#save({ ...timer, start: new Date(until.getTime() - minutes * 60000).toISOString() }, until, takingOut(timer));
+  }
+
+  // The same of hours that are kept (`body` as the clinic has them). When they ended is known, since entries go by their own time.
+  lasted({ id, operation, body }, minutes) {
+    if (minutes === minutesOf(body)) return this.#page.sure(id);
+    const end = Date.parse(body.to) - (aheadOf(this.#page.receipt()) || 0);
+    const [from, to] = [end - minutes * 60000, end].map((at) => new Date(at).toISOString());
+    return this.#keeping.save("posture", { position: body.position, from, to }, { operation, corrects: id });
   }
 
   // The timer of an eye's plan, running or on a break.
@@ -99,8 +117,19 @@ export class Timers {
     return this.running.find((timer) => timer.operation === operation && timer.position === position);
   }
 
-  #keep(timer, instead, until = new Date()) {
-    return this.#keeping.save("posture", stretch(timer, until), { operation: timer.operation, alongside: takingOut(timer, instead) });
+  #fresh({ operation, eye, position }) {
+    return { operation, eye, position, start: new Date().toISOString(), ahead: aheadOf(this.#page.receipt()) };
+  }
+
+  // Null where it stays, since the person has to say first how long it was.
+  async #keep(timer, instead, until = new Date()) {
+    if (!isUnsure(timer, this.#page.receipt(), until)) return this.#save(timer, until, takingOut(timer, instead));
+    await this.#page.changed();
+    return null;
+  }
+
+  #save(timer, until, alongside) {
+    return this.#keeping.save("posture", stretch(timer, until), { operation: timer.operation, alongside });
   }
 
   async #put(timer, instead) {
@@ -110,12 +139,13 @@ export class Timers {
 }
 
 // Another tab may have started the same one: then that one runs on. A break of that eye is over.
-export function startTimer(database, { operation, eye, position, start = new Date().toISOString() }) {
+export function startTimer(database, fresh) {
+  const { operation, position } = fresh;
   return transact(database, ["facts"], "readwrite", ({ facts }) => {
     facts.get("timer").onsuccess = ({ target: { result } }) => {
       const running = listed(result).filter((timer) => !(timer.on_break && timer.operation === operation));
       if (running.some((timer) => timer.operation === operation && timer.position === position)) return;
-      facts.put([...running, { operation, eye, position, start }], "timer");
+      facts.put([...running, fresh], "timer");
     };
   });
 }
@@ -143,6 +173,13 @@ export function breakOf({ operation, eye, position }, now = new Date()) {
   return { operation, eye, position, start: now.toISOString(), on_break: true };
 }
 
+// Whether nobody can tell how long it was: the clock was changed since the start, or it says more than anybody spoke for.
+export function isUnsure(timer, receipt, until = new Date()) {
+  if (timer.on_break) return false;
+  const changed = Math.abs(aheadOf(receipt) - timer.ahead) >= SKEW_MS || Date.parse(timer.start) >= until.getTime() + SKEW_MS;
+  return changed || until.getTime() - sureAt(timer) > LONGEST_MS;
+}
+
 // When somebody last said that they lie so.
 const sureAt = ({ start, sure_at: sure = start }) => Date.parse(sure);
 
@@ -161,8 +198,8 @@ export function isLong(timer, now = new Date()) {
 }
 
 export function stretch(timer, until = new Date()) {
-  const to = Math.min(until.getTime(), sureAt(timer) + LONGEST_MS);
-  return { position: timer.position, from: timer.start, to: new Date(to).toISOString() };
+  const from = new Date(Math.min(Date.parse(timer.start), until.getTime()));
+  return { position: timer.position, from: from.toISOString(), to: until.toISOString() };
 }
 
 function listed(kept) {

@@ -11,6 +11,9 @@ export const NEAR_MS = 2 * HOUR_MS;
 // without a signal. It is also the most that a clock put forward since then can pass unnoticed.
 export const FRESH_MS = 72 * HOUR_MS;
 
+// Smaller differences between two clocks are the time on the way, as the clinic has it (`care/home/clocks.py`).
+export const SKEW_MS = 120000;
+
 // Kept beside the pack: the clinic's clock and the phone's when it came, and the latest time the phone has shown since.
 export function receiptOf(pack, now = Date.now()) {
   return { made_at: Date.parse(pack.made_at), received_at: now, seen_at: now };
@@ -29,20 +32,23 @@ export function clinicTime(receipt, now = Date.now()) {
   return now - receipt.received_at + receipt.made_at;
 }
 
+// How far the clinic's clock is ahead of this one, by all that is known here: what both showed when the clinic was last heard,
+// and how far this one was put back since. Another answer than before is a clock that was changed; NaN where nothing is known.
+export function aheadOf(receipt, now = Date.now()) {
+  const { made_at: made = NaN, received_at: received = NaN, seen_at: seen = received } = receipt ?? {};
+  return made - received + Math.max(0, seen - now);
+}
+
 // Looks at a clock that nobody can set beside the one that anybody can, for as long as the page stays open.
 export class SteadyClock {
   #of = null;
-  #began = 0;
-  #since = 0;
+  #furthest = -Infinity; // that the one showed beyond the other
 
   // The receipt with the latest time that must have come by now; it may run short, because this clock can stand still in sleep.
   notice(receipt, now = Date.now(), steady = performance.now()) {
     if (!receipt) return receipt;
-    if (this.#of !== receipt.received_at) {
-      this.#of = receipt.received_at;
-      this.#began = Math.max(receipt.seen_at, now);
-      this.#since = steady;
-    }
-    return { ...receipt, seen_at: Math.max(receipt.seen_at, now, this.#began + steady - this.#since) };
+    if (this.#of !== receipt.received_at) [this.#of, this.#furthest] = [receipt.received_at, -Infinity];
+    this.#furthest = Math.max(this.#furthest, Math.max(receipt.seen_at, now) - steady);
+    return { ...receipt, seen_at: this.#furthest + steady };
   }
 }

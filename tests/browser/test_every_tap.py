@@ -19,6 +19,14 @@ TIMER_SINCE = """async ([start, position]) => {
     await writeFact(database, "timer", [{ operation, eye, position: position ?? posture.position, start }]);
     database.close();
 }"""
+IN_DOUBT = """async () => {
+    const { openDatabase, transact } = await import("/static/shared/database.js");
+    const database = await openDatabase();
+    await transact(database, ["entries"], "readwrite", ({ entries }) => {
+        entries.openCursor().onsuccess = ({ target: { result: cursor } }) => cursor?.update({ ...cursor.value, unsure: true });
+    });
+    database.close();
+}"""
 REFUSED = """async (reason) => {
     const { openDatabase, readFact, transact } = await import("/static/shared/database.js");
     const { eventOf } = await import("/static/shared/events.js");
@@ -143,18 +151,13 @@ def test_an_entry_is_taken_back_with_a_reason(phone: Page, clinic_store: Store, 
     assert stands(clinic_store, enrolment[0], "drops") == []
 
 
-def test_a_timer_running_long_asks_and_26_hours_do_not_count_as_done(
-    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
-) -> None:
-    timer_since(phone, 26 * HOUR)
+def test_a_timer_running_long_asks_until_when_it_was(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
+    timer_since(phone, 11 * HOUR)
     expect(phone.locator(".still")).to_contain_text("Are you still in this position?")
     expect(phone.locator(".left-today")).not_to_contain_text("Done for today")
-    phone.get_by_role("button", name="Stop", exact=True).click()  # asks until when, rather than keep 26 hours
+    phone.get_by_role("button", name="Stop", exact=True).click()  # asks until when, rather than keep 11 hours
     expect(phone.locator(".still-until")).to_be_visible()
-    two_hours_later = datetime.now(ZONE) + timedelta(
-        minutes=2
-    )  # the last time that a clock showed this was almost 24 hours ago
-    phone.locator(".still-time").fill(f"{two_hours_later:%H:%M}")
+    phone.locator(".still-time").fill(f"{datetime.now(ZONE) - 9 * HOUR:%H:%M}")
     phone.locator(".still-until button").click()
     expect(phone.get_by_role("button", name="Start")).to_be_visible()
     all_received(phone, 1)
@@ -165,16 +168,55 @@ def test_a_timer_running_long_asks_and_26_hours_do_not_count_as_done(
 def test_a_long_timer_whose_plan_ended_asks_until_when_too(
     phone: Page, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:
-    timer_since(phone, 26 * HOUR, "upright")
+    timer_since(phone, 11 * HOUR, "upright")
     running = phone.locator("#running")
     running.get_by_role("button", name="Stop").click()
-    running.get_by_label("Until when?").fill(f"{datetime.now(ZONE) + timedelta(minutes=2):%H:%M}")
+    running.get_by_label("Until when?").fill(f"{datetime.now(ZONE) - 9 * HOUR:%H:%M}")
     running.get_by_role("button", name="Save").click()
     expect(running).to_be_hidden()
     all_received(phone, 1)
     [body] = stands(clinic_store, enrolment[0], "posture")
     assert body["position"] == "upright"
     assert 1.9 < hours(body) < 2.2
+
+
+def test_what_nobody_can_tell_is_asked_for_and_counts_once_it_is_said(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    timer_since(phone, 26 * HOUR)
+    question = phone.get_by_role("group", name="This phone cannot tell how long this ran: face down, right eye.")
+    expect(question).to_be_visible()
+    expect(phone.locator(".left-today")).to_have_text("Hours today: 0 of 12. Left: 12.")
+    expect(phone.get_by_role("button", name="Take a break")).to_be_hidden()
+    phone.get_by_role("button", name="Stop", exact=True).click()
+    expect(question.get_by_label("Hours")).to_be_focused()
+    question.get_by_role("button", name="Save").click()
+    expect(question).to_contain_text("Give hours and minutes, at most 24 hours.")
+    question.get_by_label("Hours").fill("2")
+    question.get_by_label("Minutes").fill("30")
+    question.get_by_role("button", name="Save").click()
+    expect(question).to_be_hidden()
+    expect(phone.get_by_role("button", name="Start")).to_be_visible()
+    all_received(phone, 1)
+    assert [hours(body) for body in stands(clinic_store, enrolment[0], "posture")] == [2.5]
+
+
+def test_kept_hours_in_doubt_are_asked_about_until_somebody_says_how_long_it_was(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    timer_since(phone, HOUR)
+    phone.get_by_role("button", name="Stop", exact=True).click()
+    all_received(phone, 1)
+    phone.evaluate(IN_DOUBT)
+    again(phone)
+    question = phone.get_by_role("group", name="These hours may be wrong too: face down, right eye")
+    expect(question.get_by_label("Hours")).to_have_value("1")
+    question.get_by_label("Hours").fill("0")
+    question.get_by_label("Minutes").fill("15")
+    question.get_by_role("button", name="Save").click()
+    expect(question).to_be_hidden()
+    all_received(phone, 1)
+    assert [hours(body) for body in stands(clinic_store, enrolment[0], "posture")] == [0.25]
 
 
 def test_a_night_with_the_timer_counts_once_somebody_says_so(
@@ -189,17 +231,6 @@ def test_a_night_with_the_timer_counts_once_somebody_says_so(
     all_received(phone, 1)
     [body] = stands(clinic_store, enrolment[0], "posture")
     assert 8 <= hours(body) < 8.2
-
-
-def test_yes_after_more_than_one_stretch_can_be_keeps_what_can_be_and_runs_on(
-    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
-) -> None:
-    timer_since(phone, 26 * HOUR)
-    phone.get_by_role("button", name="Yes, still").click()
-    expect(phone.locator(".still")).to_be_hidden()
-    expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
-    all_received(phone, 1)
-    assert [hours(body) for body in stands(clinic_store, enrolment[0], "posture")] == [pytest.approx(12)]
 
 
 def test_a_break_is_no_posturing(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:

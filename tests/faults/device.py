@@ -10,7 +10,7 @@ from tests.browser.device import device_ready, unlock
 from tests.browser.kept import of_both_eyes
 from tests.conftest import PASSWORD, until
 from tests.faults.clinic import Clinic
-from tests.faults.sequence import MOVE_CLOCK, Moves, Stored, Tap, now
+from tests.faults.sequence import MOVE_CLOCK, Moves, Outcome, Stored, Tap, judged, now
 
 SECONDS = 90
 ENTRIES = """async () => {
@@ -93,12 +93,9 @@ class ClinicDevice(Moves):
         page.evaluate("window.dispatchEvent(new Event('online'))")
         until(lambda: not self._unsent(page), "all is sent", SECONDS)
 
-    def refused(self) -> set[str]:
-        return set()
-
-    def stored(self) -> list[Stored]:
+    def judged(self) -> Outcome:
         measures = of_both_eyes(self.clinic.store, self.operation, "measures")
-        return [Stored(event.body.notes, event.at, event.received_at) for event in measures]
+        return judged(self.taps, [Stored(event.body.notes, event.at, event.received_at) for event in measures], set())
 
     def _measure(self, tab: Page, *, twice: bool) -> None:
         self._open(tab)

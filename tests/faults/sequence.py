@@ -51,18 +51,32 @@ class Stored:
     received_at: datetime
 
 
-class Device(Protocol):
-    """Somebody's browser in a sequence."""
+@dataclass
+class Lived:
+    """A stretch in a position, from a tap to a tap, as it truly was.
 
-    context: BrowserContext
-    taps: list[Tap]
+    `asked` is whether somebody could still say how long it was; `ended_from` when it may have ended at the earliest.
+    """
 
-    @property
-    def steps(self) -> dict[str, int]: ...
-    def step(self, name: str, chance: random.Random) -> None: ...
-    def settle(self) -> None: ...
-    def refused(self) -> set[str]: ...
-    def stored(self) -> list[Stored]: ...
+    since: datetime
+    until: datetime
+    asked: bool = True
+    ended_from: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A stretch as it stands in the clinic's database, and when its entry came."""
+
+    start: datetime
+    end: datetime
+    came_at: datetime
+
+    def off(self, lived: Lived) -> timedelta:
+        """How far it is from what was lived, by the end that is further; where nobody could be asked, by its end alone."""
+        earliest = lived.ended_from or lived.until
+        end = max(self.end - lived.until, earliest - self.end)
+        return max(end, abs(self.start - lived.since)) if lived.asked else end
 
 
 @dataclass
@@ -73,17 +87,31 @@ class Outcome:
     faults: list[str] = field(default_factory=list)
 
 
+class Device(Protocol):
+    """Somebody's browser in a sequence."""
+
+    context: BrowserContext
+
+    @property
+    def tapped(self) -> int: ...
+    @property
+    def steps(self) -> dict[str, int]: ...
+    def step(self, name: str, chance: random.Random) -> None: ...
+    def settle(self) -> None: ...
+    def judged(self) -> Outcome: ...
+
+
 def play(device: Device, chance: random.Random, steps: int, said: list[str]) -> Outcome:
     """So many steps, then everything is mended; then each tap of now and before is looked for in the clinic's database."""
-    before = len(device.taps)
+    before = device.tapped
     names, weights = zip(*device.steps.items(), strict=True)
     for name in chance.choices(names, weights, k=steps):
         said.append(name)
         device.step(name, chance)
     said.append("mend")
     device.settle()
-    outcome = judged(device.taps, device.stored(), device.refused())
-    outcome.counts["tapped"] = len(device.taps) - before
+    outcome = device.judged()
+    outcome.counts["tapped"] = device.tapped - before
     return outcome
 
 
@@ -111,6 +139,30 @@ def judged(taps: list[Tap], stored: list[Stored], refused: set[str]) -> Outcome:
     return told
 
 
+def judged_stretches(lived: list[Lived], stored: list[Stretch]) -> Outcome:
+    """Each stretch stands once and as it was lived. They have no words: the nearest belong together.
+
+    One whose clock was changed and changed back counts as made when it came, with its true length.
+    """
+    left, told, unmatched = list(stored), Outcome(), []
+    for one in lived:
+        nearest = min(left, key=lambda stretch: stretch.off(one), default=None)
+        if nearest is not None and nearest.off(one) <= NEAR:
+            left.remove(nearest)
+        else:
+            unmatched.append(one)
+    for one in unmatched:
+        came = [Lived(s.came_at - (one.until - one.since), s.came_at, one.asked) for s in left]
+        late = [stretch for stretch, then in zip(left, came, strict=True) if stretch.off(then) <= NEAR]
+        if late:
+            left.remove(late[0])
+            told.counts["as of when it came"] += 1
+        else:
+            told.faults.append(f"no such stretch: {one.since} to {one.until}")
+    told.faults += [f"never lived, or twice: {stretch.start} to {stretch.end}" for stretch in left]
+    return told
+
+
 FAULTS = {
     "offline": 1, "online": 1, "cut": 1, "lose answers": 2, "stall": 1, "stall in the answer": 1, "through": 2,
     "kill the server": 1, "start the server": 1,
@@ -126,6 +178,10 @@ class Moves:
         self.tabs: list[Page] = []
         words = f"({CLOCK})({{ pace: {PACE}, waking: {str(not moving_clock).lower()} }})"
         context.add_init_script(words)
+
+    @property
+    def tapped(self) -> int:
+        return len(self.taps)
 
     @property
     def steps(self) -> dict[str, int]:

@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 
 from tests.conftest import NOW
-from tests.faults.sequence import Stored, Tap, judged
+from tests.faults.sequence import Lived, Stored, Stretch, Tap, judged, judged_stretches
 
 LATER = NOW + timedelta(hours=1)
 TAP = Tap("a", NOW, NOW + timedelta(seconds=3))
@@ -36,3 +36,42 @@ def test_each_tap_is_stored_once_and_nothing_else_is(
 def test_a_time_that_another_clock_gave_is_a_fault(off: int, wrong: bool) -> None:
     found = judged([TAP], [Stored("a", NOW + timedelta(minutes=off), LATER)], set()).faults
     assert [fault.split(":")[0] for fault in found] == ["at a wrong time"] * wrong
+
+
+MINUTE = timedelta(minutes=1)
+LIVED = Lived(NOW, NOW + 20 * MINUTE)
+NEXT = Lived(NOW + 21 * MINUTE, NOW + 22 * MINUTE)
+UNASKED = Lived(NOW, NOW + 20 * MINUTE, asked=False)
+SEALED = Lived(NOW, NOW + 50 * MINUTE, asked=False, ended_from=NOW + 20 * MINUTE)
+
+
+def stretch(start: float, end: float, came: float = 60) -> Stretch:
+    return Stretch(*(NOW + minutes * MINUTE for minutes in (start, end, came)))
+
+
+RIGHT, AFTER = stretch(0, 20), stretch(21, 22)
+
+
+@pytest.mark.parametrize(
+    ("lived", "stored", "faults"),
+    [
+        ([LIVED], [RIGHT], []),
+        ([LIVED], [stretch(2, 18)], []),
+        ([LIVED, NEXT], [AFTER, RIGHT], []),
+        ([LIVED], [], ["no such stretch"]),
+        ([LIVED, NEXT], [RIGHT], ["no such stretch"]),
+        ([], [RIGHT], ["never lived, or twice"]),
+        ([LIVED], [RIGHT, RIGHT], ["never lived, or twice"]),
+        ([LIVED, LIVED], [RIGHT, RIGHT], []),
+        *(([LIVED], [wrong], ["no such stretch", "never lived, or twice"]) for wrong in (stretch(-60, 20), stretch(17, 20))),
+        *(([LIVED], [wrong], ["no such stretch", "never lived, or twice"]) for wrong in (stretch(20, 0), stretch(5, 25))),
+        ([LIVED], [stretch(40, 60)], []),  # as of when it came
+        *(([LIVED], [wrong], ["no such stretch", "never lived, or twice"]) for wrong in (stretch(20, 60), stretch(30, 50))),
+        ([UNASKED], [stretch(-60, 20)], []),
+        ([UNASKED], [stretch(-60, 40)], ["no such stretch", "never lived, or twice"]),
+        *(([SEALED], [stretch(end, end)], []) for end in (20, 35, 50)),
+        ([SEALED], [stretch(0, 15)], ["no such stretch", "never lived, or twice"]),
+    ],
+)
+def test_each_stretch_stands_once_and_as_it_was_lived(lived: list[Lived], stored: list[Stretch], faults: list[str]) -> None:
+    assert [fault.split(":")[0] for fault in judged_stretches(lived, stored).faults] == faults

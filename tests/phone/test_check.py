@@ -485,9 +485,9 @@ answer = looks.map(([shown, ran]) => {
     kept = clock.notice(kept, at + shown, ran);
     return faultOf(kept, at + shown);
 });
-const other = new SteadyClock();
+const tabs = [new SteadyClock(), new SteadyClock()];
 let shared = receipt;
-for (let n = 1; n <= 300; n += 1) for (const one of [clock, other]) shared = one.notice(shared, at + n * 60000, n * 60000);
+for (let n = 1; n <= 300; n += 1) for (const one of tabs) shared = one.notice(shared, at + n * 60000, n * 60000);
 answer.push(faultOf(shared, at + 300 * 60000));
 """.strip()
 
