@@ -3,6 +3,7 @@
 import { keep } from "./requests.js";
 import { showPushes } from "./push.js";
 
+const AT_ONCE = 3;
 const ICON = "/static/icons/icon-192.png";
 
 // A worker whose caches begin with `prefix`: it keeps what `keepAll(cache)` keeps, lets go of earlier versions once it is in
@@ -30,9 +31,17 @@ export function startWorker(worker, version, { prefix, keepAll, turn, outbox, be
   return open;
 }
 
-// Every file that the server names.
-export function keepAssets(cache, { assets, hashes }) {
-  return Promise.all(assets.map((address) => keep(cache, address, hashes[address])));
+// Every file that the server names, a few at once: on a line that stalls, pages need connections of their own.
+export async function keepAssets(cache, { assets, hashes }) {
+  const waiting = [...assets];
+  const keepNext = async () => {
+    for (let address = waiting.shift(); address; address = waiting.shift()) await keep(cache, address, hashes[address]);
+  };
+  try {
+    await Promise.all(Array.from({ length: AT_ONCE }, keepNext));
+  } finally {
+    waiting.length = 0; // after one that could not be kept, none is asked for any more
+  }
 }
 
 // A request for something of our own that somebody only reads: its address; else nothing.

@@ -73,3 +73,37 @@ def test_a_worker_that_is_woken_sends_and_is_woken_again_where_nobody_answered(
 def test_a_worker_answers_only_what_is_read_from_its_own_clinic(run: Run, method: str, url: str, own: Any) -> None:
     body = "answer = ownAddress(given)?.pathname ?? null;"
     assert run(script(body), {"method": method, "url": url}) == own
+
+
+KEEPING = """
+import { keepAssets } from "./shared/worker.js";
+
+const realTimeout = setTimeout;
+let open = 0;
+let most = 0;
+const asked = [];
+const cache = {
+    add: async ({ url }) => {
+        asked.push(url);
+        most = Math.max(most, ++open);
+        await new Promise((done) => realTimeout(done, 1));
+        open -= 1;
+        if (url.endsWith(given.stalls)) throw new Error("no answer in time");
+    },
+};
+globalThis.setTimeout = (work, after) => { const made = realTimeout(work, after); made.unref(); return made; };
+globalThis.Request = class { constructor(url) { this.url = url; } };
+const outcome = await keepAssets(cache, { assets: given.assets, hashes: {} }).then(() => "kept", (error) => error.message);
+await new Promise((done) => realTimeout(done, 20));
+answer = [outcome, most, asked.length];
+""".strip()
+
+
+@pytest.mark.parametrize(("stalls", "outcome", "asked"), [("none", "kept", 40), ("/7", "no answer in time", 11)])
+def test_a_worker_that_fills_its_cache_leaves_pages_connections_of_their_own(
+    run: Run, stalls: str, outcome: str, asked: int
+) -> None:
+    """A browser has six to each host over HTTP/1.1 (RFC 9112, 9.4, names no number; six is common practice)."""
+    told, at_once, began = run(KEEPING, {"assets": [f"/static/{n}" for n in range(40)], "stalls": stalls})
+    assert (told, at_once) == (outcome, 3)
+    assert 8 <= began <= asked
