@@ -2,7 +2,8 @@
 
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -167,26 +168,24 @@ def guards(store: Store) -> list[str]:
     return sorted(faults)
 
 
-def seal_all(store: Store, at: datetime, but: set[tuple[str, str]], why: str) -> None:
-    """Record every row anew whose hash the chain does not have, after the schema changed; never those that did not fit before."""
-    recorded = {
-        (table, key): hash
-        for row in store.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number")
-        for table, key, hash in json.loads(row["facts"])
-    }
-    new = [f for f in sealing.everything(store.db.conn) if f[:2] not in but and recorded.get(f[:2]) != f[2]]
-    with store.transaction():
-        for n in range(0, len(new), 500):
-            entry: Row = {"at": to_text(at), "who": "followup", "action": why, "subject": "facts", "detail": "null"}
-            sealing.write(store.db.conn, entry, new[n : n + 500])
+def recorded(connection: sqlite3.Connection, rows: Mapping[str, sealing.Rows]) -> dict[tuple[str, str], str]:
+    """The hash that the latest entry has of each of these rows, by table and key; keys None: of a whole table."""
+    found: dict[tuple[str, str], str] = {}
+    for (facts,) in connection.execute("SELECT facts FROM audit WHERE facts != '' ORDER BY number"):
+        for table, key, hash in json.loads(facts):
+            if table in rows and ((keys := rows[table]) is None or key in keys):
+                found[table, key] = hash
+    return found
 
 
-def unfit(store: Store) -> set[tuple[str, str]]:
-    """Rows that do not fit their entries now."""
-    recorded: dict[tuple[str, str], str] = {}
-    for row in store.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number"):
-        recorded |= {(table, key): hash for table, key, hash in json.loads(row["facts"])}
-    return {f[:2] for f in sealing.everything(store.db.conn) if recorded.get(f[:2]) != f[2]}
+def unfit(store: Store, facts: Iterable[sealing.Fact]) -> set[tuple[str, str]]:
+    """Which of these rows, as they are now, do not fit their entries."""
+    held = {(table, key): hash for table, key, hash in facts}
+    keys: dict[str, set[str]] = defaultdict(set)
+    for table, key in held:
+        keys[table].add(key)
+    known = recorded(store.db.conn, keys)
+    return {row for row, hash in held.items() if known.get(row) != hash}
 
 
 def _schema(connection: sqlite3.Connection) -> dict[tuple[str, str], str]:

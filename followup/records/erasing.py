@@ -92,8 +92,9 @@ def erase(store: Store, now: datetime, patient_id: str, by: str, why: str) -> Er
     connection = store.db.conn
     connection.execute("PRAGMA secure_delete = ON")  # what was deleted is overwritten
     with store.transaction():
-        unfit = audit.unfit(store)
         ids, rows = _ids(store, patient_id), list(_rows(store, patient_id))
+        facts = [fact for table, row in rows if (fact := _fact(store, table, row))]
+        unfit = audit.unfit(store, facts)
         found: Erased = []
         guards = _without_guards(store)
         for table, row in rows:

@@ -8,7 +8,7 @@ entry without a row, or a row that does not hold what its entry says.
 import hashlib
 import json
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
@@ -55,29 +55,64 @@ Fact = tuple[str, str, str]
 """Table, key, and hash of what the row holds."""
 
 
+Rows = Set[str] | None
+"""Keys of rows of a table; None for all of them."""
+
+
 def know_digests(connection: sqlite3.Connection) -> None:
     """Give a connection the function by which rows are known that have no short key of their own."""
     connection.create_function("digest", 1, lambda text: hashlib.sha256(str(text).encode()).hexdigest(), deterministic=True)
 
 
-def listen(connection: sqlite3.Connection) -> None:
-    """Note the key of every sealed row that this connection writes from now on."""
+def listen(connection: sqlite3.Connection, *, every_column: bool = False) -> None:
+    """Note the key of every sealed row that this connection writes from now on; with `every_column`, whatever in it."""
     connection.execute("CREATE TEMP TABLE IF NOT EXISTS touched (place TEXT NOT NULL, key TEXT NOT NULL)")
     for table, sealed in _standing(connection):
         noted = f"INSERT INTO touched VALUES ('{table}', {sealed.key.format(row='NEW.')});"
         columns = ", ".join(name for name in _columns(connection, table) if name not in sealed.aside)
-        for verb in ("INSERT", f"UPDATE OF {columns}"):
+        for verb in ("INSERT", "UPDATE" if every_column else f"UPDATE OF {columns}"):
             name = f"touched_{table}_{verb[:6].lower()}"
             connection.execute(f"CREATE TEMP TRIGGER IF NOT EXISTS {name} AFTER {verb} ON main.{table} BEGIN {noted} END")
 
 
 def touched(connection: sqlite3.Connection) -> list[Fact]:
     """The rows written since last asked, as they are now."""
+    return [fact for table, key in _touched(connection) for fact in of_table(connection, table, key)]
+
+
+def _touched(connection: sqlite3.Connection) -> list[tuple[str, str]]:
     found = connection.execute("SELECT DISTINCT place, key FROM temp.touched ORDER BY rowid").fetchall()
-    if not found:
-        return []
-    connection.execute("DELETE FROM temp.touched")
-    return [fact for table, key in found for fact in of_table(connection, table, key)]
+    if found:
+        connection.execute("DELETE FROM temp.touched")
+    return found
+
+
+class Writes:
+    """Which sealed rows are written from here on by steps of the schema, on a connection that does nothing else later."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self._connection = connection
+        self._columns = {table: set(_defaults(connection, table)) for table, _ in _standing(connection)}
+        listen(connection, every_column=True)
+
+    def found(self) -> dict[str, Rows]:
+        """The keys of rows that were written, by table; None for a table that may hold something else in every row."""
+        found: dict[str, set[str] | None] = {
+            table: None for table, _ in _standing(self._connection) if self._is_other(table)
+        }
+        for table, key in _touched(self._connection):
+            keys = found.setdefault(table, set())
+            if keys is not None:
+                keys.add(str(key))
+        return dict(found)
+
+    def _is_other(self, table: str) -> bool:
+        """Whether it was made anew, lost a column, or has one more that is not empty at first."""
+        sql = "SELECT 1 FROM temp.sqlite_master WHERE name = ? AND tbl_name = ?"
+        listened = self._connection.execute(sql, (f"touched_{table}_insert", table)).fetchone()
+        defaults, before = _defaults(self._connection, table), self._columns.get(table, set())
+        added = (default for name, default in defaults.items() if name not in before)
+        return listened is None or not before <= set(defaults) or any(default not in (None, "''") for default in added)
 
 
 def of_table(connection: sqlite3.Connection, table: str, key: str | None = None) -> Iterator[Fact]:
@@ -91,6 +126,16 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
     names = [column[0] for column in cursor.description][1:]
     for row in cursor:
         yield table, str(row[0]), _hash_of_text(canonical(table, dict(zip(names, row[1:], strict=True))))
+
+
+def of_rows(connection: sqlite3.Connection, table: str, keys: Rows) -> Iterator[Fact]:
+    """The facts of some rows of a table, or of all; of none where there is no such table."""
+    if table not in dict(_standing(connection)):
+        return
+    if keys is None:
+        yield from of_table(connection, table)
+    for key in keys or ():
+        yield from of_table(connection, table, key)
 
 
 def key_of_refused(row: dict[str, Any]) -> str:
@@ -157,4 +202,9 @@ def _standing(connection: sqlite3.Connection) -> list[tuple[str, Sealed]]:
 
 
 def _columns(connection: sqlite3.Connection, table: str) -> list[str]:
-    return [str(row[1]) for row in connection.execute(f"PRAGMA table_info({table})")]
+    return list(_defaults(connection, table))
+
+
+def _defaults(connection: sqlite3.Connection, table: str) -> dict[str, str | None]:
+    """What each column of a table holds at first, as SQL."""
+    return {str(row[1]): row[4] for row in connection.execute(f"PRAGMA table_info({table})")}

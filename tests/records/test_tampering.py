@@ -271,14 +271,6 @@ def test_a_guard_that_was_emptied_is_named(lived: Store) -> None:
     assert backup.faults(lived) == ["the trigger audit_keeps_update is not as it was made"]
 
 
-def test_what_did_not_fit_is_not_covered_up_by_the_next_schema(lived: Store, monkeypatch: pytest.MonkeyPatch) -> None:
-    """After a step all rows are recorded anew, as they are then: but never one that did not fit before."""
-    past_us(lived, "UPDATE events SET author = 'nurse:another' WHERE kind = 'measures'")
-    faults = backup.faults(lived)
-    audit.seal_all(lived, NOW, audit.unfit(lived), "schema changed")
-    assert backup.faults(lived) == faults
-
-
 def test_a_transaction_that_fails_leaves_no_entry(store: Store, nurse: Actor) -> None:
     before = audit.head(store)
 
