@@ -43,7 +43,7 @@ def broken_at(store: Store) -> int | None:
     An entry whose detail was emptied fits if a later entry of an erasure names it with its hash and what stands now.
     """
     previous, expected, emptied = FIRST, 1, _emptied(store)
-    for entry in store.rows("SELECT * FROM audit ORDER BY number"):
+    for entry in everything(store):
         number, kept = entry.pop("number"), entry.pop("hash")
         stands = sealing.entry_hash(entry)
         fits = stands == kept or (entry["detail"] == EMPTIED and (number, kept, stands) in emptied)
@@ -69,7 +69,8 @@ def _emptied(store: Store) -> set[tuple[int, str, str]]:
 
 
 def of_subject(store: Store, subject: str) -> list[Row]:
-    return store.rows("SELECT * FROM audit WHERE subject = :subject ORDER BY number", {"subject": subject})
+    sql = "SELECT number, at, who, action, subject, detail FROM audit WHERE subject = :subject ORDER BY number"
+    return store.rows(sql, {"subject": subject})
 
 
 def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
@@ -80,13 +81,13 @@ def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
 
 
 def everything(store: Store) -> Iterator[Row]:
-    yield from store.rows("SELECT * FROM audit ORDER BY number")
+    """Every entry in order, with its hash, the one before, and its facts as JSON, however it is kept."""
+    yield from sealing.entries(store.db.conn)
 
 
 def head(store: Store) -> tuple[int, str]:
     """The number and hash of the last entry."""
-    last = store.row("SELECT number, hash FROM audit ORDER BY number DESC LIMIT 1")
-    return (last["number"], last["hash"]) if last else (0, FIRST)
+    return sealing.head(store.db.conn)
 
 
 def keep_head(store: Store, folder: Path, now: datetime, *, restored: bool = False) -> str:
@@ -116,8 +117,8 @@ def missing_heads(store: Store, heads: Iterable[Head]) -> list[str]:
     last, _ = head(store)
     faults = []
     for at, number, hash in heads:
-        found = store.row("SELECT hash FROM audit WHERE number = :number", {"number": number})
-        if number and (found is None or found["hash"] != hash):
+        found = store.row("SELECT * FROM audit WHERE number = :number", {"number": number})
+        if number and (found is None or sealing.opened(found, FIRST)["hash"] != hash):
             told = "written anew" if found else f"cut: it ends at {last}"
             faults.append(f"audit entry {number}, noted outside on {at}, is not in the chain any more, which was {told}")
     return faults
@@ -132,14 +133,14 @@ def tampered(store: Store) -> list[str]:
         return []
     recorded: dict[tuple[str, str], tuple[str, int]] = {}
     erasures, faults = dict(_erasures(store)), []
-    for row in store.rows("SELECT number, facts FROM audit WHERE facts != '' ORDER BY number"):
-        for table, key, was in erasures.get(row["number"], {"rows": ()})["rows"]:
+    for number, facts in sealing.recordings(store.db.conn):
+        for table, key, was in erasures.get(number, {"rows": ()})["rows"]:
             if recorded.get((table, key), ("", 0))[0] != was:
-                faults.append(f"audit entry {row['number']} emptied {table} {key}, which did not hold what was recorded")
+                faults.append(f"audit entry {number} emptied {table} {key}, which did not hold what was recorded")
             if table in KEYS_WITH_CONTENT:
                 recorded.pop((table, key), None)  # it is known by what it holds, and has another key now
-        for table, key, hash in json.loads(row["facts"]):
-            recorded[table, key] = (hash, row["number"])
+        for table, key, hash in facts:
+            recorded[table, key] = (hash, number)
     for table, key, hash in sealing.everything(store.db.conn):
         known = recorded.pop((table, key), None)
         if known is None:
@@ -171,8 +172,8 @@ def guards(store: Store) -> list[str]:
 def recorded(connection: sqlite3.Connection, rows: Mapping[str, sealing.Rows]) -> dict[tuple[str, str], str]:
     """The hash that the latest entry has of each of these rows, by table and key; keys None: of a whole table."""
     found: dict[tuple[str, str], str] = {}
-    for (facts,) in connection.execute("SELECT facts FROM audit WHERE facts != '' ORDER BY number"):
-        for table, key, hash in json.loads(facts):
+    for _, facts in sealing.recordings(connection):
+        for table, key, hash in facts:
             if table in rows and ((keys := rows[table]) is None or key in keys):
                 found[table, key] = hash
     return found

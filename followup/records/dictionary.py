@@ -7,6 +7,8 @@ KEPT_BACK = (
 )  # fmt: skip
 """Tables of secrets, of counters, and of what is made from others."""
 SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash", "credential_id", "public_key")
+PACKED = ("packed",)
+"""Columns whose content leaves as that of others."""
 
 COMMON = {
     "id": "what the row is known by",

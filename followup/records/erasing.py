@@ -161,11 +161,12 @@ def _ids(store: Store, patient_id: str) -> set[str]:
 def _empty_entries(store: Store, ids: set[str]) -> list[tuple[int, str, str]]:
     """Empty the details of audit entries about these; for each its number, its hash, and the hash of what stands now."""
     emptied = []
-    for entry in store.rows("SELECT * FROM audit WHERE action != :erased ORDER BY number", {"erased": ERASED}):
+    for entry in audit.everything(store):
         number, kept = entry.pop("number"), entry.pop("hash")
-        if entry["subject"] in ids and entry["detail"] not in ("null", EMPTIED):
-            store.execute("UPDATE audit SET detail = :detail WHERE number = :n", {"detail": EMPTIED, "n": number})
+        if entry["subject"] in ids and entry["action"] != ERASED and entry["detail"] not in ("null", EMPTIED):
             emptied.append((number, kept, sealing.entry_hash({**entry, "detail": EMPTIED})))
+    for number, *_ in emptied:
+        store.execute("UPDATE audit SET detail = :detail WHERE number = :n", {"detail": EMPTIED, "n": number})
     return emptied
 
 

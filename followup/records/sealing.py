@@ -13,9 +13,13 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
+from followup.records import packing
+from followup.records.packing import Fact as Fact
 from followup.records.times import to_text
 
 FIRST = "0" * 64
+_UNPACKED = ("previous", "hash", "facts")
+"""Columns of entries from before these were packed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +55,6 @@ SEALED: dict[str, Sealed] = {
     "consents": Sealed(),
     "passkeys": Sealed(),
 }
-Fact = tuple[str, str, str]
-"""Table, key, and hash of what the row holds."""
 
 
 Rows = Set[str] | None
@@ -168,15 +170,60 @@ def close(connection: sqlite3.Connection, notes: Sequence[dict[str, Any]]) -> No
 
 def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fact]) -> None:
     """Add one entry to the chain."""
-    last = connection.execute("SELECT hash FROM audit WHERE number = (SELECT max(number) FROM audit)").fetchone()
-    row = linked(entry, last[0] if last else FIRST, facts)
+    row, _ = linked(entry, head(connection)[1], facts)
     connection.execute(f"INSERT INTO audit ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
 
 
-def linked(entry: dict[str, Any], previous: str, facts: Sequence[Fact]) -> dict[str, Any]:
-    """An entry as the chain keeps it after the one with the hash `previous`."""
-    whole = {**entry, "previous": previous, "facts": json.dumps(facts) if facts else ""}
-    return {**whole, "hash": entry_hash(whole)}
+def head(connection: sqlite3.Connection) -> tuple[int, str]:
+    """The number and hash of the last entry."""
+    for row in _rows(connection, "SELECT * FROM audit ORDER BY number DESC LIMIT 1"):
+        return row["number"], opened(row, FIRST)["hash"]
+    return 0, FIRST
+
+
+def entries(connection: sqlite3.Connection) -> Iterator[dict[str, Any]]:
+    """The whole chain in order, each entry as `opened`."""
+    before = FIRST
+    for row in _rows(connection, "SELECT * FROM audit ORDER BY number"):
+        entry = opened(row, before)
+        before = entry["hash"]
+        yield entry
+
+
+def linked(entry: dict[str, Any], previous: str, facts: Sequence[Fact]) -> tuple[dict[str, Any], str]:
+    """An entry as the chain keeps it after the one with the hash `previous`, and its own hash."""
+    hash = entry_hash({**entry, "previous": previous, "facts": json.dumps(facts) if facts else ""})
+    return {**entry, **dict.fromkeys(_UNPACKED, ""), "packed": packing.packed(hash, facts)}, hash
+
+
+def opened(row: dict[str, Any], before: str) -> dict[str, Any]:
+    """An entry as it was hashed, after the one with the hash `before`: with previous, hash and facts as text.
+
+    What somebody else packed, or put beside it, stays as it is, and so has another hash than its own.
+    """
+    entry = dict(row)
+    held = entry.pop("packed", None)
+    if held is None:
+        return entry
+    try:
+        hash, facts = packing.unpacked(held)
+    except (ValueError, TypeError):
+        return row
+    if any(entry[name] for name in _UNPACKED):
+        return row
+    return entry | {"previous": before, "hash": hash, "facts": json.dumps(facts) if facts else ""}
+
+
+def recordings(connection: sqlite3.Connection) -> Iterator[tuple[int, list[Fact]]]:
+    """The number of each entry, in order, and what it records; nothing where that cannot be read: the chain breaks there."""
+    for entry in _rows(connection, "SELECT * FROM audit ORDER BY number"):
+        held = entry.get("packed")
+        try:
+            told = packing.unpacked(held)[1] if held is not None else json.loads(entry["facts"] or "[]")
+            facts = [(table, key, hash) for table, key, hash in told]
+        except (ValueError, TypeError):
+            facts = []
+        yield entry["number"], facts
 
 
 def entry_hash(entry: dict[str, Any]) -> str:
@@ -199,6 +246,13 @@ def _hash_of_text(text: str) -> str:
 def _standing(connection: sqlite3.Connection) -> list[tuple[str, Sealed]]:
     tables = {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
     return [(table, sealed) for table, sealed in SEALED.items() if table in tables]
+
+
+def _rows(connection: sqlite3.Connection, sql: str) -> Iterator[dict[str, Any]]:
+    cursor = connection.execute(sql)
+    names = [column[0] for column in cursor.description]
+    for row in cursor:
+        yield dict(zip(names, row, strict=True))
 
 
 def _columns(connection: sqlite3.Connection, table: str) -> list[str]:

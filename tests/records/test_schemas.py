@@ -49,6 +49,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m034_theatre": "34209c930cb61311",
     "m035_passkeys": "598270418fbf847c",
     "m036_reminded_by_time": "b1952cea47dab258",
+    "m037_packed_hashes": "4d645d79997f3ccd",
 }
 
 

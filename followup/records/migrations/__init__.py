@@ -41,6 +41,9 @@ from followup.records.migrations import passkeys
 
 # isort: split
 from followup.records.migrations import reminded
+
+# isort: split
+from followup.records.migrations import packed
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -52,6 +55,7 @@ __all__ = [
     "living",
     "mended",
     "one_call",
+    "packed",
     "passkeys",
     "put_right",
     "reminded",
