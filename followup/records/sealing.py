@@ -176,7 +176,7 @@ def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fac
 
 def head(connection: sqlite3.Connection) -> tuple[int, str]:
     """The number and hash of the last entry."""
-    for row in _rows(connection, "SELECT * FROM audit ORDER BY number DESC LIMIT 1"):
+    for row in _rows(connection, "SELECT * FROM audit WHERE number = (SELECT max(number) FROM audit)"):
         return row["number"], opened(row, FIRST)["hash"]
     return 0, FIRST
 

@@ -50,6 +50,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m035_passkeys": "598270418fbf847c",
     "m036_reminded_by_time": "b1952cea47dab258",
     "m037_packed_hashes": "4d645d79997f3ccd",
+    "m038_narrow_indexes": "51e8d3c27b28139c",
 }
 
 

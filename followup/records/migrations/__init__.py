@@ -44,6 +44,9 @@ from followup.records.migrations import reminded
 
 # isort: split
 from followup.records.migrations import packed
+
+# isort: split
+from followup.records.migrations import narrow
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -54,6 +57,7 @@ __all__ = [
     "kept_results",
     "living",
     "mended",
+    "narrow",
     "one_call",
     "packed",
     "passkeys",
