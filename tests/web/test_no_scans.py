@@ -17,7 +17,7 @@ from tests.test_jobs import another
 # What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent,
 # the days of a year.
 FEW = {
-    "staff", "settings", "protocol_texts", "signatures", "faults", "job_runs", "state_made", "changed_patients", "touched",
+    "staff", "settings", "protocol_texts", "signatures", "faults", "job_runs", "state_made", "changed_patients", "unsaid", "touched",
     "sqlite_master", "days",
 }  # fmt: skip
 KNOWN = {"listed_operations"}  # the theatre list, which has no index of what waits yet

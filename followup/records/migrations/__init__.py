@@ -47,6 +47,9 @@ from followup.records.migrations import packed
 
 # isort: split
 from followup.records.migrations import narrow
+
+# isort: split
+from followup.records.migrations import unsaid
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -69,4 +72,5 @@ __all__ = [
     "steps",
     "theatre",
     "two_eyes",
+    "unsaid",
 ]
