@@ -146,7 +146,7 @@ def settled_since(store: Store, at: datetime) -> list[Callback]:
 
 
 def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
-    sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
+    sql = _CALLBACKS + " WHERE c.state IN ('waiting', 'claimed') AND c.due_at <= :now ORDER BY c.due_at"
     return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)
 
 

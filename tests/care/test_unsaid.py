@@ -195,6 +195,25 @@ def other_role(s: Standing) -> None:
     s.store.execute("UPDATE staff SET role = 'surgeon' WHERE id = :id", {"id": other})
 
 
+def on_call(s: Standing) -> None:
+    """Whoever is on call says where to be reached, in a clinic whose settings do not."""
+    clinic = s.settings.clinic.model_copy(update={"on_call_email": ""})
+    s.settings = s.settings.model_copy(update={"clinic": clinic})
+    for level in range(2):
+        worries.escalate(s.store, s.call.id, level, NOW + timedelta(hours=1))
+    s.wants_nothing_more()
+    s.choose(reminders.ON_CALL, set())
+
+
+def back(s: Standing, person: str) -> None:
+    """A browser that takes pushes again."""
+    s.choose(person, set(), "")
+    s.subscribe(person)
+    kept.end_subscription(s.store, NOW, "https://push.test.invalid/1")
+    s.wants_nothing_more()
+    s.subscribe(person)
+
+
 ACTS: dict[str, tuple[Act, list[str]]] = {
     "a call for now": (
         lambda s: worries.add_callback(s.store, s.eye_id, "retina", "now", NOW, NOW + timedelta(hours=1)), ["now"]
@@ -206,11 +225,13 @@ ACTS: dict[str, tuple[Act, list[str]]] = {
         lambda s: people.add_staff(s.store, NOW, "An Other", "nurse", "other@test.invalid", "x"), ["now"]
     ),
     "a nurse made surgeon": (other_role, ["escalation"]),
+    "where whoever is on call is reached": (on_call, ["escalation"]),
     "staff who want it now": (lambda s: s.choose(s.staff, set()), ["now"]),
-    "staff whose choice goes": (lambda s: s.store.execute("DELETE FROM message_choices"), ["now"]),
     "a browser of the staff": (lambda s: (s.choose(s.staff, set(), ""), s.wants_nothing_more(), s.subscribe(s.staff)), ["now"]),
     "a patient who chose": (lambda s: s.choose(s.patient, set()), ["not-heard", "visit-changed"]),
     "a patient's browser": (lambda s: s.subscribe(s.patient), ["not-heard", "visit-changed"]),
+    "a browser of the staff that is back": (lambda s: back(s, s.staff), ["now"]),
+    "a patient's browser that is back": (lambda s: back(s, s.patient), ["not-heard", "visit-changed"]),
     "a phone let in again": (
         lambda s: (
             s.store.execute("UPDATE devices SET revoked_at = '2027-03-05T10:00:00.000000Z'"), s.subscribe(s.patient, s.device.id),

@@ -52,16 +52,11 @@ def m039_unsaid(db: Database) -> None:
         ("devices", "UPDATE", " OF revoked_at", of_patient.format(id="NEW.patient_id")),
     ]
     for table in ("message_choices", "push_subscriptions"):
-        for verb, row in (("INSERT", "NEW"), ("UPDATE", "NEW"), ("DELETE", "OLD")):
-            whenever.append((f"{table} patient", verb, "", of_patient.format(id=f"substr({row}.person, 9)")))
+        for verb in ("INSERT", "UPDATE"):
+            whenever.append((f"{table} patient", verb, "", of_patient.format(id="substr(NEW.person, 9)")))
             whenever.append((f"{table} staff", verb, "", every_call))
+    meant = {"": "", "patient": "WHEN NEW.person GLOB 'patient:*'", "staff": "WHEN NEW.person NOT GLOB 'patient:*'"}
     for where, verb, columns, written in whenever:
         table, _, whose = where.partition(" ")
-        row = "OLD" if verb == "DELETE" else "NEW"
-        meant = {
-            "": "",
-            "patient": f"WHEN {row}.person GLOB 'patient:*'",
-            "staff": f"WHEN {row}.person NOT GLOB 'patient:*'",
-        }
         name = f"{where.replace(' ', '_')}_unsaid_{verb.lower()}"
         db.execute(f"CREATE TRIGGER {name} AFTER {verb}{columns} ON {table} {meant[whose]} BEGIN {written} END")
