@@ -50,6 +50,9 @@ from followup.records.migrations import narrow
 
 # isort: split
 from followup.records.migrations import unsaid
+
+# isort: split
+from followup.records.migrations import traffic
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -71,6 +74,7 @@ __all__ = [
     "sessions",
     "steps",
     "theatre",
+    "traffic",
     "two_eyes",
     "unsaid",
 ]
