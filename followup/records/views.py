@@ -12,6 +12,5 @@ def add(store: Store, at: datetime, who: str, page: str, about: str) -> None:
 
 
 def latest(store: Store, limit: int) -> list[PageOpened]:
-    """Those that were opened last: rows are never taken out, so they stand in that order."""
-    found = store.rows("SELECT * FROM pages_opened ORDER BY rowid DESC LIMIT :most", {"most": limit})
+    found = store.rows("SELECT * FROM pages_opened ORDER BY at DESC, id DESC LIMIT :most", {"most": limit})
     return [made(PageOpened, row) for row in found]

@@ -229,6 +229,9 @@ ACTS: dict[str, tuple[Act, list[str]]] = {
     "staff who want it now": (lambda s: s.choose(s.staff, set()), ["now"]),
     "a browser of the staff": (lambda s: (s.choose(s.staff, set(), ""), s.wants_nothing_more(), s.subscribe(s.staff)), ["now"]),
     "a patient who chose": (lambda s: s.choose(s.patient, set()), ["not-heard", "visit-changed"]),
+    "a patient who wants it now": (
+        lambda s: (s.choose(s.patient, {"visit"}), s.wants_nothing_more(), s.choose(s.patient, set())), ["visit-changed"]
+    ),
     "a patient's browser": (lambda s: s.subscribe(s.patient), ["not-heard", "visit-changed"]),
     "a browser of the staff that is back": (lambda s: back(s, s.staff), ["now"]),
     "a patient's browser that is back": (lambda s: back(s, s.patient), ["not-heard", "visit-changed"]),

@@ -8,7 +8,7 @@ import pytest
 from sqlite_utils import Database
 
 from followup.care.actors import Actor
-from followup.records import Store, events, messages, open_store, patients, views, visits, worries
+from followup.records import Store, events, export, messages, open_store, patients, visits, worries
 from followup.records.migrations import steps
 from followup.records.values import Device
 from tests.conftest import NOW
@@ -47,6 +47,7 @@ def test_each_narrow_index_is_used(
     assert "messages_waiting" in used(lambda: messages.waiting(store, NOW))
     assert "messages_sending" in used(lambda: messages.give_back_stuck(store, NOW))
     assert "messages_of_person" in used(lambda: messages.of_person(store, "patient:x"))
+    assert "pages_opened_about" in used(lambda: export.of_patient(store, "x"))
     assert "terms_of_patient" in used(lambda: patients.without_terms(store))
 
 
@@ -67,13 +68,3 @@ def test_terms_from_before_are_kept_each_once(tmp_path: Path) -> None:
     patients.index(store, "p", ["bob", "ob", "bob"])
     assert [row["term"] for row in store.rows("SELECT term FROM patient_terms")] == ["bob", "ob"]
     store.close()
-
-
-def test_pages_are_shown_as_they_were_opened_also_after_the_file_was_written_anew(store: Store) -> None:
-    for n in range(6):
-        views.add(store, NOW, "nurse:x", f"page {n}", "x")
-    store.db.conn.execute("VACUUM")
-    views.add(store, NOW, "nurse:x", "page 6", "x")
-    assert [one.page for one in views.latest(store, 4)] == ["page 6", "page 5", "page 4", "page 3"]
-    (plan,) = store.rows("EXPLAIN QUERY PLAN SELECT * FROM pages_opened ORDER BY rowid DESC LIMIT 4")
-    assert plan["detail"] == "SCAN pages_opened", "from its end, without a sorter"

@@ -52,7 +52,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m037_packed_hashes": "4d645d79997f3ccd",
     "m038_narrow_indexes": "51e8d3c27b28139c",
     "m039_unsaid": "f48a4e1a2a7d9632",
-    "m040_narrow_traffic": "435c13c936679782",
+    "m040_narrow_traffic": "c0386ea70dc0a417",
 }
 
 

@@ -7,10 +7,9 @@ from followup.records.migrations.registry import steps
 
 @steps()
 def m040_narrow_traffic(db: Database) -> None:
-    """Pages stand in the order in which they were opened; messages that are over are looked for by their person alone."""
+    """What was opened about somebody is read as a whole; messages that are over are looked for by their person alone."""
     db.executescript(
         """
-        DROP INDEX pages_opened_by_time;
         DROP INDEX pages_opened_about;
         CREATE INDEX pages_opened_about ON pages_opened (about);
         DROP INDEX messages_open;
