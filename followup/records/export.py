@@ -52,7 +52,8 @@ def columns(store: Store, table: str) -> list[str]:
 def rows(store: Store, table: str) -> Iterator[Row]:
     """A table, row by row."""
     if table == "audit":
-        yield from audit.everything(store)
+        names = columns(store, table)
+        yield from ({name: entry[name] for name in names} for entry in audit.everything(store))
         return
     cursor = store.db.conn.execute(f"SELECT {', '.join(columns(store, table))} FROM {table}")
     names = [column[0] for column in cursor.description]

@@ -272,6 +272,17 @@ def test_a_quiet_minute_reads_no_call_and_no_visit(
     assert not [s for s in statements if re.search("callbacks|visits|tasks|staff", s)]
 
 
+def test_a_browser_that_says_again_that_it_takes_pushes_makes_nothing_be_looked_at(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, device: Device
+) -> None:
+    standing = Standing(store, posted, nurse, eye_id, device)
+    for person in (standing.staff, standing.patient):
+        standing.subscribe(person)
+        standing.wants_nothing_more()
+        standing.subscribe(person)
+        assert store.rows("SELECT * FROM unsaid") == []
+
+
 def test_mail_that_was_set_up_since_and_another_hour_look_at_everything(
     store: Store,
     posted: Settings,

@@ -51,7 +51,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m036_reminded_by_time": "b1952cea47dab258",
     "m037_packed_hashes": "4d645d79997f3ccd",
     "m038_narrow_indexes": "51e8d3c27b28139c",
-    "m039_unsaid": "f48a4e1a2a7d9632",
+    "m039_unsaid": "761eeb8984bc5bc8",
     "m040_narrow_traffic": "c0386ea70dc0a417",
 }
 
