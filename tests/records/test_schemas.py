@@ -115,7 +115,7 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "4bcf27e",
             "d7e7998",
             "fb12cae",
-            "f8ebd16",
+            "9485ac2",
         ]
     )
 
