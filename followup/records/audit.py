@@ -2,7 +2,8 @@
 
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -42,7 +43,7 @@ def broken_at(store: Store) -> int | None:
     An entry whose detail was emptied fits if a later entry of an erasure names it with its hash and what stands now.
     """
     previous, expected, emptied = FIRST, 1, _emptied(store)
-    for entry in store.rows("SELECT * FROM audit ORDER BY number"):
+    for entry in everything(store):
         number, kept = entry.pop("number"), entry.pop("hash")
         stands = sealing.entry_hash(entry)
         fits = stands == kept or (entry["detail"] == EMPTIED and (number, kept, stands) in emptied)
@@ -68,7 +69,8 @@ def _emptied(store: Store) -> set[tuple[int, str, str]]:
 
 
 def of_subject(store: Store, subject: str) -> list[Row]:
-    return store.rows("SELECT * FROM audit WHERE subject = :subject ORDER BY number", {"subject": subject})
+    sql = "SELECT number, at, who, action, subject, detail FROM audit WHERE subject = :subject ORDER BY number"
+    return store.rows(sql, {"subject": subject})
 
 
 def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
@@ -79,13 +81,13 @@ def latest(store: Store, before: int | None = None) -> list[AuditEntry]:
 
 
 def everything(store: Store) -> Iterator[Row]:
-    yield from store.rows("SELECT * FROM audit ORDER BY number")
+    """Every entry in order, with its hash, the one before, and its facts as JSON, however it is kept."""
+    yield from sealing.entries(store.db.conn)
 
 
 def head(store: Store) -> tuple[int, str]:
     """The number and hash of the last entry."""
-    last = store.row("SELECT number, hash FROM audit ORDER BY number DESC LIMIT 1")
-    return (last["number"], last["hash"]) if last else (0, FIRST)
+    return sealing.head(store.db.conn)
 
 
 def keep_head(store: Store, folder: Path, now: datetime, *, restored: bool = False) -> str:
@@ -115,8 +117,8 @@ def missing_heads(store: Store, heads: Iterable[Head]) -> list[str]:
     last, _ = head(store)
     faults = []
     for at, number, hash in heads:
-        found = store.row("SELECT hash FROM audit WHERE number = :number", {"number": number})
-        if number and (found is None or found["hash"] != hash):
+        found = store.row("SELECT * FROM audit WHERE number = :number", {"number": number})
+        if number and (found is None or sealing.opened(found, FIRST)["hash"] != hash):
             told = "written anew" if found else f"cut: it ends at {last}"
             faults.append(f"audit entry {number}, noted outside on {at}, is not in the chain any more, which was {told}")
     return faults
@@ -131,14 +133,14 @@ def tampered(store: Store) -> list[str]:
         return []
     recorded: dict[tuple[str, str], tuple[str, int]] = {}
     erasures, faults = dict(_erasures(store)), []
-    for row in store.rows("SELECT number, facts FROM audit WHERE facts != '' ORDER BY number"):
-        for table, key, was in erasures.get(row["number"], {"rows": ()})["rows"]:
+    for number, facts in sealing.recordings(store.db.conn):
+        for table, key, was in erasures.get(number, {"rows": ()})["rows"]:
             if recorded.get((table, key), ("", 0))[0] != was:
-                faults.append(f"audit entry {row['number']} emptied {table} {key}, which did not hold what was recorded")
+                faults.append(f"audit entry {number} emptied {table} {key}, which did not hold what was recorded")
             if table in KEYS_WITH_CONTENT:
                 recorded.pop((table, key), None)  # it is known by what it holds, and has another key now
-        for table, key, hash in json.loads(row["facts"]):
-            recorded[table, key] = (hash, row["number"])
+        for table, key, hash in facts:
+            recorded[table, key] = (hash, number)
     for table, key, hash in sealing.everything(store.db.conn):
         known = recorded.pop((table, key), None)
         if known is None:
@@ -167,26 +169,24 @@ def guards(store: Store) -> list[str]:
     return sorted(faults)
 
 
-def seal_all(store: Store, at: datetime, but: set[tuple[str, str]], why: str) -> None:
-    """Record every row anew whose hash the chain does not have, after the schema changed; never those that did not fit before."""
-    recorded = {
-        (table, key): hash
-        for row in store.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number")
-        for table, key, hash in json.loads(row["facts"])
-    }
-    new = [f for f in sealing.everything(store.db.conn) if f[:2] not in but and recorded.get(f[:2]) != f[2]]
-    with store.transaction():
-        for n in range(0, len(new), 500):
-            entry: Row = {"at": to_text(at), "who": "followup", "action": why, "subject": "facts", "detail": "null"}
-            sealing.write(store.db.conn, entry, new[n : n + 500])
+def recorded(connection: sqlite3.Connection, rows: Mapping[str, sealing.Rows]) -> dict[tuple[str, str], str]:
+    """The hash that the latest entry has of each of these rows, by table and key; keys None: of a whole table."""
+    found: dict[tuple[str, str], str] = {}
+    for _, facts in sealing.recordings(connection):
+        for table, key, hash in facts:
+            if table in rows and ((keys := rows[table]) is None or key in keys):
+                found[table, key] = hash
+    return found
 
 
-def unfit(store: Store) -> set[tuple[str, str]]:
-    """Rows that do not fit their entries now."""
-    recorded: dict[tuple[str, str], str] = {}
-    for row in store.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number"):
-        recorded |= {(table, key): hash for table, key, hash in json.loads(row["facts"])}
-    return {f[:2] for f in sealing.everything(store.db.conn) if recorded.get(f[:2]) != f[2]}
+def unfit(store: Store, facts: Iterable[sealing.Fact]) -> set[tuple[str, str]]:
+    """Which of these rows, as they are now, do not fit their entries."""
+    held = {(table, key): hash for table, key, hash in facts}
+    keys: dict[str, set[str]] = defaultdict(set)
+    for table, key in held:
+        keys[table].add(key)
+    known = recorded(store.db.conn, keys)
+    return {row for row, hash in held.items() if known.get(row) != hash}
 
 
 def _schema(connection: sqlite3.Connection) -> dict[tuple[str, str], str]:

@@ -181,14 +181,12 @@ class _Chain:
 
     def __init__(self, connection: sqlite3.Connection) -> None:
         self._connection = connection
-        last = connection.execute("SELECT hash FROM audit ORDER BY number DESC LIMIT 1").fetchone()
-        self._hash: str = last[0] if last else sealing.FIRST
+        _, self._hash = sealing.head(connection)
         self._waiting: list[tuple[Any, ...]] = []
         self.ids = _Ids()
 
     def add(self, entry: dict[str, Any], facts: list[sealing.Fact]) -> None:
-        whole = sealing.linked(entry, self._hash, facts)
-        self._hash = whole["hash"]
+        whole, self._hash = sealing.linked(entry, self._hash, facts)
         self._waiting.append(tuple(whole.values()))
         self._names = tuple(whole)
 

@@ -92,8 +92,9 @@ def erase(store: Store, now: datetime, patient_id: str, by: str, why: str) -> Er
     connection = store.db.conn
     connection.execute("PRAGMA secure_delete = ON")  # what was deleted is overwritten
     with store.transaction():
-        unfit = audit.unfit(store)
         ids, rows = _ids(store, patient_id), list(_rows(store, patient_id))
+        facts = [fact for table, row in rows if (fact := _fact(store, table, row))]
+        unfit = audit.unfit(store, facts)
         found: Erased = []
         guards = _without_guards(store)
         for table, row in rows:
@@ -160,11 +161,12 @@ def _ids(store: Store, patient_id: str) -> set[str]:
 def _empty_entries(store: Store, ids: set[str]) -> list[tuple[int, str, str]]:
     """Empty the details of audit entries about these; for each its number, its hash, and the hash of what stands now."""
     emptied = []
-    for entry in store.rows("SELECT * FROM audit WHERE action != :erased ORDER BY number", {"erased": ERASED}):
+    for entry in audit.everything(store):
         number, kept = entry.pop("number"), entry.pop("hash")
-        if entry["subject"] in ids and entry["detail"] not in ("null", EMPTIED):
-            store.execute("UPDATE audit SET detail = :detail WHERE number = :n", {"detail": EMPTIED, "n": number})
+        if entry["subject"] in ids and entry["action"] != ERASED and entry["detail"] not in ("null", EMPTIED):
             emptied.append((number, kept, sealing.entry_hash({**entry, "detail": EMPTIED})))
+    for number, *_ in emptied:
+        store.execute("UPDATE audit SET detail = :detail WHERE number = :n", {"detail": EMPTIED, "n": number})
     return emptied
 
 

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from followup.records.dictionary import KEPT_BACK, SECRET, TABLES, meaning
+from followup.records import audit
+from followup.records.dictionary import KEPT_BACK, PACKED, SECRET, TABLES, meaning
 from followup.records.store import Row, Store
 
 _PATIENT = "SELECT id FROM patients WHERE id = :id OR joined_into = :id"
@@ -44,11 +45,16 @@ def tables(store: Store) -> list[str]:
 
 def columns(store: Store, table: str) -> list[str]:
     """The columns of a table that may leave."""
-    return [row["name"] for row in store.rows(f"PRAGMA table_info({table})") if row["name"] not in SECRET]
+    known = [row["name"] for row in store.rows(f"PRAGMA table_info({table})") if row["name"] not in SECRET]
+    return [name for name in known if name not in PACKED]
 
 
 def rows(store: Store, table: str) -> Iterator[Row]:
     """A table, row by row."""
+    if table == "audit":
+        names = columns(store, table)
+        yield from ({name: entry[name] for name in names} for entry in audit.everything(store))
+        return
     cursor = store.db.conn.execute(f"SELECT {', '.join(columns(store, table))} FROM {table}")
     names = [column[0] for column in cursor.description]
     for row in cursor:

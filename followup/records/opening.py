@@ -6,9 +6,9 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
-from followup.records import audit
 from followup.records.migrations import steps
 from followup.records.store import Closed, Store, StoreError, copy_database, keep_private
+from followup.records.upgrading import upgrade
 
 
 def open_store(path: Path | str, *, create: bool = False) -> Store:
@@ -33,15 +33,11 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
         pending = steps.pending(store.db)
         if pending and store.closed:
             raise Closed(path)  # its last copy is as it was closed
-        if pending and steps.applied(store.db):
+        if pending:
             now = datetime.now(UTC)
-            copy_database(path, path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db"))
-            fitted = "facts" in store.db["audit"].columns_dict
-            unfit = audit.unfit(store) if fitted else set()
-            steps.apply(store.db)
-            audit.seal_all(store, now, unfit, f"schema changed from {pending[0].name}")
-        else:
-            steps.apply(store.db)
+            if steps.applied(store.db):
+                copy_database(path, path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db"))
+            upgrade(store, now)
     except StoreError:
         store.close()
         raise

@@ -55,7 +55,7 @@ def everybody(store: Store) -> list[Patient]:
 def index(store: Store, id: str, terms: Iterable[str]) -> None:
     """Keep the terms that a patient is found by."""
     store.execute("DELETE FROM patient_terms WHERE patient_id = :id", {"id": id})
-    for term in terms:
+    for term in dict.fromkeys(terms):
         store.insert("patient_terms", {"term": term, "patient_id": id})
 
 

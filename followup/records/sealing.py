@@ -8,14 +8,18 @@ entry without a row, or a row that does not hold what its entry says.
 import hashlib
 import json
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
+from followup.records import packing
+from followup.records.packing import Fact as Fact
 from followup.records.times import to_text
 
 FIRST = "0" * 64
+_UNPACKED = ("previous", "hash", "facts")
+"""Columns of entries from before these were packed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +55,10 @@ SEALED: dict[str, Sealed] = {
     "consents": Sealed(),
     "passkeys": Sealed(),
 }
-Fact = tuple[str, str, str]
-"""Table, key, and hash of what the row holds."""
+
+
+Rows = Set[str] | None
+"""Keys of rows of a table; None for all of them."""
 
 
 def know_digests(connection: sqlite3.Connection) -> None:
@@ -60,24 +66,55 @@ def know_digests(connection: sqlite3.Connection) -> None:
     connection.create_function("digest", 1, lambda text: hashlib.sha256(str(text).encode()).hexdigest(), deterministic=True)
 
 
-def listen(connection: sqlite3.Connection) -> None:
-    """Note the key of every sealed row that this connection writes from now on."""
+def listen(connection: sqlite3.Connection, *, every_column: bool = False) -> None:
+    """Note the key of every sealed row that this connection writes from now on; with `every_column`, whatever in it."""
     connection.execute("CREATE TEMP TABLE IF NOT EXISTS touched (place TEXT NOT NULL, key TEXT NOT NULL)")
     for table, sealed in _standing(connection):
         noted = f"INSERT INTO touched VALUES ('{table}', {sealed.key.format(row='NEW.')});"
         columns = ", ".join(name for name in _columns(connection, table) if name not in sealed.aside)
-        for verb in ("INSERT", f"UPDATE OF {columns}"):
+        for verb in ("INSERT", "UPDATE" if every_column else f"UPDATE OF {columns}"):
             name = f"touched_{table}_{verb[:6].lower()}"
             connection.execute(f"CREATE TEMP TRIGGER IF NOT EXISTS {name} AFTER {verb} ON main.{table} BEGIN {noted} END")
 
 
 def touched(connection: sqlite3.Connection) -> list[Fact]:
     """The rows written since last asked, as they are now."""
+    return [fact for table, key in _touched(connection) for fact in of_table(connection, table, key)]
+
+
+def _touched(connection: sqlite3.Connection) -> list[tuple[str, str]]:
     found = connection.execute("SELECT DISTINCT place, key FROM temp.touched ORDER BY rowid").fetchall()
-    if not found:
-        return []
-    connection.execute("DELETE FROM temp.touched")
-    return [fact for table, key in found for fact in of_table(connection, table, key)]
+    if found:
+        connection.execute("DELETE FROM temp.touched")
+    return found
+
+
+class Writes:
+    """Which sealed rows are written from here on by steps of the schema, on a connection that does nothing else later."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self._connection = connection
+        self._columns = {table: set(_defaults(connection, table)) for table, _ in _standing(connection)}
+        listen(connection, every_column=True)
+
+    def found(self) -> dict[str, Rows]:
+        """The keys of rows that were written, by table; None for a table that may hold something else in every row."""
+        found: dict[str, set[str] | None] = {
+            table: None for table, _ in _standing(self._connection) if self._is_other(table)
+        }
+        for table, key in _touched(self._connection):
+            keys = found.setdefault(table, set())
+            if keys is not None:
+                keys.add(str(key))
+        return dict(found)
+
+    def _is_other(self, table: str) -> bool:
+        """Whether it was made anew, lost a column, or has one more that is not empty at first."""
+        sql = "SELECT 1 FROM temp.sqlite_master WHERE name = ? AND tbl_name = ?"
+        listened = self._connection.execute(sql, (f"touched_{table}_insert", table)).fetchone()
+        defaults, before = _defaults(self._connection, table), self._columns.get(table, set())
+        added = (default for name, default in defaults.items() if name not in before)
+        return listened is None or not before <= set(defaults) or any(default not in (None, "''") for default in added)
 
 
 def of_table(connection: sqlite3.Connection, table: str, key: str | None = None) -> Iterator[Fact]:
@@ -91,6 +128,16 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
     names = [column[0] for column in cursor.description][1:]
     for row in cursor:
         yield table, str(row[0]), _hash_of_text(canonical(table, dict(zip(names, row[1:], strict=True))))
+
+
+def of_rows(connection: sqlite3.Connection, table: str, keys: Rows) -> Iterator[Fact]:
+    """The facts of some rows of a table, or of all; of none where there is no such table."""
+    if table not in dict(_standing(connection)):
+        return
+    if keys is None:
+        yield from of_table(connection, table)
+    for key in keys or ():
+        yield from of_table(connection, table, key)
 
 
 def key_of_refused(row: dict[str, Any]) -> str:
@@ -123,15 +170,60 @@ def close(connection: sqlite3.Connection, notes: Sequence[dict[str, Any]]) -> No
 
 def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fact]) -> None:
     """Add one entry to the chain."""
-    last = connection.execute("SELECT hash FROM audit WHERE number = (SELECT max(number) FROM audit)").fetchone()
-    row = linked(entry, last[0] if last else FIRST, facts)
+    row, _ = linked(entry, head(connection)[1], facts)
     connection.execute(f"INSERT INTO audit ({', '.join(row)}) VALUES ({', '.join(':' + name for name in row)})", row)
 
 
-def linked(entry: dict[str, Any], previous: str, facts: Sequence[Fact]) -> dict[str, Any]:
-    """An entry as the chain keeps it after the one with the hash `previous`."""
-    whole = {**entry, "previous": previous, "facts": json.dumps(facts) if facts else ""}
-    return {**whole, "hash": entry_hash(whole)}
+def head(connection: sqlite3.Connection) -> tuple[int, str]:
+    """The number and hash of the last entry."""
+    for row in _rows(connection, "SELECT * FROM audit WHERE number = (SELECT max(number) FROM audit)"):
+        return row["number"], opened(row, FIRST)["hash"]
+    return 0, FIRST
+
+
+def entries(connection: sqlite3.Connection) -> Iterator[dict[str, Any]]:
+    """The whole chain in order, each entry as `opened`."""
+    before = FIRST
+    for row in _rows(connection, "SELECT * FROM audit ORDER BY number"):
+        entry = opened(row, before)
+        before = entry["hash"]
+        yield entry
+
+
+def linked(entry: dict[str, Any], previous: str, facts: Sequence[Fact]) -> tuple[dict[str, Any], str]:
+    """An entry as the chain keeps it after the one with the hash `previous`, and its own hash."""
+    hash = entry_hash({**entry, "previous": previous, "facts": json.dumps(facts) if facts else ""})
+    return {**entry, **dict.fromkeys(_UNPACKED, ""), "packed": packing.packed(hash, facts)}, hash
+
+
+def opened(row: dict[str, Any], before: str) -> dict[str, Any]:
+    """An entry as it was hashed, after the one with the hash `before`: with previous, hash and facts as text.
+
+    What somebody else packed, or put beside it, stays as it is, and so has another hash than its own.
+    """
+    entry = dict(row)
+    held = entry.pop("packed", None)
+    if held is None:
+        return entry
+    try:
+        hash, facts = packing.unpacked(held)
+    except (ValueError, TypeError):
+        return row
+    if any(entry[name] for name in _UNPACKED):
+        return row
+    return entry | {"previous": before, "hash": hash, "facts": json.dumps(facts) if facts else ""}
+
+
+def recordings(connection: sqlite3.Connection) -> Iterator[tuple[int, list[Fact]]]:
+    """The number of each entry, in order, and what it records; nothing where that cannot be read: the chain breaks there."""
+    for entry in _rows(connection, "SELECT * FROM audit ORDER BY number"):
+        held = entry.get("packed")
+        try:
+            told = packing.unpacked(held)[1] if held is not None else json.loads(entry["facts"] or "[]")
+            facts = [(table, key, hash) for table, key, hash in told]
+        except (ValueError, TypeError):
+            facts = []
+        yield entry["number"], facts
 
 
 def entry_hash(entry: dict[str, Any]) -> str:
@@ -156,5 +248,17 @@ def _standing(connection: sqlite3.Connection) -> list[tuple[str, Sealed]]:
     return [(table, sealed) for table, sealed in SEALED.items() if table in tables]
 
 
+def _rows(connection: sqlite3.Connection, sql: str) -> Iterator[dict[str, Any]]:
+    cursor = connection.execute(sql)
+    names = [column[0] for column in cursor.description]
+    for row in cursor:
+        yield dict(zip(names, row, strict=True))
+
+
 def _columns(connection: sqlite3.Connection, table: str) -> list[str]:
-    return [str(row[1]) for row in connection.execute(f"PRAGMA table_info({table})")]
+    return list(_defaults(connection, table))
+
+
+def _defaults(connection: sqlite3.Connection, table: str) -> dict[str, str | None]:
+    """What each column of a table holds at first, as SQL."""
+    return {str(row[1]): row[4] for row in connection.execute(f"PRAGMA table_info({table})")}

@@ -192,7 +192,7 @@ def to_look_at(store: Store, now: datetime) -> list[tuple[str, str]]:
     sql = "SELECT eye_id, version FROM eye_states WHERE look_at <= :now ORDER BY look_at"
     found = {row["eye_id"]: row["version"] for row in store.rows(sql, {"now": to_text(now)})}
     without = """
-        SELECT coalesce(e.joined_into, e.id) AS id FROM changed_patients c JOIN eyes e ON e.patient_id = c.patient_id
+        SELECT coalesce(e.joined_into, e.id) AS id FROM changed_patients c CROSS JOIN eyes e ON e.patient_id = c.patient_id
         WHERE e.followed_since IS NOT NULL AND e.ended_at IS NULL
     """
     return list((found | {row["id"]: "" for row in store.rows(without)}).items())

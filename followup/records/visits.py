@@ -119,6 +119,14 @@ def to_tell(store: Store) -> list[Change]:
     return [Change(before, v) for before, v in pairs if before]
 
 
+def change_to_tell(store: Store, visit_id: str) -> Change | None:
+    """The same for this version of a visit; None where it is none of them."""
+    found = store.row(f"{_VISITS} WHERE v.id = :id AND {_TO_TELL}", {"id": visit_id})
+    changed = _made(found) if found else None
+    before = visit(store, changed.replaces) if changed and changed.replaces else None
+    return Change(before, changed) if changed and before else None
+
+
 def is_to_tell(store: Store, visit_id: str) -> bool:
     """Whether this version is among them."""
     sql = f"SELECT 1 FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE v.id = :id AND {_TO_TELL}"

@@ -146,24 +146,23 @@ def settled_since(store: Store, at: datetime) -> list[Callback]:
 
 
 def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
-    sql = _CALLBACKS + " WHERE c.state != 'settled' AND c.due_at <= :now ORDER BY c.due_at"
+    sql = _CALLBACKS + " WHERE c.state IN ('waiting', 'claimed') AND c.due_at <= :now ORDER BY c.due_at"
     return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)
 
 
-def to_tell_of(store: Store, moved_since: datetime, silent_since: datetime) -> list[Callback]:
-    """Open callbacks of which somebody may have to hear.
+def to_tell_of(store: Store, ids: Sequence[str], moved_since: datetime, silent_since: datetime) -> list[Callback]:
+    """Those of these callbacks that are open and of which somebody may have to hear.
 
     Those for now that have not moved up; those that moved up and were due since a time; those opened for silence since one.
     """
     sql = f"""
-        {_CALLBACKS} WHERE c.id IN (
-            SELECT id FROM callbacks WHERE state != 'settled' AND how_soon = 'now' AND level = 0
-            UNION ALL SELECT id FROM callbacks WHERE state != 'settled' AND level > 0 AND due_at > :moved
-            UNION ALL SELECT id FROM callbacks WHERE state != 'settled' AND worry = 'silence' AND opened_at > :silent)
+        {_CALLBACKS} WHERE c.id IN (SELECT value FROM json_each(:ids)) AND c.state != 'settled' AND (
+            c.how_soon = 'now' AND c.level = 0 OR c.level > 0 AND c.due_at > :moved
+            OR c.worry = 'silence' AND c.opened_at > :silent)
         ORDER BY {URGENCY}, c.opened_at, c.id
     """
-    since = {"moved": to_text(moved_since), "silent": to_text(silent_since)}
-    return readable(store, "callbacks", store.rows(sql, since), _callback)
+    known = {"ids": as_json(ids), "moved": to_text(moved_since), "silent": to_text(silent_since)}
+    return readable(store, "callbacks", store.rows(sql, known), _callback)
 
 
 def add_callback(store: Store, eye_id: str, worry: str, how_soon: str, opened_at: datetime, due_at: datetime) -> str:

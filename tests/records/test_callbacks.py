@@ -189,12 +189,14 @@ def test_whom_to_tell_of(store: Store, eye_id: str) -> None:
     moved = opened(store, eye_id, "b", "today", due=1)
     long_ago = opened(store, eye_id, "c", "today", due=-9)
     silent = opened(store, eye_id, "silence", "this-week")
-    opened(store, eye_id, "d", "this-week")
+    other = opened(store, eye_id, "d", "this-week")
+    everyone = [now, moved, long_ago, silent, other, "nobody"]
     for id, due in ((moved, 1), (long_ago, -9)):
         worries.escalate(store, id, 0, NOW + timedelta(hours=due))
-    told = {c.id for c in worries.to_tell_of(store, NOW, NOW - timedelta(hours=1))}
+    told = {c.id for c in worries.to_tell_of(store, everyone, NOW, NOW - timedelta(hours=1))}
     assert told == {now, moved, silent}
-    assert {c.id for c in worries.to_tell_of(store, NOW, NOW)} == {now, moved}
+    assert {c.id for c in worries.to_tell_of(store, everyone, NOW, NOW)} == {now, moved}
+    assert {c.id for c in worries.to_tell_of(store, [moved, other], NOW, NOW)} == {moved}
 
 
 def test_what_was_settled_since_a_time_stands_in_that_order(store: Store, eye_id: str, nurse: Actor) -> None:

@@ -22,7 +22,7 @@ from followup.care.patients import consenting, erasing, following
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Clinic, Settings
-from followup.records import Store, audit, backup, states, worries
+from followup.records import Store, audit, backup, sealing, states, worries
 from followup.records import erasing as records
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.export import OF_PATIENT
@@ -126,9 +126,7 @@ def test_nothing_of_it_is_left_in_the_file_and_everything_is_whole(
 def test_every_row_that_was_emptied_is_named_with_what_the_chain_had_recorded(
     ended: Store, nurse: Actor, device: Device
 ) -> None:
-    recorded = {}
-    for row in ended.rows("SELECT facts FROM audit WHERE facts != '' ORDER BY number"):
-        recorded |= {(table, key): hash for table, key, hash in json.loads(row["facts"])}
+    recorded = {(table, key): hash for _, facts in sealing.recordings(ended.db.conn) for table, key, hash in facts}
     erasing.erase(Desk(ended, NOW, nurse, ZONE), device.patient_id, "own wish")
     (entry,) = [e for e in audit.of_subject(ended, device.patient_id) if e["action"] == audit.ERASED]
     said = json.loads(entry["detail"])

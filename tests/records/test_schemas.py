@@ -49,6 +49,10 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m034_theatre": "34209c930cb61311",
     "m035_passkeys": "598270418fbf847c",
     "m036_reminded_by_time": "b1952cea47dab258",
+    "m037_packed_hashes": "4d645d79997f3ccd",
+    "m038_narrow_indexes": "51e8d3c27b28139c",
+    "m039_unsaid": "761eeb8984bc5bc8",
+    "m040_narrow_traffic": "c0386ea70dc0a417",
 }
 
 
@@ -111,6 +115,7 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "4bcf27e",
             "d7e7998",
             "fb12cae",
+            "9485ac2",
         ]
     )
 

@@ -93,7 +93,7 @@ def test_no_table_is_read_whole(store: Store, crowd: list[str], monkeypatch: pyt
     monkeypatch.setattr(store, "rows", explained)
     for asked in ("muller jurgen", "14.3.1952", "H00042", "ABCD2345", "6600001234", "zoe", "nobody 14.3.1952"):
         lists.find(store, asked, TODAY)
-    assert any("patient_by_term" in step for step in plans)
+    assert any("patient_terms USING PRIMARY KEY (term>? AND term<?)" in step for step in plans)
     assert any("patients_by_birth" in step for step in plans)
     whole = [step for step in plans if step.startswith("SCAN") and "CONSTANT ROW" not in step]
     assert whole == []

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 from flask.testing import FlaskClient
@@ -17,8 +18,8 @@ from tests.test_jobs import another
 # What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent,
 # the days of a year.
 FEW = {
-    "staff", "settings", "protocol_texts", "signatures", "faults", "job_runs", "state_made", "changed_patients", "touched",
-    "sqlite_master", "days",
+    "staff", "settings", "protocol_texts", "signatures", "faults", "job_runs", "state_made", "changed_patients",
+    "changed_results", "unsaid", "touched", "sqlite_master", "days",
 }  # fmt: skip
 KNOWN = {"listed_operations"}  # the theatre list, which has no index of what waits yet
 # Narrow indexes that hold only what is open, waits or is wrong: read in their order as far as a page goes, or counted.
@@ -85,3 +86,17 @@ def test_a_scan_is_seen(store: Store) -> None:
     assert list(scans(store, "SELECT * FROM events e WHERE e.author = 'x'"))
     assert list(scans(store, "SELECT * FROM call_states c WHERE c.patient_id || '' = 'x'"))
     assert not list(scans(store, "SELECT * FROM events e WHERE e.id = 'x'"))
+
+
+@pytest.mark.parametrize("job", ["check", "escalate", "messages"])
+def test_no_statement_of_the_clock_reads_a_whole_table_that_grows(
+    store: Store, settings: Settings, busy: str, job: str
+) -> None:
+    jobs.JOBS[job](store, settings, NOW)  # messages look at everything once an hour
+    for minutes in (1, 2):  # after something happened, and in a quiet minute
+        statements: list[str] = []
+        store.db.conn.set_trace_callback(statements.append)
+        jobs.JOBS[job](store, settings, NOW + timedelta(minutes=minutes))
+        store.db.conn.set_trace_callback(None)
+        assert len(statements) > 1
+        assert [scan for statement in dict.fromkeys(statements) for scan in scans(store, statement)] == []

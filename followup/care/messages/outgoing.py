@@ -19,9 +19,10 @@ from followup.care.messages import reminders
 from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, ONLY_IF_ASKED, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
 from followup.config import ADDRESS, Clinic, Messages
-from followup.records import Store, audit, eyes, patients, people, visits, watch, worries
+from followup.records import Store, audit, eyes, patients, people, unsaid, visits, watch, worries
 from followup.records import messages as kept
 from followup.records import values as kept_values
+from followup.records.store import as_json
 
 LATEST_SHOWN = 10
 STUCK_AFTER = timedelta(minutes=10)
@@ -132,13 +133,17 @@ def subscribe(store: Store, now: datetime, person: str, asked: Subscription, *, 
 def line_up(store: Store, now: datetime, clinic: Clinic, when: Messages) -> int:
     """Make every message that is due and wanted, each once whichever process asks; returns how many are new."""
     made = 0
+    last, entries = unsaid.waiting(store, now, as_json([bool(when.smtp_host), clinic.on_call_email]))
     with watching.parts(store, now, "reminder") as part:
         wanted = list(reminders.due(store, now, when, clinic.tz, part))
+        news = dict(reminders.news(store, now, clinic.tz, entries, part))
+    wanted += [due for of_entry in news.values() for due in of_entry]
     known = kept.made_already(store, [due.key for due in wanted])
     by_person: dict[str, list[reminders.Due]] = defaultdict(list)
     for due in wanted:
         if due.useless_after > now and due.key not in known:
             by_person[due.person].append(due)
+    failed = {*by_person}
     with watching.parts(store, now, "message") as part:
         for person, of_person in by_person.items():
             with part(person):
@@ -147,6 +152,9 @@ def line_up(store: Store, now: datetime, clinic: Clinic, when: Messages) -> int:
                 wants = [due for due in of_person if CHOSEN_WITH.get(due.kind, due.kind) not in chosen.unwanted]
                 for due in wants if reachable else ():
                     made += kept.add(store, now, due.key, due.person, due.kind, due.about, due.useless_after)
+                failed.discard(person)
+    done = [entry for entry, of_entry in news.items() if not failed & {due.person for due in of_entry}]
+    unsaid.said(store, last, done)
     return made
 
 

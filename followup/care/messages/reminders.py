@@ -1,6 +1,6 @@
 """Which messages are due: worked out anew each minute from what stands, so a night switched off is caught up once."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, tzinfo
@@ -10,9 +10,9 @@ from followup.care.reading import state
 from followup.care.reading.eye import Eye, drop_plan_of, load
 from followup.clinical import drop_times, posture
 from followup.config import Messages
-from followup.records import Store, eyes, messages, people, states, tasks, visits, worries
+from followup.records import Store, eyes, messages, people, states, tasks, unsaid, visits, worries
 from followup.records.bodies.home import DropsBody
-from followup.records.values import Callback, Staff, Task, saying
+from followup.records.values import Callback, Change, Staff, Task, saying
 from followup.records.values import Eye as KnownEye
 
 PATIENT_KINDS = ("posture", "drops", "visit", "not-heard")
@@ -42,20 +42,35 @@ class Due:
 
 
 def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -> Iterator[Due]:
-    """Every message that is due now, some of them made before; each worked out in a `part` by its eye's id."""
+    """Every message that is due by the clock, some of them made before; each worked out in a `part` by its eye's id."""
     state.bring_up_to_date(store, now, zone)
     yield from posture_reminders(store, now, when.posture_at, zone, part)
     yield from drop_reminders(store, now, zone, part)
     yield from visit_reminders(store, now, when.visit_at, zone, part)
-    yield from visit_changes(store, now, zone, part)
-    staff = people.all_staff(store)
-    callbacks = worries.to_tell_of(store, now - STAFF_USEFUL, now - NOT_HEARD_USEFUL)
+
+
+News = tuple[unsaid.Entry, list["Due"]]
+
+
+def news(store: Store, now: datetime, zone: tzinfo, entries: Collection[unsaid.Entry], part: Part) -> Iterator[News]:
+    """What somebody must hear of these calls and changed visits, some of it made before.
+
+    Left out is what went wrong, and what is too early: that needs another look.
+    """
+    yield from visit_changes(store, now, zone, unsaid.ids(entries, "change"), part)
+    yield from calls(store, now, unsaid.ids(entries, "call"), part)
+
+
+def calls(store: Store, now: datetime, ids: Sequence[str], part: Part) -> Iterator[News]:
+    """Of callbacks: what staff must hear, and patients who had gone silent."""
+    callbacks = worries.to_tell_of(store, ids, now - STAFF_USEFUL, now - NOT_HEARD_USEFUL) if ids else []
+    yield from ((("call", id), []) for id in {*ids} - {callback.id for callback in callbacks})
+    staff = people.all_staff(store) if callbacks else []
     to_do = tasks.open_of(store, [callback.id for callback in callbacks])
     for callback in callbacks:
-        found: list[Due] = []
         with part(f"callbacks {callback.id}"):
             found = [*not_heard(store, callback), *for_staff(staff, callback, to_do.get(callback.id, []))]
-        yield from found
+            yield ("call", callback.id), found
 
 
 def posture_reminders(store: Store, now: datetime, at: list[time], zone: tzinfo, part: Part) -> Iterator[Due]:
@@ -116,17 +131,21 @@ def visit_reminders(store: Store, now: datetime, at: time, zone: tzinfo, part: P
             yield Due(f"visit:{visit.visit_id}", f"patient:{eye.patient.id}", "visit", tomorrow.isoformat(), midnight)
 
 
-def visit_changes(store: Store, now: datetime, zone: tzinfo, part: Part) -> Iterator[Due]:
+def visit_changes(store: Store, now: datetime, zone: tzinfo, ids: Sequence[str], part: Part) -> Iterator[News]:
     """Once for each visit that was moved or cancelled and whose patient was not told yet; of use until the later day ends."""
-    for change in visits.to_tell(store):
-        v, eye = change.changed, None
-        if v.recorded_at > now - TOLD_AFTER:
-            continue
-        with part(f"visits {v.id}"):
-            eye = eyes.eye(store, v.eye_id)
-        if eye:
-            ends = datetime.combine(max(v.target, change.before.target) + timedelta(days=1), time(), zone)
-            yield Due(f"{VISIT_CHANGED}:{v.id}", f"patient:{eye.patient.id}", VISIT_CHANGED, v.target.isoformat(), ends)
+    for id in ids:
+        with part(f"visits {id}"):
+            change = visits.change_to_tell(store, id)
+            if change and change.changed.recorded_at > now - TOLD_AFTER:
+                continue
+            eye = eyes.eye(store, change.changed.eye_id) if change else None
+            yield ("change", id), [_of_change(change, eye.patient.id, zone)] if change and eye else []
+
+
+def _of_change(change: Change, patient_id: str, zone: tzinfo) -> Due:
+    v = change.changed
+    ends = datetime.combine(max(v.target, change.before.target) + timedelta(days=1), time(), zone)
+    return Due(f"{VISIT_CHANGED}:{v.id}", f"patient:{patient_id}", VISIT_CHANGED, v.target.isoformat(), ends)
 
 
 def not_heard(store: Store, callback: Callback) -> Iterator[Due]:

@@ -41,6 +41,18 @@ from followup.records.migrations import passkeys
 
 # isort: split
 from followup.records.migrations import reminded
+
+# isort: split
+from followup.records.migrations import packed
+
+# isort: split
+from followup.records.migrations import narrow
+
+# isort: split
+from followup.records.migrations import unsaid
+
+# isort: split
+from followup.records.migrations import traffic
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -51,7 +63,9 @@ __all__ = [
     "kept_results",
     "living",
     "mended",
+    "narrow",
     "one_call",
+    "packed",
     "passkeys",
     "put_right",
     "reminded",
@@ -60,5 +74,7 @@ __all__ = [
     "sessions",
     "steps",
     "theatre",
+    "traffic",
     "two_eyes",
+    "unsaid",
 ]
