@@ -59,7 +59,7 @@ def test_a_day_begins_at_its_own_midnight(on: date, begins: int) -> None:
 def test_who_came_since_midnight_is_here(store: Store, on: date, seconds: int, kind: str) -> None:
     came = datetime.combine(on, time(), ZONE).astimezone(UTC) + timedelta(seconds=seconds)
     identity = expected(store, on, here_at=came)
-    assert listed(store, kind, day(on)) == [identity]
+    assert {k: listed(store, k, day(on)) for k in ("here", "due")} == {"here": [], "due": [], kind: [identity]}
 
 
 @pytest.mark.parametrize("on", [SPRING, AUTUMN])
@@ -76,6 +76,16 @@ def test_what_lies_beyond_the_days_shown_is_not_on_the_list_however_it_ended(sto
         expected(store, TODAY + timedelta(days=8), **changes)
     assert day_lists.on_list(store, day_lists.LIST_STATES, day()) == []
     assert set(day_lists.count_on_list(store, day()).values()) == {(0, 0)}
+
+
+@pytest.mark.parametrize(
+    ("changes", "kind"),
+    [({"here_at": NOW}, "here"), ({"away": True}, "missed"), ({"seen_at": NOW, "waited": False}, "seen"), ({}, "coming")],
+)
+def test_the_last_day_shown_is_on_the_list(store: Store, changes: dict[str, Any], kind: str) -> None:
+    identity = expected(store, TODAY + timedelta(days=7), **changes)
+    assert listed(store, kind, day()) == [identity]
+    assert day_lists.count_on_list(store, day())[kind] == (1, 0)
 
 
 # --- Pages ---
