@@ -109,7 +109,7 @@ def test_a_list_of_several_kinds_is_in_one_order_and_says_which_each_is(store: S
             (TODAY, {"hour": "08:00"}),
         )
     ]
-    found = day_lists.on_list(store, ("missed", "due", "here", "coming"), day())
+    found = day_lists.on_list(store, ("coming", "here", "due", "missed"), day())
     assert [(kind, made.index(v.identity)) for kind, v in found] == [("missed", 2), ("due", 3), ("here", 1), ("coming", 0)]
 
 
