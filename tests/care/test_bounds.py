@@ -101,11 +101,19 @@ def nested(depth: int) -> Any:
     return [nested(depth - 1)] if depth > 1 else []
 
 
+def objects(depth: int) -> Any:
+    return {"a": objects(depth - 1)} if depth > 1 else {}
+
+
 @pytest.mark.parametrize(
     ("raw", "taken"),
     [
         (nested(8), True),
         (nested(9), False),
+        (objects(8), True),
+        (objects(9), False),
+        (["x" * 4000] * 4 + ["x" * 3980], True),  # 20 000 characters as JSON
+        (["x" * 4000] * 4 + ["x" * 3981], False),
         ({"a": {"b": 2**53}}, True),
         ({"a": 2**53 + 2}, False),
         ({"a": -(2**53)}, True),
