@@ -16,7 +16,7 @@ from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic, Settings
-from followup.records import Store, tasks, worries
+from followup.records import Store, events, tasks, worries
 from followup.records.values import Callback, Step, Task
 from tests.conftest import NOW, PASSWORD, ZONE
 from tests.records.rows import callback, known, visit
@@ -99,6 +99,49 @@ def test_the_next_try_lies_ahead(store: Store, nurse: Actor, eye_id: str, clinic
     with pytest.raises(CareError, match=r"within 1 hour$"):
         calls.attempt(desk(store, nurse), call.id, None, "", clinic, NOW)
     assert [s.step for s in worries.steps_of(store, call.id)] == ["claimed"]
+
+
+def test_a_call_is_recorded_by_whoever_has_it_alone(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, clinic: Clinic
+) -> None:
+    call = callback(store, eye_id)
+    holding.claim(desk(store, nurse), call.id)
+    with pytest.raises(Conflict, match="claim the callback first"):
+        calls.attempt(desk(store, surgeon), call.id, "patient", "all well", clinic)
+    worries.settle(store, NOW, call.id, nurse.id, "advice")
+    with pytest.raises(Conflict, match="this callback is settled"):
+        calls.attempt(desk(store, nurse), call.id, "patient", "all well", clinic)
+    assert [s.step for s in worries.steps_of(store, call.id)] == ["claimed"]
+
+
+def test_of_several_worries_the_next_try_goes_by_the_worst(store: Store, nurse: Actor, eye_id: str, clinic: Clinic) -> None:
+    week, now = callback(store, eye_id, "pain", "this-week"), callback(store, eye_id, "pressure", "now")
+    holding.claim_call(desk(store, nurse), week.id)
+    calls.attempt(desk(store, nurse), week.id, None, "", clinic)
+    again = NOW + timedelta(minutes=15)
+    assert [as_it_stands(store, call).next_try_at for call in (week, now)] == [again, again]
+
+
+@pytest.mark.parametrize(("spoke_to", "heard"), [("patient", 1), ("carer", 1), (None, 0)])
+def test_the_patient_was_heard_where_somebody_was_reached(
+    store: Store, nurse: Actor, eye_id: str, clinic: Clinic, spoke_to: str | None, heard: int
+) -> None:
+    for worry in ("pain", "pressure"):
+        call = callback(store, eye_id, worry)
+    holding.claim_call(desk(store, nurse), call.id)
+    calls.attempt(desk(store, nurse), call.id, spoke_to, "sleeps well", clinic)
+    assert [e.kind for e in events.history_of(store, eye_id)].count("heard") == heard
+
+
+def test_who_was_reached_was_told_of_what_is_still_to_do(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, clinic: Clinic
+) -> None:
+    call = callback(store, eye_id)
+    done, open_one = (a_task(store, call, surgeon, nurse) for _ in range(2))
+    tasks.end(store, NOW, done.id, nurse.id, "done")
+    calls.attempt(desk(store, nurse), call.id, "patient", "", clinic)
+    told = [known(tasks.task(store, one.id)).told_at for one in (done, open_one)]
+    assert told == [None, NOW]
 
 
 @pytest.mark.parametrize(
