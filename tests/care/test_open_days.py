@@ -211,6 +211,23 @@ def test_that_somebody_came_is_taken_back_once(desk: Desk, store: Store, eye_id:
             arrivals.not_here(desk, id)
 
 
+def test_who_comes_early_in_a_long_window_stands_on_todays_list_as_here_and_then_as_seen(
+    desk: Desk, store: Store, eye_id: str
+) -> None:
+    """Some windows of the draft protocol open three weeks before their day."""
+    days = (date(2027, 3, 26), date(2027, 3, 5), date(2027, 4, 23))
+    identity = visits.add(store, NOW, eye_id, "month 12", *days, "retina", "nurse:n")
+
+    def stands() -> list[str]:
+        return [d.state for d in lists.due_visits(store, NOW, ZONE) if d.visit.identity == identity]
+
+    found = [stands()]
+    arrivals.arrive(desk, eye_id, identity)
+    found.append(stands())
+    visit.record_visit(desk, eye_id, [], visit=identity)
+    assert [*found, stands()] == [[], ["here"], ["seen"]]
+
+
 def test_nobody_comes_for_a_visit_that_is_not_in_the_book(desk: Desk, store: Store, eye_id: str) -> None:
     v = booked(store, eye_id, desk.today)
     visits.change(store, NOW, v, "nurse:n", "", withdrawn=True)

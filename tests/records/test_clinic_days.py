@@ -71,11 +71,20 @@ def test_who_was_seen_since_midnight_was_seen_today(store: Store, on: date, seco
     assert day_lists.count_on_list(store, day(on))["seen"] == (int(seen), 0)
 
 
-def test_what_lies_beyond_the_days_shown_is_not_on_the_list_however_it_ended(store: Store) -> None:
-    for changes in ({"here_at": NOW}, {"seen_at": NOW, "waited": False}, {"away": True}, {}):
-        expected(store, TODAY + timedelta(days=8), **changes)
+@pytest.mark.parametrize("changes", [{}, {"away": True}, {"here_at": NOW - timedelta(days=1)}])
+def test_what_lies_beyond_the_days_shown_is_not_on_the_list(store: Store, changes: dict[str, Any]) -> None:
+    expected(store, TODAY + timedelta(days=8), **changes)
     assert day_lists.on_list(store, day_lists.LIST_STATES, day()) == []
     assert set(day_lists.count_on_list(store, day()).values()) == {(0, 0)}
+
+
+@pytest.mark.parametrize(("changes", "kind"), [({"here_at": NOW}, "here"), ({"seen_at": NOW, "waited": False}, "seen")])
+def test_who_came_weeks_before_the_day_of_their_visit_is_on_todays_list(
+    store: Store, changes: dict[str, Any], kind: str
+) -> None:
+    identity = expected(store, TODAY + timedelta(days=21), **changes)
+    assert listed(store, kind, day()) == [identity]
+    assert day_lists.count_on_list(store, day())[kind] == (1, 0)
 
 
 @pytest.mark.parametrize(
