@@ -6,7 +6,7 @@ Common practice, no source, where none is named.
 import gzip
 import json
 from collections.abc import Iterator
-from datetime import date
+from datetime import UTC, date, datetime
 from typing import Any
 
 import pytest
@@ -18,8 +18,12 @@ from wtforms.fields.choices import SelectChoice
 
 from followup.care.errors import CareError
 from followup.care.home.senders import Unreadable
+from followup.records.bodies.clinic import SeenBody
+from followup.records.values import Event
 from followup.web import context, sent
+from followup.web.clinic.entry_form import EntryForm
 from followup.web.fields import AcuityText, DayField, NumberText, PressureText, choices, filled, say_beside, to_choose
+from tests.conftest import ZONE
 
 
 class Typed(Form):
@@ -123,6 +127,25 @@ def test_nothing_is_chosen_for_whoever_has_to_choose() -> None:
 
 def _pair(choice: Any) -> tuple[str, str]:
     return choice.value, choice.label
+
+
+# Summer time ends on 31 October 2027 at 1 h UTC (Directive 2000/84/EC): half past two is there twice.
+@pytest.mark.parametrize(
+    ("stands_at", "written", "told"),
+    [
+        (datetime(2027, 10, 31, 0, 30, 12, tzinfo=UTC), "2027-10-31T02:30", None),
+        (datetime(2027, 10, 31, 1, 30, 12, tzinfo=UTC), "2027-10-31T02:30", None),
+        (datetime(2027, 10, 31, 1, 30, tzinfo=UTC), "2027-10-31T02:31", datetime(2027, 10, 31, 0, 31, tzinfo=UTC)),
+        (datetime(2027, 3, 5, 10, 0, tzinfo=UTC), "2027-03-05T10:59", datetime(2027, 3, 5, 9, 59, tzinfo=UTC)),
+    ],
+)
+def test_a_time_that_was_left_as_it_stood_moves_nothing(
+    app: Flask, stands_at: datetime, written: str, told: datetime | None
+) -> None:
+    event = Event("e", "eye", "seen", stands_at, SeenBody(visit="x"), "nurse:n", None, stands_at, None, "")
+    with app.test_request_context("/", method="POST", data={"at": written}):
+        found = EntryForm(meta={"csrf": False}).time(event, ZONE)
+    assert (found and found.astimezone(UTC)) == told
 
 
 # --- What a device sends ---
