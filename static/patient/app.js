@@ -190,7 +190,9 @@ class App {
     const ready = Boolean(pack?.eyes.length);
     const over = showEnded(pack, this.#words, Boolean(closed));
     const kept = await sealedCount(this.#database);
-    byId("not-enrolled").hidden = !this.#clinic.unknown && (ready || Boolean(closed) || over || kept > 0);
+    const known = ready || Boolean(closed) || over || kept > 0;
+    byId("not-enrolled").hidden = !this.#clinic.unknown && known;
+    if (known) noteSetUp();
     showClosed(ready || !(closed || kept > 0) ? null : closed ?? "clinic", kept);
     document.querySelector(".tabs").hidden = !ready;
     const entries = this.#entries = await this.#outbox.all();
@@ -258,9 +260,19 @@ class App {
   }
 }
 
+// For `first-look.js`; where there is no room for it, that says a moment too long that the phone is not set up.
+function noteSetUp() {
+  try {
+    localStorage.setItem("set-up", "yes");
+  } catch (error) {
+    console.info("not noted:", error);
+  }
+}
+
 // A browser that lets this page keep nothing: then there is whom to call, and no more to do.
 function sayBlocked(error) {
   console.info("nothing can be kept:", error);
+  byId("not-enrolled").hidden = true;
   byId("blocked").hidden = false;
 }
 

@@ -20,8 +20,8 @@ leaving?.addEventListener("submit", async (event) => {
   const unanswered = leaving?.querySelector("[name=way]") && !leaving.querySelector("[name=way]:checked");
   if (unanswered || event.submitter?.getAttribute("value") === "stay") return;
   event.preventDefault();
+  await forgetDay(database); // first: a line that stalls holds up the rest
   await outbox.flush();
-  await forgetDay(database);
   leaving?.submit();
 });
 window.addEventListener("online", refresh);

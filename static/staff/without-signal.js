@@ -130,6 +130,7 @@ class Page {
   // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
   async #leave() {
     [this.#privateKey, this.#sheet] = [undefined, undefined];
+    byId("open").hidden = true; // on a line that stalls the next page is not there at once
     await signOutHere(this.#database);
     location.replace("/clinic/without-signal");
   }

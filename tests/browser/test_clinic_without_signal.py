@@ -16,7 +16,7 @@ from tests.browser.device import TABLET, device_ready, unlock
 from tests.browser.kept import of_both_eyes
 from tests.browser.proxy import Line
 from tests.browser.test_faults import HANG_WITH_THE_TURN, LONGER_THAN_A_REQUEST_MS
-from tests.conftest import PASSWORD
+from tests.conftest import PASSWORD, until
 
 EVERYTHING_KEPT = """async () => {
     const { openDatabase, transact } = await import("/static/shared/database.js");
@@ -173,6 +173,46 @@ def test_an_answer_lost_on_the_way_back_is_asked_again_and_the_entry_stands_once
     expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.")
     assert len(of_both_eyes(clinic_store, enrolment[0], "measures")) == 1
     assert line.lost >= 1
+    line.close()
+
+
+def test_on_a_line_that_stalls_the_list_is_there_and_holds_nothing_up_once_there_is_a_signal(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    """More pages than a browser has connections: each was given up, so the next one has its own."""
+    line, tablet = Line(server.settings.server.port), open_context(**TABLET).new_page()
+    through = replace(server, settings=server.settings.model_copy(deep=True))
+    through.settings.server.port = line.port
+    sign_in(tablet, through, "nurse@test.invalid")
+    device_ready(tablet)
+    line.mode = "stall"
+    opened = [tablet.context.new_page() for _ in range(8)]
+    for page in opened:
+        page.evaluate("address => { location.href = address; }", f"{through.address}/clinic/without-signal")
+    for page in opened:
+        expect(page.get_by_role("heading", name="Open today’s list")).to_be_visible()
+    assert line.stalled.count("GET /clinic/without-signal") >= 6
+    line.mode = "through"
+    tablet.goto(f"{through.address}/clinic/callbacks")
+    expect(tablet.get_by_role("heading", name="Callbacks")).to_be_visible()
+    line.close()
+
+
+def test_signing_out_on_a_line_that_stalls_leaves_nothing_to_read(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    line, tablet = Line(server.settings.server.port), open_context(**TABLET).new_page()
+    through = replace(server, settings=server.settings.model_copy(deep=True))
+    through.settings.server.port = line.port
+    sign_in(tablet, through, "nurse@test.invalid")
+    device_ready(tablet)
+    tablet.goto(f"{through.address}/clinic/without-signal")
+    unlock(tablet)
+    expect(tablet.get_by_role("heading", name="Today’s list")).to_be_visible()
+    line.mode = "stall"
+    tablet.evaluate("document.getElementById('leave').click()")
+    until(lambda: any(asked.startswith("POST /api/v1/clinic/leave") for asked in line.stalled), "the session is to end")
+    assert "Pat Patient" not in tablet.locator("body").inner_text()
     line.close()
 
 

@@ -105,3 +105,29 @@ def test_the_focus_is_never_beneath_what_is_always_in_view(
             for _ in range(30):
                 page.keyboard.press(key)
                 assert (fault := page.evaluate(HIDDEN)) is None, (view, key, fault)
+
+
+def test_only_a_phone_that_was_never_set_up_is_told_so_before_the_rest_has_come(
+    phone: Page, open_context: Callable[..., BrowserContext], server: RunningServer
+) -> None:
+    """The page's own program never comes: what is said by then is all there is."""
+    without_app = (
+        "navigator.serviceWorker.getRegistrations().then((known) => Promise.all(known.map((one) => one.unregister())))"
+    )
+    phone.evaluate(without_app)
+    for page, said in ((phone, False), (open_context(**PHONE).new_page(), True)):
+        page.route("**/patient/app.js", lambda route: route.abort())
+        page.goto(f"{server.address}/me/")
+        expect(page.locator("#not-enrolled h1")).to_be_visible(visible=said)
+
+
+def test_who_has_just_set_it_up_is_never_told_otherwise(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    page = open_context(**PHONE).new_page()
+    page.route("**/patient/app.js", lambda route: route.abort())
+    page.goto(f"{server.address}/enrol?code={enrolment[1]}")
+    page.get_by_label("Year of birth").fill("1952")
+    page.get_by_role("button", name="Set up").click()
+    page.wait_for_url("**/me/**")
+    expect(page.locator("#not-enrolled h1")).to_be_hidden()

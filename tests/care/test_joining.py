@@ -78,6 +78,7 @@ def test_nothing_is_lost_and_both_numbers_find_the_person(
     assert (person.number, person.name, person.born_on, person.phone) == (
         "T-1", "Pat Pattient", date(1952, 3, 15), "+00 9 877",
     )  # fmt: skip
+    assert [known and known.id for known in (patients.by_number(store, n) for n in ("T-1", "T-2"))] == [stays, stays]
     for asked in ("T-1", "T-2", "pattient", "15.3.1952", "00 9 877"):
         assert [f.patient.id for f in lists.find(store, asked, TODAY).shown] == [stays], asked
     assert {c.eye_id for c in worries.open_callbacks(store)} == {e.id for e in both}

@@ -13,6 +13,7 @@ from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.eye import load
 from followup.care.today import lists
+from followup.care.visits import book
 from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
 from followup.config import Settings
@@ -155,6 +156,37 @@ def test_a_visit_before_the_corrected_surgery_stops_the_move(
     with pytest.raises(CareError, match=r"the visit day 1 is 3 March 2027.*Move that visit first"):
         put_right(store, nurse, eye_id, settings, eye="left", operated_at=OPERATED + timedelta(days=2))
     assert len(eyes.history_of(store, operation_of(store, eye_id))) == 1
+
+
+@pytest.mark.parametrize("operated_at", [OPERATED - timedelta(days=200), OPERATED + timedelta(days=2)])
+def test_a_visit_that_lies_out_of_bounds_once_the_day_is_put_right_can_be_cancelled(
+    store: Store, nurse: Actor, settings: Settings, operated_at: datetime
+) -> None:
+    """More than three years after surgery, or before it."""
+    desk = Desk(store, NOW, nurse, settings.clinic.tz)
+    first, far = OPERATED.date() + timedelta(days=1), OPERATED.date() + timedelta(days=1000)
+    soon, window = (schedule.Window(name, day, day, day, "retina") for name, day in (("day 1", first), ("year 3", far)))
+    eye_id = leaving.discharge(desk, patient_details("T-9"), a_note(), [soon, window])[0]
+    put_right(store, nurse, eye_id, settings, operated_at=operated_at)
+    planned = visits.of_eye(store, eye_id)
+    for v in planned:
+        book.undo(desk, book.cancel(desk, v.identity, "another day is agreed"))
+        book.cancel(desk, v.identity, "the patient moved away")
+    assert (len(planned), visits.of_eye(store, eye_id)) == (2, [])
+
+
+def test_an_operation_takes_along_visits_that_the_eyes_other_one_could_not_have(
+    store: Store, nurse: Actor, settings: Settings
+) -> None:
+    """The first was four years ago; what is planned for the second lies two years ahead."""
+    desk, who, day = Desk(store, NOW, nurse, settings.clinic.tz), patient_details("T-9"), NOW.date() + timedelta(days=730)
+    leaving.discharge(desk, who, a_note(operated_at=OPERATED - timedelta(days=4 * 365)), [])
+    windows = [schedule.Window("year 2", day, day, day, "retina")]
+    eye_id = leaving.discharge(desk, who, a_note(operated_at=NOW), windows)[0]
+    note = a_note(operated_at=NOW, eye="left")
+    done = operation_note.correct(desk, eye_id, operation_of(store, eye_id), note, "the other eye")
+    assert [v.target for v in done.moved_visits] == [day]
+    assert [v.target for v in visits.of_eye(store, done.eye_id)] == [day]
 
 
 def test_what_cannot_be_is_refused(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:

@@ -98,6 +98,17 @@ def test_each_poison_entry_is_refused_alone(
     assert load(store, eye_id, settings.clinic.tz).set_aside == []
 
 
+def test_a_poison_entry_that_is_sent_again_is_kept_once_and_takes_no_other_with_it(
+    as_patient: FlaskClient, store: Store, eye_id: str
+) -> None:
+    poison = {**event(eye_id), **POISON["id that is a number"]}
+    for _ in range(2):
+        answer = as_patient.post("/api/v1/events", json={"sent_at": AT, "events": [poison, event(eye_id)]})
+        assert [r["status"] for r in answer.json["results"]] == ["refused", "received"]
+    assert len(events.refused(store)) == 1
+    assert len(events.of_eye(store, eye_id)) == 2
+
+
 @pytest.mark.parametrize("depth", [900, 5000, 100_000])
 @pytest.mark.parametrize("number", [False, True])
 def test_an_entry_that_is_no_json_takes_no_other_with_it(

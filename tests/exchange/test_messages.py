@@ -11,7 +11,7 @@ import pytest
 
 from followup import jobs
 from followup.care.actors import Actor
-from followup.care.callbacks import deciding, holding, settling
+from followup.care.callbacks import calls, deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
@@ -217,6 +217,12 @@ def test_quiet_hours_may_span_midnight(clock: str, quiet: bool) -> None:
     assert not outgoing.Choices(quiet_from=time(0), quiet_to=time(0)).quiet_at(time.fromisoformat(clock))
 
 
+@pytest.mark.parametrize(("clock", "quiet"), [("12:59", False), ("13:00", True), ("16:59", True), ("17:00", False)])
+def test_quiet_hours_begin_with_their_first_minute_and_end_before_their_last(clock: str, quiet: bool) -> None:
+    chosen = outgoing.Choices(quiet_from=time(13), quiet_to=time(17))
+    assert chosen.quiet_at(time.fromisoformat(clock)) is quiet
+
+
 def test_a_visit_is_announced_the_day_before_in_the_chosen_language(
     store: Store, posted: Settings, patient: str, push_service: PushService, mailbox: Mailbox
 ) -> None:
@@ -356,6 +362,34 @@ def test_a_mail_server_that_is_full_or_away_is_tried_again(
     jobs.send_messages(store, posted, NOW + timedelta(minutes=3))
     assert to(mailbox, "nurse@test.invalid") == ["A callback needs somebody within the hour"]
     assert kept.troubled(store) == []
+
+
+def test_each_try_waits_twice_as_long_as_the_one_before(
+    store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
+) -> None:
+    measure(store, nurse, eye_id, posted, 62)
+    mailbox.full = True
+    tried = [0, 2, 6, 14, 30]  # minutes
+    for minute in range(31):
+        jobs.send_messages(store, posted, NOW + timedelta(minutes=minute))
+        (waiting,) = (m for m in kept.troubled(store) if m.kind == "now")
+        assert waiting.tries == sum(at <= minute for at in tried), minute
+
+
+def test_what_was_settled_before_it_could_be_told_is_not_told(
+    store: Store, posted: Settings, nurse: Actor, eye_id: str, mailbox: Mailbox
+) -> None:
+    callback = measure(store, nurse, eye_id, posted, 62)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    mailbox.full = False
+    desk = Desk(store, NOW, nurse, ZONE)
+    holding.claim(desk, callback)
+    calls.attempt(desk, callback, "patient", "feels fine", posted.clinic)
+    settling.settle(desk, callback, "no-action", "read by a trainee", posted.clinic)
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=3))
+    assert mailbox.letters == []
+    assert [m.state for m in kept.of_person(store, f"staff:{nurse.id}")] == ["dropped"]
 
 
 def test_a_message_whose_process_died_goes_out_again(

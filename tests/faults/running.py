@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
+from playwright.sync_api import Error as PlaywrightError
 
 from followup.records import open_store
 from tests.browser.conftest import FLAGS, ZONE
@@ -72,13 +73,23 @@ class Devices:
         try:
             outcome = play(self._device or self._new(seed, chance), chance, STEPS, said)
         except Exception as error:  # a page that does not come back, a button that is not there
-            outcome = Outcome(faults=[f"broke off: {str(error).splitlines()[0]}"])
+            outcome = Outcome(faults=[f"broke off: {str(error).splitlines()[0]}; on the screens: {self._screens()}"])
         self._played += 1
         if outcome.faults or self._played == EACH_DEVICE:
             self.close()
         outcome.counts["sequences"] += 1
         outcome.faults = [f"seed {seed}: {fault}; after {', '.join(said)}" for fault in outcome.faults]
         return outcome
+
+    def _screens(self) -> str:
+        """What stands on each page of the device, for whoever looks for the reason."""
+        told = []
+        for page in self._context.pages if self._context else ():
+            try:
+                told.append(" ".join(page.locator("main").inner_text(timeout=1000).split()))
+            except PlaywrightError:
+                told.append("nothing")
+        return " | ".join(told)
 
     def close(self) -> None:
         if self._context is not None:

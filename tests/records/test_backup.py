@@ -133,6 +133,16 @@ def test_a_damaged_backup_is_refused_and_nothing_changes(store: Store, eye_id: s
     assert [path.name for path in tmp_path.glob("*before-restore*")] == []
 
 
+def test_a_copy_of_what_is_damaged_never_stands_among_the_backups(store: Store, eye_id: str, tmp_path: Path) -> None:
+    with closing(sqlite3.connect(store.path)) as database:
+        database.execute("DROP TRIGGER audit_keeps_update")
+        database.execute("UPDATE audit SET who = 'somebody else' WHERE number = 1")
+        database.commit()
+    with pytest.raises(StoreError, match="not a whole backup"):
+        backup.backup(store, tmp_path / "kept", NOW)
+    assert list((tmp_path / "kept").glob("*.db")) == []
+
+
 def test_the_day_s_backup_is_made_once_and_old_ones_go(store: Store, settings: Settings, tmp_path: Path) -> None:
     assert jobs.run(store, settings, "backup", NOW) == 0  # no folder named
     folder = tmp_path / "kept"

@@ -54,9 +54,17 @@ def test_public_pages_open_and_carry_their_headers(client: FlaskClient, path: st
     answer = client.get(path)
     assert answer.status_code == 200
     assert "default-src 'self'" in answer.headers["Content-Security-Policy"]
+    assert "frame-ancestors 'none'" in answer.headers["Content-Security-Policy"]
     assert answer.headers["X-Content-Type-Options"] == "nosniff"
     assert answer.headers["Referrer-Policy"] == "same-origin"
     assert "camera=()" in answer.headers["Permissions-Policy"]
+
+
+@pytest.mark.parametrize("path", STAFF)
+def test_no_browser_keeps_what_staff_read(as_nurse: FlaskClient, as_surgeon: FlaskClient, path: str) -> None:
+    """RFC 9111, 5.2.2.5: neither a browser nor anything between stores it."""
+    answers = [client.get(path) for client in (as_nurse, as_surgeon)]
+    assert {answer.headers["Cache-Control"] for answer in answers} == {"no-store"}
 
 
 @pytest.mark.parametrize(

@@ -12,12 +12,16 @@ from followup.care.callbacks import lines as calls
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.today import lists
+from followup.care.visits import visit
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.records import Store
+from followup.records.bodies.clinic import MeasuresBody
+from followup.web.clinic import eyes as eye_pages
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
 
 TODAY = date(2027, 3, 5)
+SEEN = MeasuresBody(eye="right", iop_mmhg=15, instrument="applanation")
 
 
 @pytest.fixture
@@ -99,3 +103,22 @@ def test_each_part_of_what_needs_me_leads_to_all_of_it(seven: list[str], as_surg
     assert "Page 2 of 2" in mine[1]
     assert "The whole list" in mine[1]
     assert as_surgeon.get("/surgeon/?part=nothing").status_code == 200
+
+
+def entries_of(page: str) -> list[str]:
+    return re.findall(r'<li id="entry-([^"]+)"', page)
+
+
+def test_an_eye_shows_its_newest_entries_and_leads_to_all(
+    store: Store, nurse: Actor, eye_id: str, as_nurse: FlaskClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(eye_pages, "NEWEST", 3)
+    for minutes in range(3):
+        visit.record_visit(Desk(store, NOW + timedelta(minutes=minutes), nurse, ZONE), eye_id, [SEEN])
+    page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    assert (len(entries_of(page)), "All entries" in page) == (3, False)
+    visit.record_visit(Desk(store, NOW + timedelta(minutes=3), nurse, ZONE), eye_id, [SEEN])
+    page, whole = (as_nurse.get(f"/clinic/eyes/{eye_id}{asked}").text for asked in ("", "?entries=all"))
+    assert (len(entries_of(page)), f'{eye_id}?entries=all#entries">All entries' in page) == (3, True)
+    assert (len(entries_of(whole)), "All entries" in whole) == (4, False)
+    assert entries_of(whole)[:3] == entries_of(page)

@@ -247,6 +247,7 @@ def test_interfaces_take_json_only(
     [
         ("https://evil.invalid/", "/clinic/"),
         ("//evil.invalid", "/clinic/"),
+        ("///evil.invalid", "/clinic/"),  # browsers take any number of slashes for two
         ("/\\evil.invalid", "/clinic/"),
         ("/\t/evil.invalid", "/clinic/"),
         ("javascript:alert(1)", "/clinic/"),

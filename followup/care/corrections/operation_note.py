@@ -67,10 +67,11 @@ def correct(
         found = grounds.found(desk.store, former.patient.id, desk.now, desk.zone)
         cautions = caution.under_caution(desk, former.patient.id)
         planned = _planned_for(desk.store, former.id, operation_id, desk.zone) if eye.id != former.id else []
+        _take_out(desk, planned, note)
         note_id = record_operation(desk, operation_id, note, why)
         if eye.id != former.id:
             eyes.move_operation(desk.store, operation_id, eye.id)
-            _move_visits(desk, eye.id, planned, note)
+            _put_in(desk, eye.id, planned)
             _follow_the_right_eye(desk, former, eye)
         caution.keep(desk, former.patient.id, cautions)
         told = "; ".join(
@@ -98,14 +99,19 @@ def _came_to_this_eye(history: list[Note]) -> datetime:
     return moves[-1] if moves else history[0].recorded_at
 
 
-def _move_visits(desk: Desk, eye_id: str, planned: list[Visit], note: OperationNote) -> None:
+def _take_out(desk: Desk, planned: list[Visit], note: OperationNote) -> None:
+    """While the operation still stands on their eye: without it they might lie too late for that one."""
     operated_on, today = note.operated_at.astimezone(desk.zone).date(), desk.today
     for v in planned:
         for day in (v.earliest, v.target, v.latest):
             if fault := bounds.after_surgery(day, operated_on, today, f"the visit {v.name}"):
                 raise CareError(f"{fault}. Move that visit first", "operated_at")
-        dates = (v.name, v.target, v.earliest, v.latest, v.reason, desk.actor.signature)
         visits.change(desk.store, desk.now, v, desk.actor.signature, "moved to the other eye", withdrawn=True)
+
+
+def _put_in(desk: Desk, eye_id: str, planned: list[Visit]) -> None:
+    for v in planned:
+        dates = (v.name, v.target, v.earliest, v.latest, v.reason, desk.actor.signature)
         visits.add(desk.store, desk.now, eye_id, *dates, starts=v.starts)
 
 

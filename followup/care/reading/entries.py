@@ -40,10 +40,12 @@ class Entry:
         return self.event.received_at - self.event.at >= LATE_FROM
 
 
-def of_eye(store: Store, eye_id: str, zone: tzinfo) -> list[Entry]:
-    """Every entry of an eye, newest first. One that was put right on the same eye is found under what stands in its place."""
+def of_eye(store: Store, eye_id: str, zone: tzinfo, most: int | None = None) -> list[Entry]:
+    """The entries of an eye, newest first; not more than `most`. One that was put right on the same eye is found under what
+    stands in its place.
+    """
     known = eyes.eye(store, eye_id)
-    return _of(store, known.patient.id, known.id, zone) if known else []
+    return _of(store, known.patient.id, known.id, zone, most) if known else []
 
 
 def entry(store: Store, event_id: str, zone: tzinfo) -> Entry | None:
@@ -55,14 +57,11 @@ def entry(store: Store, event_id: str, zone: tzinfo) -> Entry | None:
     return _Histories(store, known.patient.id, zone).entry(found)
 
 
-def _of(store: Store, patient_id: str, eye_id: str, zone: tzinfo) -> list[Entry]:
+def _of(store: Store, patient_id: str, eye_id: str, zone: tzinfo, most: int | None) -> list[Entry]:
     known = _Histories(store, patient_id, zone)
-    shown = [
-        known.entry(event)
-        for event in known.by_eye[eye_id]
-        if event.kind != "withdrawal" and not known.stands_below(event, eye_id)
-    ]
-    return sorted(shown, key=lambda e: (e.event.at, e.event.id), reverse=True)
+    shown = [e for e in known.by_eye[eye_id] if e.kind != "withdrawal" and not known.stands_below(e, eye_id)]
+    shown.sort(key=lambda e: (e.at, e.id), reverse=True)
+    return [known.entry(event) for event in shown[:most]]
 
 
 class _Histories:

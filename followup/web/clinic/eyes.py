@@ -21,6 +21,9 @@ from followup.web.clinic.blueprint import bp, load_eye, operated_eye, pressed
 from followup.web.clinic.visit_forms import TakeBackForm
 from followup.web.fields import SmallForm
 
+NEWEST = 20
+"""So many entries an eye's page shows, unless all are asked for."""
+
 
 @bp.get("/eyes/<eye_id>/card")
 def card(eye_id: str) -> Answer:
@@ -64,11 +67,15 @@ def new_code(eye_id: str) -> Answer:
 
 @bp.get("/eyes/<eye_id>")
 def eye_page(eye_id: str) -> Answer:
-    """One eye: the course in one picture (`weeks=early`: the first weeks), and the table that says the same."""
+    """One eye: the course in one picture (`weeks=early`: the first weeks), and the table that says the same. Of the entries
+    the newest, or `entries=all`.
+    """
     eye, now, store = load_eye(eye_id), context.now(), context.store()
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
     looked_at(context.desk(), eye.id)
     early = request.args.get("weeks") == "early"
+    newest = None if request.args.get("entries") == "all" else NEWEST
+    found = entries.of_eye(store, eye.id, context.zone(), newest and newest + 1)
     book = rulebook(store)
     return render_template(
         "clinic/eye.html",
@@ -80,7 +87,8 @@ def eye_page(eye_id: str) -> Answer:
         second_looks=second_looks.still_to_come(eye.course, book, now) if not eye.known.ended_at else [],
         rows=charts.course_table(eye, now),
         cancelled=in_book.cancelled(store, eye.id),
-        entries=entries.of_eye(store, eye.id, context.zone()),
+        entries=found[:newest],
+        has_more=len(found) > len(found[:newest]),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),

@@ -19,6 +19,7 @@ from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
+FIRST_LOOK = "patient/first-look.js"
 LATER_ASSETS = ("patient/later/*",)
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
@@ -78,9 +79,8 @@ def _chosen_language(token: str) -> str:
 @bp.get("/me/")
 def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
-    modules = [
-        address for address in shell_assets() if address.endswith(".js")
-    ]  # asked for at once, not one after the other
+    # Asked for at once, not one after the other; what runs while the page is read is no module.
+    modules = [at for at in shell_assets() if at.endswith(".js") and not at.endswith(FIRST_LOOK)]
     return _kept_page(render_template("patient/shell.html", words=_words(), modules=modules))
 
 

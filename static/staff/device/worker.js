@@ -8,7 +8,10 @@ import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
 
 const SHELL = KEPT.assets[0];
 const PATIENCE_MS = 6000;
-const HURRIED = /^\/clinic\/($|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
+const LONGEST_MS = 60000;
+const LOADING_MS = 10000;
+let shellAt = -Infinity; // when a page last had to come from here
+const HURRIED = /^\/clinic\/($|without-signal$|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
 
 const kept = startWorker(self, KEPT.version, {
   prefix: "followup-clinic-",
@@ -25,24 +28,32 @@ self.addEventListener("fetch", (event) => {
   else if (KEPT.assets.includes(address.pathname)) event.respondWith(asset(event.request, address.pathname));
 });
 
+// A request that nobody waits for any more is given up: a browser has six connections to a clinic, and pages that were
+// opened on a line that stalls would hold them all, also when there is a signal again.
 async function page(request, path) {
-  // A page that somebody opens is the browser's own request, with the browser's own patience.
-  const network = fetch(request); // eslint-disable-line no-restricted-globals
-  const tooSlow = new Promise((_, reject) => {
-    if (HURRIED.test(path)) setTimeout(reject, PATIENCE_MS, new Error("too slow"));
-  });
+  const patience = new AbortController();
+  const late = setTimeout(() => patience.abort(), HURRIED.test(path) ? PATIENCE_MS : LONGEST_MS);
   try {
-    return await Promise.race([network, tooSlow]);
+    return await fetch(request, { signal: patience.signal }); // eslint-disable-line no-restricted-globals -- what comes may be long
   } catch {
-    return (await (await kept()).match(SHELL)) ?? Response.error();
+    shellAt = performance.now();
+    return (await fromHere(SHELL)) ?? Response.error();
+  } finally {
+    clearTimeout(late);
   }
 }
 
-// From the network while there is one, so that pages and their code are of one version.
+// From where its page came, so that pages and their code are of one version: from the network while there is one.
 async function asset(request, path) {
+  const withShell = performance.now() - shellAt < LOADING_MS && (await fromHere(path));
+  if (withShell) return withShell;
   try {
     return await timed(request, {}, PATIENCE_MS);
   } catch {
-    return (await (await kept()).match(path)) ?? Response.error();
+    return (await fromHere(path)) ?? Response.error();
   }
+}
+
+async function fromHere(path) {
+  return (await kept()).match(path);
 }
