@@ -345,6 +345,7 @@ def test_differences_stand_the_newest_day_first_and_readings_by_time(store: Stor
         measured(store, eye_id, who, 24 * 60 * day + minute, iop_mmhg=15 + minute)
         for day, minute, who in ((0, 2, "nurse:a"), (0, 1, "nurse:b"), (1, 1, "nurse:a"), (1, 2, "nurse:b"))
     ]
+    rows.append(measured(store, eye_id, "nurse:a", 48 * 60, iop_mmhg=40))  # a later day of one person alone
     found = agreement.differences(store, rows, ZONE)
     assert [d.day.day for d in found] == [6, 5]
     assert [r.words for r in found[1].readings] == ["16 mmHg", "17 mmHg"]

@@ -268,6 +268,15 @@ def test_consent_that_was_never_given_is_not_taken_back(store: Store, nurse: Act
         consenting.take_back(Desk(store, NOW, nurse, ZONE), person(store).id, "patient", "")
 
 
+def test_consent_of_a_joined_record_is_that_of_the_person_by_either_id(store: Store, nurse: Actor) -> None:
+    old, kept = person(store, "N-1"), person(store, "N-2")
+    patients.join(store, old.id, kept.id)
+    consenting.give(Desk(store, NOW, nurse, ZONE), kept.id, "patient", "")
+    assert consenting.history(store, old.id) == consenting.history(store, kept.id) != []
+    consenting.take_back(Desk(store, NOW + MINUTE, nurse, ZONE), old.id, "patient", "")
+    assert [consenting.stands(store, one.id) for one in (old, kept)] == [False, False]
+
+
 @pytest.mark.parametrize(("after", "taken"), [(timedelta(days=7) - SECOND, True), (timedelta(days=7), False)])
 def test_a_code_is_good_until_the_last_second_of_its_week(
     store: Store, discharged: tuple[str, str], after: timedelta, taken: bool
