@@ -12,7 +12,10 @@ from followup.records.values import VisitState, WishState, made
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """A clinic day: its date, the instant at which it begins, and up to which day its list looks ahead."""
+    """A clinic day: its date, the instant at which it begins, and up to which day its list looks ahead.
+
+    Who came or was seen stands on it whatever the day of their visit: some windows open weeks before their day.
+    """
 
     today: date
     midnight: datetime
@@ -25,10 +28,10 @@ class Day:
 
 _ABSENT = "waited AND (here_at IS NULL OR here_at < :midnight)"
 _ON_LIST = {
-    "here": "waited AND here_at >= :midnight AND target <= :until",
+    "here": "waited AND here_at >= :midnight",
     "due": f"{_ABSENT} AND NOT away AND latest >= :today AND target <= :today",
     "missed": f"{_ABSENT} AND (away OR latest < :today) AND target <= :until",
-    "seen": "seen_at >= :midnight AND target <= :until",
+    "seen": "seen_at >= :midnight",
     "coming": f"{_ABSENT} AND NOT away AND latest >= :today AND target > :today AND target <= :until",
 }
 LIST_STATES = tuple(_ON_LIST)

@@ -13,10 +13,8 @@ from followup.records.values import Event, Refused, as_object, made
 from followup.records.watch import readable
 
 _STANDS = f"NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) AND {in_time('e.at')}"
-_FOLLOWED = """
-    SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id FROM events e JOIN eyes y ON y.id = e.eye_id
-    WHERE y.followed_since IS NOT NULL AND y.ended_at IS NULL
-"""
+_WITH_EYE = "SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id FROM events e JOIN eyes y ON y.id = e.eye_id"
+_FOLLOWED = f"{_WITH_EYE} WHERE y.followed_since IS NOT NULL AND y.ended_at IS NULL"
 
 
 def add(
@@ -94,9 +92,10 @@ def of_kind(store: Store, kind: str) -> list[Event]:
 
 
 def of_clinic_since(store: Store, at: datetime) -> list[Event]:
-    """Who was seen, measured, or did not come, on the followed eyes from a time on, by time."""
+    """Who was seen, measured, or did not come, on eyes that were followed then, from a time on, by time."""
+    then = "y.followed_since IS NOT NULL AND coalesce(y.ended_at, :at) >= :at"
     kinds = "e.kind IN ('seen', 'measures', 'did-not-come')"
-    sql = f"{_FOLLOWED} AND {kinds} AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
+    sql = f"{_WITH_EYE} WHERE {then} AND {kinds} AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
     return readable(store, "events", store.rows(sql, {"at": to_text(at)}), _legible)
 
 

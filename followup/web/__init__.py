@@ -12,7 +12,7 @@ from flask.typing import ResponseReturnValue as Answer
 from flask_babel import Babel, get_locale, gettext
 from flask_compress import Compress
 from flask_wtf.csrf import CSRFError, CSRFProtect
-from werkzeug.exceptions import HTTPException, InternalServerError
+from werkzeug.exceptions import HTTPException, InternalServerError, MethodNotAllowed
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from followup.care import signatures
@@ -136,9 +136,11 @@ def _http_error(error: HTTPException) -> Answer:
         return error
     plain = PLAINLY.get(error.code)
     message = plain if plain and error.description == type(error).description else error.description or error.name
+    taken = error.valid_methods if isinstance(error, MethodNotAllowed) else None
+    headers = {"Allow": ", ".join(sorted(taken))} if taken else {}  # RFC 9110, section 15.5.6
     if request.path.startswith("/api/"):
-        return {"error": gettext(message)}, error.code
-    return _refusal(message), error.code
+        return {"error": gettext(message)}, error.code, headers
+    return _refusal(message), error.code, headers
 
 
 def _refusal(message: str) -> str:

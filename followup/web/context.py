@@ -80,11 +80,14 @@ def locale() -> str:
 
 
 def asked_language(own: str) -> str:
-    """The language that the address or the browser asks for, else the clinic's own."""
+    """The language that the address or the browser asks for, else the clinic's own.
+
+    Of what the browser asks for the first counts that there is, `de-AT` as `de` (lookup of RFC 4647, section 3.4).
+    """
     asked = request.args.get("language", "")
-    if asked in LANGUAGES:
-        return asked
-    return request.accept_languages.best_match(LANGUAGES) or (own if own in LANGUAGES else "en")
+    wanted = sorted(request.accept_languages, key=lambda told: -told[1])
+    spoken = [asked, *(tag.partition("-")[0].lower() for tag, weight in wanted if weight > 0)]
+    return next((language for language in spoken if language in LANGUAGES), own if own in LANGUAGES else "en")
 
 
 def for_patients() -> bool:

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.corrections import particulars
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import SamePerson, other_particulars
@@ -189,3 +190,30 @@ def test_what_was_shown_is_what_is_joined(
     join(store, nurse, eye_id, second[0], settings)
     with pytest.raises(CareError, match="already"):
         joining.look(store, one, other, zone)
+
+
+@pytest.mark.parametrize("number", ["T-1", "T-9"])
+@pytest.mark.parametrize("which", ["gone", "stays"])
+def test_particulars_are_put_right_for_the_person_by_either_id(
+    store: Store, nurse: Actor, eye_id: str, second: tuple[str, str], settings: Settings, which: str, number: str
+) -> None:
+    gone, stays = known(store, second[0]).patient, known(store, eye_id).patient
+    join(store, nurse, eye_id, second[0], settings, particulars="one")
+    right = patient_details(number).model_copy(update={"name": f"Patricia {which}"})
+    particulars.correct(Desk(store, NOW, nurse, ZONE), (gone if which == "gone" else stays).id, right, "misheard")
+    found = {p.id: (p.number, p.name) for p in (known(store, eye_id).patient, *patients.joined_to(store, stays.id))}
+    assert found == {stays.id: (number, f"Patricia {which}"), gone.id: ("T-2", gone.name)}
+
+
+@pytest.mark.parametrize("which", ["gone", "stays"])
+def test_a_former_number_is_not_taken_twice(
+    store: Store, nurse: Actor, eye_id: str, second: tuple[str, str], settings: Settings, which: str
+) -> None:
+    gone, stays = known(store, second[0]).patient, known(store, eye_id).patient
+    join(store, nurse, eye_id, second[0], settings, particulars="one")
+    before = audit.head(store)
+    with pytest.raises(Conflict, match="T-2 is a former number of this patient, and finds them already"):
+        particulars.correct(
+            Desk(store, NOW, nurse, ZONE), {"gone": gone, "stays": stays}[which].id, patient_details("T-2"), "x"
+        )
+    assert audit.head(store) == before

@@ -80,8 +80,10 @@ def test_lists_of_one_kind_leave_out_eyes_that_are_not_followed(store: Store, ey
     entry = kept(store, eye_id, "seen", body=SEEN)
     assert ids(events.of_kind(store, "seen")) == ids(events.latest(store, "seen", 5)) == [entry]
     assert ids(events.of_clinic_since(store, NOW)) == [entry]
-    eyes.end(store, NOW, eye_id, "healed")
+    eyes.end(store, NOW - timedelta(seconds=1), eye_id, "healed")
     assert events.of_kind(store, "seen") == events.latest(store, "seen", 5) == events.of_clinic_since(store, NOW) == []
+    eyes.end(store, NOW, eye_id, "healed")  # was followed then
+    assert ids(events.of_clinic_since(store, NOW)) == [entry]
 
 
 def test_who_was_at_the_clinic_since_a_time(store: Store, eye_id: str) -> None:

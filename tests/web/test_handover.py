@@ -9,6 +9,7 @@ from followup.care.callbacks import calls as phone_calls
 from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
+from followup.care.patients import following
 from followup.care.today.handover import Handover, handover
 from followup.care.visits import book, visit
 from followup.clinical import schedule
@@ -79,6 +80,16 @@ def test_everything_of_the_day_stands_on_the_page_it_was_left_in(
     ):
         assert words in page, words
     assert "Done Done : unplanned" in page
+
+
+def test_whoever_was_seen_for_the_last_time_today_is_among_those_seen(store: Store, nurse: Actor) -> None:
+    eye = patient(store, nurse, "Last", schedule.Window("week 1", TODAY, TODAY, TODAY, ""))
+    desk = Desk(store, NOW, nurse, ZONE)
+    visit.record_visit(desk, eye, [MeasuresBody(eye="right", iop_mmhg=15)], visit="week 1")
+    following.end(desk, eye, "finished", "", closes=[c.id for c in worries.callbacks_of(store, eye)])
+    assert [(s.patient.name, s.visits) for s in handover(desk).seen] == [("Last", ("week 1",))]
+    tomorrow = Desk(store, NOW + timedelta(days=1), nurse, ZONE)
+    assert handover(tomorrow).seen == []
 
 
 def test_an_empty_day_says_so(as_nurse: FlaskClient) -> None:

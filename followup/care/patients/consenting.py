@@ -18,12 +18,12 @@ SAID_BY: dict[str, str] = {"patient": "the patient", "representative": "somebody
 
 def history(store: Store, patient_id: str) -> list[Consent]:
     """Everything that was said about consent, the latest first."""
-    return consents.of_patient(store, patient_id)
+    return consents.of_patient(store, standing(store, patient_id).id)
 
 
 def stands(store: Store, patient_id: str) -> bool:
     """Whether the patient consented to the phone pages, and did not take that back."""
-    return consents.stands(store, patient_id, PHONE)
+    return consents.stands(store, standing(store, patient_id).id, PHONE)
 
 
 def give(desk: Desk, patient_id: str, said_by: str, words: str) -> None:

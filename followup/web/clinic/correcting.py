@@ -86,7 +86,7 @@ def entry_put_right(event_id: str) -> Answer:
 @bp.route("/patients/<patient_id>/particulars", methods=["GET", "POST"])
 def correct_particulars(patient_id: str) -> Answer:
     """Number, name, birth date, phone and language as they are right."""
-    known = particulars.known(context.store(), patient_id)
+    known = person.standing(context.store(), patient_id)
     form = ParticularsForm(obj=known)
     changed: list[tuple[str, str, str]] = []
     status = 200
@@ -94,7 +94,7 @@ def correct_particulars(patient_id: str) -> Answer:
         try:
             if form.validate():
                 changed = particulars.correct(context.desk(), patient_id, patient_of(form), form.reason.data)
-                known = particulars.known(context.store(), patient_id)
+                known = person.standing(context.store(), patient_id)
         except CareError as error:
             say_beside(form, error, "reason")
             status = 409 if isinstance(error, Conflict) else 400
