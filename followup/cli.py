@@ -220,11 +220,13 @@ def close(config: Path | None, undo: bool) -> None:
     “followup restore --closed”.
     """
     from followup.records import Store, moving
+    from followup.records.opening import check_ours
     from followup.settings_file import load
 
     settings = load(config)
     path = settings.server.database
     store = Store(path) if undo and path.exists() else _store(settings)
+    check_ours(store)
     (moving.reopen if undo else moving.close)(store, datetime.now(UTC))
     store.close()
     click.echo(f"{settings.server.database} {'takes entries again' if undo else 'is closed: copy it and go on elsewhere'}")

@@ -71,6 +71,20 @@ def test_serving_without_a_database_says_how_to_make_one(tmp_path: Path) -> None
     assert (done.returncode, "followup init" in done.stderr) == (2, True)
 
 
+@pytest.mark.parametrize(
+    "words", [("check",), ("staff", "list"), ("backup", "kept"), ("close",), ("close", "--undo"), ("serve",)], ids=" ".join
+)
+def test_another_program_s_database_is_refused_by_every_command(tmp_path: Path, words: tuple[str, ...]) -> None:
+    path = tmp_path / "clinic.db"
+    with closing(sqlite3.connect(path)) as foreign:
+        foreign.execute("CREATE TABLE notes (text)")
+        foreign.commit()
+    before = path.read_bytes()
+    done = followup(*words, folder=tmp_path)
+    assert (done.returncode, done.stderr) == (2, f"followup: {path} is no database of followup; nothing was changed\n")
+    assert path.read_bytes() == before
+
+
 def test_every_command_has_help() -> None:
     context = click.Context(cli)
     for name in cli.list_commands(context):
