@@ -139,12 +139,14 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     the current state of each eye, from which lists and the clock work, with what is recorded.
     """
     from followup.records import backup as backups
+    from followup.records import keys
     from followup.settings_file import load, ready
 
     settings = ready(load(config))
     store = _store(settings)
     faults = backups.faults(store, _heads(settings, head))
     if not faults:
+        keys.check_outside(store)
         faults = _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
     for fault in faults:
         click.echo(fault)

@@ -9,7 +9,7 @@ from typing import Any
 from followup import logs
 from followup.config import Clinic, ConfigError, Settings
 from followup.errors import FollowupError
-from followup.records import lock, open_store, watch
+from followup.records import keys, lock, open_store, watch
 from followup.records.store import Closed
 from followup.region.register import Entry, Register, mark
 from followup.settings_file import host_name, of_clinic, read
@@ -120,10 +120,12 @@ class Porter:
         held = lock.take(database, "a server of several clinics is running on it", patience_seconds)
         try:
             store = open_store(database)
-            closed = store.closed
-            store.close()
-            if closed:
-                raise Closed(database)
+            try:
+                if store.closed:
+                    raise Closed(database)
+                keys.check_outside(store)
+            finally:
+                store.close()
             lock.share(held, database)
         except BaseException:
             os.close(held)
