@@ -165,7 +165,7 @@ def _heads(settings: "Settings", given: str | None) -> "list[audit.Head]":
     number, _, hash = given.strip().partition(":")
     if not number.isdigit() or len(hash) != 64:
         raise click.UsageError(f"“{given}” is no head of a chain; write NUMBER:HASH as the mail says it")
-    return [*kept, ("the day of that mail", int(number), hash)]
+    return [*kept, audit.Head("the day of that mail", int(number), hash)]
 
 
 def _not_working(store: "Store") -> list[str]:
@@ -251,7 +251,7 @@ def restore(config: Path | None, source: Path, replace: bool, closed: bool) -> N
     before = backups.restore(source, database, datetime.now(UTC), closed=closed)
     store, folder = _store(load(config)), load(config).server.backups
     audit.note(store, datetime.now(UTC), "command line", "restored", source.name)
-    if folder and folder.is_dir():
+    if folder and audit.heads_kept(folder):
         audit.keep_head(store, folder, datetime.now(UTC), restored=True)
     store.close()
     click.echo(f"restored {database}" + (f"; what stood there is in {before}" if before else ""))
