@@ -25,6 +25,7 @@ class _Known:
 
     entry: Entry
     database: Path | None = None
+    backups: Path | None = None
     lock: int | None = None
     why: str = ""
     again: float = 0.0
@@ -32,7 +33,7 @@ class _Known:
     def release(self) -> None:
         if self.lock is not None:
             os.close(self.lock)
-        self.lock = self.database = None
+        self.lock = self.database = self.backups = None
 
 
 class Porter:
@@ -80,6 +81,7 @@ class Porter:
             self._alone(name, settings)
             first = before is None or before.entry.mark != seen  # workers take a moment to let go of what it was before
             self._hold(known, settings.server.database.resolve(), self._patience if first else 0)
+            known.backups = _backups(settings)
         except Closed as error:
             stopped, why = "closed", str(error)
         except ConfigError as error:
@@ -100,8 +102,8 @@ class Porter:
         self._known[name] = known
 
     def _alone(self, name: str, settings: Settings) -> None:
-        """Raises `ConfigError` where another clinic that is served has this host or database."""
-        host, database = host_name(settings.server.address), settings.server.database.resolve()
+        """Raises `ConfigError` where another clinic that is served has this host, database or folder of backups."""
+        host, database, backups = host_name(settings.server.address), settings.server.database.resolve(), _backups(settings)
         for other, known in self._known.items():
             if other == name or known.entry.stopped:
                 continue
@@ -109,6 +111,8 @@ class Porter:
                 raise ConfigError(f"setting server.address: {host} is the clinic {other}’s already")
             if known.database == database:
                 raise ConfigError(f"setting server.database: {database} is the clinic {other}’s already")
+            if backups and known.backups == backups:
+                raise ConfigError(f"setting server.backups: {backups} is the clinic {other}’s already: copies would be lost")
 
     def _hold(self, known: _Known, database: Path, patience_seconds: float) -> None:
         """Hold the database, brought up to date. Raises `StoreError`, `Closed` where the clinic moves."""
@@ -131,6 +135,10 @@ class Porter:
             os.close(held)
             raise
         known.lock, known.database = held, database
+
+
+def _backups(settings: Settings) -> Path | None:
+    return settings.server.backups.resolve() if settings.server.backups else None
 
 
 def _shown(path: Path, entry: Entry) -> Entry:

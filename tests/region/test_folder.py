@@ -224,6 +224,23 @@ def test_who_has_a_host_or_a_database_keeps_it(region: Region, written: io.Strin
     assert region.status("other") == 200
 
 
+def test_no_two_clinics_keep_their_copies_in_one_folder(region: Region, written: io.StringIO) -> None:
+    """Copies of the same second would have one name, and the heads of two trails lie in one file."""
+    north, south = region.add("north"), region.add("south")
+    (region.folder / "kept").mkdir()
+    (region.folder / "link").symlink_to(region.folder / "kept")
+    for clinic, folder in ((north, "kept"), (south, "link")):
+        clinic.file.write_text(clinic.file.read_text() + f'backups = "{region.folder / folder}"\n')
+        region.look()
+    assert (region.status("north"), region.status("south")) == (200, 503)
+    told = f"setting server.backups: {region.folder / 'kept'} is the clinic north’s already"
+    assert told in said_of(written, "south")[-1]
+    north.file.unlink()
+    region.look()
+    region.look()
+    assert region.status("south") == 200
+
+
 def test_a_database_in_use_elsewhere_is_named(region: Region, written: io.StringIO) -> None:
     north = region.add("north")
     with pytest.raises(StoreError, match="a server of several clinics is running on it"):
