@@ -147,7 +147,7 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     faults = backups.faults(store, _heads(settings, head))
     if not faults:
         keys.check_outside(store)
-        faults = _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
+        faults = _no_copies(settings) + _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
     for fault in faults:
         click.echo(fault)
     if faults:
@@ -166,6 +166,17 @@ def _heads(settings: "Settings", given: str | None) -> "list[audit.Head]":
     if not number.isdigit() or len(hash) != 64:
         raise click.UsageError(f"“{given}” is no head of a chain; write NUMBER:HASH as the mail says it")
     return [*kept, audit.Head("the day of that mail", int(number), hash)]
+
+
+def _no_copies(settings: "Settings") -> list[str]:
+    """Why the daily copy could not be written, before its time comes."""
+    folder = settings.server.backups
+    if folder is None:
+        return []
+    above = next(path for path in (folder.absolute(), *folder.absolute().parents) if path.exists())
+    if above.is_dir() and os.access(above, os.W_OK | os.X_OK):
+        return []
+    return [f"setting server.backups: no copy can be written to {folder}"]
 
 
 def _not_working(store: "Store") -> list[str]:
