@@ -311,7 +311,7 @@ def _store(settings: "Settings") -> "Store":
 
 
 def main() -> None:
-    """Run the command line; every fault of input becomes one line and exit code 2."""
+    """Run the command line; every fault of input, and every path that cannot be used, becomes one line and exit code 2."""
     try:
         code = cli.main(standalone_mode=False)
     except click.exceptions.NoArgsIsHelpError as error:
@@ -322,6 +322,10 @@ def main() -> None:
         sys.exit(2)
     except FollowupError as error:
         click.echo(f"followup: {' '.join(str(error).split())}", err=True)
+        sys.exit(2)
+    except OSError as error:
+        named = f"{error.filename}: " if error.filename is not None else ""
+        click.echo(f"followup: {named}{error.strerror or error}", err=True)
         sys.exit(2)
     except click.Abort:
         sys.exit(130)

@@ -11,9 +11,9 @@ from pathlib import Path
 import click
 import pytest
 
-from followup.cli import ELSEWHERE, cli
+from followup.cli import ELSEWHERE, cli, main
 from followup.config import Clinic, ConfigError, Messages, Settings, SignIn
-from followup.records import open_store, watch
+from followup.records import Store, backup, open_store, watch
 from followup.settings_file import load, ready
 from tests.conftest import COMMAND, NOW
 
@@ -83,6 +83,63 @@ def test_another_program_s_database_is_refused_by_every_command(tmp_path: Path, 
     done = followup(*words, folder=tmp_path)
     assert (done.returncode, done.stderr) == (2, f"followup: {path} is no database of followup; nothing was changed\n")
     assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("backup", "{file}/x"),
+        ("export", "csv", "{file}/x"),
+        ("export", "patient", "T-1", "{file}/x"),
+        ("import", "operations", "{file}/x"),
+        ("demo", "--folder", "{file}/x", "--no-serve"),
+        ("demo", "--folder", "/proc/x", "--no-serve"),
+        ("--config", "{file}/x", "check"),
+        ("calc", "course", "{file}/x"),
+        ("calc", "course", "--rulebook", "{file}/x", "eye.json"),
+    ],
+    ids=" ".join,
+)
+def test_a_path_that_cannot_be_used_is_one_line(
+    store: Store,
+    eye_id: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    words: tuple[str, ...],
+) -> None:
+    """A file where a folder is wanted: that stops the system's administrator too, who tests as root."""
+    (tmp_path / "file").touch()
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(store.path))
+    said = called(monkeypatch, capsys, *(word.format(file=tmp_path / "file") for word in words))
+    assert said.startswith("followup: ")
+    assert "[Errno" not in said
+    assert str(tmp_path / "file") in said or "/proc/x" in said
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("init",), ("check",), ("serve",), ("restore", "{copy}"), ("keys", "rotate"), ("close",), ("staff", "list")],
+    ids=" ".join,
+)
+def test_a_database_that_cannot_be_reached_is_one_line(
+    store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], words: tuple[str, ...]
+) -> None:
+    (tmp_path / "file").touch()
+    copy = backup.backup(store, tmp_path / "kept", NOW)
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(tmp_path / "file" / "clinic.db"))
+    monkeypatch.setenv("FOLLOWUP_PHONE", "+00 1 234")
+    assert str(tmp_path / "file") in called(monkeypatch, capsys, *(word.format(copy=copy) for word in words))
+
+
+def called(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], *words: str) -> str:
+    """What the command line says of a call that it refuses: one line, with exit code 2."""
+    monkeypatch.setattr(sys, "argv", ["followup", *words])
+    with pytest.raises(SystemExit) as ended:
+        main()
+    told = capsys.readouterr()
+    assert (ended.value.code, told.out, told.err.count("\n")) == (2, "", 1)
+    return told.err
 
 
 def test_every_command_has_help() -> None:
