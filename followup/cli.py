@@ -139,13 +139,15 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     the current state of each eye, from which lists and the clock work, with what is recorded.
     """
     from followup.records import backup as backups
+    from followup.records import keys
     from followup.settings_file import load, ready
 
     settings = ready(load(config))
     store = _store(settings)
     faults = backups.faults(store, _heads(settings, head))
     if not faults:
-        faults = _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
+        keys.check_outside(store)
+        faults = _no_copies(settings) + _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
     for fault in faults:
         click.echo(fault)
     if faults:
@@ -163,7 +165,18 @@ def _heads(settings: "Settings", given: str | None) -> "list[audit.Head]":
     number, _, hash = given.strip().partition(":")
     if not number.isdigit() or len(hash) != 64:
         raise click.UsageError(f"“{given}” is no head of a chain; write NUMBER:HASH as the mail says it")
-    return [*kept, ("the day of that mail", int(number), hash)]
+    return [*kept, audit.Head("the day of that mail", int(number), hash)]
+
+
+def _no_copies(settings: "Settings") -> list[str]:
+    """Why the daily copy could not be written, before its time comes."""
+    folder = settings.server.backups
+    if folder is None:
+        return []
+    above = next(path for path in (folder.absolute(), *folder.absolute().parents) if path.exists())
+    if above.is_dir() and os.access(above, os.W_OK | os.X_OK):
+        return []
+    return [f"setting server.backups: no copy can be written to {folder}"]
 
 
 def _not_working(store: "Store") -> list[str]:
@@ -220,11 +233,13 @@ def close(config: Path | None, undo: bool) -> None:
     “followup restore --closed”.
     """
     from followup.records import Store, moving
+    from followup.records.opening import check_ours
     from followup.settings_file import load
 
     settings = load(config)
     path = settings.server.database
     store = Store(path) if undo and path.exists() else _store(settings)
+    check_ours(store)
     (moving.reopen if undo else moving.close)(store, datetime.now(UTC))
     store.close()
     click.echo(f"{settings.server.database} {'takes entries again' if undo else 'is closed: copy it and go on elsewhere'}")
@@ -247,7 +262,7 @@ def restore(config: Path | None, source: Path, replace: bool, closed: bool) -> N
     before = backups.restore(source, database, datetime.now(UTC), closed=closed)
     store, folder = _store(load(config)), load(config).server.backups
     audit.note(store, datetime.now(UTC), "command line", "restored", source.name)
-    if folder and folder.is_dir():
+    if folder and audit.heads_kept(folder):
         audit.keep_head(store, folder, datetime.now(UTC), restored=True)
     store.close()
     click.echo(f"restored {database}" + (f"; what stood there is in {before}" if before else ""))
@@ -296,7 +311,7 @@ def _store(settings: "Settings") -> "Store":
 
 
 def main() -> None:
-    """Run the command line; every fault of input becomes one line and exit code 2."""
+    """Run the command line; every fault of input, and every path that cannot be used, becomes one line and exit code 2."""
     try:
         code = cli.main(standalone_mode=False)
     except click.exceptions.NoArgsIsHelpError as error:
@@ -307,6 +322,10 @@ def main() -> None:
         sys.exit(2)
     except FollowupError as error:
         click.echo(f"followup: {' '.join(str(error).split())}", err=True)
+        sys.exit(2)
+    except OSError as error:
+        named = f"{error.filename}: " if error.filename is not None else ""
+        click.echo(f"followup: {named}{error.strerror or error}", err=True)
         sys.exit(2)
     except click.Abort:
         sys.exit(130)

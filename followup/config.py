@@ -20,6 +20,8 @@ LANGUAGES = {"en": "English", "de": "Deutsch", "es": "Español", "ar": "العر
 ADDRESS = re.compile(r"""[^@\s<>,;:()\[\]\\"]+@[\w-]+(\.[\w-]+)+""")
 """An e-mail address of the plain kind."""
 _TELEPHONE = re.compile(r"\+?[0-9 ()/.-]+")
+_SERVED_AT = re.compile(r"https?://([\w-]+(\.[\w-]+)*\.?|\[[0-9A-Fa-f:.]+\])(:0*[1-9]\d{0,4})?/?")
+"""Where a server is reached: http or https, a host, perhaps a port, and no path."""
 
 
 class ConfigError(FollowupError, ValueError):
@@ -69,6 +71,13 @@ class Clinic(BaseModel):
     """After how many calls in a row that reached nobody a callback moves up. Common practice, no source."""
     records_kept_years: Annotated[int, Field(ge=0, le=100)] = 0
     """How long a record is kept after follow-up ended, for `followup retention`; 0: without an end."""
+
+    @field_validator("name")
+    @classmethod
+    def _named(cls, value: str) -> str:
+        if not value.strip():
+            raise ValueError("it is empty; write what patients know the clinic by")
+        return value
 
     @field_validator("zone")
     @classmethod
@@ -185,6 +194,18 @@ class Server(BaseModel):
     """How many proxies of your own stand in front: so many forwarded addresses are believed."""
     demo: bool = False
     """For the invented clinic only."""
+
+    @field_validator("backups", mode="before")
+    @classmethod
+    def _folder(cls, value: object) -> object:
+        return None if value == "" else value  # else it would be the folder that the program was started in
+
+    @field_validator("address")
+    @classmethod
+    def _reachable(cls, value: str) -> str:
+        if value and not _SERVED_AT.fullmatch(value):
+            raise ValueError(f"“{value}” is no address that phones reach; write https://eyes.example")
+        return value
 
     @property
     def public_address(self) -> str:

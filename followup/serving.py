@@ -29,7 +29,7 @@ from granian.constants import Interfaces
 
 from followup import logs
 from followup.config import ConfigError, Settings
-from followup.records import Store, open_store, watch
+from followup.records import Store, keys, open_store, watch
 from followup.records.lock import PATIENCE_SECONDS, held
 from followup.records.store import Closed
 from followup.settings_file import HANDED_OVER, load
@@ -47,11 +47,12 @@ PR_SET_PDEATHSIG = 1  # Linux: prctl(2)
 def serve(settings: Settings) -> None:
     """Serve until stopped.
 
-    Raises `ConfigError` when something else listens on the port, `StoreError` when another server uses the database.
+    Raises `ConfigError` when something else listens on the port, `StoreError` when another server uses the database or its
+    keys cannot be read.
     """
     server = settings.server
     with held(server.database, "a server is running on it") as lock:
-        _check_open(open_store(server.database))
+        _check_usable(open_store(server.database))
         _check_port(server.host, server.port)
         os.environ[HANDED_OVER] = settings.model_dump_json()
         logs.to_stderr()
@@ -268,12 +269,14 @@ def end_with_parent() -> None:
         threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
 
 
-def _check_open(store: Store) -> None:
-    """A clinic that was closed for its move is served elsewhere by now, or soon."""
-    closed = store.closed
-    store.close()
-    if closed:
-        raise Closed(store.path)
+def _check_usable(store: Store) -> None:
+    """A clinic that was closed for its move is served elsewhere by now, or soon; without its keys no worker starts."""
+    try:
+        if store.closed:
+            raise Closed(store.path)
+        keys.check_outside(store)
+    finally:
+        store.close()
 
 
 def _check_port(host: str, port: int) -> None:

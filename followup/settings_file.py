@@ -148,6 +148,13 @@ def ready(settings: Settings) -> Settings:
         if len(digits) < least or (least > 2 and len(set(digits)) == 1):
             said = f"“{number}” is not a number that patients can call" if number else "it is missing"
             raise ConfigError(f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78")
+    if not settings.server.port:
+        raise ConfigError("setting server.port: 0 is no port that a proxy could find; write for example 8000")
+    for name in ("on_call_email", "audit_email"):
+        if getattr(settings.clinic, name) and not settings.messages.smtp_host:
+            raise ConfigError(
+                f"setting clinic.{name}: no mail leaves without messages.smtp_host; set that, or leave this empty"
+            )
     if settings.sign_in.issuer:
         _ = settings.sign_in.client_secret  # raises where it cannot be read
     return settings

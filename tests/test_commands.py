@@ -11,9 +11,9 @@ from pathlib import Path
 import click
 import pytest
 
-from followup.cli import ELSEWHERE, cli
-from followup.config import Clinic, ConfigError, Settings, SignIn
-from followup.records import open_store, watch
+from followup.cli import ELSEWHERE, cli, main
+from followup.config import Clinic, ConfigError, Messages, Settings, SignIn
+from followup.records import Store, backup, open_store, watch
 from followup.settings_file import load, ready
 from tests.conftest import COMMAND, NOW
 
@@ -69,6 +69,77 @@ def test_a_port_in_use_is_said_plainly(tmp_path: Path) -> None:
 def test_serving_without_a_database_says_how_to_make_one(tmp_path: Path) -> None:
     done = followup("serve", folder=tmp_path)
     assert (done.returncode, "followup init" in done.stderr) == (2, True)
+
+
+@pytest.mark.parametrize(
+    "words", [("check",), ("staff", "list"), ("backup", "kept"), ("close",), ("close", "--undo"), ("serve",)], ids=" ".join
+)
+def test_another_program_s_database_is_refused_by_every_command(tmp_path: Path, words: tuple[str, ...]) -> None:
+    path = tmp_path / "clinic.db"
+    with closing(sqlite3.connect(path)) as foreign:
+        foreign.execute("CREATE TABLE notes (text)")
+        foreign.commit()
+    before = path.read_bytes()
+    done = followup(*words, folder=tmp_path)
+    assert (done.returncode, done.stderr) == (2, f"followup: {path} is no database of followup; nothing was changed\n")
+    assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("backup", "{file}/x"),
+        ("export", "csv", "{file}/x"),
+        ("export", "patient", "T-1", "{file}/x"),
+        ("import", "operations", "{file}/x"),
+        ("demo", "--folder", "{file}/x", "--no-serve"),
+        ("demo", "--folder", "/proc/x", "--no-serve"),
+        ("--config", "{file}/x", "check"),
+        ("calc", "course", "{file}/x"),
+        ("calc", "course", "--rulebook", "{file}/x", "eye.json"),
+    ],
+    ids=" ".join,
+)
+def test_a_path_that_cannot_be_used_is_one_line(
+    store: Store,
+    eye_id: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    words: tuple[str, ...],
+) -> None:
+    """A file where a folder is wanted: that stops the system's administrator too, who tests as root."""
+    (tmp_path / "file").touch()
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(store.path))
+    said = called(monkeypatch, capsys, *(word.format(file=tmp_path / "file") for word in words))
+    assert said.startswith("followup: ")
+    assert "[Errno" not in said
+    assert str(tmp_path / "file") in said or "/proc/x" in said
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("init",), ("check",), ("serve",), ("restore", "{copy}"), ("keys", "rotate"), ("close",), ("staff", "list")],
+    ids=" ".join,
+)
+def test_a_database_that_cannot_be_reached_is_one_line(
+    store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], words: tuple[str, ...]
+) -> None:
+    (tmp_path / "file").touch()
+    copy = backup.backup(store, tmp_path / "kept", NOW)
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(tmp_path / "file" / "clinic.db"))
+    monkeypatch.setenv("FOLLOWUP_PHONE", "+00 1 234")
+    assert str(tmp_path / "file") in called(monkeypatch, capsys, *(word.format(copy=copy) for word in words))
+
+
+def called(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], *words: str) -> str:
+    """What the command line says of a call that it refuses: one line, with exit code 2."""
+    monkeypatch.setattr(sys, "argv", ["followup", *words])
+    with pytest.raises(SystemExit) as ended:
+        main()
+    told = capsys.readouterr()
+    assert (ended.value.code, told.out, told.err.count("\n")) == (2, "", 1)
+    return told.err
 
 
 def test_every_command_has_help() -> None:
@@ -132,6 +203,24 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
         ('[sign_in]\nissuer = "https:///x"', "sign_in.issuer.*https"),
         ('[sign_in]\nissuer = "https://login.example"', "sign_in.*client_id and client_secret_file are needed"),
         ("[sign_in]\npasswords = false", "sign_in.*nobody could sign in"),
+        ('[clinic]\nname = " "', "clinic.name.*empty"),
+        *(
+            (f'[server]\naddress = "{address}"', "server.address.*write https://eyes.example")
+            for address in (
+                "eyes.example",
+                "ftp://eyes.example",
+                "https://eyes.example/path",
+                "https://eyes.example?x",
+                "https://somebody@eyes.example",
+                "https://",
+                "https:///path",
+                "https://two words.example",
+                "https://eyes.example:port",
+                "https://eyes.example:0",
+                " https://eyes.example",
+                "https://[::1",
+            )
+        ),
         ('[sign_in]\nclaim = "name"', "sign_in.claim.*email.*sub"),
     ],
 )
@@ -142,6 +231,68 @@ def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, say
         load(file)
     with pytest.raises(ConfigError, match="cannot be read"):
         load(tmp_path / "missing.toml")
+
+
+@pytest.mark.parametrize(
+    "address",
+    [
+        "https://eyes.example",
+        "https://eyes.example/",
+        "https://eyes.example:8443",
+        "http://192.0.2.7:8000",
+        "http://[2001:db8::1]:8000",
+        "http://localhost:8000",
+        "https://äugen.example",
+        "",
+    ],
+)
+def test_addresses_that_phones_can_reach_are_taken(tmp_path: Path, address: str) -> None:
+    file = tmp_path / "clinic.toml"
+    file.write_text(f'[server]\naddress = "{address}"', encoding="utf-8")
+    assert load(file).server.address == address
+
+
+def test_an_empty_folder_of_backups_is_none(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    file = tmp_path / "clinic.toml"
+    file.write_text('[server]\nbackups = ""', encoding="utf-8")
+    assert load(file).server.backups is None
+    monkeypatch.setenv("FOLLOWUP_BACKUPS", "")
+    assert load().server.backups is None
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"server": {"port": 0}}, "setting server.port: 0 is no port"),
+        (
+            {"clinic": {"on_call_email": "a@b.example"}},
+            "setting clinic.on_call_email: no mail leaves without messages.smtp_host",
+        ),
+        (
+            {"clinic": {"audit_email": "a@b.example"}},
+            "setting clinic.audit_email: no mail leaves without messages.smtp_host",
+        ),
+    ],
+)
+def test_a_clinic_that_would_not_be_reached_does_not_start(changes: dict[str, dict[str, object]], says: str) -> None:
+    made = {"clinic": {"phone": "+00 1 234"}, **changes}
+    with pytest.raises(ConfigError, match=says):
+        ready(Settings.model_validate({**made, "clinic": {"phone": "+00 1 234", **made["clinic"]}}))
+    sent = {"smtp_host": "mail.example", "sender": "clinic@eyes.example"}
+    assert ready(Settings(clinic=Clinic(phone="+00 1 234", audit_email="a@b.example"), messages=Messages(**sent)))
+
+
+@pytest.mark.parametrize("where", ["a file", "below a file", "there", "still to be made"])
+def test_check_names_a_folder_of_backups_that_cannot_be_written(tmp_path: Path, where: str) -> None:
+    followup("init", folder=tmp_path)
+    (tmp_path / "file").touch()
+    (tmp_path / "kept").mkdir()
+    folder = tmp_path / {"a file": "file", "below a file": "file/kept", "there": "kept", "still to be made": "a/b"}[where]
+    done = followup("check", folder=tmp_path, FOLLOWUP_BACKUPS=str(folder))
+    refused = where.endswith("file")
+    assert done.returncode == (1 if refused else 0)
+    assert (f"setting server.backups: no copy can be written to {folder}\n" == done.stdout) is refused
+    assert not (tmp_path / "a").exists()
 
 
 @pytest.mark.parametrize("secret", [None, "", " \n"])

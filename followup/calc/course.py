@@ -126,5 +126,7 @@ def _object(text: str, name: str) -> dict[str, Any]:
 def _text(file: Path) -> str:
     try:
         return file.read_text(encoding="utf-8")
-    except (OSError, UnicodeDecodeError) as error:
-        raise click.UsageError(f"{file} cannot be read: {error}") from error
+    except OSError as error:
+        raise click.UsageError(f"{file} cannot be read: {error.strerror}") from error
+    except UnicodeDecodeError as error:
+        raise click.UsageError(f"{file} is not text in UTF-8") from error

@@ -1,16 +1,18 @@
 """Who did what: a chain in which every entry carries the hash of the one before it and of every row that it records."""
 
 import json
+import os
 import sqlite3
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from sqlite_utils import Database
 
 from followup.records import sealing
+from followup.records.generation import generation
 from followup.records.migrations import steps
 from followup.records.sealing import FIRST
 from followup.records.store import Row, Store, as_json
@@ -21,13 +23,22 @@ HEADS = "audit-heads.txt"
 KEYS_WITH_CONTENT = ("refused_events",)
 SHOWN = 100
 _LAST = 2**62
-Head = tuple[str, int, str]
-"""When it left this machine, the number of the last entry, and its hash."""
 _RESTORED = "restored"
 ERASED = "erased"
 """The action of an entry that says which rows, and which details of entries, were emptied."""
 EMPTIED = as_json("(erased)")
 """What stands in the place of a detail that was emptied."""
+
+
+class Head(NamedTuple):
+    """When a head left this machine, the number of the last entry, and its hash; the life of the database that it is of
+    (empty where it does not say), and whether that began with it, by a restore."""
+
+    at: str
+    number: int
+    hash: str
+    life: str = ""
+    restored: bool = False
 
 
 def note(store: Store, at: datetime, who: str, action: str, subject: str, detail: Any = None) -> None:
@@ -90,38 +101,78 @@ def head(store: Store) -> tuple[int, str]:
     return sealing.head(store.db.conn)
 
 
+def life(store: Store) -> str:
+    """Tells this database's chain from those of other clinics, and from copies of this one that were put back elsewhere.
+
+    Empty as long as there is no entry.
+    """
+    first = next(everything(store), None)
+    return generation(store) or (str(first["hash"]) if first else "")
+
+
 def keep_head(store: Store, folder: Path, now: datetime, *, restored: bool = False) -> str:
-    """Write the chain's head where the database is not; returns the line. What stood before a restore counts no more."""
+    """Write the chain's head where the database is not; returns the line. Of a database that was put in the place of
+    another, what was noted of that counts no more."""
     number, hash = head(store)
     line = f"{now:%Y-%m-%dT%H:%M:%SZ} {number} {hash}"
-    with (folder / HEADS).open("a", encoding="utf-8") as file:
-        file.write(f"{line} {_RESTORED}\n" if restored else f"{line}\n")
+    if number:
+        line += f" {life(store)}" + (f" {_RESTORED}" if restored else "")
+    with open(folder / HEADS, "a", encoding="utf-8", opener=_private) as file:
+        file.write(f"{line}\n")
     return line
 
 
+def _private(path: str, flags: int) -> int:
+    return os.open(path, flags, 0o600)
+
+
 def heads_kept(folder: Path) -> list[Head]:
-    """The heads that were written there since the last restore: when, number, hash."""
+    """The heads that were written there, in order; those of before the first entry say nothing."""
     try:
         lines = (folder / HEADS).read_text(encoding="utf-8").splitlines()
     except OSError:
         return []
-    found: list[Head] = []
+    found = []
     for line in lines:
-        at, number, hash, *mark = line.split()
-        found = [*([] if mark == [_RESTORED] else found), (at, int(number), hash)]
-    return found
+        at, number, hash, *more = line.split()
+        restored = more[-1:] == [_RESTORED]
+        found.append(Head(at, int(number), hash, "" if more in ([], [_RESTORED]) else more[0], restored))
+    return [one for one in found if one.number]
 
 
 def missing_heads(store: Store, heads: Iterable[Head]) -> list[str]:
-    """Heads that left this machine and are not in the chain any more: its tail was cut, or it was written anew."""
+    """Heads that left this machine and are not in the chain any more: its tail was cut, or it was written anew. Where there
+    are heads and none speaks for this database, that is a fault too: nothing shows then that its chain is whole."""
+    counted, faults = _speaking(list(heads), life(store))
     last, _ = head(store)
-    faults = []
-    for at, number, hash in heads:
+    for at, number, hash, *_ in counted:
         found = store.row("SELECT * FROM audit WHERE number = :number", {"number": number})
         if number and (found is None or sealing.opened(found, FIRST)["hash"] != hash):
             told = "written anew" if found else f"cut: it ends at {last}"
             faults.append(f"audit entry {number}, noted outside on {at}, is not in the chain any more, which was {told}")
     return faults
+
+
+def _speaking(heads: list[Head], life: str) -> tuple[list[Head], list[str]]:
+    """Which heads a database of this life must hold, and why they do not show that its chain is whole."""
+    begun = max((n for n, one in enumerate(heads) if one.restored and life and one.life == life), default=None)
+    if begun is not None:
+        replaced = {one.life for one in heads[:begun]} - {"", life}
+        gone_on = [one.at for one in heads[begun:] if one.life in replaced]
+        faults = [
+            f"the trail went on without this database on {at}: this is a copy put back elsewhere" for at in gone_on[:1]
+        ]
+        return [one for one in heads[begun:] if one.life == life], faults
+    untold = [one for one in heads if not one.life]  # of before heads said of what they are
+    since = max((n for n, one in enumerate(untold) if one.restored), default=0)
+    first = {one.life: one for one in reversed(heads) if one.life}
+    original = next((one.life for one in heads if one.life and not first[one.life].restored), None)
+    strange = original not in (None, life) or (heads and not untold and original is None)
+    faults = [
+        f"no head in {HEADS} shows where this trail came from: it was written anew from its first entry, is another "
+        "clinic’s, or was restored while that file was away; where that is so, put the file aside"
+    ]
+    return untold[since:] + [one for one in heads if one.life and one.life == life], faults if strange else []
 
 
 def tampered(store: Store) -> list[str]:

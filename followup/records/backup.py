@@ -3,7 +3,8 @@
 import os
 import re
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import closing, contextmanager
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from followup.records import audit, generation, moving
 from followup.records.lock import held
 from followup.records.migrations import steps
 from followup.records.opening import later_steps
-from followup.records.store import Store, StoreError, copy_database
+from followup.records.store import FAMILY, Store, StoreError, copy_database, keep_private
 
 NAME = re.compile(r"followup-(\d{8}T\d{6})Z\.db")
 
@@ -46,10 +47,8 @@ def backup(store: Store, folder: Path, now: datetime) -> Path:
     return done
 
 
-def checked(path: Path) -> None:
-    """Raise `StoreError` unless this file is a whole database of ours."""
-    if not path.is_file():
-        raise StoreError(f"there is no backup at {path}")
+def checked(path: Path, named: Path | None = None) -> None:
+    """Raise `StoreError` unless this file, `named` as people know it, is a whole database of ours."""
     store = Store(path)
     try:
         found = faults(store) if is_ours(store) else ["it is not a database of followup, or of a later version"]
@@ -58,7 +57,7 @@ def checked(path: Path) -> None:
     finally:
         store.close()
     if found:
-        raise StoreError(f"{path} is not a whole backup: {found[0]}")
+        raise StoreError(f"{named or path} is not a whole backup: {found[0]}")
 
 
 def is_ours(store: Store) -> bool:
@@ -74,10 +73,10 @@ def restore(source: Path, database: Path, now: datetime, *, closed: bool = False
     also while a server runs on the database, which would go on writing to what is put aside, and for a copy of a closed
     clinic that was made before it closed, or that would take the place of a clinic which still works.
     """
-    with held(database, "a restore is running"):
-        checked(source)
+    database = database.resolve()
+    with _taken(source, database) as copy, held(database, "a restore is running"):
         before = None
-        if closed and not _is_closed(source):
+        if closed and not _is_closed(copy):
             raise StoreError(
                 f"{source} was copied before the clinic was closed, so what came later is missing: copy it again"
             )
@@ -86,7 +85,7 @@ def restore(source: Path, database: Path, now: datetime, *, closed: bool = False
         if database.exists():
             before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
             copy_database(database, before)
-        copy_database(source, database)
+        copy_database(copy, database)
         restored = Store(database)
         if restored.closed:
             moving.reopen(restored, now)
@@ -94,6 +93,42 @@ def restore(source: Path, database: Path, now: datetime, *, closed: bool = False
             generation.begin_anew(restored)
         restored.close()
     return before
+
+
+@contextmanager
+def _taken(source: Path, database: Path) -> Iterator[Path]:
+    """A checked copy of the backup, beside the database as long as it is needed. Raises `StoreError`.
+
+    The backup itself may lie where nothing can be written, and nothing is left beside it.
+    """
+    if not source.is_file():
+        raise StoreError(f"there is no backup at {source}")
+    database.parent.mkdir(parents=True, exist_ok=True)
+    copy = database.with_name(f"{database.stem}-restoring-{os.getpid()}.db")
+    try:
+        _read(source, copy)
+        checked(copy, source)
+        yield copy
+    finally:
+        for file in (copy.with_name(copy.name + ending) for ending in FAMILY):
+            file.unlink(missing_ok=True)
+
+
+def _read(source: Path, copy: Path) -> None:
+    """SQLite's own copy of a file that nobody writes to. Raises `StoreError`."""
+    keep_private(copy)
+    beside = [source.with_name(source.name + ending) for ending in FAMILY if ending in ("-wal", "-journal")]
+    alone = not any(file.exists() and file.stat().st_size for file in beside)  # else it holds what the file does not yet
+    before = source.stat()
+    address = f"{source.absolute().as_uri()}?mode=ro" + ("&immutable=1" if alone else "")
+    try:
+        with closing(sqlite3.connect(address, uri=True)) as reader, closing(sqlite3.connect(copy)) as writer:
+            reader.backup(writer)
+    except sqlite3.DatabaseError as error:
+        raise StoreError(f"{source} is not a whole backup: {error}") from error
+    after = source.stat()
+    if (before.st_mtime_ns, before.st_size) != (after.st_mtime_ns, after.st_size):
+        raise StoreError(f"{source} was written to while it was read: a program is at work on it; name a copy")
 
 
 def _is_closed(path: Path) -> bool:

@@ -93,6 +93,15 @@ def _keep(store: Store, name: str, value: str) -> None:
     store.execute(sql, {"key": name, "value": value})
 
 
+def check_outside(store: Store) -> None:
+    """Raise `StoreError` where a secret outside cannot be used, or does not open the keys that are kept. Makes none."""
+    for variable in (KEY_FILE, FORMER_KEY_FILE):
+        _outside(variable)
+    for name in NAMES:
+        if kept := _kept(store, name):
+            unwrap(kept)
+
+
 def wrap(plain: str) -> str:
     """A key as it is kept: wrapped, where there is a secret outside."""
     outside = _outside(KEY_FILE)

@@ -9,7 +9,7 @@ from typing import Any
 from followup import logs
 from followup.config import Clinic, ConfigError, Settings
 from followup.errors import FollowupError
-from followup.records import lock, open_store, watch
+from followup.records import keys, lock, open_store, watch
 from followup.records.store import Closed
 from followup.region.register import Entry, Register, mark
 from followup.settings_file import host_name, of_clinic, read
@@ -25,6 +25,7 @@ class _Known:
 
     entry: Entry
     database: Path | None = None
+    backups: Path | None = None
     lock: int | None = None
     why: str = ""
     again: float = 0.0
@@ -32,7 +33,7 @@ class _Known:
     def release(self) -> None:
         if self.lock is not None:
             os.close(self.lock)
-        self.lock = self.database = None
+        self.lock = self.database = self.backups = None
 
 
 class Porter:
@@ -80,6 +81,7 @@ class Porter:
             self._alone(name, settings)
             first = before is None or before.entry.mark != seen  # workers take a moment to let go of what it was before
             self._hold(known, settings.server.database.resolve(), self._patience if first else 0)
+            known.backups = _backups(settings)
         except Closed as error:
             stopped, why = "closed", str(error)
         except ConfigError as error:
@@ -100,8 +102,8 @@ class Porter:
         self._known[name] = known
 
     def _alone(self, name: str, settings: Settings) -> None:
-        """Raises `ConfigError` where another clinic that is served has this host or database."""
-        host, database = host_name(settings.server.address), settings.server.database.resolve()
+        """Raises `ConfigError` where another clinic that is served has this host, database or folder of backups."""
+        host, database, backups = host_name(settings.server.address), settings.server.database.resolve(), _backups(settings)
         for other, known in self._known.items():
             if other == name or known.entry.stopped:
                 continue
@@ -109,6 +111,8 @@ class Porter:
                 raise ConfigError(f"setting server.address: {host} is the clinic {other}’s already")
             if known.database == database:
                 raise ConfigError(f"setting server.database: {database} is the clinic {other}’s already")
+            if backups and known.backups == backups:
+                raise ConfigError(f"setting server.backups: {backups} is the clinic {other}’s already: copies would be lost")
 
     def _hold(self, known: _Known, database: Path, patience_seconds: float) -> None:
         """Hold the database, brought up to date. Raises `StoreError`, `Closed` where the clinic moves."""
@@ -120,15 +124,21 @@ class Porter:
         held = lock.take(database, "a server of several clinics is running on it", patience_seconds)
         try:
             store = open_store(database)
-            closed = store.closed
-            store.close()
-            if closed:
-                raise Closed(database)
+            try:
+                if store.closed:
+                    raise Closed(database)
+                keys.check_outside(store)
+            finally:
+                store.close()
             lock.share(held, database)
         except BaseException:
             os.close(held)
             raise
         known.lock, known.database = held, database
+
+
+def _backups(settings: Settings) -> Path | None:
+    return settings.server.backups.resolve() if settings.server.backups else None
 
 
 def _shown(path: Path, entry: Entry) -> Entry:

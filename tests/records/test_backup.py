@@ -1,9 +1,13 @@
 """Backups are whole while others write, are checked, and come back without losing what stands there."""
 
+import os
+import shutil
 import sqlite3
 import subprocess
 import sys
-from contextlib import closing
+import tempfile
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from datetime import timedelta
 from pathlib import Path
 
@@ -195,3 +199,87 @@ def test_an_older_database_is_copied_before_its_schema_changes(tmp_path: Path) -
     open_store(path).close()
     open_store(tmp_path / "new.db", create=True).close()
     assert len(list(tmp_path.glob("*before*"))) == 1
+
+
+@contextmanager
+def as_anybody() -> Iterator[None]:
+    """As an account whose permissions count: those of the system's administrator do not."""
+    administrator = os.geteuid() == 0
+    if administrator:
+        os.seteuid(65534)
+    try:
+        yield
+    finally:
+        if administrator:
+            os.seteuid(0)
+
+
+@pytest.fixture
+def folder() -> Iterator[Path]:
+    """A folder that every account reaches."""
+    made = Path(tempfile.mkdtemp(prefix="followup-"))
+    made.chmod(0o777)
+    yield made
+    for inside in made.iterdir():
+        if inside.is_dir():
+            inside.chmod(0o700)
+    shutil.rmtree(made)
+
+
+def test_a_backup_is_restored_from_where_nothing_can_be_written(store: Store, eye_id: str, folder: Path) -> None:
+    saved = backup.backup(store, folder / "kept", NOW)
+    saved.chmod(0o444)
+    saved.parent.chmod(0o555)
+    with as_anybody():
+        assert backup.restore(saved, folder / "clinic.db", NOW) is None
+        restored = open_store(folder / "clinic.db")
+        assert [row.id for row in eyes.followed(restored)] == [eye_id]
+        restored.close()
+
+
+def test_a_restore_leaves_nothing_beside_the_backup_or_the_database(store: Store, eye_id: str, tmp_path: Path) -> None:
+    saved = backup.backup(store, tmp_path / "kept", NOW)
+    content, there = saved.read_bytes(), tmp_path / "there" / "clinic.db"
+    backup.restore(saved, there, NOW)
+    assert list(saved.parent.iterdir()) == [saved]
+    assert saved.read_bytes() == content
+    assert {path.name for path in there.parent.iterdir()} == {"clinic.db", "clinic.db-lock"}
+
+
+def test_a_backup_that_is_refused_leaves_no_trace_where_the_database_would_be(tmp_path: Path) -> None:
+    for name, content in (("empty.db", b""), ("letter.db", b"Dear reader" * 500)):
+        (tmp_path / name).write_bytes(content)
+        with pytest.raises(StoreError, match=f"{name} is not a whole backup"):
+            backup.restore(tmp_path / name, tmp_path / "there" / "clinic.db", NOW)
+    assert list((tmp_path / "there").iterdir()) == []
+
+
+def test_what_waits_beside_a_copy_is_restored_with_it(store: Store, tmp_path: Path) -> None:
+    """A copy by the system's own means, of the database and of what SQLite keeps beside it."""
+    audit.note(store, NOW, "test", "the last", "x")
+    there = tmp_path / "by hand"
+    there.mkdir()
+    for file in ("clinic.db", "clinic.db-wal"):
+        shutil.copy(store.path.with_name(file), there / file)
+    backup.restore(there / "clinic.db", tmp_path / "new" / "clinic.db", NOW)
+    restored = open_store(tmp_path / "new" / "clinic.db")
+    assert [entry.action for entry in audit.latest(restored)] == [entry.action for entry in audit.latest(store)]
+    restored.close()
+
+
+def test_a_file_that_a_program_works_on_is_no_backup(store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    saved = backup.backup(store, tmp_path / "kept", NOW)
+    whole = backup.keep_private
+
+    def at_work(path: Path) -> None:
+        whole(path)
+        monkeypatch.setattr(backup.sqlite3, "connect", written_to)
+
+    def written_to(*words: object, **more: object) -> sqlite3.Connection:
+        monkeypatch.undo()
+        os.utime(saved, ns=(1, 1))
+        return sqlite3.connect(*words, **more)  # type: ignore[arg-type,call-overload,no-any-return]
+
+    monkeypatch.setattr(backup, "keep_private", at_work)
+    with pytest.raises(StoreError, match="was written to while it was read"):
+        backup.restore(saved, tmp_path / "there" / "clinic.db", NOW)

@@ -5,15 +5,18 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from flask.testing import FlaskClient
 from itsdangerous import BadSignature
 
+from followup import serving
 from followup.care import signatures
 from followup.care.home import sealing
+from followup.cli import cli
 from followup.exchange import push_keys
 from followup.records import Store, keys, open_store
 from followup.records.store import StoreError
-from tests.conftest import NOW
+from tests.conftest import NOW, free_port
 from tests.sealed import seal
 from tests.test_commands import followup
 
@@ -64,6 +67,37 @@ def test_another_secret_opens_nothing_and_says_so(
         file.unlink()
     with pytest.raises(StoreError, match="FOLLOWUP_KEY_FILE"):
         keys.secret(store)
+
+
+@pytest.mark.parametrize("command", ["serve", "check"])
+@pytest.mark.parametrize("wrong", ["none", "another", "short", "missing", "former missing"])
+def test_nothing_is_served_or_called_whole_without_the_secret_that_opens_the_keys(
+    store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, wrong: str, command: str
+) -> None:
+    """Before anything is started: a worker that cannot read its keys would only end again and again."""
+    file = outside(tmp_path, monkeypatch)
+    made_all(store)
+    store.close()
+    monkeypatch.setattr(serving, "_keep_running", lambda *_: pytest.fail("it was started"))
+    asked = [command] if command == "check" else ["serve", "--database", str(store.path), "--port", str(free_port())]
+    environment = {"FOLLOWUP_DATABASE": str(store.path), "FOLLOWUP_PHONE": "+00 1 234"}
+    if wrong == "none":
+        monkeypatch.delenv(keys.KEY_FILE)
+    elif wrong == "former missing":
+        monkeypatch.setenv(keys.FORMER_KEY_FILE, str(tmp_path / "gone"))
+    elif wrong == "missing":
+        file.unlink()
+    else:
+        file.write_text({"another": "another" * 10, "short": "short"}[wrong], encoding="utf-8")
+    done = CliRunner().invoke(cli, asked, env=environment)
+    assert isinstance(done.exception, StoreError)
+    assert str(done.exception).count("FOLLOWUP_KEY_FILE") + str(done.exception).count("FOLLOWUP_FORMER_KEY_FILE") == 1
+
+
+def test_looking_at_the_keys_makes_none(store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    outside(tmp_path, monkeypatch)
+    keys.check_outside(store)
+    assert store.rows("SELECT * FROM settings") == []
 
 
 def test_rotating_wraps_replaces_and_remembers(store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -64,7 +64,7 @@ def test_a_closed_copy_goes_on_elsewhere_and_phones_need_send_nothing_again(stor
 
 
 def test_the_commands_close_a_clinic_and_take_it_back(store: Store) -> None:
-    settings = ["--database", str(store.path), "--port", "0"]
+    settings = ["--database", str(store.path), "--port", "8000"]
     environment = {"FOLLOWUP_DATABASE": str(store.path), "FOLLOWUP_PHONE": "+00 1 234"}
     store.close()
 

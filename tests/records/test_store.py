@@ -32,7 +32,7 @@ def test_every_step_runs_in_order_on_an_old_database(tmp_path: Path) -> None:
         old = Database(path)
         steps.apply(old, stop_before=name)
         old.conn.close()
-        upgraded = open_store(path)
+        upgraded = open_store(path, create=name == names[0])
         assert not steps.pending(upgraded.db)
         upgraded.close()
 
@@ -54,6 +54,24 @@ def test_a_missing_or_foreign_file_is_named(tmp_path: Path) -> None:
     foreign.write_text("Dear reader, this is no database at all. " * 50)
     with pytest.raises(StoreError, match="cannot be used"):
         open_store(foreign)
+
+
+@pytest.mark.parametrize("whose", ["nobody", "another program", "another program that migrates"])
+def test_another_program_s_file_never_becomes_a_clinic(tmp_path: Path, whose: str) -> None:
+    path = tmp_path / "foreign.db"
+    path.touch()
+    if whose != "nobody":
+        foreign = Database(path)
+        foreign["notes"].insert({"text": "not ours"})
+        if whose == "another program that migrates":
+            foreign["_sqlite_migrations"].insert({"migration_set": "another", "name": "first", "applied_at": ""})
+        foreign.conn.close()
+    path.chmod(0o644)
+    before = path.read_bytes()
+    with pytest.raises(StoreError, match=r"foreign\.db is no database of followup; nothing was changed"):
+        open_store(path)
+    assert (path.read_bytes(), path.stat().st_mode & 0o777) == (before, 0o644)
+    assert list(tmp_path.iterdir()) == [path]
 
 
 # The tables of facts as the guide and the design name them: what was recorded, decided, signed, seen and done.

@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
 
@@ -17,7 +18,7 @@ from followup.care.home import enrol
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Messages, Settings
-from followup.records import Store, audit, backup, passkeys, people, sealing
+from followup.records import Store, audit, backup, open_store, passkeys, people, sealing
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device
 from tests.conftest import NOW, ZONE
@@ -198,9 +199,12 @@ def test_with_the_rows_tampered_to_fit_only_a_head_outside_tells(lived: Store, t
         rewritten(lived, lambda entries: [e | {"who": "another"} if e["action"] == "staff ended" else e for e in entries])
         assert backup.faults(lived) == []
     (said,) = audit.missing_heads(lived, audit.heads_kept(folder))
-    assert f"audit entry {number}, noted outside on 2027-03-05T10:00:00Z" in said
+    if what == "emptied":
+        assert "no head in audit-heads.txt shows where this trail came from" in said
+    else:
+        assert f"audit entry {number}, noted outside on 2027-03-05T10:00:00Z" in said
     assert said in backup.faults(lived, audit.heads_kept(folder))
-    assert audit.missing_heads(lived, [("mail", number, hash)]) != []
+    assert audit.missing_heads(lived, [audit.Head("mail", number, hash)]) != []
 
 
 def test_the_head_leaves_with_each_backup_and_by_mail(
@@ -212,16 +216,169 @@ def test_the_head_leaves_with_each_backup_and_by_mail(
     chosen = settings.model_copy(update={"server": server, "messages": sent_by, "clinic": clinic})
     assert jobs.run(lived, chosen, "backup", NOW) == 1
     number, hash = audit.head(lived)
-    assert audit.heads_kept(tmp_path / "kept") == [("2027-03-05T10:00:00Z", number, hash)]
+    assert audit.heads_kept(tmp_path / "kept") == [audit.Head("2027-03-05T10:00:00Z", number, hash, audit.life(lived))]
+    assert (tmp_path / "kept" / audit.HEADS).stat().st_mode & 0o777 == 0o600
     (mail,) = mailbox.letters
     assert f"followup check --head {number}:{hash}" in mail.get_content()
 
 
-def test_a_restore_begins_the_heads_anew(lived: Store, tmp_path: Path) -> None:
-    audit.keep_head(lived, tmp_path, NOW)
-    audit.keep_head(lived, tmp_path, NOW + timedelta(days=1), restored=True)
-    audit.keep_head(lived, tmp_path, NOW + timedelta(days=2))
-    assert [at[:10] for at, _, _ in audit.heads_kept(tmp_path)] == ["2027-03-06", "2027-03-07"]
+@dataclass
+class Clinic:
+    """A database of our own, and a folder in which heads of several databases may come to be noted."""
+
+    path: Path
+    folder: Path
+
+    def works(self, day: int, *, restored: bool = False) -> None:
+        """Something is recorded, and the head leaves."""
+        store = open_store(self.path)
+        audit.note(store, NOW, "test", "entry", f"{self.path.name} {day}")
+        audit.keep_head(store, self.folder, NOW + timedelta(days=day), restored=restored)
+        store.close()
+
+    def put_back(self, name: str, day: int, *, noted: bool = True) -> "Clinic":
+        """A copy restored under that name, as the command does it: in its own place, or elsewhere."""
+        store = open_store(self.path)
+        copy = backup.backup(store, self.folder / "copies", NOW + timedelta(days=day))
+        store.close()
+        other = Clinic(self.path.with_name(name), self.folder)
+        backup.restore(copy, other.path, NOW + timedelta(days=day))
+        if noted:
+            other.works(day, restored=True)
+        return other
+
+    def faults(self) -> list[str]:
+        store = open_store(self.path)
+        found = audit.missing_heads(store, audit.heads_kept(self.folder))
+        store.close()
+        return found
+
+    def cut(self, entries: int, statement: str = "") -> None:
+        """By somebody with the file: the last entries gone, and its life another one."""
+        last = f"DELETE FROM audit WHERE number > (SELECT max(number) FROM audit) - {entries}"
+        past_us(Store(self.path), last, *([statement] if statement else []))
+
+
+@pytest.fixture
+def clinic(lived: Store, tmp_path: Path) -> Clinic:
+    (tmp_path / "kept").mkdir()
+    lived.close()
+    return Clinic(lived.path, tmp_path / "kept")
+
+
+def lives(id: str) -> str:
+    return f"INSERT INTO settings VALUES ('generation', '{id}') ON CONFLICT (key) DO UPDATE SET value = excluded.value"
+
+
+def test_a_copy_put_back_elsewhere_says_nothing_against_the_clinic(clinic: Clinic) -> None:
+    """Whether the clinic noted heads before or not, and whatever the copy does."""
+    clinic.works(1)
+    drill = clinic.put_back("drill.db", 2)
+    assert (clinic.faults(), drill.faults()) == ([], [])
+    clinic.works(3)
+    drill.works(4)
+    assert clinic.faults() == []
+    clinic.cut(1)
+    (said,) = clinic.faults()
+    assert "noted outside on 2027-03-08T10:00:00Z, is not in the chain any more" in said
+
+
+def test_a_copy_put_back_elsewhere_does_not_pass_for_the_clinic_that_went_on(clinic: Clinic) -> None:
+    clinic.works(1)
+    drill = clinic.put_back("drill.db", 2)
+    clinic.works(3)
+    (said,) = drill.faults()
+    assert said.startswith("the trail went on without this database on 2027-03-08T10:00:00Z")
+
+
+def test_a_restore_in_its_place_begins_the_heads_anew(clinic: Clinic) -> None:
+    clinic.works(1)
+    store = open_store(clinic.path)
+    early = backup.backup(store, clinic.folder / "copies", NOW)
+    store.close()
+    clinic.works(2)
+    clinic.works(3)
+    backup.restore(early, clinic.path, NOW + timedelta(days=4))
+    (said,) = clinic.faults()
+    assert "no head in audit-heads.txt shows where this trail came from" in said  # until the command notes it
+    clinic.works(4, restored=True)
+    clinic.works(5)
+    assert clinic.faults() == []
+    clinic.cut(1)
+    assert clinic.faults() != []
+
+
+@pytest.mark.parametrize("life", ["unknown", "of the drill", "of before the restore"])
+def test_no_other_life_hides_a_trail_that_was_cut(clinic: Clinic, life: str) -> None:
+    first = open_store(clinic.path)
+    before = audit.life(first)
+    first.close()
+    clinic.works(1)
+    drill = open_store(clinic.put_back("drill.db", 2).path)
+    ids = {"unknown": "unknown", "of the drill": audit.life(drill), "of before the restore": before}
+    drill.close()
+    clinic.works(3)
+    if life == "of before the restore":
+        store = open_store(clinic.path)
+        copy = backup.backup(store, clinic.folder / "copies", NOW + timedelta(days=4))
+        store.close()
+        clinic.works(4)
+        backup.restore(copy, clinic.path, NOW + timedelta(days=5))
+        clinic.works(5, restored=True)
+    clinic.works(6)
+    assert clinic.faults() == []
+    clinic.cut(2, lives(ids[life]))
+    assert clinic.faults() != []
+    clinic.works(7)  # and the next day's copy is no way out
+    assert clinic.faults() != []
+
+
+def test_two_clinics_do_not_share_the_heads(clinic: Clinic) -> None:
+    clinic.works(1)
+    other = Clinic(clinic.path.with_name("other.db"), clinic.folder)
+    open_store(other.path, create=True).close()
+    other.works(2)
+    assert clinic.faults() == []
+    (said,) = other.faults()
+    assert "is another clinic’s" in said
+
+
+def test_heads_that_do_not_say_whose_they_are_count_for_the_clinic(clinic: Clinic) -> None:
+    """As they were noted before: a line marked restored ends what stood there."""
+    store = open_store(clinic.path)
+    number, hash = audit.head(store)
+    store.close()
+    lines = f"2027-01-01T10:00:00Z 999 {hash}\n2027-01-02T10:00:00Z {number} {hash} restored\n"
+    (clinic.folder / audit.HEADS).write_text(lines)
+    assert clinic.faults() == []
+    clinic.works(1)
+    clinic.put_back("drill.db", 2)
+    assert clinic.faults() == []
+    clinic.cut(1)
+    assert clinic.faults() != []
+    clinic.cut(0, lives("unknown"))
+    assert clinic.faults() != []
+    (clinic.folder / audit.HEADS).write_text(lines + f"2027-01-03T10:00:00Z {number + 9} {hash}\n")
+    assert "audit entry" in clinic.faults()[0]
+
+
+def test_a_restore_elsewhere_at_the_prompt_leaves_the_clinic_whole(clinic: Clinic, tmp_path: Path) -> None:
+    """With nothing but another place for the database, and the clinic's own settings."""
+    config = tmp_path / "clinic.toml"
+    config.write_text(f'[clinic]\nphone = "+00 1 234"\n[server]\ndatabase = "{clinic.path}"\nbackups = "{clinic.folder}"\n')
+    clinic.works(1)
+
+    def run(*words: str, **environment: str) -> str:
+        done = CliRunner().invoke(cli, ["--config", str(config), *words], env=environment)
+        assert done.exit_code == 0, done.output
+        return done.output
+
+    run("backup", str(clinic.folder))
+    (copy,) = clinic.folder.glob("*.db")
+    elsewhere = {"FOLLOWUP_DATABASE": str(tmp_path / "elsewhere" / "clinic.db")}
+    run("restore", str(copy), **elsewhere)
+    clinic.works(2)
+    assert run("check") == "the database and the audit chain are whole\n"
 
 
 def test_check_compares_with_the_backup_folder_and_with_a_mailed_head(lived: Store, tmp_path: Path) -> None:

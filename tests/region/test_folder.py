@@ -13,7 +13,7 @@ import pytest
 
 from followup import jobs, logs
 from followup.config import ConfigError
-from followup.records import lock, moving, open_store
+from followup.records import keys, lock, moving, open_store
 from followup.records.store import StoreError
 from followup.region import doors
 from followup.region.clocks import Clocks
@@ -224,6 +224,23 @@ def test_who_has_a_host_or_a_database_keeps_it(region: Region, written: io.Strin
     assert region.status("other") == 200
 
 
+def test_no_two_clinics_keep_their_copies_in_one_folder(region: Region, written: io.StringIO) -> None:
+    """Copies of the same second would have one name, and the heads of two trails lie in one file."""
+    north, south = region.add("north"), region.add("south")
+    (region.folder / "kept").mkdir()
+    (region.folder / "link").symlink_to(region.folder / "kept")
+    for clinic, folder in ((north, "kept"), (south, "link")):
+        clinic.file.write_text(clinic.file.read_text() + f'backups = "{region.folder / folder}"\n')
+        region.look()
+    assert (region.status("north"), region.status("south")) == (200, 503)
+    told = f"setting server.backups: {region.folder / 'kept'} is the clinic north’s already"
+    assert told in said_of(written, "south")[-1]
+    north.file.unlink()
+    region.look()
+    region.look()
+    assert region.status("south") == 200
+
+
 def test_a_database_in_use_elsewhere_is_named(region: Region, written: io.StringIO) -> None:
     north = region.add("north")
     with pytest.raises(StoreError, match="a server of several clinics is running on it"):
@@ -235,6 +252,29 @@ def test_a_database_in_use_elsewhere_is_named(region: Region, written: io.String
         region.look()
         assert region.status("north") == 503
         assert "in use: a restore is running" in said_of(written, "north")[-1]
+    region.look()
+    assert region.status("north") == 200
+
+
+def test_a_clinic_whose_keys_another_secret_wraps_is_away_alone(
+    region: Region, written: io.StringIO, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    north = region.add("north")
+    region.add("south")
+    north.file.rename(region.folder / "away")
+    region.look()
+    secret = region.folder / "secret"
+    secret.write_text("s" * 40)
+    monkeypatch.setenv(keys.KEY_FILE, str(secret))
+    store = open_store(north.database)
+    keys.secret(store)
+    store.close()
+    secret.write_text("t" * 40)
+    (region.folder / "away").rename(north.file)
+    region.look()
+    assert (region.status("north"), region.status("south")) == (503, 200)
+    assert said_of(written, "north")[-1].startswith("clinic north is not served: the clinic’s keys are wrapped by another")
+    secret.write_text("s" * 40)
     region.look()
     assert region.status("north") == 200
 
