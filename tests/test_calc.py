@@ -110,6 +110,27 @@ def test_coverage() -> None:
     assert made["postures"][0]["name"] == "upright"  # type: ignore[index]
 
 
+@pytest.mark.parametrize("command", [("bubble",), ("coverage", "--eye", "right", "--break", "11")])
+def test_nothing_left_in_the_eye_fills_and_covers_nothing(command: tuple[str, ...]) -> None:
+    refused = run(*command, "--agent", "none", "--fill", "60")
+    assert (refused.returncode, refused.stdout) == (2, "")
+    assert "nothing was left in the eye, and a fill of 60 % is given" in refused.stderr
+    assert run(*command, "--agent", "none", "--fill", "0").returncode == 0
+
+
+@pytest.mark.parametrize(
+    ("words", "asks"),
+    [
+        (("--agent", "sf6", "--percent", "0.2", "--fill", "95"), "0.2 % is weak"),
+        (("--agent", "air", "--percent", "20", "--fill", "95"), "has no concentration, and 20 % is given"),
+        (("--agent", "c3f8", "--percent", "100", "--fill", "95"), "Was it left undiluted?"),
+    ],
+)
+def test_what_does_not_go_together_is_asked_with_the_answer(words: tuple[str, ...], asks: str) -> None:
+    assert asks in run("bubble", *words).stdout
+    assert "?" not in run("bubble", "--agent", "sf6", "--percent", "20", "--fill", "95").stdout
+
+
 def test_altitude() -> None:
     # ICAO: 752.7 hPa at 2438 m; wet expansion 1.378, derived.
     made = answer("altitude", "--metres", "2438", "--volume-ml", "2")

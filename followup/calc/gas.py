@@ -3,7 +3,7 @@
 import click
 
 from followup.calc.answers import AGENT, GAS, NONE, SUPPORT, OneOf, as_json, give, number, rounded
-from followup.clinical import agents, altitude, coverage, forecasts, seen_levels, tamponade
+from followup.clinical import agents, altitude, coverage, forecasts, second_thoughts, seen_levels, tamponade
 from followup.clinical.errors import within
 
 POSTURE = "Geometry of a round eye that looks straight ahead; the surgeon says which posture, and whether it can be held."
@@ -30,7 +30,9 @@ def bubble_(
 
     With levels that were seen in clinic, also where the next one seen on that day will be (95 %).
     """
-    forecast = tamponade.forecast(agent, _percent(agent, percent), fill, lens, [_seen(level) for level in levels])
+    _something_left(agent, fill)
+    strength = _percent(agent, percent)
+    forecast = tamponade.forecast(agent, strength, fill, lens, [_seen(level) for level in levels])
     level = forecast.at(day)
     clear, gone = forecast.clear_of_sight, forecast.gone
     answer = {
@@ -56,7 +58,8 @@ def bubble_(
         low, high = forecast.reading(day)
         answer |= {"reading_low_percent": rounded(low), "reading_high_percent": rounded(high)}
         rows.append((f"next reading on day {day:g}", f"{low:.0f} to {high:.0f} % of the height (95 %)"))
-    give(answer, as_json, rows, [*([GAS] if agent in agents.GASES else []), SUPPORT])
+    asked = second_thoughts.questions(agent, strength, fill, lens, ())
+    give(answer, as_json, rows, [*asked, *([GAS] if agent in agents.GASES else []), SUPPORT])
 
 
 @click.command("coverage")
@@ -71,6 +74,7 @@ def bubble_(
 @as_json
 def coverage_(eye: str, clocks: tuple[float, ...], reach: str, posture: str, fill: float, agent: str, as_json: bool) -> None:
     """Is a break covered in a posture, and which postures cover best?"""
+    _something_left(agent, fill)
     moves = agents.AGENTS[agent].moves
     breaks = [coverage.Break(clock, reach) for clock in clocks]
     cover = coverage.cover(breaks, fill, posture, moves)
@@ -100,6 +104,11 @@ def altitude_(metres: float, from_metres: float, volume_ml: float, as_json: bool
         (f"{volume_ml:g} mL become", f"{volume_ml * ratio:.2f} mL"),
     ]
     give(answer, as_json, rows, [GAS, SUPPORT])
+
+
+def _something_left(agent: str, fill_percent: float) -> None:
+    if agent == "none" and fill_percent > 0:
+        raise click.UsageError(f"nothing was left in the eye, and a fill of {fill_percent:g} % is given: name what fills it")
 
 
 def _percent(agent: str, percent: float | None) -> float:

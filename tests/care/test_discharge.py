@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from followup import jobs
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.desk import Desk
@@ -18,7 +19,7 @@ from followup.care.reading.eye import load, protocol
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols import book
-from followup.records import Store, audit, eyes, patients, visits
+from followup.records import Store, audit, eyes, patients, visits, worries
 from followup.records.store import new_id
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, operation_note, patient_details
 
@@ -68,7 +69,7 @@ def test_a_person_who_cannot_be(store: Store, nurse: Actor, settings: Settings, 
 
 def test_the_proposal_has_visits_on_open_days_plan_forecast_and_cover(store: Store, settings: Settings) -> None:
     places = {date(2027, 3, 3) + timedelta(days=n): 5 for n in range(0, 420, 2)}
-    made = proposal.propose(store, operation_note(posture=None), NOW, settings.clinic.tz, places)
+    made = proposal.propose(store, operation_note(posture=None), OPERATED + timedelta(hours=5), settings.clinic.tz, places)
     assert [v.name for v in made.visits][:2] == ["day 1", "week 1"]
     assert all(v.target in places for v in made.visits)
     assert made.plan
@@ -287,6 +288,28 @@ def test_a_change_shows_what_it_would_have_done_to_the_clinics_own_eyes(
     assert [e.patient_name for e in effects] == ["Pat Patient"]
     assert {s.rule for s in effects[0].added} == {s.rule for s in effects[0].dropped} == {"silent-while-posturing"}
     assert signing.effects(store, book.draft_text("rulebook"), NOW, settings.clinic.tz) == []
+
+
+def test_of_an_operation_that_is_entered_late_no_visit_is_proposed_whose_days_are_over(
+    store: Store, settings: Settings
+) -> None:
+    places = schedule.clinic_days(date(2027, 3, 3), date(2028, 3, 3), dict.fromkeys(range(7), 8))
+    note = operation_note(operated_at=NOW - timedelta(days=3))
+    made = proposal.propose(store, note, NOW, settings.clinic.tz, places)
+    assert made.unplaced["day 1"] == "its last day was 3 March 2027"
+    assert "day 1" not in [v.name for v in made.visits]
+    assert min(v.latest for v in made.visits) >= NOW.date()
+
+
+def test_who_is_entered_late_is_waited_for_from_then_on(store: Store, nurse: Actor, settings: Settings) -> None:
+    """Nobody could be heard from before: no silence, and no day without posture, from surgery until the phone could be set up."""
+    operated = NOW - timedelta(days=2)
+    leaving.discharge(Desk(store, NOW, nurse, ZONE), patient_details("T-9"), operation_note(operated_at=operated), [])
+    for hours in (1, 30):
+        jobs.check_all(store, settings, NOW + timedelta(hours=hours))
+        assert [c.worry for c in worries.open_callbacks(store)] == []
+    jobs.check_all(store, settings, NOW + timedelta(hours=60))
+    assert "silence" in {c.worry for c in worries.open_callbacks(store)}
 
 
 def test_the_next_patient_is_proposed_no_day_that_the_one_before_has_filled(

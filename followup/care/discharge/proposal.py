@@ -4,6 +4,7 @@ from collections import Counter
 from dataclasses import dataclass
 from datetime import date, datetime, tzinfo
 
+from followup.care import bounds
 from followup.care.discharge.note import drops_text, operation_from
 from followup.care.reading.eye import protocol
 from followup.clinical import agents, coverage, forecasts, posture, schedule, tamponade
@@ -17,7 +18,9 @@ LATELY_NOTES, LATELY_LINES = 60, 5
 
 @dataclass(frozen=True)
 class Proposal:
-    """What the app proposes from an operation note, for the nurse to adjust and confirm."""
+    """What the app proposes from an operation note, for the nurse to adjust and confirm. `unplaced` says by its name why a
+    visit has no place, or is not proposed at all: its days were over before the operation was entered.
+    """
 
     operation: Operation
     visits: list[schedule.Window]
@@ -43,12 +46,14 @@ def propose(
     )
     operated_on = operation.at.astimezone(zone).date()
     wanted = schedule.windows(book.reviews(protocol(store, "reviews").text), operated_on, operation.agent, operation.risks)
-    windows, unplaced = _on_clinic_days(store, wanted, clinic_days)
+    today = now.astimezone(zone).date()
+    over = {w.name: f"its last day was {bounds.words(w.latest)}" for w in wanted if w.latest < today}
+    windows, unplaced = _on_clinic_days(store, [w for w in wanted if w.name not in over], clinic_days)
     forecast = tamponade.forecast(operation.agent, operation.percent, operation.fill_percent, operation.lens)
     with_bubble = operation.breaks and operation.agent != "none"
     covers = coverage.best_postures(operation.breaks, operation.fill_percent, moves) if with_bubble else []
     lost = tamponade.cover_lost(forecast, operation.breaks, plan.position) if plan else None
-    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, unplaced)
+    return Proposal(operation, windows, plan, covers, lost.median if lost else None, forecast, over | unplaced)
 
 
 def drops_lately(store: Store, zone: tzinfo) -> list[str]:
