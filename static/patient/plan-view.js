@@ -1,5 +1,6 @@
-// Now, for all eyes together: which have gas, the next visit.
+// Now, for all eyes together: which have gas, the next visit, and whether all that can be relied on.
 
+import { faultOf } from "../shared/clock.js";
 import { isoDay, listWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
 import { endedWithGas } from "./ended-view.js";
@@ -19,7 +20,10 @@ export class PlanView {
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
     const next = this.#next(eyes, now);
-    byId("next-visit").textContent = next || text("none-planned");
+    const fault = faultOf(this.#actions.receipt(), now.getTime());
+    byId("in-doubt").hidden = !fault;
+    byId("in-doubt").textContent = fault ? `${text(`why-${fault}`)} ${text("in-doubt")}` : "";
+    byId("next-visit").textContent = next || text(fault ? "in-doubt" : "none-planned");
     byId("next-place").textContent = next ? [pack.clinic, pack.place].filter(Boolean).join(", ") : "";
   }
 

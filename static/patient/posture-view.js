@@ -1,5 +1,6 @@
 // Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
+import { faultOf } from "../shared/clock.js";
 import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
 import { byId, onTap } from "../shared/dom.js";
 import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
@@ -53,7 +54,7 @@ export class PostureView {
     if (planned.length !== this.#cards.size || planned.some(isNew)) this.#deal(planned);
     for (const eye of planned) this.#draw(eye, names, entries, timers, unsure, now);
     byId("posture-options").hidden = planned.length === 0;
-    byId("no-posture").hidden = planned.length > 0;
+    byId("no-posture").hidden = planned.length > 0 || faultOf(this.#actions.receipt(), now.getTime()) !== null;
     byId("different-postures").hidden = new Set(planned.map(({ posture }) => posture.position)).size < 2;
     this.#offerByHand(planned, names);
     for (const [operation, cue] of this.#due) if (!planned.some((eye) => eye.operation === operation)) clearTimeout(cue);

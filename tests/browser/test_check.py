@@ -17,7 +17,7 @@ from followup.care.visits import visit
 from followup.records import Store, events, worries
 from followup.records.bodies.kinds import stored
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, press, save, screen
-from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, ready
+from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, go, ready
 from tests.conftest import operation_note, patient_details
 
 ALL_CLEAR = "Nothing here needs a call"
@@ -63,6 +63,16 @@ def test_words_are_never_cleared_and_reach_a_person(phone: Page, clinic_store: S
     assert "words" in {c.worry for c in worries.callbacks_of(clinic_store, enrolment[0])}
 
 
+def relied_on(phone: Page, *, yes: bool) -> None:
+    """Whether the first screen says what holds today without a doubt; in doubt it never says that nothing is to be done."""
+    go(phone, "now")
+    expect(phone.locator("#in-doubt")).to_be_visible(visible=not yes)
+    if not yes:
+        expect(phone.locator("#in-doubt")).to_contain_text("Your plan may be another by now. Call us and ask.")
+        expect(phone.get_by_text("No special position today.")).to_be_hidden()
+        expect(phone.get_by_text("No visit is planned.")).to_be_hidden()
+
+
 @pytest.mark.parametrize("off", [DAY, -DAY, 10 * YEAR, -10 * YEAR])
 def test_a_wrong_clock_gives_no_all_clear_and_drops_no_rule(phone: Page, off: timedelta) -> None:
     phone.context.set_offline(True)
@@ -74,6 +84,7 @@ def test_a_wrong_clock_gives_no_all_clear_and_drops_no_rule(phone: Page, off: ti
         expect(phone.get_by_text(ALL_CLEAR)).to_be_visible()
     else:
         says(phone, "Call us", emergency=True)
+    relied_on(phone, yes=off == DAY)
     answer(phone, **{**WELL, "pain": "9", "curtain": "yes"})
     says(phone, "Call now", emergency=True)
 
@@ -94,6 +105,7 @@ def test_four_days_without_a_word_from_the_clinic_give_no_all_clear(phone: Page)
     answer(phone, **WELL)
     says(phone, "Call us", emergency=True)
     expect(phone.locator("#verdict-words")).to_contain_text("has not heard from the clinic for days")
+    relied_on(phone, yes=False)
 
 
 def test_the_verdict_stays_after_a_reload_and_offline(phone: Page) -> None:
