@@ -133,12 +133,19 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
 
 def of_rows(connection: sqlite3.Connection, table: str, keys: Rows) -> Iterator[Fact]:
     """The facts of some rows of a table, or of all; of none where there is no such table."""
-    if table not in dict(_standing(connection)):
+    if not stands(connection, table):
         return
     if keys is None:
         yield from of_table(connection, table)
     for key in keys or ():
         yield from of_table(connection, table, key)
+
+
+def stands(connection: sqlite3.Connection, table: str) -> bool:
+    """Whether there is such a table."""
+    return (
+        connection.execute("SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = ?", (table,)).fetchone() is not None
+    )
 
 
 def key_of_refused(row: dict[str, Any]) -> str:
