@@ -147,7 +147,7 @@ def missing_heads(store: Store, heads: Iterable[Head]) -> list[str]:
     last, _ = head(store)
     for at, number, hash, *_ in counted:
         found = store.row("SELECT * FROM audit WHERE number = :number", {"number": number})
-        if number and (found is None or sealing.opened(found, FIRST)["hash"] != hash):
+        if number and (found is None or sealing.hash_of(found) != hash):
             told = "written anew" if found else f"cut: it ends at {last}"
             faults.append(f"audit entry {number}, noted outside on {at}, is not in the chain any more, which was {told}")
     return faults
@@ -182,26 +182,38 @@ def tampered(store: Store) -> list[str]:
     """
     if {step.name for step in steps.pending(store.db)}:
         return []
-    recorded: dict[tuple[str, str], tuple[str, int]] = {}
-    erasures, faults = dict(_erasures(store)), []
-    for number, facts in sealing.recordings(store.db.conn):
+    connection = store.db.conn
+    connection.execute("BEGIN")  # what is recorded and what stands, of one moment; at its end the table is gone
+    try:
+        return [*_not_as_recorded(connection, dict(_erasures(store))), *guards(store)]
+    finally:
+        connection.execute("ROLLBACK")
+
+
+def _not_as_recorded(connection: sqlite3.Connection, erasures: dict[int, Row]) -> Iterator[str]:
+    """Faults of rows. What the chain records is put into a table beside, since it is as much as the clinic is large."""
+    connection.execute(
+        "CREATE TEMP TABLE recorded (place TEXT, key TEXT, hash TEXT, number INTEGER, PRIMARY KEY (place, key)) WITHOUT ROWID"
+    )
+    for number, facts in sealing.recordings(connection):
         for table, key, was in erasures.get(number, {"rows": ()})["rows"]:
-            if recorded.get((table, key), ("", 0))[0] != was:
-                faults.append(f"audit entry {number} emptied {table} {key}, which did not hold what was recorded")
-            if table in KEYS_WITH_CONTENT:
-                recorded.pop((table, key), None)  # it is known by what it holds, and has another key now
-        for table, key, hash in facts:
-            recorded[table, key] = (hash, number)
-    for table, key, hash in sealing.everything(store.db.conn):
-        known = recorded.pop((table, key), None)
+            known = connection.execute("SELECT hash FROM recorded WHERE place = ? AND key = ?", (table, key)).fetchone()
+            if known != (was,):
+                yield f"audit entry {number} emptied {table} {key}, which did not hold what was recorded"
+            if table in KEYS_WITH_CONTENT:  # it is known by what it holds, and has another key now
+                connection.execute("DELETE FROM recorded WHERE place = ? AND key = ?", (table, key))
+        if facts:
+            rows = ((table, key, hash, number) for table, key, hash in facts)
+            connection.executemany("INSERT OR REPLACE INTO recorded VALUES (?, ?, ?, ?)", rows)
+    for table, key, hash in sealing.everything(connection):
+        taken = "DELETE FROM recorded WHERE place = ? AND key = ? RETURNING hash, number"
+        known = connection.execute(taken, (table, key)).fetchone()
         if known is None:
-            faults.append(f"{table} {key} stands there without an audit entry")
+            yield f"{table} {key} stands there without an audit entry"
         elif known[0] != hash:
-            faults.append(f"{table} {key} does not hold what audit entry {known[1]} recorded")
-    faults += [
-        f"{table} {key}, which audit entry {number} recorded, is gone" for (table, key), (_, number) in recorded.items()
-    ]
-    return faults + guards(store)
+            yield f"{table} {key} does not hold what audit entry {known[1]} recorded"
+    for table, key, number in connection.execute("SELECT place, key, number FROM recorded ORDER BY number"):
+        yield f"{table} {key}, which audit entry {number} recorded, is gone"
 
 
 def guards(store: Store) -> list[str]:

@@ -28,26 +28,28 @@ def packed(hash: str, facts: Sequence[Fact]) -> bytes:
     return b"".join(parts)
 
 
+def hash_of(held: bytes) -> str:
+    """The hash of an entry alone."""
+    return held[:LONG].hex()
+
+
 def unpacked(held: bytes) -> tuple[str, list[Fact]]:
     """The hash of an entry and its facts, as they were packed. Raises ValueError for what was not packed here."""
     at, facts = LONG, list[Fact]()
-
-    def taken(length: int) -> bytes:
-        nonlocal at
-        at += length
-        if at > len(held):
-            raise ValueError("it ends too early")
-        return held[at - length : at]
-
     while at < len(held):
-        (mark,) = taken(1)
-        table = taken(mark & ~_TEXT).decode()
-        if mark & _TEXT:
-            key = taken(int.from_bytes(taken(2), "big")).decode("utf-8", "surrogatepass")
+        start = at + 1
+        at = start + (held[start - 1] & ~_TEXT)
+        table = held[start:at].decode()
+        if held[start - 1] & _TEXT:
+            start = at + 2
+            at = start + int.from_bytes(held[at:start], "big")
+            key = held[start:at].decode("utf-8", "surrogatepass")
         else:
-            digits = taken(16).hex()
+            digits = held[at : at + 16].hex()
             key = "-".join((digits[:8], digits[8:12], digits[12:16], digits[16:20], digits[20:]))
-        facts.append((table, key, taken(LONG).hex()))
-    if len(held) < LONG:
+            at += 16
+        facts.append((table, key, held[at : at + LONG].hex()))
+        at += LONG
+    if at != len(held):
         raise ValueError("it ends too early")
-    return held[:LONG].hex(), facts
+    return hash_of(held), facts

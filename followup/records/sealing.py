@@ -18,6 +18,7 @@ from followup.records.packing import Fact as Fact
 from followup.records.times import to_text
 
 FIRST = "0" * 64
+_AS_JSON = json.JSONEncoder(ensure_ascii=False, sort_keys=True, separators=(",", ":"), default=str)
 _UNPACKED = ("previous", "hash", "facts")
 """Columns of entries from before these were packed."""
 
@@ -132,12 +133,19 @@ def of_table(connection: sqlite3.Connection, table: str, key: str | None = None)
 
 def of_rows(connection: sqlite3.Connection, table: str, keys: Rows) -> Iterator[Fact]:
     """The facts of some rows of a table, or of all; of none where there is no such table."""
-    if table not in dict(_standing(connection)):
+    if not stands(connection, table):
         return
     if keys is None:
         yield from of_table(connection, table)
     for key in keys or ():
         yield from of_table(connection, table, key)
+
+
+def stands(connection: sqlite3.Connection, table: str) -> bool:
+    """Whether there is such a table."""
+    return (
+        connection.execute("SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = ?", (table,)).fetchone() is not None
+    )
 
 
 def key_of_refused(row: dict[str, Any]) -> str:
@@ -177,8 +185,14 @@ def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fac
 def head(connection: sqlite3.Connection) -> tuple[int, str]:
     """The number and hash of the last entry."""
     for row in _rows(connection, "SELECT * FROM audit WHERE number = (SELECT max(number) FROM audit)"):
-        return row["number"], opened(row, FIRST)["hash"]
+        return row["number"], hash_of(row)
     return 0, FIRST
+
+
+def hash_of(row: dict[str, Any]) -> str:
+    """The hash of an entry as the chain keeps it."""
+    held = row.get("packed")
+    return str(row["hash"]) if held is None else packing.hash_of(held)
 
 
 def entries(connection: sqlite3.Connection) -> Iterator[dict[str, Any]]:
@@ -232,7 +246,7 @@ def entry_hash(entry: dict[str, Any]) -> str:
 
 
 def as_json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"), default=str)
+    return _AS_JSON.encode(value)
 
 
 def _hash(value: Any) -> str:

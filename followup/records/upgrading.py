@@ -43,9 +43,8 @@ def upgrade(store: Store, at: datetime) -> None:
 
 def _unrecorded(connection: sqlite3.Connection, former: sqlite3.Connection, written: Mapping[str, Rows]) -> Iterator[Fact]:
     """What the chain does not have of these rows; never of one that did not fit before: that would cover it up."""
-    if not written:
-        return
-    recorded = audit.recorded(former, written)
+    known = {table: keys for table, keys in written.items() if sealing.stands(former, table)}
+    recorded = audit.recorded(former, known) if known else {}
     for table, keys in written.items():
         unfit = {key for _, key, hash in sealing.of_rows(former, table, keys) if recorded.get((table, key)) != hash}
         for fact in sealing.of_rows(connection, table, keys):

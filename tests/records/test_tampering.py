@@ -46,6 +46,18 @@ def test_a_clinic_that_nobody_tampered_with_is_whole(lived: Store) -> None:
     assert backup.faults(lived) == []
 
 
+def test_a_check_leaves_nothing_behind_and_holds_nobody_up(lived: Store, nurse: Actor) -> None:
+    """What the chain records lies in a table beside while it is compared."""
+    with closing(sqlite3.connect(lived.path, isolation_level=None)) as other:
+        sealing.know_digests(other)
+        for _ in range(2):
+            assert backup.faults(lived) == []
+            assert not lived.db.conn.in_transaction
+            other.execute("UPDATE devices SET heard_at = heard_at")
+            lived.execute("UPDATE staff SET name = 'Nora Named' WHERE id = :id", {"id": nurse.id})
+    assert [row["name"] for row in lived.rows("SELECT name FROM temp.sqlite_master WHERE type = 'table'")] == ["touched"]
+
+
 def past_us(store: Store, *statements: str) -> None:
     """Write to the file as any other program would, with guards taken off and put back."""
     store.close()

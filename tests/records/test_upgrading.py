@@ -140,6 +140,18 @@ def test_a_step_reads_no_more_rows_than_it_wrote(lived: Store, monkeypatch: pyte
     opened.close()
 
 
+def test_a_new_table_of_facts_is_recorded_and_nothing_of_the_chain_is_read(
+    lived: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sealing.SEALED, "others", sealing.Sealed())
+    with monkeypatch.context() as while_it_opens:
+        while_it_opens.setattr(sealing, "recordings", lambda _: 1 / 0)
+        opened = reopened(lived, QUIET["another table"])
+    assert backup.faults(opened) == []
+    assert audit.recorded(opened.db.conn, {"others": None}).keys() == {("others", "x")}
+    opened.close()
+
+
 @pytest.mark.parametrize("what", WRITING)
 def test_what_did_not_fit_is_not_covered_up(lived: Store, what: str) -> None:
     step, table = WRITING[what]
