@@ -3,7 +3,7 @@
 import hashlib
 import logging
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
@@ -41,6 +41,8 @@ PARTS = ("text/css", "text/javascript", PICTURE)
 AGAIN_SECONDS = "5"
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
+WRITTEN = ("words", "why", "reason", "notes")
+"""Fields in which staff write in their own words."""
 STALE = translatable("This form was open too long. Go back, load the page again and try once more.")
 PLAINLY = {
     400: translatable("This page could not read what was sent."),
@@ -127,7 +129,7 @@ def _not_possible(error: CareError) -> Answer:
     status = next((code for kind, code in STATUS.items() if isinstance(error, kind)))
     if request.path.startswith("/api/"):
         return {"error": str(error)}, status
-    return _refusal(str(error)), status
+    return _refusal(str(error), _written()), status
 
 
 def _http_error(error: HTTPException) -> Answer:
@@ -143,11 +145,19 @@ def _http_error(error: HTTPException) -> Answer:
     return _refusal(message), error.code, headers
 
 
-def _refusal(message: str) -> str:
-    """The page that says so: for staff in English, for everybody else in their language."""
+def _refusal(message: str, written: Sequence[str] = ()) -> str:
+    """The page that says so: for staff in English with what they had `written`, for everybody else in their language."""
     if context.for_patients():
         return render_template("patient/not_possible.html", message=gettext(message), **display.speaking())
-    return render_template("error.html", message=message)
+    return render_template("error.html", message=message, written=written)
+
+
+def _written() -> list[str]:
+    """What somebody of the staff wrote in the form that is refused: the notes of a call must not go with it."""
+    if context.staff() is None:
+        return []
+    said = (value.strip() for name, value in request.form.items(multi=True) if name.rpartition("-")[2] in WRITTEN)
+    return list(dict.fromkeys(filter(None, said)))
 
 
 def _fault(error: InternalServerError) -> Answer:
@@ -183,7 +193,7 @@ def _closed() -> Answer | None:
 def _stale_form(error: CSRFError) -> Answer:
     if "staff" not in request.cookies and not context.for_patients():
         return redirect(url_for("account.sign_in"))
-    return _refusal(STALE), 400
+    return _refusal(STALE, _written()), 400
 
 
 def _begin() -> None:
