@@ -41,8 +41,6 @@ PARTS = ("text/css", "text/javascript", PICTURE)
 AGAIN_SECONDS = "5"
 MAX_REQUEST_BYTES = 2 * 1024 * 1024
 STATUS: dict[type[CareError], int] = {NotFound: 404, Conflict: 409, Refused: 403, CareError: 400}
-WRITTEN = ("words", "why", "reason", "notes")
-"""Fields in which staff write in their own words."""
 STALE = translatable("This form was open too long. Go back, load the page again and try once more.")
 PLAINLY = {
     400: translatable("This page could not read what was sent."),
@@ -156,7 +154,7 @@ def _written() -> list[str]:
     """What somebody of the staff wrote in the form that is refused: the notes of a call must not go with it."""
     if context.staff() is None:
         return []
-    said = (value.strip() for name, value in request.form.items(multi=True) if name.rpartition("-")[2] in WRITTEN)
+    said = (value.strip() for name, value in request.form.items(multi=True) if routes.is_words(name))
     return list(dict.fromkeys(filter(None, said)))
 
 

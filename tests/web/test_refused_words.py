@@ -8,7 +8,7 @@ from followup.care.callbacks import holding
 from followup.care.desk import Desk
 from followup.records import Store, events, worries
 from followup.records.values import Callback
-from tests.conftest import NOW, ZONE, Browser
+from tests.conftest import NOW, ZONE, Browser, Clock
 from tests.pages import parsed
 from tests.records.rows import callback
 
@@ -67,10 +67,55 @@ def test_what_another_site_sent_is_not_shown(as_nurse: FlaskClient, call: Callba
 def test_nothing_is_shown_to_whoever_is_not_signed_in(client: Browser, call: Callback) -> None:
     answer = client.post("/enrol", data={"code": "ABCD2345", "words": "call +99 instead"})
     assert "+99" not in answer.text
-    assert client.post(f"/clinic/callbacks/{call.id}/attempt", data={"words": "+99"}).status_code == 302
     client.tokens = False  # and a cookie of a session that is over
     answer = client.post("/sign-in", data={"words": "call +99 instead"})
     assert (answer.status_code, "+99" in answer.text) == (400, False)
+
+
+def later(client: FlaskClient, clock: Clock) -> FlaskClient:
+    """The same browser two hours later, without anybody signing in."""
+    client.email = ""
+    clock.pass_(hours=2)
+    return client
+
+
+def test_what_was_entered_before_the_session_was_over_is_given_back(
+    as_nurse: FlaskClient, clock: Clock, eye_id: str
+) -> None:
+    typed = {"right-acuity": "6/12", "right-iop": "31", "right-notes": SAID, "left-acuity": " "}
+    answer = later(as_nurse, clock).post(f"/clinic/eyes/{eye_id}/visit", data=typed)
+    assert (answer.status_code, "You were signed out meanwhile" in answer.text) == (401, True)
+    assert kept_words(answer.text) == [f"right acuity: 6/12\nright iop: 31\nright notes: {SAID}"]
+
+
+def test_a_button_pressed_after_the_session_was_over_leads_to_sign_in(
+    as_nurse: FlaskClient, clock: Clock, call: Callback
+) -> None:
+    pressed = {
+        f"/clinic/callbacks/{call.id}/claim": {},
+        f"/clinic/eyes/{call.eye_id}/arrived": {"visit_id": "v", "show": "today"},
+    }
+    for path, data in pressed.items():
+        answer = later(as_nurse, clock).post(path, data=data)
+        assert (answer.status_code, answer.headers["Location"]) == (302, "/sign-in")
+
+
+def test_of_a_button_with_words_the_words_are_given_back(as_nurse: FlaskClient, clock: Clock, call: Callback) -> None:
+    data = {"reached": "patient", "words": SAID, "about": call.id}
+    answer = later(as_nurse, clock).post(f"/clinic/callbacks/{call.id}/attempt", data=data)
+    assert (answer.status_code, kept_words(answer.text)) == (401, [f"words: {SAID}"])
+
+
+@pytest.mark.parametrize("path", ["/my-account", "/my-account/second-factor", "/administrator/"])
+def test_no_password_is_given_back(as_nurse: FlaskClient, clock: Clock, path: str) -> None:
+    answer = later(as_nurse, clock).post(path, data={"old": "a long test password", "password": "a long test password"})
+    assert (answer.status_code, "long test" in answer.text) == (302, False)
+
+
+def test_what_another_site_sends_to_whoever_is_signed_out_is_not_shown(client: FlaskClient, eye_id: str) -> None:
+    headers = {"Origin": "https://elsewhere.invalid"}
+    answer = client.post(f"/clinic/eyes/{eye_id}/visit", data={"notes": "call +99"}, headers=headers)
+    assert (answer.status_code, "+99" in answer.text) == (403, False)
 
 
 def test_a_page_that_was_only_asked_for_shows_nothing(as_nurse: FlaskClient) -> None:
