@@ -1,6 +1,7 @@
 """Staff accounts: who has one, how it is changed and ended, and the names under old records."""
 
 import hashlib
+import re
 from datetime import datetime, timedelta
 
 from argon2 import PasswordHasher
@@ -15,6 +16,7 @@ ROLES = ("nurse", "surgeon", "administrator")
 COMMAND_LINE = "command line"
 WRONG_IN_WINDOW = 10  # of one's own password, while signed in. Common practice, no source.
 WINDOW = timedelta(minutes=15)
+_ADDRESS = re.compile(r"[^@\s]+@[^@\s]+")  # also of a network of its own, such as nora@ward
 _hasher = PasswordHasher()
 
 
@@ -26,7 +28,7 @@ def add_staff(store: Store, now: datetime, name: str, role: str, email: str, pas
     if role not in ROLES:
         raise CareError(f"“{role}” is not a role; accepted are: {', '.join(ROLES)}", "role")
     passwords.check(password, name, email)
-    if "@" not in email:
+    if not _ADDRESS.fullmatch(email.strip()):
         raise CareError(f"“{email}” is not an e-mail address", "email")
     with store.transaction():
         if people.staff_by_email(store, email):

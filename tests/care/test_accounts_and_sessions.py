@@ -67,6 +67,11 @@ def test_no_password_fits_nobody() -> None:
     [
         ("doctor", "a@test.invalid", GOOD, "“doctor” is not a role; accepted are: nurse, surgeon, administrator"),
         ("nurse", "nowhere", GOOD, "“nowhere” is not an e-mail address"),
+        ("nurse", "a@test.invalid\nBcc: b@test.invalid", GOOD, "is not an e-mail address"),
+        ("nurse", "a b@test.invalid", GOOD, "is not an e-mail address"),
+        ("nurse", "@test.invalid", GOOD, "is not an e-mail address"),
+        ("nurse", "a@", GOOD, "is not an e-mail address"),
+        ("nurse", "a@b@test.invalid", GOOD, "is not an e-mail address"),
         ("nurse", "a@test.invalid", "short", "at least 10"),
         ("nurse", " NURSE@test.invalid ", GOOD, "has an account already"),
     ],
