@@ -296,6 +296,40 @@ def test_a_call_that_is_taken_over_takes_tasks_and_what_waits_along(
     assert holding.callers(desk(store, third), holding.open_of_patient(store, waiting)) == {}
 
 
+@pytest.mark.parametrize(
+    ("state", "claimed", "taken_over"),
+    [
+        ("waiting", None, "meanwhile this has changed; look at it again"),
+        ("claimed", "this callback was claimed by Nora Nurse", "meanwhile Nora Nurse has it"),
+        ("settled", "this callback is settled", "meanwhile this has changed; look at it again"),
+    ],
+)
+def test_whoever_comes_too_late_is_told_what_became_of_it(
+    store: Store, nurse: Actor, third: Actor, eye_id: str, state: str, claimed: str | None, taken_over: str
+) -> None:
+    call = callback(store, eye_id)
+    if state != "waiting":
+        worries.claim(store, NOW, call.id, nurse.id)
+    if state == "settled":
+        worries.settle(store, NOW, call.id, nurse.id, "advice")
+    with pytest.raises(Conflict, match=taken_over):
+        holding.take_over(desk(store, third), call.id, third.id)
+    if claimed:
+        with pytest.raises(Conflict, match=claimed):
+            holding.claim(desk(store, third), call.id)
+    assert worries.steps_of(store, call.id) == []
+
+
+def test_who_took_over_from_whom_is_a_step_of_the_callback(store: Store, nurse: Actor, third: Actor, eye_id: str) -> None:
+    call = callback(store, eye_id)
+    holding.claim(desk(store, nurse), call.id)
+    holding.take_over(desk(store, third), call.id, nurse.id)
+    assert [(s.step, s.who, s.detail) for s in worries.steps_of(store, call.id)] == [
+        ("claimed", nurse.signature, {"by": "Nora Nurse"}),
+        ("taken over", third.signature, {"by": "Tess Third", "from": "Nora Nurse", "from_id": nurse.id}),
+    ]
+
+
 @pytest.mark.parametrize(("told", "owned", "callers"), [(False, True, 1), (True, True, 0), (False, False, 0)])
 def test_who_is_still_to_tell_the_patient_is_about_to_call(
     store: Store, nurse: Actor, surgeon: Actor, third: Actor, eye_id: str, told: bool, owned: bool, callers: int
