@@ -1,6 +1,7 @@
 """Staff accounts: who has one, how it is changed and ended, and the names under old records."""
 
 import hashlib
+import re
 from datetime import datetime, timedelta
 
 from argon2 import PasswordHasher
@@ -8,13 +9,14 @@ from argon2 import PasswordHasher
 from followup.care import passwords
 from followup.care.actors import Actor
 from followup.care.errors import CareError, Conflict, NotFound, Refused
-from followup.records import Store, audit, passkeys, people, sessions
+from followup.records import Store, audit, passkeys, people, sessions, tasks, worries
 from followup.records.values import Staff
 
 ROLES = ("nurse", "surgeon", "administrator")
 COMMAND_LINE = "command line"
 WRONG_IN_WINDOW = 10  # of one's own password, while signed in. Common practice, no source.
 WINDOW = timedelta(minutes=15)
+_ADDRESS = re.compile(r"[^@\s]+@[^@\s]+")  # also of a network of its own, such as nora@ward
 _hasher = PasswordHasher()
 
 
@@ -26,7 +28,7 @@ def add_staff(store: Store, now: datetime, name: str, role: str, email: str, pas
     if role not in ROLES:
         raise CareError(f"“{role}” is not a role; accepted are: {', '.join(ROLES)}", "role")
     passwords.check(password, name, email)
-    if "@" not in email:
+    if not _ADDRESS.fullmatch(email.strip()):
         raise CareError(f"“{email}” is not an e-mail address", "email")
     with store.transaction():
         if people.staff_by_email(store, email):
@@ -59,7 +61,10 @@ def known(store: Store, staff_id: str) -> Staff:
 
 
 def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> None:
-    """End an account and its sessions. What the person recorded stays, under their name. Raises `NotFound`, `Conflict`."""
+    """End an account and its sessions. What the person recorded stays, under their name; what they have in hand is everybody's.
+
+    Raises `NotFound`, `Conflict`.
+    """
     with store.transaction():
         member = people.staff_member(store, staff_id)
         if member is None:
@@ -70,7 +75,20 @@ def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> N
         people.end_staff(store, now, staff_id)
         sessions.end_all(store, now, staff_id, "account ended")
         passkeys.remove_all(store, now, staff_id)
+        _give_back(store, now, member, by)
         audit.note(store, now, by, "staff ended", staff_id)
+
+
+def _give_back(store: Store, now: datetime, member: Staff, by: str) -> None:
+    """The calls and tasks of somebody who left are on the list again, and each callback says so."""
+    calls = [c.id for c in worries.open_callbacks(store) if c.state == "claimed" and c.claimed_by == member.id]
+    to_do = [t for of_one in tasks.open_by_callback(store).values() for t in of_one if t.owner == member.id]
+    for id in calls:
+        worries.release(store, id, member.id)
+    for task in to_do:
+        tasks.give(store, task.id, None, member.id)
+    for id in dict.fromkeys([*calls, *(task.callback_id for task in to_do)]):
+        worries.add_step(store, now, id, by, "given back", {"by": member.name, "why": "the account ended"})
 
 
 def name_in_directory(store: Store, now: datetime, staff_id: str, subject: str, by: str = COMMAND_LINE) -> None:

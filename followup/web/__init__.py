@@ -3,7 +3,7 @@
 import hashlib
 import logging
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
@@ -127,7 +127,7 @@ def _not_possible(error: CareError) -> Answer:
     status = next((code for kind, code in STATUS.items() if isinstance(error, kind)))
     if request.path.startswith("/api/"):
         return {"error": str(error)}, status
-    return _refusal(str(error)), status
+    return _refusal(str(error), _written()), status
 
 
 def _http_error(error: HTTPException) -> Answer:
@@ -143,11 +143,19 @@ def _http_error(error: HTTPException) -> Answer:
     return _refusal(message), error.code, headers
 
 
-def _refusal(message: str) -> str:
-    """The page that says so: for staff in English, for everybody else in their language."""
+def _refusal(message: str, written: Sequence[str] = ()) -> str:
+    """The page that says so: for staff in English with what they had `written`, for everybody else in their language."""
     if context.for_patients():
         return render_template("patient/not_possible.html", message=gettext(message), **display.speaking())
-    return render_template("error.html", message=message)
+    return render_template("error.html", message=message, written=written)
+
+
+def _written() -> list[str]:
+    """What somebody of the staff wrote in the form that is refused: the notes of a call must not go with it."""
+    if context.staff() is None:
+        return []
+    said = (value.strip() for name, value in request.form.items(multi=True) if routes.is_words(name))
+    return list(dict.fromkeys(filter(None, said)))
 
 
 def _fault(error: InternalServerError) -> Answer:
@@ -183,7 +191,7 @@ def _closed() -> Answer | None:
 def _stale_form(error: CSRFError) -> Answer:
     if "staff" not in request.cookies and not context.for_patients():
         return redirect(url_for("account.sign_in"))
-    return _refusal(STALE), 400
+    return _refusal(STALE, _written()), 400
 
 
 def _begin() -> None:

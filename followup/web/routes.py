@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from urllib.parse import urlsplit
 
-from flask import Response, abort, redirect, request, url_for
+from flask import Response, abort, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care import trail
@@ -149,6 +149,7 @@ ROUTES: dict[str, Route] = {
     **_forms(SURGEON, "surgeon.adjust_part", "surgeon.edit_text"),
 }
 SAFE = ("GET", "HEAD")
+SIGNED_OUT = "You were signed out meanwhile, so nothing was recorded. Copy what you entered, sign in, and enter it again."
 
 
 def guard() -> Answer | None:
@@ -208,11 +209,31 @@ def _member(roles: frozenset[str]) -> Answer | None:
     actor = context.staff()
     if actor is None and _is_interface():
         return {"error": "nobody is signed in"}, 401
+    if actor is None and (entered := _entered()):
+        return render_template("error.html", message=SIGNED_OUT, written=[entered]), 401
     if actor is None:
         return redirect(url_for("account.sign_in", next=request.full_path if request.method == "GET" else None))
     if actor.role not in roles:
         abort(403)
     return None
+
+
+def _entered() -> str:
+    """What stands in a clinical form that came after its session was over, a field a line: it must not go with the session.
+
+    Of a lone button only words, where it has some.
+    """
+    if request.blueprint not in ("clinic", "surgeon"):
+        return ""
+    form = ROUTES[str(request.endpoint)].read is not None
+    typed = ((name, value.strip()) for name, value in request.form.items(multi=True) if form or is_words(name))
+    said = [(name, value) for name, value in typed if value and name != "csrf_token"]
+    return "\n".join(f"{name.replace('-', ' ').replace('_', ' ')}: {value}" for name, value in said)
+
+
+def is_words(name: str) -> bool:
+    """Whether staff write in their own words in a field of that name."""
+    return name.rpartition("-")[2] in ("words", "why", "reason", "notes")
 
 
 def _is_interface() -> bool:

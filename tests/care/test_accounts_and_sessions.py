@@ -13,9 +13,10 @@ from followup.care.actors import CLOCK, Actor, barred
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.care.signing_in import Caller
-from followup.records import Store, audit, people
+from followup.records import Store, audit, people, tasks, worries
 from followup.records.values import Device
 from tests.conftest import NOW, PASSWORD, ZONE
+from tests.records.rows import callback, known, task
 
 SECOND = timedelta(seconds=1)
 GOOD = "plum harbour lantern"
@@ -67,6 +68,11 @@ def test_no_password_fits_nobody() -> None:
     [
         ("doctor", "a@test.invalid", GOOD, "“doctor” is not a role; accepted are: nurse, surgeon, administrator"),
         ("nurse", "nowhere", GOOD, "“nowhere” is not an e-mail address"),
+        ("nurse", "a@test.invalid\nBcc: b@test.invalid", GOOD, "is not an e-mail address"),
+        ("nurse", "a b@test.invalid", GOOD, "is not an e-mail address"),
+        ("nurse", "@test.invalid", GOOD, "is not an e-mail address"),
+        ("nurse", "a@", GOOD, "is not an e-mail address"),
+        ("nurse", "a@b@test.invalid", GOOD, "is not an e-mail address"),
         ("nurse", "a@test.invalid", "short", "at least 10"),
         ("nurse", " NURSE@test.invalid ", GOOD, "has an account already"),
     ],
@@ -98,6 +104,33 @@ def test_an_ended_account_is_known_to_nobody_and_signs_its_old_entries(store: St
         accounts.end(store, NOW, nurse.id)
     assert accounts.actor(store, nurse.id) is None
     assert accounts.name_of(store, nurse.signature) == "Nora Nurse"
+
+
+def test_what_somebody_has_in_hand_is_everybodys_once_the_account_ends(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str
+) -> None:
+    claimed, decided, other = (callback(store, eye_id, worry) for worry in ("pressure", "pain", "sight"))
+    for call, who in ((claimed, nurse), (other, surgeon)):
+        worries.claim(store, NOW, call.id, who.id)
+    theirs, mine = task(store, decided, surgeon, nurse), task(store, decided, surgeon, surgeon)
+    accounts.end(store, NOW, nurse.id, by="administrator:a")
+    assert [known(worries.callback(store, c.id)).claimed_by for c in (claimed, other)] == [None, surgeon.id]
+    assert [known(tasks.task(store, t.id)).owner for t in (theirs, mine)] == [None, surgeon.id]
+    said = ("given back", "administrator:a", {"by": "Nora Nurse", "why": "the account ended"})
+    assert [[(s.step, s.who, s.detail) for s in worries.steps_of(store, c.id)] for c in (claimed, decided, other)] == [
+        [said], [said], [],
+    ]  # fmt: skip
+
+
+def test_what_is_settled_or_done_stays_with_who_did_it(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> None:
+    call = callback(store, eye_id)
+    made = task(store, call, surgeon, nurse)
+    tasks.end(store, NOW, made.id, nurse.id, "done")
+    worries.claim(store, NOW, call.id, nurse.id)
+    worries.settle(store, NOW, call.id, nurse.id, "advice")
+    accounts.end(store, NOW, nurse.id)
+    assert known(worries.callback(store, call.id)).settled_by == known(tasks.task(store, made.id)).done_by == nurse.id
+    assert worries.steps_of(store, call.id) == []
 
 
 def test_a_name_of_the_directory_is_one_persons_until_it_is_forgotten(store: Store, nurse: Actor, surgeon: Actor) -> None:

@@ -296,6 +296,85 @@ def test_a_call_that_is_taken_over_takes_tasks_and_what_waits_along(
     assert holding.callers(desk(store, third), holding.open_of_patient(store, waiting)) == {}
 
 
+@pytest.mark.parametrize(
+    ("state", "claimed", "taken_over"),
+    [
+        ("waiting", None, "meanwhile this has changed; look at it again"),
+        ("claimed", "this callback was claimed by Nora Nurse", "meanwhile Nora Nurse has it"),
+        ("settled", "this callback is settled", "meanwhile this has changed; look at it again"),
+    ],
+)
+def test_whoever_comes_too_late_is_told_what_became_of_it(
+    store: Store, nurse: Actor, third: Actor, eye_id: str, state: str, claimed: str | None, taken_over: str
+) -> None:
+    call = callback(store, eye_id)
+    if state != "waiting":
+        worries.claim(store, NOW, call.id, nurse.id)
+    if state == "settled":
+        worries.settle(store, NOW, call.id, nurse.id, "advice")
+    with pytest.raises(Conflict, match=taken_over):
+        holding.take_over(desk(store, third), call.id, third.id)
+    if claimed:
+        with pytest.raises(Conflict, match=claimed):
+            holding.claim(desk(store, third), call.id)
+    assert worries.steps_of(store, call.id) == []
+
+
+def test_who_took_over_from_whom_is_a_step_of_the_callback(store: Store, nurse: Actor, third: Actor, eye_id: str) -> None:
+    call = callback(store, eye_id)
+    holding.claim(desk(store, nurse), call.id)
+    holding.take_over(desk(store, third), call.id, nurse.id)
+    assert [(s.step, s.who, s.detail) for s in worries.steps_of(store, call.id)] == [
+        ("claimed", nurse.signature, {"by": "Nora Nurse"}),
+        ("taken over", third.signature, {"by": "Tess Third", "from": "Nora Nurse", "from_id": nurse.id}),
+    ]
+
+
+@pytest.mark.parametrize(("told", "owned", "callers"), [(False, True, 1), (True, True, 0), (False, False, 0)])
+def test_who_is_still_to_tell_the_patient_is_about_to_call(
+    store: Store, nurse: Actor, surgeon: Actor, third: Actor, eye_id: str, told: bool, owned: bool, callers: int
+) -> None:
+    call = callback(store, eye_id)
+    a_task(store, call, surgeon, nurse if owned else None, told_at=NOW if told else None)
+    assert len(holding.callers(desk(store, third), [as_it_stands(store, call)])) == callers
+
+
+@pytest.fixture
+def two(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> tuple[Callback, Callback]:
+    """Two worries of an eye: one that the nurse has claimed, one that the surgeon has."""
+    made = callback(store, eye_id, "pressure"), callback(store, eye_id, "pain")
+    for call, who in zip(made, (nurse, surgeon), strict=True):
+        holding.claim(desk(store, who), call.id)
+    return made
+
+
+def holders(store: Store, calls_of: tuple[Callback, ...]) -> list[str | None]:
+    return [as_it_stands(store, call).claimed_by for call in calls_of]
+
+
+def test_a_call_taken_over_leaves_what_somebody_else_has(
+    store: Store, nurse: Actor, surgeon: Actor, third: Actor, two: tuple[Callback, Callback]
+) -> None:
+    holding.take_call_over(desk(store, third), two[0].id, nurse.id)
+    assert holders(store, two) == [third.id, surgeon.id]
+
+
+def test_a_call_given_back_leaves_what_somebody_else_has(
+    store: Store, nurse: Actor, surgeon: Actor, two: tuple[Callback, Callback]
+) -> None:
+    holding.give_call_back(desk(store, nurse), two[1].id)
+    assert holders(store, two) == [None, surgeon.id]
+
+
+def test_what_is_decided_is_not_given_back_with_the_call(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> None:
+    call, other = callback(store, eye_id), callback(store, eye_id, "pain")
+    for one in (call, other):
+        holding.claim(desk(store, nurse), one.id)
+    a_task(store, call, surgeon, nurse)
+    holding.give_call_back(desk(store, nurse), other.id)
+    assert holders(store, (call, other)) == [nurse.id, None]
+
+
 def test_one_of_another_patient_is_not_chosen_along(store: Store, nurse: Actor, eye_id: str) -> None:
     call = callback(store, eye_id)
     with pytest.raises(Conflict, match="one of these was settled meanwhile"):

@@ -30,6 +30,9 @@ from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
+from tests.records.rows import callback
+from tests.records.rows import task as a_task
+from tests.records.rows import visit as booked
 
 LATER = NOW + timedelta(days=40)
 
@@ -244,3 +247,44 @@ def test_the_oil_is_out_so_its_removal_is_planned_no_more(store: Store, nurse: A
     eye = load(store, left, zone)
     assert eye.holds_liquid(LATER + timedelta(hours=1))
     assert [v.name for v in eye.open_visits] == ["list for oil removal", "month 3"]
+
+
+@pytest.mark.parametrize(
+    ("latest", "stays"), [(date(2027, 3, 4), True), (date(2027, 3, 5), False), (date(2027, 3, 6), False)]
+)
+def test_a_visit_of_today_leaves_the_book_with_the_end_and_one_that_was_missed_stays_missed(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, latest: date, stays: bool
+) -> None:
+    booked(store, eye_id, latest, "last look")
+    end(store, nurse, eye_id, settings)
+    assert ("last look" in {v.name for v in load(store, eye_id, ZONE).open_visits}) is stays
+
+
+def test_what_is_open_stands_the_most_urgent_first_with_what_is_to_do_about_it(
+    store: Store, nurse: Actor, eye_id: str
+) -> None:
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    week, late, now = (
+        callback(store, eye_id, worry, how_soon, NOW + timedelta(hours=hours))
+        for worry, how_soon, hours in (("a", "this-week", 0), ("b", "today", 9), ("c", "now", 1))
+    )
+    done, to_do = (a_task(store, week, nurse) for _ in range(2))
+    tasks.end(store, NOW, done.id, nurse.id, "")
+    found = following.still_open(store, [known])
+    assert [(one.callback.id, [t.id for t in one.tasks]) for one in found] == [
+        (now.id, []),
+        (late.id, []),
+        (week.id, [to_do.id]),
+    ]
+
+
+@pytest.mark.parametrize("closes", [0, 1])
+def test_every_callback_that_is_open_is_named_before_it_ends(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, closes: int
+) -> None:
+    calls = [callback(store, eye_id, worry, "this-week").id for worry in ("a", "b")]
+    with pytest.raises(CareError, match="say of each open callback"):
+        end(store, nurse, eye_id, settings, closes=calls[:closes])
+    end(store, nurse, eye_id, settings, closes=calls)
+    assert open_worries(store) == []

@@ -100,10 +100,17 @@ def test_holidays_closed_days_and_weekdays_without_places_are_not_open(store: St
     assert openings.not_open(clinic, [], store) == []
 
 
-def test_days_are_looked_at_for_four_hundred_from_today(store: Store, clinic: Clinic) -> None:
+def test_days_are_looked_at_for_as_long_as_a_visit_may_be(store: Store, clinic: Clinic) -> None:
     found = openings.ahead(store, clinic, MONDAY)
-    assert (found.first, found.last) == (MONDAY, MONDAY + timedelta(days=400))
-    assert min(found.places) == MONDAY
+    assert found.first == min(found.places) == MONDAY
+    assert found.last >= date(2030, 3, 8)
+
+
+@pytest.mark.parametrize("day", [date(2029, 3, 4), date(2030, 2, 24), date(2028, 12, 25)])  # Sundays, and Christmas
+def test_a_closed_day_is_asked_about_also_years_from_now(desk: Desk, clinic: Clinic, eye_id: str, day: date) -> None:
+    with pytest.raises(book.Asks, match="the clinic is closed on"):
+        book.add(desk, clinic, eye_id, "late look", day, "")
+    assert "late look" not in {v.name for v in visits.of_eye(desk.store, eye_id)}
 
 
 # --- Where a visit may go ---

@@ -11,7 +11,7 @@ from flask.testing import FlaskClient
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.visits import visit
-from followup.records import Store, audit, worries
+from followup.records import Store, audit, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device
 from followup.web.routes import ROUTES
@@ -188,15 +188,26 @@ FORMS: list[tuple[str, dict[str, str]]] = [
     ("/clinic/patients/{patient}/consent", {"words": "Dana Daughter", "given": "no"}),
     ("/clinic/patients/{patient}/particulars", {"name": "", "phone": "+00 1 23"}),
     ("/clinic/patients/{patient}/reached-by", {"carer_phone": "+00 1 23"}),
+    ("/clinic/visits/{visit}", {"cancel-why": "x" * 201}),
+    ("/clinic/visits/{visit}", {"away-words": "her son had the car"}),
+    ("/clinic/visits/{visit}", {"move-target": "next Tuesday"}),
+    ("/clinic/eyes/{eye}/diary", {"words": "it itched", "pain": "11"}),
+    ("/clinic/eyes/{eye}/plan", {"notes": "lies on her side", "percent": "much"}),
+    ("/clinic/eyes/{eye}/visit", {"right-iop": "9l", "right-notes": "measured twice"}),
+    ("/clinic/discharge", {"name": "Una Person", "notes": "as dictated", "drops": "what she had"}),
+    ("/my-messages", {"email": "nowhere"}),
 ]
+# The button that was pressed: a page has three forms on it.
+PRESSED = {"cancel-why": "cancel", "away-words": "away", "move-target": "move"}
 
 
-@pytest.mark.parametrize(("path", "typed"), FORMS, ids=[path for path, _ in FORMS])
+@pytest.mark.parametrize(("path", "typed"), FORMS, ids=[f"{path} {next(iter(typed))}" for path, typed in FORMS])
 def test_what_was_typed_stands_in_the_form_that_was_refused(
     as_nurse: FlaskClient, store: Store, device: Device, eye_id: str, path: str, typed: dict[str, str]
 ) -> None:
-    before = audit.head(store)
-    answer = as_nurse.post(path.format(eye=eye_id, patient=device.patient_id), data=typed)
+    ids = {"eye": eye_id, "patient": device.patient_id, "visit": visits.of_eye(store, eye_id)[0].identity}
+    before, do = audit.head(store), {"do": PRESSED.get(next(iter(typed)), "")}
+    answer = as_nurse.post(path.format(**ids), data={**typed, **do})
     held = parsed(answer.text).sends
     assert ({name: held.get(name) for name in typed}, answer.status_code) == (typed, 400)
     assert audit.head(store) == before

@@ -63,8 +63,9 @@ def enter(
     with desk.store.transaction():
         eye = load(desk.store, eye_id, desk.zone)
         if not eye.operated or at < eye.operation.at:
-            since = f"the diary begins with surgery, {bounds.words(eye.operation.at.date())}" if eye.operated else None
-            raise CareError(since or "this eye was not operated", "day")
+            operated_on = bounds.words(eye.operation.at.astimezone(desk.zone).date()) if eye.operated else ""
+            since = f"the diary begins with surgery, {operated_on}" if operated_on else "this eye was not operated"
+            raise CareError(since, "day")
         if answers:
             _add(desk, eye.id, at, answers)
         if posture_hours is not None:

@@ -10,7 +10,7 @@ from followup.config import Clinic
 from followup.protocols import closures
 from followup.records import Store, visits
 
-AHEAD = timedelta(days=400)
+AHEAD = timedelta(days=366 * bounds.YEARS_AFTER_SURGERY)  # as long as visits may be
 
 
 @dataclass(frozen=True)
