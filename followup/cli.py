@@ -110,7 +110,7 @@ def serve(config: Path | None, /, clinics: Path | None, **options: object) -> No
     if clinics is not None:
         serve_region(clinics, of_machine(config, given))
         return
-    settings = ready(with_server(load(config), given))
+    settings = ready(with_server(load(config), given), config)
     run_server(settings)
 
 
@@ -121,7 +121,7 @@ def init(config: Path | None) -> None:
     from followup.records import open_store
     from followup.settings_file import load, ready
 
-    settings = ready(load(config))
+    settings = ready(load(config), config)
     if settings.server.database.exists():
         raise click.UsageError(f"{settings.server.database} exists already")
     open_store(settings.server.database, create=True).close()
@@ -142,7 +142,7 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     from followup.records import keys
     from followup.settings_file import load, ready
 
-    settings = ready(load(config))
+    settings = ready(load(config), config)
     store = _store(settings)
     faults = backups.faults(store, _heads(settings, head))
     if not faults:
@@ -324,8 +324,9 @@ def main() -> None:
         click.echo(f"followup: {' '.join(str(error).split())}", err=True)
         sys.exit(2)
     except OSError as error:
-        named = f"{error.filename}: " if error.filename is not None else ""
-        click.echo(f"followup: {named}{error.strerror or error}", err=True)
+        if error.filename is None:
+            raise  # no path that somebody named: a machine short of something, which may have it at the next start
+        click.echo(f"followup: {error.filename}: {error.strerror}", err=True)
         sys.exit(2)
     except click.Abort:
         sys.exit(130)

@@ -1,5 +1,6 @@
 """The clinic's own commands in real processes: init, staff, check, serve; and settings from file and environment."""
 
+import errno
 import os
 import socket
 import sqlite3
@@ -130,6 +131,17 @@ def test_a_database_that_cannot_be_reached_is_one_line(
     monkeypatch.setenv("FOLLOWUP_DATABASE", str(tmp_path / "file" / "clinic.db"))
     monkeypatch.setenv("FOLLOWUP_PHONE", "+00 1 234")
     assert str(tmp_path / "file") in called(monkeypatch, capsys, *(word.format(copy=copy) for word in words))
+
+
+def test_a_machine_that_is_short_of_something_is_no_fault_of_input(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The unit starts again what ended with 1, and not what was refused with 2."""
+
+    def short(**_: object) -> None:
+        raise BlockingIOError(errno.EAGAIN, "Resource temporarily unavailable")
+
+    monkeypatch.setattr(cli, "main", short)
+    with pytest.raises(BlockingIOError):
+        main()
 
 
 def called(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], *words: str) -> str:
@@ -328,6 +340,17 @@ def test_a_clinic_without_a_number_to_call_does_not_start(tmp_path: Path, comman
     assert (done.returncode, done.stderr.count("\n")) == (2, 1)
     assert "setting clinic.phone" in done.stderr
     assert (tmp_path / "clinic.db").exists() == (command != "init")
+
+
+@pytest.mark.parametrize("how", ["no file", "a file", "a variable"])
+def test_whoever_named_no_settings_file_is_told_so(tmp_path: Path, how: str) -> None:
+    file = tmp_path / "clinic.toml"
+    file.write_text('[clinic]\nname = "Ours"\n', encoding="utf-8")
+    option = ("--config", str(file)) if how == "a file" else ()
+    named = {"FOLLOWUP_CONFIG": str(file)} if how == "a variable" else {}
+    said = followup(*option, "init", folder=tmp_path, FOLLOWUP_PHONE="", **named).stderr
+    assert "setting clinic.phone: it is missing" in said
+    assert ("no settings file was named, by --config or FOLLOWUP_CONFIG" in said) is (how == "no file")
 
 
 @pytest.mark.parametrize("command", ["init", "serve", "check"])
