@@ -295,7 +295,7 @@ def rotate(config: Path | None, leaked: bool, push: bool) -> None:
         made = {"secret": token_hex(32), "sealing_key": sealing.new_key()} | (
             {"push_key": push_keys.new_key()} if push else {}
         )
-        backups.backup(store, settings.server.database.parent / "before-rotation", now)
+        backups.backup(store, settings.server.database.parent / backups.BEFORE_ROTATION, now)
         keys.rotate(store, now + timedelta(days=14), made, leaked=leaked)
         audit.note(store, now, "command line", "keys rotated", ", ".join(made), {"leaked": leaked})
         outside = os.environ.get(keys.KEY_FILE)
