@@ -73,6 +73,7 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
     """
     from demo_db import build, many, welcome
     from followup.records.lock import held
+    from followup.serving import check_port
     from followup.serving import serve as run_server
 
     settings = build.settings(folder, host, port)
@@ -80,10 +81,12 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
     if eyes is not None and path.exists() and not fresh:
         raise click.UsageError(f"{path} exists; with --fresh it is built anew with {eyes} eyes")
     with held(path, "the demo is being built"):
+        if serves:
+            check_port(settings.server.host, settings.server.port)
         if eyes is not None:
-            many.build(settings, now, eyes, seed, lambda written: click.echo(f"{written} eyes written", err=True))
+            many.build(settings, now, eyes, seed, lambda known: click.echo(f"{known} of {eyes} eyes", err=True))
         store = build.ensure(settings, now, fresh=fresh and eyes is None)
-        click.echo(welcome.words(store, settings, now))
+        click.echo(welcome.words(store, settings, now) if serves else welcome.built(store))
         store.close()
     if serves:
         run_server(settings)

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import click
 import pytest
+from click.testing import CliRunner
 
 from followup.cli import ELSEWHERE, cli, main
 from followup.config import Clinic, ConfigError, Messages, Settings, SignIn
@@ -65,6 +66,17 @@ def test_a_port_in_use_is_said_plainly(tmp_path: Path) -> None:
         done = followup("serve", "--port", str(taken.getsockname()[1]), folder=tmp_path)
     assert done.returncode == 2
     assert "choose another with --port" in done.stderr
+
+
+@pytest.mark.parametrize("host", ["192.0.2.7", "no.such.host.invalid"])
+def test_an_address_that_is_not_this_machine_s_is_said_plainly(store: Store, host: str) -> None:
+    """Neither is anybody's: RFC 5737 and RFC 6761 keep them for examples."""
+    done = CliRunner().invoke(
+        cli, ["serve", "--database", str(store.path), "--host", host], env={"FOLLOWUP_PHONE": "+00 1 234"}
+    )
+    assert isinstance(done.exception, ConfigError)
+    assert f"cannot listen on {host}:8000" in str(done.exception)
+    assert str(done.exception).endswith("choose another with --host")
 
 
 def test_serving_without_a_database_says_how_to_make_one(tmp_path: Path) -> None:
