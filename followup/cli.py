@@ -24,8 +24,8 @@ ELSEWHERE = {
     "staff": ("followup.staff_commands", "staff", "Who has an account."),
     "export": ("followup.export_commands", "export_commands", "Take data out."),
     "import": ("followup.import_commands", "import_commands", "Take data in."),
-    "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER"),
-    "retention": ("followup.rights_commands", "retention", "Name the records whose follow-up ended longer ago"),
+    "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER."),
+    "retention": ("followup.rights_commands", "retention", "Name the records that are past the clinic's time."),
 }
 """Commands of other modules: where they are, and the line that help says of them without loading them."""
 

@@ -171,6 +171,8 @@ def _checked(raw: Mapping[str, Any]) -> Settings:
     except ValidationError as error:
         first = error.errors()[0]
         told = first["msg"].removeprefix("Value error, ")
+        if first["type"] == "dict_type" and len(first["loc"]) > 1:
+            told = "it needs a number for each weekday; write for example { mon = 12, thu = 8 }"
         if first["type"] == "extra_forbidden":
             told = f"there is no such setting; accepted are: {', '.join(_names(first['loc'][:-1]))}"
         raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {told}") from error

@@ -181,6 +181,7 @@ def test_help_says_of_each_command_what_the_command_says_of_itself() -> None:
         command = cli.get_command(context, name)
         assert command is not None
         assert command.help is not None
+        assert line.endswith("."), "it does not break off"
         assert command.help.startswith(line.removesuffix(".")), name
 
 
@@ -214,6 +215,7 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
         ('[clinic]\nphone = "(set it)"', "clinic.phone.*digits"),
         ("[clinic]\nplaces = { monday = 3 }", "clinic.places.*monday.*mon, tue"),
         ("[clinic]\nplaces = { mon = -3 }", "clinic.places.*0 to 1000"),
+        ("[clinic]\nplaces = 12", r"clinic.places.*\{ mon = 12"),
         ("[clinic]\nplaces = {}", "clinic.places.*nobody could be booked"),
         ('[clinic]\nclosed = ["soon"]', "clinic.closed.*soon.*2026-12-24"),
         ('[clinic]\nclosed = ["24.12.2026"]', "clinic.closed.*2026-12-24"),
@@ -386,8 +388,8 @@ def test_an_option_that_cannot_be_is_one_line(tmp_path: Path) -> None:
 
 def test_closed_days_may_be_dates_or_text(tmp_path: Path) -> None:
     file = tmp_path / "clinic.toml"
-    file.write_text('[clinic]\nclosed = [2026-12-24, "2026-12-31"]\ncountry = "AT"\nsubdivision = "9"\n', encoding="utf-8")
-    assert load(file).clinic.closed == ["2026-12-24", "2026-12-31"]
+    file.write_text('[clinic]\nclosed = [2026-12-24, "2026-12-31"]\ncountry = "at"\nsubdivision = "9"\n', encoding="utf-8")
+    assert (load(file).clinic.closed, load(file).clinic.country) == (["2026-12-24", "2026-12-31"], "AT")
 
 
 def test_check_says_a_broken_page_in_one_line(tmp_path: Path) -> None:
@@ -418,7 +420,9 @@ def test_accounts_are_listed_changed_and_ended(tmp_path: Path) -> None:
     followup("init", folder=tmp_path)
     first = ("--name", "Sol S", "--role", "surgeon", "--email", "s@t.invalid", "--password", "several words here")
     assert followup("staff", "add", *first, folder=tmp_path).stdout == "Sol S can sign in as s@t.invalid\n"
-    second = ("--name", "Ada A", "--role", "administrator", "--email", "a@t.invalid", "--password", "several words here")
+    for what, none in (("sessions", "s@t.invalid is signed in nowhere\n"), ("passkeys", "s@t.invalid has no passkey\n")):
+        assert followup("staff", what, "s@t.invalid", folder=tmp_path).stdout == none
+    second = ("--name", "Ada A", "--role", "Administrator", "--email", "a@t.invalid", "--password", "several words here")
     assert followup("staff", *second, folder=tmp_path).returncode == 0
     listed = followup("staff", "list", folder=tmp_path).stdout.splitlines()
     assert [line.split()[:2] for line in listed] == [["administrator", "a@t.invalid"], ["surgeon", "s@t.invalid"]]
