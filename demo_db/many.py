@@ -51,12 +51,12 @@ _LAST = (
 
 
 def build(made: Settings, now: datetime, eyes: int, seed: int, told: Callable[[int], None] = lambda written: None) -> None:
-    """Build a clinic with so many operated eyes in the demo's place, and tell now and then how many are written."""
+    """Build a clinic with so many operated eyes in the demo's place, and tell now and then how many it has."""
     with small.building(made.server.database) as unfinished:
         store = open_store(unfinished, create=True)
         rest = fill(store, made, now, eyes, seed)
         store.close()
-        rest.write(unfinished, told)
+        rest.write(unfinished, lambda copied: told(rest.lived + copied))
 
 
 def fill(store: Store, made: Settings, now: datetime, eyes: int, seed: int) -> "Copies":
@@ -120,6 +120,7 @@ class Copies:
     ) -> None:
         self._stand, self._gone, self._random = stand, gone, random
         self._followed, self._ended = followed, ended if gone else 0
+        self.lived = len(stand) + len(gone)
 
     def write(self, path: Path, told: Callable[[int], None] = lambda written: None) -> None:
         for written in copies.write(path, self._all(), self._random):

@@ -40,6 +40,11 @@ def words(store: Store, made: Settings, now: datetime) -> str:
     return "\n".join([*said, "Stop it with Ctrl-C.\n"])
 
 
+def built(store: Store) -> str:
+    """What was built, where nothing serves it."""
+    return f"The invented clinic is in {store.path}; “followup demo --folder {store.path.parent}” serves it and says how to sign in."
+
+
 def _is_here_only(address: str) -> bool:
     host = urlsplit(address).hostname or ""
     try:

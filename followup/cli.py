@@ -24,8 +24,8 @@ ELSEWHERE = {
     "staff": ("followup.staff_commands", "staff", "Who has an account."),
     "export": ("followup.export_commands", "export_commands", "Take data out."),
     "import": ("followup.import_commands", "import_commands", "Take data in."),
-    "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER"),
-    "retention": ("followup.rights_commands", "retention", "Name the records whose follow-up ended longer ago"),
+    "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER."),
+    "retention": ("followup.rights_commands", "retention", "Name the records that are past the clinic's time."),
 }
 """Commands of other modules: where they are, and the line that help says of them without loading them."""
 
@@ -73,6 +73,7 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
     """
     from demo_db import build, many, welcome
     from followup.records.lock import held
+    from followup.serving import check_port
     from followup.serving import serve as run_server
 
     settings = build.settings(folder, host, port)
@@ -80,10 +81,12 @@ def demo(host: str | None, port: int | None, folder: Path, fresh: bool, eyes: in
     if eyes is not None and path.exists() and not fresh:
         raise click.UsageError(f"{path} exists; with --fresh it is built anew with {eyes} eyes")
     with held(path, "the demo is being built"):
+        if serves:
+            check_port(settings.server.host, settings.server.port)
         if eyes is not None:
-            many.build(settings, now, eyes, seed, lambda written: click.echo(f"{written} eyes written", err=True))
+            many.build(settings, now, eyes, seed, lambda known: click.echo(f"{known} of {eyes} eyes", err=True))
         store = build.ensure(settings, now, fresh=fresh and eyes is None)
-        click.echo(welcome.words(store, settings, now))
+        click.echo(welcome.words(store, settings, now) if serves else welcome.built(store))
         store.close()
     if serves:
         run_server(settings)
@@ -110,7 +113,7 @@ def serve(config: Path | None, /, clinics: Path | None, **options: object) -> No
     if clinics is not None:
         serve_region(clinics, of_machine(config, given))
         return
-    settings = ready(with_server(load(config), given))
+    settings = ready(with_server(load(config), given), config)
     run_server(settings)
 
 
@@ -121,7 +124,7 @@ def init(config: Path | None) -> None:
     from followup.records import open_store
     from followup.settings_file import load, ready
 
-    settings = ready(load(config))
+    settings = ready(load(config), config)
     if settings.server.database.exists():
         raise click.UsageError(f"{settings.server.database} exists already")
     open_store(settings.server.database, create=True).close()
@@ -142,7 +145,7 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     from followup.records import keys
     from followup.settings_file import load, ready
 
-    settings = ready(load(config))
+    settings = ready(load(config), config)
     store = _store(settings)
     faults = backups.faults(store, _heads(settings, head))
     if not faults:
@@ -295,7 +298,7 @@ def rotate(config: Path | None, leaked: bool, push: bool) -> None:
         made = {"secret": token_hex(32), "sealing_key": sealing.new_key()} | (
             {"push_key": push_keys.new_key()} if push else {}
         )
-        backups.backup(store, settings.server.database.parent / "before-rotation", now)
+        backups.backup(store, settings.server.database.parent / backups.BEFORE_ROTATION, now)
         keys.rotate(store, now + timedelta(days=14), made, leaked=leaked)
         audit.note(store, now, "command line", "keys rotated", ", ".join(made), {"leaked": leaked})
         outside = os.environ.get(keys.KEY_FILE)
@@ -324,8 +327,9 @@ def main() -> None:
         click.echo(f"followup: {' '.join(str(error).split())}", err=True)
         sys.exit(2)
     except OSError as error:
-        named = f"{error.filename}: " if error.filename is not None else ""
-        click.echo(f"followup: {named}{error.strerror or error}", err=True)
+        if error.filename is None:
+            raise  # no path that somebody named: a machine short of something, which may have it at the next start
+        click.echo(f"followup: {error.filename}: {error.strerror}", err=True)
         sys.exit(2)
     except click.Abort:
         sys.exit(130)

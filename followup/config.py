@@ -133,6 +133,7 @@ class Clinic(BaseModel):
     @field_validator("country")
     @classmethod
     def _known_country(cls, value: str) -> str:
+        value = value.upper() if len(value) == 2 else value  # as its two letters are written
         closures.check_country(value)
         return value
 

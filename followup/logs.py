@@ -27,7 +27,7 @@ def about(clinic: str) -> Iterator[None]:
         _clinic.reset(token)
 
 
-def to_stderr(stream: TextIO | None = None) -> logging.Handler:
+def to_stderr(stream: TextIO | None = None, *, warnings_only: bool = False) -> logging.Handler:
     """Log so from now on; returns the handler."""
     handler = logging.StreamHandler(stream or sys.stderr)
     handler.setFormatter(
@@ -47,7 +47,7 @@ def to_stderr(stream: TextIO | None = None) -> logging.Handler:
     )
     root = logging.getLogger()
     root.addHandler(handler)
-    root.setLevel(logging.INFO)
+    root.setLevel(logging.WARNING if warnings_only else logging.INFO)
     return handler
 
 

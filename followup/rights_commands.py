@@ -12,6 +12,7 @@ from followup.care.desk import Desk
 from followup.care.patients import erasing
 from followup.config import Settings
 from followup.records import Store, open_store
+from followup.records.backup import copies_beside
 from followup.settings_file import load
 
 _ACTOR = Actor(COMMAND_LINE, f"the {COMMAND_LINE}", "administrator")
@@ -23,9 +24,10 @@ _ACTOR = Actor(COMMAND_LINE, f"the {COMMAND_LINE}", "administrator")
 @click.option("--dry-run", is_flag=True, help="Only say what would be emptied.")
 @click.pass_obj
 def erase(config: Any, number: str, why: str | None, dry_run: bool) -> None:
-    """Empty the record of the patient with NUMBER of who it is and of all that was written in words.
+    """Empty the record of the patient with NUMBER.
 
-    Rows, counts and the audit chain stay whole. It cannot be undone; copies in the backup folder hold it until they go.
+    Gone is who it is, and all that was written in words. Rows, counts and the audit chain stay whole. It cannot be undone;
+    copies in the backup folder hold it until they go, and copies beside the database until somebody deletes them.
     """
     settings, store = _opened(config)
     known = taking_out.numbered(store, number)
@@ -42,7 +44,10 @@ def erase(config: Any, number: str, why: str | None, dry_run: bool) -> None:
 @click.option("--erase", "erasing_them", is_flag=True, help="Empty them, as “followup erase” does.")
 @click.pass_obj
 def retention(config: Any, years: int | None, erasing_them: bool) -> None:
-    """Name the records whose follow-up ended longer ago than the clinic keeps them; with --erase, empty them."""
+    """Name the records that are past the clinic's time.
+
+    Those whose follow-up ended longer ago than clinic.records_kept_years says; with --erase, they are emptied.
+    """
     settings, store = _opened(config)
     years = years or settings.clinic.records_kept_years
     if not years:
@@ -71,4 +76,8 @@ def _desk(store: Store, settings: Settings) -> Desk:
 
 
 def _copies(settings: Settings) -> str:
-    return f"; copies in {settings.server.backups} hold them until they go" if settings.server.backups else ""
+    """Where the record still is: nothing takes those beside the database away by itself."""
+    server = settings.server
+    told = f"; copies in {server.backups} hold them until they go" if server.backups else ""
+    beside = [str(path) for path in copies_beside(server.database)]
+    return told + (f"; these hold them until you delete them: {', '.join(beside)}" if beside else "")

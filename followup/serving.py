@@ -26,6 +26,7 @@ from typing import Any
 
 from granian import Granian
 from granian.constants import Interfaces
+from granian.log import LogLevels
 
 from followup import logs
 from followup.config import ConfigError, Settings
@@ -53,9 +54,9 @@ def serve(settings: Settings) -> None:
     server = settings.server
     with held(server.database, "a server is running on it") as lock:
         _check_usable(open_store(server.database))
-        _check_port(server.host, server.port)
+        check_port(server.host, server.port)
         os.environ[HANDED_OVER] = settings.model_dump_json()
-        logs.to_stderr()
+        _log(settings)
         _keep_running({"web server": run_web} | ({"clock": run_jobs} if server.jobs else {}), lock)
 
 
@@ -70,9 +71,9 @@ def serve_region(folder: Path, settings: Settings) -> None:
     server = settings.server
     if not folder.is_dir():
         raise ConfigError(f"there is no folder of clinics at {folder}")
-    _check_port(server.host, server.port)
+    check_port(server.host, server.port)
     os.environ[HANDED_OVER] = settings.model_dump_json()
-    logs.to_stderr()
+    _log(settings)
     with tempfile.TemporaryDirectory(prefix="followup-") as made:
         path = Path(made) / "clinics.json"
         os.environ[REGISTER] = str(path)
@@ -182,8 +183,13 @@ def _end(processes: list[SpawnProcess]) -> None:
 
 def _run(target: Callable[[int | None], None], lock: int | None) -> None:
     end_with_parent()
-    logs.to_stderr()
+    _log(load())
     target(lock)
+
+
+def _log(settings: Settings) -> None:
+    """In the demo's terminal, requests would push away how to sign in."""
+    logs.to_stderr(warnings_only=settings.server.demo)
 
 
 def run_web(lock: int | None) -> None:
@@ -200,13 +206,14 @@ def run_web(lock: int | None) -> None:
         websockets=False,
         respawn_failed_workers=True,
         workers_kill_timeout=STOP_SECONDS // 3,
+        log_level=LogLevels.warning if server.demo else LogLevels.info,
     ).serve()
 
 
 def worker() -> Any:
     """The application in one of the web server's workers: of one clinic, or of all that the register names."""
     end_with_parent()
-    logs.to_stderr()
+    _log(load())
     if register := os.environ.get(REGISTER):
         app = _doors(Path(register))
     else:
@@ -279,8 +286,9 @@ def _check_usable(store: Store) -> None:
         store.close()
 
 
-def _check_port(host: str, port: int) -> None:
-    """The workers share their port, so a second server would start silently beside the first."""
+def check_port(host: str, port: int) -> None:
+    """Raises `ConfigError` where nothing can listen there: the workers share their port, so a second server would start
+    silently beside the first."""
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     patient_until = time.monotonic() + PATIENCE_SECONDS  # workers of a server that was killed may be closing theirs
     while True:
@@ -291,6 +299,8 @@ def _check_port(host: str, port: int) -> None:
                 return
             except OSError as error:
                 if error.errno != errno.EADDRINUSE or time.monotonic() > patient_until:
-                    said = f"cannot listen on {host}:{port}: {error.strerror}; choose another with --port"
+                    strange = isinstance(error, socket.gaierror) or error.errno == errno.EADDRNOTAVAIL
+                    option = "--host" if strange else "--port"
+                    said = f"cannot listen on {host}:{port}: {error.strerror}; choose another with {option}"
                     raise ConfigError(said) from error
         time.sleep(0.05)

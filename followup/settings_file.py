@@ -109,7 +109,7 @@ def of_clinic(path: Path) -> Settings:
             raise ConfigError(
                 f"setting server.{key} belongs to the whole server: write it into the file that --config names"
             )
-    settings = ready(_checked(raw))
+    settings = ready(_checked(raw), path)
     if not host_name(settings.server.address):
         raise ConfigError("setting server.address: the clinic is found by it; write for example https://eyes.example")
     if not isinstance(server, dict) or "database" not in server:
@@ -140,14 +140,19 @@ def with_server(settings: Settings, given: Mapping[str, object]) -> Settings:
     return _checked({**settings.model_dump(), "server": {**settings.server.model_dump(), **given}})
 
 
-def ready(settings: Settings) -> Settings:
-    """The settings, if a clinic can work with them: patients must have a number to call. Raises `ConfigError`."""
+def ready(settings: Settings, file: str | Path | None = None) -> Settings:
+    """The settings, which came from that file, if a clinic can work with them: patients must have a number to call.
+
+    Raises `ConfigError`.
+    """
     for name, least in (("phone", 5), ("emergency_phone", 2)):
         number = getattr(settings.clinic, name)
         digits = re.sub(r"[^0-9]", "", number)
         if len(digits) < least or (least > 2 and len(set(digits)) == 1):
             said = f"“{number}” is not a number that patients can call" if number else "it is missing"
-            raise ConfigError(f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78")
+            told = f"setting clinic.{name}: {said}; write it as patients dial it, for example +43 1 234 56 78"
+            named = file or os.environ.get("FOLLOWUP_CONFIG")
+            raise ConfigError(told if named else f"{told}; no settings file was named, by --config or FOLLOWUP_CONFIG")
     if not settings.server.port:
         raise ConfigError("setting server.port: 0 is no port that a proxy could find; write for example 8000")
     for name in ("on_call_email", "audit_email"):
@@ -166,6 +171,8 @@ def _checked(raw: Mapping[str, Any]) -> Settings:
     except ValidationError as error:
         first = error.errors()[0]
         told = first["msg"].removeprefix("Value error, ")
+        if first["type"] == "dict_type" and len(first["loc"]) > 1:
+            told = "it needs a number for each weekday; write for example { mon = 12, thu = 8 }"
         if first["type"] == "extra_forbidden":
             told = f"there is no such setting; accepted are: {', '.join(_names(first['loc'][:-1]))}"
         raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {told}") from error

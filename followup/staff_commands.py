@@ -87,7 +87,10 @@ def passkeys(config: Any, email: str, removing: bool) -> None:
     """Which passkeys EMAIL has."""
     store, now = _store(config), _now()
     member = accounts.by_email(store, email)
-    for one in held.of(store, member.id):
+    known = held.of(store, member.id)
+    if not known and not removing:
+        click.echo(f"{email} has no passkey")
+    for one in known:
         used = f"last used {one.used_at:%Y-%m-%d %H:%M} UTC" if one.used_at else "never used"
         click.echo(f"{one.name}, made {one.created_at:%Y-%m-%d}, {used}")
     if removing:
@@ -113,7 +116,10 @@ def sessions(config: Any, email: str, ending: bool) -> None:
     """Where EMAIL is signed in."""
     store, now = _store(config), _now()
     member = accounts.by_email(store, email)
-    for session in signing_in.open_sessions(store, now, member.id):
+    known = signing_in.open_sessions(store, now, member.id)
+    if not known and not ending:
+        click.echo(f"{email} is signed in nowhere")
+    for session in known:
         click.echo(
             f"since {session.begun_at:%Y-%m-%d %H:%M} UTC, last used {session.seen_at:%H:%M}, "
             f"from {session.address or 'here'}"
@@ -127,7 +133,7 @@ def _add(config: Any, name: str | None, role: str | None, email: str | None, pas
         if not value:
             raise click.UsageError(f"--{option} is missing")
     store = _store(config)
-    accounts.add_staff(store, _now(), name or "", role or "", email or "", password or _ask())
+    accounts.add_staff(store, _now(), name or "", (role or "").strip().lower(), email or "", password or _ask())
     click.echo(f"{name} can sign in as {email}")
 
 

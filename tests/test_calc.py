@@ -408,6 +408,36 @@ def test_names_are_taken_in_any_case() -> None:
     assert answer("coverage", "--eye", "Right", "--break", "3", "--fill", "60", "--posture", "Upright", "--reach", "Macula")
 
 
+def test_a_course_file_takes_names_in_any_case(tmp_path: Path) -> None:
+    small = {"eye": "right", "at": "2027-03-02T14:00:00Z", "agent": "sf6", "percent": 20, "lens": "phakic"}
+    large = {**small, "eye": "Right", "agent": "SF6", "lens": "Phakic", "indication": "Other"}
+    assert answer("course", write(tmp_path, {"operation": large})) == answer("course", write(tmp_path, {"operation": small}))
+
+
+def test_a_comma_is_taken_as_a_point() -> None:
+    for given, meant in (("95,5", "95.5"), ("95", "95.0")):
+        of = ("bubble", "--agent", "sf6", "--lens", "phakic", "--day", "7")
+        assert answer(*of, "--percent", "20,5", "--fill", given, "--seen", "2,5:70,5") == answer(
+            *of, "--percent", "20.5", "--fill", meant, "--seen", "2.5:70.5"
+        )
+    assert answer("coverage", "--eye", "right", "--break", "2,5", "--fill", "60,5")
+    assert answer("altitude", "--metres", "990,5") == answer("altitude", "--metres", "990.5")
+
+
+def test_help_says_what_is_taken_where_nothing_is_said_and_what_may_be_given_again() -> None:
+    defaults = {"bubble": {"unknown", "0"}, "coverage": {"equator", "upright", "sf6"}, "altitude": {"0", "1"}, "plan": set()}
+    for command, values in defaults.items():
+        told = " ".join(shown(command, "--help").split())
+        assert set(re.findall(r"\[default: ([^\]]+)\]", told)) == values, command
+    again = {("bubble", "--seen"), ("coverage", "--break"), ("plan", "--risk")}
+    for name, command in calc.commands.items():
+        for option in command.params:
+            if isinstance(option, click.Option) and option.multiple:
+                assert (name, option.opts[0]) in again
+                assert option.help is not None
+                assert option.help.endswith("may be given again.")
+
+
 def test_negative_numbers_are_values_not_options() -> None:
     assert answer("acuity", "-0.1")["logmar"] == -0.1
     assert answer("altitude", "--metres", "-100")["pressure_hpa"] > 1013
@@ -467,7 +497,8 @@ def test_the_keys_are_those_that_the_guide_promises(tmp_path: Path) -> None:
         (("bubble", "--agent", "helium", "--fill", "90"), "air, sf6"),
         (("bubble", "--agent", "sf6", "--percent", "120", "--fill", "90"), "0 to 100"),
         (("bubble", "--agent", "sf6", "--fill", "90"), "--percent"),
-        (("bubble", "--agent", "air", "--fill", "x"), "not a valid float"),
+        (("bubble", "--agent", "air", "--fill", "x"), "“x” is not a number; write for example 95 or 95.5"),
+        (("bubble", "--agent", "air", "--fill", "9,5,5"), "is not a number"),
         (("bubble", "--agent", "air", "--fill", "90", "--seen", "5"), "DAY:HEIGHT"),
         (("bubble", "--agent", "air", "--fill", "90", "--seen", "x:50"), "DAY:HEIGHT"),
         (("bubble", "--agent", "air", "--fill", "90", "--seen", "5:60:70"), "DAY:HEIGHT"),
@@ -485,8 +516,9 @@ def test_the_keys_are_those_that_the_guide_promises(tmp_path: Path) -> None:
         (("plan", "--agent", "air", "--operated", "2027-03-02", "--risk", "luck"), "residual-traction"),
         (("plan", "--agent", "air", "--operated", "0026-11-24"), "accepted is 1 January 1990"),
         (("plan", "--agent", "air", "--operated", "9999-12-31"), "31 December 9999"),
+        (("plan", "--agent", "air", "--operated", "2100-01-01"), "more than a year ahead: 1 January 2100"),
         (("plan", "--agent", "x", "--operated", "2027-03-02"), "sf6"),
-        (("course", "/nowhere.json"), "cannot be read"),
+        (("course", "/nowhere.json"), "/nowhere.json cannot be read: No such file or directory\n"),
         (("sing",), "No such command"),
     ],
 )

@@ -1,5 +1,6 @@
 """The clinic's own commands in real processes: init, staff, check, serve; and settings from file and environment."""
 
+import errno
 import os
 import socket
 import sqlite3
@@ -10,6 +11,7 @@ from pathlib import Path
 
 import click
 import pytest
+from click.testing import CliRunner
 
 from followup.cli import ELSEWHERE, cli, main
 from followup.config import Clinic, ConfigError, Messages, Settings, SignIn
@@ -64,6 +66,17 @@ def test_a_port_in_use_is_said_plainly(tmp_path: Path) -> None:
         done = followup("serve", "--port", str(taken.getsockname()[1]), folder=tmp_path)
     assert done.returncode == 2
     assert "choose another with --port" in done.stderr
+
+
+@pytest.mark.parametrize("host", ["192.0.2.7", "no.such.host.invalid"])
+def test_an_address_that_is_not_this_machine_s_is_said_plainly(store: Store, host: str) -> None:
+    """Neither is anybody's: RFC 5737 and RFC 6761 keep them for examples."""
+    done = CliRunner().invoke(
+        cli, ["serve", "--database", str(store.path), "--host", host], env={"FOLLOWUP_PHONE": "+00 1 234"}
+    )
+    assert isinstance(done.exception, ConfigError)
+    assert f"cannot listen on {host}:8000" in str(done.exception)
+    assert str(done.exception).endswith("choose another with --host")
 
 
 def test_serving_without_a_database_says_how_to_make_one(tmp_path: Path) -> None:
@@ -132,6 +145,17 @@ def test_a_database_that_cannot_be_reached_is_one_line(
     assert str(tmp_path / "file") in called(monkeypatch, capsys, *(word.format(copy=copy) for word in words))
 
 
+def test_a_machine_that_is_short_of_something_is_no_fault_of_input(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The unit starts again what ended with 1, and not what was refused with 2."""
+
+    def short(**_: object) -> None:
+        raise BlockingIOError(errno.EAGAIN, "Resource temporarily unavailable")
+
+    monkeypatch.setattr(cli, "main", short)
+    with pytest.raises(BlockingIOError):
+        main()
+
+
 def called(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], *words: str) -> str:
     """What the command line says of a call that it refuses: one line, with exit code 2."""
     monkeypatch.setattr(sys, "argv", ["followup", *words])
@@ -157,6 +181,7 @@ def test_help_says_of_each_command_what_the_command_says_of_itself() -> None:
         command = cli.get_command(context, name)
         assert command is not None
         assert command.help is not None
+        assert line.endswith("."), "it does not break off"
         assert command.help.startswith(line.removesuffix(".")), name
 
 
@@ -190,6 +215,7 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
         ('[clinic]\nphone = "(set it)"', "clinic.phone.*digits"),
         ("[clinic]\nplaces = { monday = 3 }", "clinic.places.*monday.*mon, tue"),
         ("[clinic]\nplaces = { mon = -3 }", "clinic.places.*0 to 1000"),
+        ("[clinic]\nplaces = 12", r"clinic.places.*\{ mon = 12"),
         ("[clinic]\nplaces = {}", "clinic.places.*nobody could be booked"),
         ('[clinic]\nclosed = ["soon"]', "clinic.closed.*soon.*2026-12-24"),
         ('[clinic]\nclosed = ["24.12.2026"]', "clinic.closed.*2026-12-24"),
@@ -330,6 +356,17 @@ def test_a_clinic_without_a_number_to_call_does_not_start(tmp_path: Path, comman
     assert (tmp_path / "clinic.db").exists() == (command != "init")
 
 
+@pytest.mark.parametrize("how", ["no file", "a file", "a variable"])
+def test_whoever_named_no_settings_file_is_told_so(tmp_path: Path, how: str) -> None:
+    file = tmp_path / "clinic.toml"
+    file.write_text('[clinic]\nname = "Ours"\n', encoding="utf-8")
+    option = ("--config", str(file)) if how == "a file" else ()
+    named = {"FOLLOWUP_CONFIG": str(file)} if how == "a variable" else {}
+    said = followup(*option, "init", folder=tmp_path, FOLLOWUP_PHONE="", **named).stderr
+    assert "setting clinic.phone: it is missing" in said
+    assert ("no settings file was named, by --config or FOLLOWUP_CONFIG" in said) is (how == "no file")
+
+
 @pytest.mark.parametrize("command", ["init", "serve", "check"])
 def test_settings_that_would_break_later_are_refused_before_anything_is_made(tmp_path: Path, command: str) -> None:
     file = tmp_path / "clinic.toml"
@@ -351,8 +388,8 @@ def test_an_option_that_cannot_be_is_one_line(tmp_path: Path) -> None:
 
 def test_closed_days_may_be_dates_or_text(tmp_path: Path) -> None:
     file = tmp_path / "clinic.toml"
-    file.write_text('[clinic]\nclosed = [2026-12-24, "2026-12-31"]\ncountry = "AT"\nsubdivision = "9"\n', encoding="utf-8")
-    assert load(file).clinic.closed == ["2026-12-24", "2026-12-31"]
+    file.write_text('[clinic]\nclosed = [2026-12-24, "2026-12-31"]\ncountry = "at"\nsubdivision = "9"\n', encoding="utf-8")
+    assert (load(file).clinic.closed, load(file).clinic.country) == (["2026-12-24", "2026-12-31"], "AT")
 
 
 def test_check_says_a_broken_page_in_one_line(tmp_path: Path) -> None:
@@ -383,7 +420,9 @@ def test_accounts_are_listed_changed_and_ended(tmp_path: Path) -> None:
     followup("init", folder=tmp_path)
     first = ("--name", "Sol S", "--role", "surgeon", "--email", "s@t.invalid", "--password", "several words here")
     assert followup("staff", "add", *first, folder=tmp_path).stdout == "Sol S can sign in as s@t.invalid\n"
-    second = ("--name", "Ada A", "--role", "administrator", "--email", "a@t.invalid", "--password", "several words here")
+    for what, none in (("sessions", "s@t.invalid is signed in nowhere\n"), ("passkeys", "s@t.invalid has no passkey\n")):
+        assert followup("staff", what, "s@t.invalid", folder=tmp_path).stdout == none
+    second = ("--name", "Ada A", "--role", "Administrator", "--email", "a@t.invalid", "--password", "several words here")
     assert followup("staff", *second, folder=tmp_path).returncode == 0
     listed = followup("staff", "list", folder=tmp_path).stdout.splitlines()
     assert [line.split()[:2] for line in listed] == [["administrator", "a@t.invalid"], ["surgeon", "s@t.invalid"]]

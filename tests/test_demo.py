@@ -1,15 +1,20 @@
 """The invented clinic: about thirty eyes, every agent, at every stage, some in trouble, dated from today."""
 
+import logging
+import socket
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 from demo_db import build, data, welcome
+from followup import serving
 from followup.care.learning import results
 from followup.care.visits.openings import openings
+from followup.cli import cli
 from followup.clinical import agents
-from followup.config import Clinic
+from followup.config import Clinic, ConfigError, Server, Settings
 from followup.records import Store, audit, eyes, patients, visits, worries
 
 OF_PERSON = "SELECT v.name FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE e.patient_id = :id"
@@ -113,6 +118,30 @@ def test_where_it_listens_everywhere_a_phone_gets_an_address_and_a_code_to_scan(
     assert (
         max(len(line) for line in words.splitlines() if "█" in line) >= 25
     )  # ISO/IEC 18004: 21 modules at least, and its quiet zone
+
+
+def test_a_port_that_is_taken_is_said_before_anything_is_built_or_promised(tmp_path: Path) -> None:
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        port = str(taken.getsockname()[1])
+        done = CliRunner().invoke(cli, ["demo", "--folder", str(tmp_path), "--port", port])
+    assert isinstance(done.exception, ConfigError)
+    assert f"cannot listen on 127.0.0.1:{port}" in str(done.exception)
+    assert (done.output, (tmp_path / "demo.db").exists()) == ("", False)
+
+
+@pytest.mark.parametrize(("demo", "level"), [(True, logging.WARNING), (False, logging.INFO)])
+def test_requests_do_not_push_the_sign_ins_out_of_the_terminal(demo: bool, level: int) -> None:
+    """Whoever runs a clinic reads them in its journal."""
+    log = logging.getLogger()
+    before, handlers = log.level, list(log.handlers)
+    try:
+        serving._log(Settings(server=Server(demo=demo)))
+        assert log.level == level
+    finally:
+        log.handlers = handlers
+        log.setLevel(before)
 
 
 def test_its_own_number_is_one_that_a_phone_can_write() -> None:

@@ -5,6 +5,7 @@ import re
 import shlex
 import subprocess
 from pathlib import Path
+from typing import get_args
 
 import click
 import pytest
@@ -14,6 +15,7 @@ from followup.cli import cli
 from followup.config import Settings
 from followup.records import keys
 from followup.settings_file import ENVIRONMENT, host_name, load, of_clinic, of_machine, ready, table
+from followup.web.anybody.pages import Health
 from tests.conftest import COMMAND
 
 ROOT = Path(__file__).parents[1]
@@ -58,7 +60,7 @@ def named(group: click.Group) -> dict[str, click.Command]:
 
 
 def test_the_example_in_the_readme_has_its_true_answer() -> None:
-    block = README[README.index("    $ followup calc") : README.index("`followup calc course eye.json`")]
+    block = README[README.index("    $ .venv/bin/followup calc") : README.index("`.venv/bin/followup calc course eye.json`")]
     asked, *told = [line.removeprefix("    ") for line in block.rstrip().splitlines()]
     made = CliRunner().invoke(cli, shlex.split(asked)[2:])
     assert made.output.rstrip().splitlines() == told
@@ -115,23 +117,25 @@ def test_the_backup_drill_puts_a_copy_back_beside_the_clinic(tmp_path: Path) -> 
     )
     (tmp_path / "srv").mkdir()
     before = """set -e
-    followup --config clinic.toml init
-    followup --config clinic.toml staff add --name N --role surgeon --email n@t.invalid --password 'several words here'
-    followup --config clinic.toml backup /srv/backups
+    followup init
+    followup staff add --name N --role surgeon --email n@t.invalid --password 'several words here'
+    followup backup /srv/backups
     """
-    script = (before + fenced("sh drill")).replace("/srv/", f"{tmp_path}/srv/")
+    after = "followup check"
+    script = (before + fenced("sh drill") + after).replace("/srv/", f"{tmp_path}/srv/").replace("--owner=followup ", "")
     path = f"{program.parent}:/usr/bin:/bin"
     done = subprocess.run(
         ["sh", "-c", script],
         cwd=tmp_path,
-        env={"PATH": path, "PYTHONPATH": str(ROOT)},
+        env={"PATH": path, "PYTHONPATH": str(ROOT), "FOLLOWUP_CONFIG": str(tmp_path / "clinic.toml")},
         capture_output=True,
         text=True,
         check=False,
     )
     assert done.returncode == 0, done.stderr
-    assert "the database and the audit chain are whole" in done.stdout
-    assert done.stdout.splitlines()[-1].startswith("surgeon")
+    *_, drilled, people, clinic = done.stdout.splitlines()
+    assert drilled == clinic == "the database and the audit chain are whole"
+    assert people.startswith("surgeon")
     assert sorted(p.name for p in (tmp_path / "srv").iterdir() if p.suffix == ".db" or p.is_dir()) == [
         "backups",
         "clinic.db",
@@ -150,6 +154,47 @@ def test_the_unit_may_write_where_the_settings_say() -> None:
         assert any(re.search(rf'^    {key} = "{folder}[/"]', OPERATING, re.M) for folder in writable), key
 
 
+def test_commands_run_as_the_account_of_the_unit_with_its_settings_and_secret() -> None:
+    """One page, one way: what root made could not be read by the server, and what had no secret opened no keys."""
+    unit = fenced("ini followup.service")
+    alias = shlex.split(shlex.split(fenced("sh alias"))[1].removeprefix("followup="))
+    started = shlex.split(unit.split("ExecStart=")[1].splitlines()[0])
+    assert alias[:3] == ["runuser", "-u", unit.split("User=")[1].splitlines()[0]]
+    assert f"FOLLOWUP_CONFIG={started[started.index('--config') + 1]}" in alias
+    assert unit.split("Environment=")[1].splitlines()[0] in alias
+    assert alias[-1] == started[0]
+    for call in commands():
+        words = shlex.split(call)
+        named = words[words.index("--config") + 1] if "--config" in words else "/"
+        assert named.startswith("/") or call in README + fenced("sh move"), call
+
+
+def test_what_the_page_names_is_made_before_it_is_used() -> None:
+    installing = OPERATING[OPERATING.index("## Installing") : OPERATING.index("## Proxy and TLS")]
+    made = re.search(r"install --directory --owner=followup --mode=700 (.*)", installing)
+    assert made
+    assert made[1].split() == ["/srv/followup", "/srv/backups", "/etc/followup"]
+    assert "> /etc/followup/key)" in installing
+    assert "/etc/followup/clinic.toml" in installing
+
+
+@pytest.mark.parametrize(
+    "said", ["`/health` answers", "refuse settings that would break", "as plain text", "names a file with a long"]
+)
+def test_the_page_says_nothing_twice(said: str) -> None:
+    assert OPERATING.count(said) == 1
+
+
+def test_the_unit_does_not_start_again_what_was_refused() -> None:
+    assert "RestartPreventExitStatus=2\n" in fenced("ini followup.service")
+
+
+def test_each_thing_that_health_names_is_explained() -> None:
+    names = get_args(get_args(Health.model_fields["stopped"].annotation)[0])
+    for name in names:
+        assert f"`{name}`" in OPERATING, name
+
+
 def test_the_container_is_run_as_its_image_is_made() -> None:
     image = (ROOT / "Dockerfile").read_text(encoding="utf-8")
     (volume,) = re.findall(r"^VOLUME (\S+)$", image, re.M)
@@ -163,7 +208,7 @@ def test_the_container_is_run_as_its_image_is_made() -> None:
 
 @pytest.mark.parametrize("word", ["drug", "fly", "round the clock", "certified", "free text"])
 def test_the_readme_says_what_it_does_not_do(word: str) -> None:
-    section = README[README.index("## What it does not do") : README.index("## One answer")]
+    section = README[README.index("## What it does not do") : README.index("## Try it")]
     assert word in section
 
 

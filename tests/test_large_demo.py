@@ -109,7 +109,9 @@ def test_the_command_builds_without_serving_and_replaces_nothing_unasked(tmp_pat
     words = ["demo", "--eyes", "30", "--folder", str(tmp_path), "--no-serve"]
     done = CliRunner().invoke(cli, words)
     assert done.exit_code == 0, done.output
-    assert "sign-in" in done.output
+    assert "30 of 30 eyes\n" in done.output
+    assert f"“followup demo --folder {tmp_path}” serves it" in done.output
+    assert not [words for words in ("http://", "Ctrl-C", "@demo.invalid") if words in done.output]
     again = CliRunner().invoke(cli, words)
     assert again.exit_code == 2
     assert "--fresh" in again.output

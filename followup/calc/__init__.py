@@ -9,7 +9,7 @@ import click
 from followup.calc import course, gas, readings
 
 
-@click.group()
+@click.group(context_settings={"show_default": True})
 def calc() -> None:
     """The clinical core at the prompt. It supports decisions and takes none."""
 

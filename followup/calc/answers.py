@@ -33,6 +33,19 @@ class OneOf(click.ParamType):  # type: ignore[type-arg]  # generic only since 8.
         return self.name.upper()
 
 
+class _Number(click.ParamType):  # type: ignore[type-arg]  # as above
+    """A number as people write it: with a point, or with one comma."""
+
+    name = "number"
+
+    def convert(self, value: Any, param: click.Parameter | None, context: click.Context | None) -> float:
+        try:
+            return float(str(value).strip().replace(",", ".", 1))
+        except ValueError:
+            self.fail(f"“{value}” is not a number; write for example 95 or 95.5", param, context)
+
+
+NUMBER = _Number()
 AGENT = OneOf("tamponade", tuple(AGENTS))
 as_json = click.option("--json", "as_json", is_flag=True, help="Give JSON for programs.")
 

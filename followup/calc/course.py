@@ -3,7 +3,7 @@
 import json
 import sys
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -18,6 +18,7 @@ from followup.exchange.course_file import CourseFileError
 from followup.exchange.course_told import Told, told_by
 from followup.protocols import book
 
+LONGEST_AHEAD = timedelta(days=366)
 STANDARD_INPUT = Path("-")
 TRIED = "Draft: the rules of {} are tried here, without asking whether a surgeon has signed them."
 
@@ -26,7 +27,9 @@ TRIED = "Draft: the rules of {} are tried here, without asking whether a surgeon
 @click.option("--agent", type=AGENT, required=True, help=", ".join(AGENTS))
 @click.option("--operated", required=True, help="Date of surgery, for example 2027-03-02.")
 @click.option("--diabetic", is_flag=True, help="Short for --risk diabetic.")
-@click.option("--risk", "risks", type=OneOf("risk", tuple(RISKS)), multiple=True, help=", ".join(RISKS))
+@click.option(
+    "--risk", "risks", type=OneOf("risk", tuple(RISKS)), multiple=True, help=f"{', '.join(RISKS)}; may be given again."
+)
 @as_json
 def plan_(agent: str, operated: str, diabetic: bool, risks: tuple[str, ...], as_json: bool) -> None:
     """Review visits that the draft protocol gives an operation."""
@@ -34,6 +37,10 @@ def plan_(agent: str, operated: str, diabetic: bool, risks: tuple[str, ...], as_
         day = datetime.strptime(operated, "%Y-%m-%d").date()
     except ValueError as error:
         raise click.UsageError(f"“{operated}” is not a date; write for example 2027-03-02") from error
+    if day > date.today() + LONGEST_AHEAD:
+        raise click.UsageError(
+            f"a date of surgery more than a year ahead: {bounds.words(day)}; write for example 2027-03-02"
+        )
     if fault := bounds.surgery(day, bounds.LAST_SURGERY):
         raise click.UsageError(fault)
     wanted = {*risks, *(["diabetic"] if diabetic else [])}

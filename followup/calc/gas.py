@@ -2,7 +2,7 @@
 
 import click
 
-from followup.calc.answers import AGENT, GAS, NONE, SUPPORT, OneOf, as_json, give, number, rounded
+from followup.calc.answers import AGENT, GAS, NONE, NUMBER, SUPPORT, OneOf, as_json, give, number, rounded
 from followup.clinical import agents, altitude, coverage, forecasts, second_thoughts, seen_levels, tamponade
 from followup.clinical.errors import within
 
@@ -11,16 +11,16 @@ POSTURE = "Geometry of a round eye that looks straight ahead; the surgeon says w
 
 @click.command("bubble")
 @click.option("--agent", type=AGENT, required=True, help=", ".join(agents.AGENTS))
-@click.option("--percent", type=float, default=None, help="Concentration of the gas in air.")
-@click.option("--fill", type=float, required=True, help="Fill at the end of surgery, percent of volume.")
+@click.option("--percent", type=NUMBER, default=None, help="Concentration of the gas in air.")
+@click.option("--fill", type=NUMBER, required=True, help="Fill at the end of surgery, percent of volume.")
 @click.option("--lens", type=OneOf("lens", agents.LENSES), default="unknown", help=", ".join(agents.LENSES))
-@click.option("--day", type=float, default=0.0, help="Days after surgery.")
+@click.option("--day", type=NUMBER, default=0, help="Days after surgery.")
 @click.option(
     "--seen",
     "levels",
     multiple=True,
     metavar="DAY:HEIGHT",
-    help="A level seen in clinic, height of the meniscus in percent.",
+    help="A level seen in clinic, height of the meniscus in percent; may be given again.",
 )
 @as_json
 def bubble_(
@@ -64,12 +64,19 @@ def bubble_(
 
 @click.command("coverage")
 @click.option("--eye", type=OneOf("eye", coverage.EYES), required=True, help="right or left")
-@click.option("--break", "clocks", type=float, multiple=True, required=True, help="Clock hour as the examiner sees it.")
+@click.option(
+    "--break",
+    "clocks",
+    type=NUMBER,
+    multiple=True,
+    required=True,
+    help="Clock hour as the examiner sees it; may be given again.",
+)
 @click.option("--reach", type=OneOf("reach", tuple(coverage.REACHES)), default="equator", help=", ".join(coverage.REACHES))
 @click.option(
     "--posture", type=OneOf("posture", tuple(coverage.POSTURES)), default="upright", help=", ".join(coverage.POSTURES)
 )
-@click.option("--fill", type=float, required=True, help="Fill, percent of volume.")
+@click.option("--fill", type=NUMBER, required=True, help="Fill, percent of volume.")
 @click.option("--agent", type=AGENT, default="sf6", help="Gas and oil float, heavy oil sinks.")
 @as_json
 def coverage_(eye: str, clocks: tuple[float, ...], reach: str, posture: str, fill: float, agent: str, as_json: bool) -> None:
@@ -89,9 +96,9 @@ def coverage_(eye: str, clocks: tuple[float, ...], reach: str, posture: str, fil
 
 
 @click.command("altitude")
-@click.option("--metres", type=float, required=True, help="Height reached.")
-@click.option("--from-metres", type=float, default=0.0, help="Height of the place of surgery.")
-@click.option("--volume-ml", type=float, default=1.0, help="Volume of gas at the place of surgery.")
+@click.option("--metres", type=NUMBER, required=True, help="Height reached.")
+@click.option("--from-metres", type=NUMBER, default=0, help="Height of the place of surgery.")
+@click.option("--volume-ml", type=NUMBER, default=1, help="Volume of gas at the place of surgery.")
 @as_json
 def altitude_(metres: float, from_metres: float, volume_ml: float, as_json: bool) -> None:
     """Pressure at a height, and how much wet gas would expand on the way there."""
@@ -124,7 +131,7 @@ def _seen(level: str) -> seen_levels.Observation:
     """A level as it is typed, DAY:HEIGHT; both checked here, so that the message names the option."""
     day, _, height = level.partition(":")
     try:
-        seen = seen_levels.Observation(float(day), float(height))
+        seen = seen_levels.Observation(*(float(part.replace(",", ".", 1)) for part in (day, height)))
     except ValueError as error:
         raise click.UsageError(
             f"--seen “{level}” is not DAY:HEIGHT; write for example 7:60, seen on day 7 at 60 % of the height"

@@ -48,6 +48,11 @@ class _Operation(_Part):
 
     _kept = field_validator("at")(kept_time)
 
+    @field_validator("eye", "indication", "agent", "lens")
+    @classmethod
+    def _in_any_case(cls, value: str) -> str:
+        return value.strip().lower()
+
     def note(self) -> OperationNote:
         """The same as an operation note; air is 100 % where nothing else is said, and an eye is left nine tenths full."""
         until = self.steroid_drops_until

@@ -1,5 +1,6 @@
 """Copies of the whole database: taken while the clinic works, checked before they count, put back without losing what is there."""
 
+import glob
 import os
 import re
 import sqlite3
@@ -14,6 +15,8 @@ from followup.records.migrations import steps
 from followup.records.opening import later_steps
 from followup.records.store import FAMILY, Store, StoreError, copy_database, keep_private
 
+BEFORE_ROTATION = "before-rotation"
+"""The folder beside the database for its copy from before it got new keys."""
 NAME = re.compile(r"followup-(\d{8}T\d{6})Z\.db")
 
 
@@ -137,6 +140,12 @@ def _is_closed(path: Path) -> bool:
         return store.closed
     finally:
         store.close()
+
+
+def copies_beside(database: Path) -> list[Path]:
+    """Copies of it that were put aside: before its schema changed, a restore, and new keys."""
+    rotated = database.parent / BEFORE_ROTATION
+    return sorted([*database.parent.glob(f"{glob.escape(database.stem)}-before-*.db"), *rotated.glob("followup-*.db")])
 
 
 def prune(folder: Path, now: datetime, days: int) -> list[Path]:

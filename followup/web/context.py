@@ -19,7 +19,7 @@ from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.care.signing_in import Caller
 from followup.config import LANGUAGES as LANGUAGES
-from followup.config import Settings
+from followup.config import Settings, loopback
 from followup.exchange.directory import Directory
 from followup.records import Store
 from followup.records.values import Device, Session
@@ -64,6 +64,11 @@ def zone() -> ZoneInfo:
 
 def today() -> date:
     return now().astimezone(zone()).date()
+
+
+def keeps_no_sign_in() -> bool:
+    """Whether a browser takes none of our cookies here: they are for https, and it asked without."""
+    return settings().server.secure_cookies and not request.is_secure and not loopback(request.host_url)
 
 
 def page() -> int:

@@ -196,6 +196,8 @@ def test_nothing_is_emptied_while_a_callback_is_open(ended: Store, nurse: Actor,
     ended.execute("UPDATE callbacks SET state = 'waiting' WHERE rowid = (SELECT min(rowid) FROM callbacks)")
     with pytest.raises(Conflict, match="callback of this patient is open"):
         erasing.erase(Desk(ended, NOW, nurse, ZONE), device.patient_id, "own wish")
+    with pytest.raises(Conflict, match="callback of this patient is open"):
+        erasing.rows(ended, device.patient_id)
 
 
 def run(store: Store, tmp_path: Path, *words: str, more: str = "") -> tuple[int, str]:
@@ -215,6 +217,33 @@ def test_the_command_line_says_first_and_erases_then(ended: Store, tmp_path: Pat
         said.replace(" would be emptied; nothing was", " emptied"),
     )
     assert "there is no patient with the number T-1" in run(ended, tmp_path, "erase", "T-1", "--why", "again")[1]
+
+
+def test_a_dry_run_refuses_what_would_be_refused(store: Store, eye_id: str, tmp_path: Path) -> None:
+    assert run(store, tmp_path, "erase", "T-1", "--dry-run") == (
+        1,
+        "an eye of this patient is followed: end follow-up first",
+    )
+
+
+@pytest.mark.parametrize("command", [("erase", "T-1", "--why", "own wish"), ("retention", "--erase", "--years", "10")])
+def test_copies_that_still_hold_the_record_are_named(
+    ended: Store, tmp_path: Path, eye_id: str, command: tuple[str, ...]
+) -> None:
+    """Those that nothing takes away by itself: from before a restore, a schema, new keys."""
+    long_ago = (datetime.now(UTC) - timedelta(days=3700)).strftime("%Y-%m-%dT%H:%M:%S.000000Z")
+    ended.execute("UPDATE eyes SET ended_at = :at WHERE id = :id", {"at": long_ago, "id": eye_id})
+    saved = backup.backup(ended, tmp_path / "kept", NOW)
+    assert run(ended, tmp_path, "keys", "rotate")[0] == 0
+    ended.close()
+    backup.restore(saved, ended.path, NOW)
+    named = [f"{ended.path.stem}-before-restore-20270305T100000Z.db", "before-rotation/followup-"]
+    told = run(ended, tmp_path, *command)[1]
+    assert "these hold them until you delete them: " in told
+    listed = told.strip().partition("delete them: ")[2].split(", ")
+    assert [any(name in path for path in listed) for name in named] == [True, True]
+    assert len(listed) == 2
+    assert all(Path(path).is_file() for path in listed)
 
 
 def test_records_are_kept_unless_the_clinic_says_how_long(ended: Store, tmp_path: Path, eye_id: str) -> None:

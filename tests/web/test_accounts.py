@@ -6,6 +6,7 @@ from flask.testing import FlaskClient
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.config import Messages
 from followup.records import Store, backup
 from tests.conftest import NOW, PASSWORD, Clock
 
@@ -147,6 +148,14 @@ def test_no_page_sends_an_administrator_where_they_may_not_go(as_administrator: 
     assert (refused.status_code, "Your account does not reach this page." in refused.text) == (403, True)
     assert "/surgeon/protocols" not in refused.text
     assert "/surgeon/protocols" in as_nurse.get("/clinic/").text
+
+
+@pytest.mark.parametrize("mail", [True, False])
+def test_a_mail_is_spoken_of_only_where_one_can_leave(app: Flask, as_administrator: FlaskClient, mail: bool) -> None:
+    running = app.extensions["followup"]
+    sent_by = Messages(smtp_host="mail.invalid", sender="clinic@test.invalid") if mail else Messages()
+    running.settings = running.settings.model_copy(update={"messages": sent_by})
+    assert ("asks for a mail" in as_administrator.get("/administrator/").text) is mail
 
 
 def test_whoever_forgot_a_password_is_told_who_helps(app: Flask) -> None:

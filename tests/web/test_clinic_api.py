@@ -15,11 +15,13 @@ from flask.testing import FlaskClient
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.home import sealing
+from followup.care.home.senders import UNKNOWN
 from followup.records import Store, events
 from followup.records.bodies.clinic import MeasuresBody
-from followup.records.values import saying
+from followup.records.values import Device, saying
 from followup.web.clinic import device_api
 from tests.conftest import NOW, Clock
+from tests.pages import parsed
 from tests.sealed import seal
 
 
@@ -142,7 +144,49 @@ def test_what_cannot_be_is_refused_in_words_and_kept_as_it_came(
     assert reason in answer["results"][0]["reason"]
     (kept,) = events.refused(store)
     assert json.loads(kept.text)["body"] == body
-    assert b"Entries that could not be taken" in as_nurse.get("/clinic/").data
+    told = not_taken(as_nurse)
+    assert told.startswith("Nora Nurse ")
+    assert reason in told
+
+
+def not_taken(client: FlaskClient) -> str:
+    """What Today says of the one entry that was refused."""
+    (section,) = (one for one in parsed(client.get("/clinic/").text).all("section") if "could not be taken" in one.words)
+    return section.one("li").words
+
+
+@pytest.mark.parametrize(
+    ("carer", "who"),
+    [
+        ({}, "Pat Patient (T-1)"),
+        ({"used_by": "carer"}, "the carer of Pat Patient (T-1)"),
+        ({"used_by": "carer", "carer_name": "Cay"}, "the carer Cay of Pat Patient (T-1)"),
+    ],
+)
+def test_whoever_is_to_be_asked_about_a_refused_entry_is_named(
+    as_nurse: FlaskClient, store: Store, device: Device, carer: dict[str, str], who: str
+) -> None:
+    for column, value in carer.items():
+        store.execute(f"UPDATE devices SET {column} = :value", {"value": value})
+    events.refuse(store, NOW, "x", None, device.id, "{}", "too late")
+    told = not_taken(as_nurse)
+    assert told.startswith(who)
+    assert "too late" in told
+    assert told.endswith("+00 9 876")
+
+
+def test_an_entry_of_somebody_unknown_says_so(as_nurse: FlaskClient, store: Store) -> None:
+    events.refuse(store, NOW, "x", None, UNKNOWN.id, "{}", "forged")
+    assert not_taken(as_nurse).startswith("somebody whom the clinic cannot tell ")
+
+
+def test_a_pattern_that_does_not_fit_is_said_without_it(
+    as_nurse: FlaskClient, store: Store, eye_id: str, author_pass: str
+) -> None:
+    (answer,) = send(
+        as_nurse, packed(store, author_pass, [{**entry(eye_id, "measures", eye="left", iop="14"), "id": "mine"}])
+    )
+    assert answer["results"][0]["reason"] == "id: it is not written as it has to be"
 
 
 def test_a_pass_that_is_forged_or_old_is_refused_and_the_entry_kept(

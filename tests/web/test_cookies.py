@@ -11,6 +11,7 @@ from followup.config import Settings
 from followup.records import Store
 from followup.web import create_app
 from tests.conftest import PASSWORD, Browser, Clock
+from tests.pages import parsed
 
 # Under TLS a form comes with the address of its page (`WTF_CSRF_SSL_STRICT`); our pages send it (Referrer-Policy).
 TLS: dict[str, Any] = {"base_url": "https://localhost", "headers": {"Referer": "https://localhost/"}}
@@ -57,3 +58,25 @@ def test_under_tls_a_form_without_the_address_of_its_page_is_refused(secure: Fla
 def test_a_browser_that_only_looks_around_keeps_nothing(secure: FlaskClient) -> None:
     for path in ("/", "/me/", "/static/base.css", "/health", "/api/v1/acuity-table"):
         assert not cookies(secure.get(path, base_url="https://localhost")), path
+
+
+@pytest.mark.parametrize(
+    ("address", "secure_cookies", "told"),
+    [
+        ("http://192.0.2.7:8000", True, True),
+        ("http://eyes.example", True, True),
+        ("https://eyes.example", True, False),
+        ("http://localhost:8000", True, False),
+        ("http://127.0.0.1:8000", True, False),
+        ("http://192.0.2.7:8000", False, False),
+    ],
+)
+def test_where_a_browser_keeps_no_sign_in_the_form_says_so(
+    settings: Settings, store: Store, clock: Clock, address: str, secure_cookies: bool, told: bool
+) -> None:
+    """A cookie marked Secure is kept over https and from this machine alone (RFC 6265 5.4; W3C Secure Contexts 3.1)."""
+    server = settings.server.model_copy(update={"secure_cookies": secure_cookies})
+    app = create_app(settings.model_copy(update={"server": server}), store, clock)
+    page = app.test_client().get("/sign-in", base_url=address)
+    said = [one.words for one in parsed(page.text).all("p", role="alert")]
+    assert ["without https" in one for one in said] == [True] * told

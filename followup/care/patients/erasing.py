@@ -31,8 +31,8 @@ def past(store: Store, now: datetime, years: int) -> list[Past]:
 
 
 def rows(store: Store, patient_id: str) -> int:
-    """How many rows of a patient would be emptied."""
-    return erasing.many(store, standing(store, patient_id).id)
+    """How many rows of a patient would be emptied. Raises `Conflict` as `erase` does."""
+    return erasing.many(store, _ended(store, patient_id).id)
 
 
 def erase(desk: Desk, patient_id: str, why: str) -> int:
@@ -44,11 +44,17 @@ def erase(desk: Desk, patient_id: str, why: str) -> int:
     if not why.strip():
         raise CareError("say why this record is erased", "why")
     with desk.store.transaction():
-        known = standing(desk.store, patient_id)
-        both = eyes.of_patient(desk.store, known.id)
-        if any(eye.is_followed for eye in both):
-            raise Conflict("an eye of this patient is followed: end follow-up first")
-        open_ones = following.still_open(desk.store, both)
-        if open_ones or any(not task.done_at for one in open_ones for task in one.tasks):
-            raise Conflict("a callback of this patient is open: settle it first")
+        known = _ended(desk.store, patient_id)
         return len(erasing.erase(desk.store, desk.now, known.id, desk.actor.signature, why.strip()))
+
+
+def _ended(store: Store, patient_id: str) -> Patient:
+    """The patient, once nobody of theirs is followed and nothing is open. Raises `Conflict`."""
+    known = standing(store, patient_id)
+    both = eyes.of_patient(store, known.id)
+    if any(eye.is_followed for eye in both):
+        raise Conflict("an eye of this patient is followed: end follow-up first")
+    open_ones = following.still_open(store, both)
+    if open_ones or any(not task.done_at for one in open_ones for task in one.tasks):
+        raise Conflict("a callback of this patient is open: settle it first")
+    return known

@@ -4,11 +4,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, tzinfo
 
+from followup.care import accounts
 from followup.care.home import enrol
+from followup.care.home.senders import UNKNOWN
 from followup.care.reading import finding, state
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
-from followup.records import Store, day_lists, events, eyes, messages, patients, states, visits
+from followup.records import Store, day_lists, events, eyes, messages, patients, people, states, visits
 from followup.records.values import Change, Eye, Message, Patient, Refused, Unreadable, Visit, VisitState
 
 LOOK_AHEAD = timedelta(days=7)
@@ -164,17 +166,41 @@ def _find(store: Store, words: str, today: date) -> list[Patient]:
 
 
 @dataclass(frozen=True)
+class NotTaken:
+    """An entry that was refused: why, when it came, and who sent it; for one from a phone also whose phone that is."""
+
+    reason: str
+    at: datetime
+    who: str
+    patient: Patient | None
+
+
+@dataclass(frozen=True)
 class Troubles:
     """What staff must look at themselves: entries refused, records that cannot be read, messages that did not go."""
 
-    refused: list[Refused]
+    refused: list[NotTaken]
     unreadable: list[Unreadable]
     unsent: list[Message]
 
 
 def troubles(store: Store) -> Troubles:
     """The latest refused entries, and all else that waits for a person."""
-    return Troubles(events.refused(store)[:REFUSED_SHOWN], eyes.unreadable(store), messages.troubled(store))
+    refused = [_not_taken(store, one) for one in events.refused(store)[:REFUSED_SHOWN]]
+    return Troubles(refused, eyes.unreadable(store), messages.troubled(store))
+
+
+def _not_taken(store: Store, entry: Refused) -> NotTaken:
+    phone = people.device(store, entry.device_id) if entry.device_id else None
+    patient = patients.patient(store, phone.patient_id) if phone else None
+    if phone and patient:
+        carer = (
+            f"the carer {phone.carer_name} of " if phone.carer_name else "the carer of " if phone.used_by == "carer" else ""
+        )
+        return NotTaken(entry.reason, entry.received_at, f"{carer}{patient.name} ({patient.number})", patient)
+    known = entry.device_id and entry.device_id != UNKNOWN.id
+    who = accounts.name_of(store, entry.device_id or "") if known else "somebody whom the clinic cannot tell"
+    return NotTaken(entry.reason, entry.received_at, who, None)
 
 
 @dataclass(frozen=True)

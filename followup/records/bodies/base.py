@@ -74,9 +74,13 @@ class Illegible(Body):
         return None
 
 
+_PLAIN = {"string_pattern_mismatch": "it is not written as it has to be"}
+"""What a library says by patterns and kinds, for people."""
+
+
 def first_message(error: ValidationError) -> str:
     """The first fault of a validation in plain words, with its field in front."""
     first = error.errors()[0]
-    message = re.sub(r"^Value error, ", "", first["msg"])
+    message = _PLAIN.get(first["type"]) or re.sub(r"^Value error, ", "", first["msg"])
     place = ".".join(str(step) for step in first["loc"])
     return f"{place}: {message}" if place else message

@@ -28,7 +28,8 @@ def people() -> Answer:
         except CareError as error:
             form[error.field or "email"].errors = [str(error)]
     members = [(member, len(signing_in.open_sessions(store, now, member.id))) for member in accounts.everybody(store)]
-    page = render_template("administrator/people.html", form=form, errors=field_errors(form), members=members)
+    mail = bool(context.settings().messages.smtp_host)
+    page = render_template("administrator/people.html", form=form, errors=field_errors(form), members=members, mail=mail)
     return page, 400 if form.errors else 200
 
 

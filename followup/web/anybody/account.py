@@ -42,7 +42,8 @@ def ways_in(form: SignInForm, refused: str = "") -> str:
     where, ways = context.site(), context.settings().sign_in
     here = where is not None and ways.passwords
     asked = passkeys.to_sign_in(context.store(), context.now(), where, context.browser()) if where and here else None
-    return render_template("account/sign_in.html", form=form, passkey=asked, refused=refused, ways=ways)
+    page = {"form": form, "passkey": asked, "refused": refused, "ways": ways, "insecure": context.keeps_no_sign_in()}
+    return render_template("account/sign_in.html", **page)
 
 
 def _here_too() -> None:
