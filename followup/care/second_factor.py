@@ -108,10 +108,9 @@ def passes(store: Store, now: datetime, staff_id: str, code: str) -> bool:
         return False
     wrapped, last = people.second_factor(store, staff_id) or (None, None)
     step = _step(keys.unwrap(wrapped), code, now) if wrapped else None
-    with store.transaction():
-        if step is not None:
-            return people.use_step(store, staff_id, step) if last is None or step > last else False
-        return people.use_recovery_code(store, now, staff_id, _digest(code))
+    if step is not None:
+        return people.use_step(store, staff_id, step) if last is None or step > last else False
+    return people.use_recovery_code(store, now, staff_id, _digest(code))
 
 
 def _step(secret: str, code: str, now: datetime) -> int | None:

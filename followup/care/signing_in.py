@@ -46,8 +46,7 @@ def sign_in(store: Store, now: datetime, email: str, password: str, caller: Call
     tries = _counted(store, now, email, caller)
     found = people.staff_by_email(store, email)
     if not passwords.fits(accounts._hasher, password, found.password_hash if found else None) or found is None:
-        with store.transaction():
-            audit.note(store, now, "somebody", "sign-in failed", found.id if found else "unknown", {"from": caller.address})
+        audit.note(store, now, "somebody", "sign-in failed", found.id if found else "unknown", {"from": caller.address})
         raise Refused("e-mail or password is wrong", "password")
     with store.transaction():
         people.forget_tries(store, tries)
@@ -113,8 +112,7 @@ def _by_passkey(
 
 def begun_by_directory(store: Store, now: datetime, state: str) -> None:
     """The directory leads back to what was begun here: once. Raises `Refused`."""
-    with store.transaction():
-        first = kept.use_once(store, now, f"directory {state}")
+    first = kept.use_once(store, now, f"directory {state}")
     if not first:
         raise Refused("that was sent twice; begin anew")
 
@@ -146,9 +144,8 @@ def by_directory(store: Store, now: datetime, subject: str, email: str | None, c
 
 def refused_by_directory(store: Store, now: datetime, why: str, caller: Caller) -> None:
     """Put on record that a sign-in by the directory came to nothing."""
-    with store.transaction():
-        seen = {"from": caller.address, "why": why[:80].encode("ascii", "replace").decode()}
-        audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
+    seen = {"from": caller.address, "why": why[:80].encode("ascii", "replace").decode()}
+    audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
 
 
 def whose_half(store: Store, now: datetime, half: str) -> tuple[str, str]:
@@ -211,8 +208,7 @@ def _account_of(store: Store, now: datetime, mark: str) -> str | None:
 def begin(store: Store, now: datetime, actor: Actor, caller: Caller) -> str:
     """Begin a session; returns the secret that the browser keeps."""
     token = secrets.token_urlsafe(32)
-    with store.transaction():
-        sessions.begin(store, now, actor.id, _digest(token), caller.address)
+    sessions.begin(store, now, actor.id, _digest(token), caller.address)
     return token
 
 
@@ -222,8 +218,7 @@ def session(store: Store, now: datetime, token: str | None) -> Session | None:
     if found is None:
         return None
     if now - found.begun_at >= LONGEST_SESSION or now - found.seen_at >= IDLE:
-        with store.transaction():
-            sessions.end(store, now, found.id, "too old" if now - found.begun_at >= LONGEST_SESSION else "idle")
+        sessions.end(store, now, found.id, "too old" if now - found.begun_at >= LONGEST_SESSION else "idle")
         return None
     if now - found.seen_at >= SEEN_EVERY:
         sessions.seen(store, now, found.id)

@@ -15,8 +15,7 @@ from followup.records.values import Patient
 def tables(store: Store, now: datetime, by: str) -> Iterator[tuple[str, Iterator[str]]]:
     """Each table, as the name of its file and its lines as CSV; what the columns mean comes last."""
     names = export.tables(store)
-    with store.transaction():
-        audit.note(store, now, by, "exported", "all tables", {"tables": len(names)})
+    audit.note(store, now, by, "exported", "all tables", {"tables": len(names)})
     for table in names:
         columns = export.columns(store, table)
         yield f"{table}.csv", _lines(columns, ([row[n] for n in columns] for row in export.rows(store, table)))
@@ -37,8 +36,7 @@ def record(store: Store, now: datetime, by: str, patient_id: str) -> tuple[str, 
     if found is None:
         raise NotFound("there is no such patient")
     held = export.of_patient(store, found.id)
-    with store.transaction():
-        audit.note(store, now, by, "exported", found.id, {"rows": sum(len(rows) for rows in held.values())})
+    audit.note(store, now, by, "exported", found.id, {"rows": sum(len(rows) for rows in held.values())})
     told = {table: {"holds": export.described(table), "rows": rows} for table, rows in held.items()}
     to_read = _readable(held, f"Record of {found.name}, number {found.number}", now)
     return to_read, json.dumps(told, ensure_ascii=False, indent=1)

@@ -42,7 +42,7 @@ class Head(NamedTuple):
 
 
 def note(store: Store, at: datetime, who: str, action: str, subject: str, detail: Any = None) -> None:
-    """Add an entry; call it inside the transaction of what it records. It is written when that ends, with its facts."""
+    """Add an entry, inside the transaction of what it records: it is written when that ends, with its facts. Or alone, at once."""
     entry: Row = {"at": to_text(at), "who": who, "action": action, "subject": subject, "detail": as_json(detail)}
     with store.transaction():
         store.note(entry)

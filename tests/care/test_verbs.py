@@ -9,14 +9,16 @@ which something is sent and that leads to no verb.
 import ast
 import importlib
 import inspect
+import json
 import pkgutil
-import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
+from functools import partial
+from itertools import count
 from types import ModuleType
-from typing import Any, cast
+from typing import Any, Literal, cast
 
 import pytest
 
@@ -41,7 +43,7 @@ from followup.care.watch import grounds, raising
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols.book import draft_text, fingerprint
-from followup.records import Store, events, eyes, sealing, states, tasks, visits, worries
+from followup.records import Store, events, eyes, states, tasks, visits, worries
 from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import SymptomsBody
@@ -51,11 +53,11 @@ from followup.web import context, create_app
 from followup.web import sent as web_sent
 from followup.web.routes import ADMINISTRATOR, ANYBODY, CARE, PHONE, ROUTES, STAFF, SURGEON, Who
 from tests.authenticator import Authenticator
+from tests.care.failing import Full, dump, failing_at
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, patient_details
 from tests.conftest import operation_note as a_note
 
 FRIDAY, WEDNESDAY = date(2027, 3, 12), date(2027, 3, 10)
-BESIDE = ("tries", "faults")  # counters of guesses, and what the watch notes of a fault: meant to outlast what failed
 LISTED = waiting.Row(2, "T-3", "Pia Patient", NOW.date(), "right", {})
 CLOCKS = ("clock", "command line")  # nobody reaches these by a page
 
@@ -87,6 +89,11 @@ class World:
         body = MeasuresBody(eye="right", iop_mmhg=34, instrument="applanation")
         visit.record_visit(self.nurse, self.eye_id, [body])
         return next(c.id for c in worries.open_callbacks(self.store) if c.worry == "pressure")
+
+    def two_worries(self) -> str:
+        """The same, and what the patient said from home is another callback."""
+        receive.receive(self.store, NOW, self.device, [self.sent(body={"vision": "worse"})], ZONE)
+        return self.callback()
 
     def claimed(self) -> str:
         id = self.callback()
@@ -143,6 +150,12 @@ class Verb:
 
 
 VERBS: list[Verb] = []
+
+
+def named(verbs: Sequence[Verb]) -> list[str]:
+    """Each by its name, and a further case of it by its number too, as `tests/mutate_promises.py` asks for them."""
+    names = [v.name for v in verbs]
+    return [f"{name}-{n}" if (n := names[: place + 1].count(name)) > 1 else name for place, name in enumerate(names)]
 
 
 SECRET = "GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ"
@@ -257,21 +270,30 @@ def _(w: World) -> Act:
 # ---- callbacks ----
 
 
-@verb(holding.claim_call, "callback claimed", may=CARE, through=("clinic.claim",))
+@verb(holding.claim_call, "callback claimed", "callback claimed", may=CARE, through=("clinic.claim",))
 def _(w: World) -> Act:
-    id = w.callback()
+    id = w.two_worries()
     return lambda: holding.claim_call(w.nurse, id)
+
+
+@verb(holding.take_call_over, "callback taken over", "callback claimed", may=CARE, through=("clinic.take_over",))
+def _(w: World) -> Act:
+    id = w.claimed()
+    receive.receive(w.store, NOW, w.device, [w.sent(body={"vision": "worse"})], ZONE)
+    return lambda: holding.take_call_over(w.surgeon, id, w.nurse.actor.id)
 
 
 @verb(holding.take_call_over, "callback taken over", may=CARE, through=("clinic.take_over",))
 def _(w: World) -> Act:
-    id = w.claimed()
+    id = w.reached()
+    settling.settle(w.nurse, id, "sooner", "", w.clinic)  # decided, and nobody has told the patient
     return lambda: holding.take_call_over(w.surgeon, id, w.nurse.actor.id)
 
 
-@verb(holding.give_call_back, "callback given back", may=CARE, through=("clinic.give_back",))
+@verb(holding.give_call_back, "callback given back", "callback given back", may=CARE, through=("clinic.give_back",))
 def _(w: World) -> Act:
-    id = w.claimed()
+    id = w.two_worries()
+    holding.claim_call(w.nurse, id)
     return lambda: holding.give_call_back(w.nurse, id)
 
 
@@ -279,6 +301,13 @@ def _(w: World) -> Act:
 def _(w: World) -> Act:
     task = w.task()
     return lambda: holding.take_task(w.surgeon, task.id, w.nurse.actor.id)
+
+
+@verb(holding.take_task, "task taken", may=CARE, through=("clinic.take_task",))
+def _(w: World) -> Act:
+    task = w.task()
+    holding.give_back_task(w.nurse, task.id)
+    return lambda: holding.take_task(w.surgeon, task.id, None)
 
 
 @verb(holding.give_back_task, "task given back", may=CARE, through=("clinic.give_back_task",))
@@ -329,6 +358,13 @@ def _(w: World) -> Act:
     return lambda: theatre.confirm(w.nurse, task.id)
 
 
+@verb(theatre.confirm, "task taken", "task done", "callback settled", may=CARE, through=("clinic.change_theatre",))
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    holding.give_back_task(w.nurse, task.id)
+    return lambda: theatre.confirm(w.surgeon, task.id)
+
+
 @verb(theatre.cancel, "theatre cancelled", may=CARE, through=("clinic.change_theatre",))
 def _(w: World) -> Act:
     task = w.for_theatre()
@@ -367,10 +403,46 @@ def _(w: World) -> Act:
 # ---- discharge and what follows it ----
 
 
+def discharged_again(w: World, right: Literal["written", "recorded"]) -> Act:
+    """The other eye of somebody whose name was written otherwise than it stands in the records."""
+    written = patient_details().model_copy(update={"name": "Pat Patientt"})
+    other = who.other_particulars(w.store, written)
+    assert other is not None
+    answer = who.SamePerson(right, other.mark)
+    return lambda: leaving.discharge(w.nurse, written, a_note(eye="left"), [], same_person=answer)
+
+
 @verb(leaving.discharge, "enrolment code", "discharge", may=CARE, through=("clinic.new_discharge",))
 def _(w: World) -> Act:
     window = schedule.Window("week 1", WEDNESDAY, WEDNESDAY, FRIDAY, "retina")
     return lambda: leaving.discharge(w.nurse, patient_details("T-2"), a_note(), [window])
+
+
+@verb(
+    leaving.discharge, "visit withdrawn", "task done", "callback settled", "enrolment code", "discharge",
+    may=CARE, through=("clinic.new_discharge",),
+)  # fmt: skip
+def _(w: World) -> Act:
+    task = w.for_theatre()
+    at = task.made_at + timedelta(days=1)
+    again = a_note(operated_at=at)
+    return lambda: leaving.discharge(w.later(w.nurse, days=2), patient_details(), again, [])
+
+
+@verb(
+    leaving.discharge, "particulars corrected", "enrolment code", "discharge",
+    may=CARE, through=("clinic.new_discharge",),
+)  # fmt: skip
+def _(w: World) -> Act:
+    return discharged_again(w, "written")
+
+
+@verb(
+    leaving.discharge, "particulars kept", "enrolment code", "discharge",
+    may=CARE, through=("clinic.new_discharge",),
+)  # fmt: skip
+def _(w: World) -> Act:
+    return discharged_again(w, "recorded")
 
 
 @verb(changing.change_plan, "visit moved", "plan changed", may=CARE, through=("clinic.change_plan",))
@@ -857,30 +929,6 @@ def world(store: Store, settings: Settings, nurse: Actor, surgeon: Actor, eye_id
     return made
 
 
-def dump(store: Store, without: tuple[str, ...] = BESIDE) -> list[str]:
-    """All that the database holds, without some tables."""
-    return [line for line in store.db.conn.iterdump() if not line.startswith(tuple(f'INSERT INTO "{t}"' for t in without))]
-
-
-class Full(sqlite3.OperationalError):
-    """The disk is full."""
-
-
-def failing_at(number: int, patch: pytest.MonkeyPatch) -> list[int]:
-    """Let the `number`th entry that the audit writes fail; returns a list that holds something once it has."""
-    write, written, failed = sealing.write, [0], cast(list[int], [])
-
-    def fails(*given: Any) -> None:
-        written[0] += 1
-        if written[0] == number:
-            failed.append(number)
-            raise Full("the disk is full")
-        write(*given)
-
-    patch.setattr(sealing, "write", fails)
-    return failed
-
-
 def public() -> Iterator[Callable[..., Any]]:
     """Every public function of care that takes a desk, notes something in the audit itself, or begins a transaction."""
     for found in pkgutil.walk_packages(care.__path__, "followup.care."):
@@ -899,28 +947,28 @@ def test_every_verb_of_care_stands_in_the_table() -> None:
         assert sum(function in list for list in known) == 1, f"{function.__module__}.{function.__name__}"
 
 
-@pytest.mark.parametrize("found", VERBS, ids=lambda v: v.name)
+@pytest.mark.parametrize("found", VERBS, ids=named(VERBS))
 def test_a_verb_leaves_its_entries_and_nothing_when_it_fails_half_way(
     world: World, found: Verb, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     act = found.ready(world)
     before, entries = dump(world.store), world.store.rows("SELECT number FROM audit")
-    for number in range(1, 30):
+    for number in count(1):
         with monkeypatch.context() as patch:
+            world.store.execute("DELETE FROM tries")  # as if the tries of before were long ago
             failed = failing_at(number, patch)
             with suppress(Full):
                 act()
         if not failed:
             break
-        assert dump(world.store) == before, f"something stayed when entry {number} could not be written"
-    assert number > 1, "nothing was put on record"
+        assert dump(world.store) == before, f"something stayed when row or entry {number} could not be written"
     new = world.store.rows("SELECT * FROM audit ORDER BY number")[len(entries) :]
     of_clock = [e["action"] for e in new if e["who"] == CLOCK.signature and found.may != "clock"]
     assert tuple(e["action"] for e in new if e["who"] != CLOCK.signature or found.may == "clock") == found.leaves
     assert set(of_clock) <= {"warning"}
 
 
-@pytest.mark.parametrize("found", VERBS, ids=lambda v: v.name)
+@pytest.mark.parametrize("found", VERBS, ids=named(VERBS))
 def test_a_verb_is_reached_by_whom_the_table_says(found: Verb, settings: Settings, store: Store) -> None:
     if found.may in CLOCKS:
         assert not found.through
@@ -995,11 +1043,88 @@ def test_what_only_a_surgeon_may_leaves_nothing_where_a_nurse_tries(world: World
     assert dump(world.store) == before
 
 
-def test_a_failed_sign_in_is_on_record(world: World) -> None:
-    with pytest.raises(Refused):
-        signing_in.sign_in(world.store, NOW, "nurse@test.invalid", "not this password", signing_in.Caller("192.0.2.1"))
-    last = world.store.rows("SELECT * FROM audit ORDER BY number DESC LIMIT 1")[0]
-    assert (last["who"], last["action"], last["subject"]) == ("somebody", "sign-in failed", world.nurse.actor.id)
+REFUSED: dict[str, tuple[Callable[[World], Act], str, bool]] = {  # the act, what the audit says, and whether it knows of whom
+    "a wrong password": (
+        lambda w: lambda: signing_in.sign_in(w.store, NOW, "nurse@test.invalid", "not this password", FROM),
+        "sign-in failed",
+        True,
+    ),
+    "nobody’s address": (
+        lambda w: lambda: signing_in.sign_in(w.store, NOW, "nobody@test.invalid", PASSWORD, FROM),
+        "sign-in failed",
+        False,
+    ),
+    "a wrong code": (
+        lambda w: partial(signing_in.second_step, w.store, NOW, half_signed_in(w), "000000", FROM),
+        "second factor failed",
+        True,
+    ),
+    "a removed passkey": (
+        lambda w: partial(signing_in.by_passkey, w.store, NOW, HERE, removed_passkey(w), FROM),
+        "passkey refused",
+        False,
+    ),
+    "a removed passkey after the password": (
+        lambda w: partial(
+            signing_in.second_step_by_passkey, w.store, NOW, half_signed_in(w), HERE,
+            removed_passkey(w, w.nurse.actor.id), FROM,
+        ),
+        "passkey refused",
+        True,
+    ),
+    "nobody whom the directory knows": (
+        lambda w: lambda: signing_in.by_directory(w.store, NOW, "person-7", "nobody@test.invalid", FROM),
+        "directory sign-in refused",
+        False,
+    ),
+    "somebody else’s address in the directory": (
+        lambda w: partial(signing_in.by_directory, w.store, NOW, named_in_directory(w), "nurse@test.invalid", FROM),
+        "directory sign-in refused",
+        True,
+    ),
+}  # fmt: skip
+FROM = signing_in.Caller("192.0.2.1")
+
+
+def half_signed_in(w: World) -> str:
+    return signing_in.half(w.store, NOW, w.nurse.actor, "nurse@test.invalid")
+
+
+def removed_passkey(w: World, staff_id: str | None = None) -> passkeys.Answer:
+    """What a device answers whose passkey was taken away."""
+    made, asked = own_passkey(w), passkeys.to_sign_in(w.store, NOW, HERE, "here", staff_id)
+    passkeys.remove(w.nurse, passkeys.of(w.store, w.nurse.actor.id)[0].id)
+    return passkeys.Answer(asked.token, made.sign(asked.options), "here")
+
+
+def named_in_directory(w: World) -> str:
+    """How the directory knows the surgeon."""
+    accounts.name_in_directory(w.store, NOW, w.surgeon.actor.id, "person-7")
+    return "person-7"
+
+
+@pytest.mark.parametrize("how", REFUSED)
+def test_a_failed_sign_in_is_on_record_once_with_where_it_came_from(world: World, how: str) -> None:
+    ready, action, of_nurse = REFUSED[how]
+    act = ready(world)
+    before = world.store.rows("SELECT number FROM audit")
+    with suppress(Refused):
+        act()
+    (entry,) = world.store.rows("SELECT * FROM audit ORDER BY number")[len(before) :]
+    assert (entry["who"], entry["action"]) == ("somebody", action)
+    assert entry["subject"] == (world.nurse.actor.id if of_nurse else "unknown")
+    assert json.loads(entry["detail"])["from"] == "192.0.2.1"
+    assert "test.invalid" not in entry["detail"]
+
+
+def test_tries_count_until_the_sign_in_is_on_record(world: World, monkeypatch: pytest.MonkeyPatch) -> None:
+    with monkeypatch.context() as patch:
+        failing_at(7, patch)  # three tries were counted and are forgotten, then comes the entry
+        with pytest.raises(Full):
+            signing_in.sign_in(world.store, NOW, "nurse@test.invalid", PASSWORD, FROM)
+    assert len(world.store.rows("SELECT * FROM tries")) == 3  # the pair, the address, the account
+    signing_in.sign_in(world.store, NOW, "nurse@test.invalid", PASSWORD, FROM)
+    assert len(world.store.rows("SELECT * FROM tries")) == 3
 
 
 def test_what_time_alone_raises_is_kept_whole_or_not_at_all(world: World, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -22,7 +22,7 @@ answer = {
     longest: LONGEST_MS, asked: ASK_AFTER_MS / 3600000,
     cases: [
         told(fresh, after(1)), told(fresh, after(26)), told(sureOf(fresh, after(8)), after(9)),
-        told(sureOf(fresh, after(12)), after(40)),
+        told(sureOf(fresh, after(12)), after(40)), told(fresh, after(2.9)), told(fresh, after(3.1)),
     ],
 };
 """
@@ -32,12 +32,13 @@ def test_only_what_somebody_spoke_for_counts_and_nothing_is_refused(run: Run) ->
     told = run(SCRIPT, None)
     assert told["longest"] == posture.LONGEST_OPEN_HOURS.value * HOUR_MS
     asked = told["asked"]
-    short, long, night, days = told["cases"]
+    short, long, night, days, *around = told["cases"]
+    assert [case["doubt"] for case in around] == [False, True]  # three hours: common practice, no source
     assert (short["counted"], short["doubt"]) == ([0, 1], False)
     assert (long["counted"], long["doubt"], long["long"]) == ([0, asked], True, True)
     assert (night["counted"], night["doubt"]) == ([0, 9], False)
     assert days["counted"] == [0, 12 + asked]
-    assert [case["kept"] is None for case in told["cases"]] == [False, True, False, True]
+    assert [case["kept"] is None for case in (short, long, night, days)] == [False, True, False, True]
     for case in (short, night):
         kinds.body_of("posture", case["kept"]).fact(NOW)  # the clinic takes it
 

@@ -64,13 +64,14 @@ def test_a_clinic_in_use_is_not_closed_under_its_reader(region: Region) -> None:
     environ |= {"SERVER_PORT": "80", "wsgi.url_scheme": "http", "SERVER_PROTOCOL": "HTTP/1.1"}
     answer = quick(environ | {"wsgi.input": io.BytesIO(), "wsgi.errors": io.StringIO()}, lambda *_: lambda _: None)
     quick.sweep()
+    north.file.unlink()
+    region.look()  # the serving process lets it go
+    quick.sweep()
     with pytest.raises(StoreError, match="in use"):
         lock.take(north.database, "a test")
     assert b"".join(answer)
     answer.close()  # type: ignore[attr-defined]
     quick.sweep()
-    north.file.unlink()
-    region.look()
     with lock.held(north.database, "a test"):
         pass
 
@@ -94,6 +95,14 @@ def test_changed_settings_are_taken_without_a_restart(region: Region) -> None:
     assert "clinic north" in region.browser(north.host).get("/sign-in").text
     settings(region.folder, "north", north.database, 'security_contact = "safety@north.invalid"')
     assert region.browser(north.host).get("/.well-known/security.txt").status_code == 404
+    region.look()
+    assert "safety@north.invalid" in region.browser(north.host).get("/.well-known/security.txt").text
+
+
+def test_settings_that_the_serving_process_has_not_read_yet_open_no_clinic(region: Region) -> None:
+    north = region.add("north")
+    settings(region.folder, "north", north.database, 'security_contact = "safety@north.invalid"')
+    assert region.status("north") == 503
     region.look()
     assert "safety@north.invalid" in region.browser(north.host).get("/.well-known/security.txt").text
 

@@ -72,14 +72,13 @@ def made_for(store: Store, open_ones: Iterable[Callback]) -> list[Task]:
 
 def tell_of_plan(desk: Desk, callback_id: str, words: str) -> Task:
     """The plan was changed in answer to a callback: somebody tells the patient; returns the task."""
-    with desk.store.transaction():
-        found = known_callback(desk.store, callback_id)
-        if found.state == "settled":
-            raise Conflict("this callback is settled")
-        holder = found.claimed_by if found.state == "claimed" else None
-        if found.state == "waiting":
-            claim(desk, callback_id)
-        return make_task(desk, found, "plan-changed", words, new_id(), owner=holder)
+    found = known_callback(desk.store, callback_id)
+    if found.state == "settled":
+        raise Conflict("this callback is settled")
+    holder = found.claimed_by if found.state == "claimed" else None
+    if found.state == "waiting":
+        claim(desk, callback_id)
+    return make_task(desk, found, "plan-changed", words, new_id(), owner=holder)
 
 
 def can_undo(desk: Desk, found: Callback) -> bool:

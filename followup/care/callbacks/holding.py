@@ -71,36 +71,33 @@ def give_call_back(desk: Desk, callback_id: str) -> None:
 
 def claim(desk: Desk, callback_id: str) -> None:
     """Take a waiting callback. Raises `Conflict` if somebody has it or it is settled."""
-    with desk.store.transaction():
-        found = known_callback(desk.store, callback_id)
-        if found.state == "to-do":
-            raise Conflict("this callback is decided; take what is to do")
-        if not worries.claim(desk.store, desk.now, callback_id, desk.actor.id):
-            who = found.claimed_by_name or "somebody"
-            state = "is settled" if found.state == "settled" else f"was claimed by {who}"
-            raise Conflict(f"this callback {state}")
-        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "claimed", {"by": desk.actor.name})
-        desk.note("callback claimed", callback_id)
+    found = known_callback(desk.store, callback_id)
+    if found.state == "to-do":
+        raise Conflict("this callback is decided; take what is to do")
+    if not worries.claim(desk.store, desk.now, callback_id, desk.actor.id):
+        who = found.claimed_by_name or "somebody"
+        state = "is settled" if found.state == "settled" else f"was claimed by {who}"
+        raise Conflict(f"this callback {state}")
+    worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "claimed", {"by": desk.actor.name})
+    desk.note("callback claimed", callback_id)
 
 
 def take_over(desk: Desk, callback_id: str, whose: str) -> None:
     """Take a claimed callback from `whose` (a staff id). Raises `Conflict` if that person has it no more."""
-    with desk.store.transaction():
-        found = known_callback(desk.store, callback_id)
-        if found.state != "claimed" or not worries.take_over(desk.store, callback_id, desk.actor.id, whose):
-            raise Conflict(_meanwhile(found.claimed_by_name if found.state == "claimed" else None))
-        _note_taken(desk, callback_id, whose, found.claimed_by_name)
+    found = known_callback(desk.store, callback_id)
+    if found.state != "claimed" or not worries.take_over(desk.store, callback_id, desk.actor.id, whose):
+        raise Conflict(_meanwhile(found.claimed_by_name if found.state == "claimed" else None))
+    _note_taken(desk, callback_id, whose, found.claimed_by_name)
 
 
 def release(desk: Desk, callback_id: str) -> None:
     """Give a claimed callback back to the list."""
-    with desk.store.transaction():
-        if known_callback(desk.store, callback_id).state == "to-do" or not worries.release(
-            desk.store, callback_id, desk.actor.id
-        ):
-            raise Conflict("only the person who claimed a callback can give it back")
-        worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "given back", {"by": desk.actor.name})
-        desk.note("callback given back", callback_id)
+    if known_callback(desk.store, callback_id).state == "to-do" or not worries.release(
+        desk.store, callback_id, desk.actor.id
+    ):
+        raise Conflict("only the person who claimed a callback can give it back")
+    worries.add_step(desk.store, desk.now, callback_id, desk.actor.signature, "given back", {"by": desk.actor.name})
+    desk.note("callback given back", callback_id)
 
 
 def take_task(desk: Desk, task_id: str, whose: str | None) -> None:

@@ -117,31 +117,29 @@ def end_with_operation(desk: Desk, eye_id: str, operated_at: datetime) -> None:
 
     A callback that heard of something urgent since the operation stays open.
     """
-    with desk.store.transaction():
-        day = operated_at.astimezone(desk.zone).date()
-        for task in tasks.for_theatre_of(desk.store, eye_id):
-            if task.done_at is not None or task.made_at.astimezone(desk.zone).date() > day:
-                continue
-            tasks.plan_theatre(desk.store, task.id, day, task.theatre_list)
-            tasks.end(desk.store, desk.now, task.id, desk.actor.id, "operated")
-            detail = {"by": desk.actor.name, "outcome": "theatre", "words": "operated", "theatre_on": day.isoformat()}
-            worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
-            desk.note("task done", task.callback_id, {"task": task.kind})
-            found = known_callback(desk.store, task.callback_id)
-            if found.state != "to-do" and not _urgent_since(desk, found, operated_at):
-                _settle(desk, found, "theatre", "")
-                continue
-            due_with_its_tasks(desk.store, desk.now, found)
-            if found.state == "claimed" and found.claimed_by:
-                worries.release(desk.store, found.id, found.claimed_by)
+    day = operated_at.astimezone(desk.zone).date()
+    for task in tasks.for_theatre_of(desk.store, eye_id):
+        if task.done_at is not None or task.made_at.astimezone(desk.zone).date() > day:
+            continue
+        tasks.plan_theatre(desk.store, task.id, day, task.theatre_list)
+        tasks.end(desk.store, desk.now, task.id, desk.actor.id, "operated")
+        detail = {"by": desk.actor.name, "outcome": "theatre", "words": "operated", "theatre_on": day.isoformat()}
+        worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
+        desk.note("task done", task.callback_id, {"task": task.kind})
+        found = known_callback(desk.store, task.callback_id)
+        if found.state != "to-do" and not _urgent_since(desk, found, operated_at):
+            _settle(desk, found, "theatre", "")
+            continue
+        due_with_its_tasks(desk.store, desk.now, found)
+        if found.state == "claimed" and found.claimed_by:
+            worries.release(desk.store, found.id, found.claimed_by)
 
 
 def end_missed(desk: Desk, eye_id: str) -> None:
     """The eye was operated again: nobody asks any more why a visit of the plan before was missed."""
-    with desk.store.transaction():
-        for found in worries.callbacks_of(desk.store, eye_id):
-            if found.worry == "missed-visit" and found.state in ("waiting", "claimed"):
-                _settle(desk, found, "no-action", "the eye was operated again")
+    for found in worries.callbacks_of(desk.store, eye_id):
+        if found.worry == "missed-visit" and found.state in ("waiting", "claimed"):
+            _settle(desk, found, "no-action", "the eye was operated again")
 
 
 def _urgent_since(desk: Desk, found: Callback, at: datetime) -> bool:
@@ -171,11 +169,10 @@ def _give_up(desk: Desk, task_id: str, words: str) -> None:
 
 def close_for_end(desk: Desk, found: Callback, why: str) -> None:
     """Follow-up ended: what was to do will not be done, and the callback is closed with the reason."""
-    with desk.store.transaction():
-        for task in tasks.of_callback(desk.store, found.id):
-            if task.done_at is None:
-                drop(desk, task, why)
-        _settle(desk, found, "follow-up-ended", why)
+    for task in tasks.of_callback(desk.store, found.id):
+        if task.done_at is None:
+            drop(desk, task, why)
+    _settle(desk, found, "follow-up-ended", why)
 
 
 def _settle(desk: Desk, found: Callback, outcome: str, words: str) -> None:
