@@ -28,6 +28,7 @@ KEPT = """async () => {
     };
 }"""
 SHOWN = 'async () => (await import("/static/shared/dates.js")).isoClock(new Date())'
+SOON_MS = 15_000
 QUESTIONS = "#running fieldset"
 STOPPING = ".posture .timer[aria-pressed=true]:visible, #running li:visible"
 
@@ -81,7 +82,12 @@ class Posture:
         if self._kept(tab)["running"] or not button.is_visible():  # no position is planned for the day that the clock shows
             return
         since = now()
-        (button.dblclick if chance.random() < 0.3 else button.click)()
+        try:
+            (button.dblclick if chance.random() < 0.3 else button.click)(timeout=SOON_MS)
+        except PlaywrightError:
+            if button.is_visible():
+                raise
+            return  # the page was drawn for the day of the changed clock meanwhile
         until(lambda: self._kept(tab)["running"], "the timer runs")
         self._since = since
 
