@@ -13,6 +13,7 @@ from pydantic import ValidationError
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.callbacks import holding
 from followup.care.desk import Desk
 from followup.care.discharge import waiting
 from followup.care.discharge.waiting import Row
@@ -206,6 +207,33 @@ def test_a_task_for_now_that_is_nobodys_is_told_and_one_that_somebody_has_is_not
     free, taken = task(store, call, surgeon), task(store, call, surgeon, nurse)
     found = reminders.for_staff(people.all_staff(store), known(worries.callback(store, call.id)), [free, taken])
     assert {d.key.rpartition(":staff")[0] for d in found} == {f"task:{free.id}"}
+
+
+def told_now(store: Store) -> set[str]:
+    """The keys of what staff are told now."""
+    found = reminders.due(store, NOW, WHEN, ZONE, lambda _: nullcontext())
+    return {due.key for due in found if due.kind == "now"}
+
+
+def test_a_call_for_now_that_is_given_back_is_told_anew_each_time(store: Store, nurse: Actor, eye_id: str) -> None:
+    call, desk = callback(store, eye_id, how_soon="now"), Desk(store, NOW, nurse, ZONE)
+    told = [told_now(store)]
+    for _ in range(2):
+        holding.claim_call(desk, call.id)
+        assert told_now(store) == set()
+        holding.give_call_back(desk, call.id)
+        told.append(told_now(store))
+    assert [len(keys) for keys in told] == [1, 1, 1]
+    assert len(set.union(*told)) == 3
+
+
+def test_a_task_for_now_that_is_given_back_is_told_anew(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> None:
+    made = task(store, callback(store, eye_id, how_soon="now"), surgeon)
+    desk, before = Desk(store, NOW, nurse, ZONE), told_now(store)
+    holding.take_task(desk, made.id, None)
+    assert told_now(store) == set()
+    holding.give_back_task(desk, made.id)
+    assert (len(told_now(store)), before & told_now(store)) == (len(before), set())
 
 
 @pytest.mark.parametrize(("worry", "told"), [("silence", True), ("pressure", False)])
