@@ -249,9 +249,12 @@ def steps_of(store: Store, callback_id: str) -> list[Step]:
     return [made(Step, row) for row in store.rows(sql, {"id": callback_id})]
 
 
-def times_given_back(store: Store, callback_id: str) -> int:
-    """How often somebody put it, or what was to do about it, back on the list."""
-    sql = "SELECT count(*) AS n FROM callback_steps WHERE callback_id = :id AND step = 'given back'"
+def times_put_back(store: Store, callback_id: str) -> int:
+    """How often somebody who had it, or what was to do about it, put it back on the list."""
+    sql = """
+        SELECT count(*) AS n FROM callback_steps WHERE callback_id = :id
+        AND step IN ('given back', 'will not be done', 'taken back', 'theatre cancelled')
+    """
     found = store.row(sql, {"id": callback_id})
     return int(found["n"]) if found else 0
 

@@ -13,7 +13,7 @@ from pydantic import ValidationError
 
 from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.callbacks import holding
+from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import waiting
 from followup.care.discharge.waiting import Row
@@ -234,6 +234,14 @@ def test_a_task_for_now_that_is_given_back_is_told_anew(store: Store, nurse: Act
     assert told_now(store) == set()
     holding.give_back_task(desk, made.id)
     assert (len(told_now(store)), before & told_now(store)) == (len(before), set())
+
+
+def test_what_will_not_be_done_is_told_anew(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> None:
+    made = task(store, callback(store, eye_id, how_soon="now"), surgeon)
+    desk, before = Desk(store, NOW, nurse, ZONE), told_now(store)
+    holding.take_task(desk, made.id, None)
+    settling.give_up(desk, made.id, "no bed")
+    assert (len(told_now(store)), before & told_now(store)) == (2, set())
 
 
 @pytest.mark.parametrize(("worry", "told"), [("silence", True), ("pressure", False)])

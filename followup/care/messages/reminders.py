@@ -54,7 +54,7 @@ def due(store: Store, now: datetime, when: Messages, zone: tzinfo, part: Part) -
     for callback in callbacks:
         found: list[Due] = []
         with part(f"callbacks {callback.id}"):
-            back = worries.times_given_back(store, callback.id)
+            back = worries.times_put_back(store, callback.id)
             found = [*not_heard(store, callback), *for_staff(staff, callback, to_do.get(callback.id, []), back)]
         yield from found
 
@@ -139,10 +139,10 @@ def not_heard(store: Store, callback: Callback) -> Iterator[Due]:
         yield Due(f"not-heard:{callback.id}", f"patient:{eye.patient.id}", "not-heard", callback.id, until)
 
 
-def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task], given_back: int = 0) -> Iterator[Due]:
+def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task], put_back: int = 0) -> Iterator[Due]:
     """A *now* callback that nobody has taken, or whose task is nobody's, and every callback that moved up.
 
-    Whoever was told once counts on who took it: each time it is given back all are told anew.
+    Whoever was told once counts on who took it: each time it is put back all are told anew.
     """
     id, level, moves = callback.id, callback.level, callback.moved_up
     if level:
@@ -153,7 +153,7 @@ def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task], given_b
             yield Due(f"escalation:{id}:{moves}:{ON_CALL}", ON_CALL, "escalation", id, until)
     elif callback.how_soon == "now" and callback.free:
         free = [(f"task:{t.id}", t.made_at) for t in to_do if t.owner is None]
-        again = f":{given_back}" if given_back else ""
+        again = f":{put_back}" if put_back else ""
         for what, since in free or [(f"now:{id}", callback.opened_at)]:
             for member in staff:
                 person = f"staff:{member.id}"
