@@ -248,6 +248,16 @@ def steps_of(store: Store, callback_id: str) -> list[Step]:
     return [made(Step, row) for row in store.rows(sql, {"id": callback_id})]
 
 
+def times_put_back(store: Store, callback_id: str) -> int:
+    """How often somebody who had it, or what was to do about it, put it back on the list."""
+    sql = """
+        SELECT count(*) AS n FROM callback_steps WHERE callback_id = :id
+        AND step IN ('given back', 'will not be done', 'taken back', 'theatre cancelled')
+    """
+    found = store.row(sql, {"id": callback_id})
+    return int(found["n"]) if found else 0
+
+
 def taken_from(store: Store, staff_id: str, since: datetime) -> list[Taken]:
     """What others took over from this person since a time, newest first: its callback, by whom, when."""
     sql = """

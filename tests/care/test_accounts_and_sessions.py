@@ -50,7 +50,7 @@ def test_a_password_is_long_and_neither_common_nor_made_of_a_name(password: str,
 
 
 def test_a_password_fits_however_its_letters_were_put_together() -> None:
-    """One way to write what can be typed in several: RFC 8265, section 4.1 (NFC)."""
+    """One way to write what can be typed in several: RFC 8265, section 4.2 (NFC)."""
     kept = passwords.kept(accounts._hasher, "sch\u00f6ne lange worte")
     assert passwords.fits(accounts._hasher, "scho\u0308ne lange worte", kept)
     assert not passwords.fits(accounts._hasher, "schone lange worte", kept)

@@ -1,6 +1,6 @@
 """Days of the clinic: where one begins, which are open with how many places, and which visit somebody came for.
 
-Public holidays of Austria: Feiertagsruhegesetz, BGBl. 153/1957, section 7. Summer time: Directive 2000/84/EC. All else:
+Public holidays of Austria: Arbeitsruhegesetz, BGBl. 144/1983, section 7 (from memory). Summer time: Directive 2000/84/EC. All else:
 common practice, no source.
 """
 

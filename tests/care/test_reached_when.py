@@ -13,6 +13,7 @@ from pydantic import ValidationError
 
 from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.callbacks import holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import waiting
 from followup.care.discharge.waiting import Row
@@ -155,7 +156,8 @@ def test_a_change_is_told_once_it_has_stood_for_five_minutes(
     first = booked(store, eye_id, date(2027, 3, 28))
     second = booked(store, eye_id, date(2027, 3, 20), replaces=first.id)
     visits.must_tell(store, NOW, second.id)
-    found = list(reminders.visit_changes(store, NOW + after, ZONE, lambda _: nullcontext()))
+    news = reminders.visit_changes(store, NOW + after, ZONE, [second.id], lambda _: nullcontext())
+    found = [due for _, one in news for due in one]
     assert [(d.key, d.about) for d in found] == ([(f"visit-changed:{second.id}", "2027-03-20")] if told else [])
     assert [d.useless_after for d in found] == (
         [datetime(2027, 3, 28, 22, tzinfo=UTC)] if told else []
@@ -206,6 +208,42 @@ def test_a_task_for_now_that_is_nobodys_is_told_and_one_that_somebody_has_is_not
     free, taken = task(store, call, surgeon), task(store, call, surgeon, nurse)
     found = reminders.for_staff(people.all_staff(store), known(worries.callback(store, call.id)), [free, taken])
     assert {d.key.rpartition(":staff")[0] for d in found} == {f"task:{free.id}"}
+
+
+def told_now(store: Store) -> set[str]:
+    """The keys of what staff are told now."""
+    written_down = {("call", call.id) for call in worries.open_callbacks(store)}
+    news = reminders.news(store, NOW, ZONE, written_down, lambda _: nullcontext())
+    return {due.key for _, found in news for due in found if due.kind == "now"}
+
+
+def test_a_call_for_now_that_is_given_back_is_told_anew_each_time(store: Store, nurse: Actor, eye_id: str) -> None:
+    call, desk = callback(store, eye_id, how_soon="now"), Desk(store, NOW, nurse, ZONE)
+    told = [told_now(store)]
+    for _ in range(2):
+        holding.claim_call(desk, call.id)
+        assert told_now(store) == set()
+        holding.give_call_back(desk, call.id)
+        told.append(told_now(store))
+    assert [len(keys) for keys in told] == [1, 1, 1]
+    assert len(set.union(*told)) == 3
+
+
+def test_a_task_for_now_that_is_given_back_is_told_anew(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> None:
+    made = task(store, callback(store, eye_id, how_soon="now"), surgeon)
+    desk, before = Desk(store, NOW, nurse, ZONE), told_now(store)
+    holding.take_task(desk, made.id, None)
+    assert told_now(store) == set()
+    holding.give_back_task(desk, made.id)
+    assert (len(told_now(store)), before & told_now(store)) == (len(before), set())
+
+
+def test_what_will_not_be_done_is_told_anew(store: Store, nurse: Actor, surgeon: Actor, eye_id: str) -> None:
+    made = task(store, callback(store, eye_id, how_soon="now"), surgeon)
+    desk, before = Desk(store, NOW, nurse, ZONE), told_now(store)
+    holding.take_task(desk, made.id, None)
+    settling.give_up(desk, made.id, "no bed")
+    assert (len(told_now(store)), before & told_now(store)) == (2, set())
 
 
 @pytest.mark.parametrize(("worry", "told"), [("silence", True), ("pressure", False)])

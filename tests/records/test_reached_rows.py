@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.callbacks.kinds import CANCELLED
 from followup.records import Store, eyes, messages, open_store, passkeys, people, tasks, watch, worries
 from followup.records.store import Closed, StoreError
 from followup.records.values import Device
@@ -196,6 +197,24 @@ def test_when_to_try_again_is_taken_back_by_the_next_due_time(store: Store, eye_
         NOW,
         None,
     )
+
+
+@pytest.mark.parametrize(
+    ("step", "counted"),
+    [
+        ("given back", 2),
+        ("will not be done", 2),
+        ("taken back", 2),
+        (CANCELLED, 2),
+        ("claimed", 0),
+        ("raised again", 0),
+    ],
+)
+def test_how_often_a_callback_was_put_back_on_the_list(store: Store, eye_id: str, step: str, counted: int) -> None:
+    call, other = callback(store, eye_id), callback(store, eye_id, "pain")
+    for of in (call, call, other):
+        worries.add_step(store, NOW, of.id, "nurse:n", step)
+    assert (worries.times_put_back(store, call.id), worries.times_put_back(store, "none")) == (counted, 0)
 
 
 def test_a_callback_is_free_while_one_of_its_tasks_is_nobodys(store: Store, nurse: Actor, eye_id: str) -> None:

@@ -30,6 +30,7 @@ NARROW = {
     "operation_records": ("records_off_time",),
     "visits": ("visits_off_time",),
     "refused_events": ("refused_by_time",),
+    "messages": ("messages_waiting",),
     "tasks": ("tasks_for_theatre",),  # theatre that was decided on a call: little, and looked for on its own list only
 }
 SCAN = re.compile(r"SCAN (\w+)(?: USING (?:COVERING )?INDEX (\w+))?$")

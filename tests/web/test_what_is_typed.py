@@ -22,7 +22,18 @@ from followup.records.bodies.clinic import SeenBody
 from followup.records.values import Event
 from followup.web import context, sent
 from followup.web.clinic.entry_form import EntryForm
-from followup.web.fields import AcuityText, DayField, NumberText, PressureText, choices, filled, say_beside, to_choose
+from followup.web.fields import (
+    PLAN_POSITIONS,
+    AcuityText,
+    DayField,
+    NumberText,
+    PressureText,
+    asked_with_position,
+    choices,
+    filled,
+    say_beside,
+    to_choose,
+)
 from tests.conftest import ZONE
 
 
@@ -90,6 +101,40 @@ def test_spaces_are_no_date_and_a_date_is_one() -> None:
 def test_a_pressure_is_in_mmhg_whatever_it_was_written_in(text: str, mmhg: float | None) -> None:
     """1 kPa is 7.50062 mmHg: NIST Special Publication 811 (2008), appendix B.8; kept to a tenth."""
     assert typed(iop=text).iop.mmhg == mmhg
+
+
+def test_a_pressure_is_read_anew_where_another_was_written() -> None:
+    form = typed(iop="31")
+    assert form.iop.mmhg == form.iop.mmhg == 31
+    form.iop.data = "2 kPa"
+    assert form.iop.mmhg == 15
+    form.iop.data = " "
+    assert form.iop.mmhg is None
+
+
+class Plan(Form):
+    position = SelectField("Position", choices=PLAN_POSITIONS)
+    hours = NumberText("Hours", validators=[asked_with_position], low=1, high=24)
+
+
+@pytest.mark.parametrize(
+    ("position", "hours", "said"),
+    [
+        ("", "", None),
+        ("face-down", "12", None),
+        ("face-down", "", "write this for the head position, or choose no posturing"),
+        ("face-down", "25", "25 is out of range; accepted is 1 to 24"),
+        ("", "12", None),
+    ],
+)
+def test_a_head_position_is_asked_for_its_hours(position: str, hours: str, said: str | None) -> None:
+    form = Plan(MultiDict({"position": position, "hours": hours}))
+    form.validate()
+    assert [str(error) for error in form.hours.errors] == ([said] if said else [])
+
+
+def test_nobody_is_asked_to_lie_on_the_back_with_a_plan() -> None:
+    assert {choice.value for choice in PLAN_POSITIONS} == {"", "face-down", "upright", "left-cheek", "right-cheek"}
 
 
 @pytest.mark.parametrize(

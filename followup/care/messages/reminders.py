@@ -69,7 +69,8 @@ def calls(store: Store, now: datetime, ids: Sequence[str], part: Part) -> Iterat
     to_do = tasks.open_of(store, [callback.id for callback in callbacks])
     for callback in callbacks:
         with part(f"callbacks {callback.id}"):
-            found = [*not_heard(store, callback), *for_staff(staff, callback, to_do.get(callback.id, []))]
+            back = worries.times_put_back(store, callback.id)
+            found = [*not_heard(store, callback), *for_staff(staff, callback, to_do.get(callback.id, []), back)]
             yield ("call", callback.id), found
 
 
@@ -157,8 +158,11 @@ def not_heard(store: Store, callback: Callback) -> Iterator[Due]:
         yield Due(f"not-heard:{callback.id}", f"patient:{eye.patient.id}", "not-heard", callback.id, until)
 
 
-def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task]) -> Iterator[Due]:
-    """A *now* callback that nobody has taken, or whose task is nobody's, and every callback that moved up."""
+def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task], put_back: int = 0) -> Iterator[Due]:
+    """A *now* callback that nobody has taken, or whose task is nobody's, and every callback that moved up.
+
+    Whoever was told once counts on who took it: each time it is put back all are told anew.
+    """
     id, level, moves = callback.id, callback.level, callback.moved_up
     if level:
         for person in [f"staff:{s.id}" for s in staff if s.role in ROLES_OF_LEVEL[level]]:
@@ -168,10 +172,11 @@ def for_staff(staff: list[Staff], callback: Callback, to_do: list[Task]) -> Iter
             yield Due(f"escalation:{id}:{moves}:{ON_CALL}", ON_CALL, "escalation", id, until)
     elif callback.how_soon == "now" and callback.free:
         free = [(f"task:{t.id}", t.made_at) for t in to_do if t.owner is None]
+        again = f":{put_back}" if put_back else ""
         for what, since in free or [(f"now:{id}", callback.opened_at)]:
             for member in staff:
                 person = f"staff:{member.id}"
-                yield Due(f"{what}:{person}", person, "now", id, since + STAFF_USEFUL)
+                yield Due(f"{what}{again}:{person}", person, "now", id, since + STAFF_USEFUL)
 
 
 def _drops_due(store: Store, row: KnownEye, now: datetime, zone: tzinfo) -> set[datetime]:
