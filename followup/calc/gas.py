@@ -131,7 +131,8 @@ def _seen(level: str) -> seen_levels.Observation:
     """A level as it is typed, DAY:HEIGHT; both checked here, so that the message names the option."""
     day, _, height = level.partition(":")
     try:
-        seen = seen_levels.Observation(*(float(part.replace(",", ".", 1)) for part in (day, height)))
+        days, percent = (float(part.replace(",", ".", 1)) for part in (day, height))
+        seen = seen_levels.Observation(days, percent)
     except ValueError as error:
         raise click.UsageError(
             f"--seen “{level}” is not DAY:HEIGHT; write for example 7:60, seen on day 7 at 60 % of the height"

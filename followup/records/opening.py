@@ -20,19 +20,17 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
     path = Path(path)
     if not create and not path.exists():
         raise StoreError(f"there is no database at {path}; make one with “followup init”")
-    if create:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        keep_private(path)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    if not create:
+        _check_ours(path)
+    keep_private(path)
     store = Store(path)
     try:
-        if not create:
-            check_ours(store)
         if later := later_steps(store):
             raise StoreError(
                 f"{path} was made by a newer version (it has the step {later[0]}): start that version, or restore a copy "
                 "from before the upgrade; nothing was changed"
             )
-        keep_private(path)
         store.db.conn.execute("PRAGMA journal_mode = WAL")
         pending = steps.pending(store.db)
         if pending and store.closed:
@@ -55,6 +53,17 @@ def check_ours(store: Store) -> None:
     """Raise `StoreError` for an empty file and for another program's: no step of ours was ever applied to it."""
     if not steps.applied(store.db):
         raise StoreError(f"{store.path} is no database of followup; nothing was changed")
+
+
+def _check_ours(path: Path) -> None:
+    """The same before anything of the file is changed, by a connection that is closed again."""
+    store = Store(path)
+    try:
+        check_ours(store)
+    except sqlite3.DatabaseError as error:
+        raise StoreError(f"{path} cannot be used as a database: {error}") from error
+    finally:
+        store.close()
 
 
 def later_steps(store: Store) -> list[str]:

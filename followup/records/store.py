@@ -242,9 +242,14 @@ class Store:
 
 
 def keep_private(path: Path) -> None:
-    """Make a database's file (empty, if it is missing), and let only its owner read it and what SQLite keeps beside it."""
+    """Make a database's file (empty, if it is missing), and let only its owner read it and what SQLite keeps beside it.
+
+    A file that is there is not opened: to close it would take SQLite's locks from every connection of this process to it
+    (fcntl(2): they go with the first descriptor that is closed), and whoever closes theirs next would remove the log in use.
+    """
     try:
-        os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
+        if not path.exists():
+            os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
         for file in (path.with_name(path.name + ending) for ending in FAMILY):
             if file.exists() and file.stat().st_mode & 0o077:
                 file.chmod(0o600)

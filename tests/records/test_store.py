@@ -1,6 +1,8 @@
 """The database: migrations in order, facts that cannot be changed, transactions, and the audit chain. A real file."""
 
 import sqlite3
+import subprocess
+import sys
 from datetime import date
 from pathlib import Path
 
@@ -54,6 +56,18 @@ def test_a_missing_or_foreign_file_is_named(tmp_path: Path) -> None:
     foreign.write_text("Dear reader, this is no database at all. " * 50)
     with pytest.raises(StoreError, match="cannot be used"):
         open_store(foreign)
+
+
+def test_opening_a_database_again_takes_no_lock_from_whoever_has_it_open(store: Store, tmp_path: Path) -> None:
+    """Another process that looks at the file and goes must not take the log away that is still in use."""
+    open_store(store.path)
+    open_store(store.path).close()
+    look = f"import sqlite3; c = sqlite3.connect({str(store.path)!r}); c.execute('SELECT count(*) FROM audit'); c.close()"
+    subprocess.run([sys.executable, "-c", look], check=True)
+    audit.note(store, NOW, "test", "kept", "x")
+    seen = sqlite3.connect(store.path)
+    assert seen.execute("SELECT action FROM audit ORDER BY number DESC LIMIT 1").fetchall() == [("kept",)]
+    seen.close()
 
 
 @pytest.mark.parametrize("whose", ["nobody", "another program", "another program that migrates"])
