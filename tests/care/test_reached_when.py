@@ -155,7 +155,8 @@ def test_a_change_is_told_once_it_has_stood_for_five_minutes(
     first = booked(store, eye_id, date(2027, 3, 28))
     second = booked(store, eye_id, date(2027, 3, 20), replaces=first.id)
     visits.must_tell(store, NOW, second.id)
-    found = list(reminders.visit_changes(store, NOW + after, ZONE, lambda _: nullcontext()))
+    news = reminders.visit_changes(store, NOW + after, ZONE, [second.id], lambda _: nullcontext())
+    found = [due for _, of_change in news for due in of_change]
     assert [(d.key, d.about) for d in found] == ([(f"visit-changed:{second.id}", "2027-03-20")] if told else [])
     assert [d.useless_after for d in found] == (
         [datetime(2027, 3, 28, 22, tzinfo=UTC)] if told else []
