@@ -2,10 +2,11 @@
 
 Two kinds of change: those of `tests/promises.toml`, each with the tests that must notice; and, found by this program in every
 module of care, each entry for the audit left out and each transaction taken away, which the table of verbs must notice
-(`tests/care/test_verbs.py`, for the verbs that lead there). Each is made in a copy of the tree in a temporary folder, in a
-process of its own, forked before anything of the project was imported; the first test to fail ends it. That the tests pass
-without a change is seen first. A change that nobody notices must stand in `EQUIVALENT` with the reason, or the exit code is
-1, as it is for a reason that no change asks for any more. `--only care/visits` tries the files whose path holds this.
+(`tests/care/test_verbs.py`, the cases that lead there) or the tests that `ELSEWHERE` names. Each is made in a copy of the tree
+in a temporary folder, in a process of its own, forked before anything of the project was imported; the first test to fail
+ends it. That the tests pass without a change is seen first. A change that nobody notices must stand in `EQUIVALENT` with the
+reason, or the exit code is 1, as it is for a reason that no change asks for any more. `--only care/visits` tries the files
+whose path holds this.
 """
 
 import argparse

@@ -7,6 +7,7 @@ the same at once.
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing, suppress
+from dataclasses import replace
 from itertools import count
 from typing import Any
 
@@ -17,15 +18,17 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import Refused
-from followup.care.home import receive
-from followup.care.learning import contributions
+from followup.care.home import enrol, receive
+from followup.care.learning import contributions, signing
 from followup.care.messages import outgoing
-from followup.care.patients import erasing, following
+from followup.care.patients import consenting, erasing, following
 from followup.care.reading import person, state
 from followup.care.today import arrivals
 from followup.config import Settings
+from followup.protocols.book import draft_text, fingerprint
 from followup.records import Store, eyes, patients, people, visits
 from followup.records import messages as kept
+from followup.records.values import Device
 from tests.care.failing import Full, dump, failing_at
 from tests.conftest import NOW, PASSWORD, ZONE, operation_note, patient_details
 
@@ -174,6 +177,11 @@ def by_link(desk: Desk, _: str) -> Callable[[], Any]:
     return lambda: resetting.reset(desk.store, NOW, token, NEW_PASSWORD)
 
 
+def by_signature(desk: Desk, _: str) -> Callable[[], Any]:
+    surgeon = replace(desk, actor=replace(desk.actor, role="surgeon"))
+    return lambda: signing.sign(surgeon, "rulebook", fingerprint(draft_text("rulebook")))
+
+
 # What somebody does, and where the look stands on which it rests.
 LOOKS: dict[str, tuple[Ready, Any, str]] = {
     "a link that was used is used no more": (by_link, resetting, "whose"),
@@ -188,6 +196,7 @@ LOOKS: dict[str, tuple[Ready, Any, str]] = {
         people,
         "tries_within",
     ),
+    "what is signed is what is in force": (by_signature, signing, "protocol"),
     "whoever came has come once": (arrived, arrivals, "load"),
     "nobody is erased who is followed": (erased, eyes, "of_patient"),
 }
@@ -212,3 +221,45 @@ def test_nobody_else_writes_between_a_look_and_what_rests_on_it(
     with suppress(Refused):
         act()
     assert looked
+
+
+def consent_taken_back(desk: Desk, device: Device, _: str) -> None:
+    consenting.take_back(desk, device.patient_id, "patient", "")
+
+
+def used_meanwhile(desk: Desk, _: Device, code: str) -> None:
+    found = people.enrolment_by_code(desk.store, enrol._digest(code))
+    assert found is not None
+    people.use_enrolment(desk.store, NOW, found.id)
+
+
+def guessed_meanwhile(desk: Desk, _: Device, code: str) -> None:
+    found = people.enrolment_by_code(desk.store, enrol._digest(code))
+    assert found is not None
+    for _try in range(enrol.WRONG_TRIES):
+        people.count_wrong_try(desk.store, found.id)
+
+
+@pytest.mark.parametrize("meanwhile", [consent_taken_back, used_meanwhile, guessed_meanwhile])
+def test_no_phone_is_set_up_with_a_code_that_holds_no_more_when_it_is_used(
+    store: Store,
+    nurse: Actor,
+    device: Device,
+    monkeypatch: pytest.MonkeyPatch,
+    meanwhile: Callable[[Desk, Device, str], None],
+) -> None:
+    """Whatever happens between the first look at the code and the moment in which the phone is noted."""
+    desk, look = Desk(store, NOW, nurse, ZONE), enrol.enrolment
+    code = enrol.issue_code(desk, device.patient_id)
+
+    def looking(*given: Any) -> Any:
+        found = look(*given)
+        monkeypatch.setattr(enrol, "enrolment", look)
+        meanwhile(desk, device, code)
+        return found
+
+    monkeypatch.setattr(enrol, "enrolment", looking)
+    known = people.devices_of(store, device.patient_id)
+    with pytest.raises(Refused):
+        enrol.enrol(store, NOW, code, 1952, "patient", ADDRESS)
+    assert [one.id for one in people.devices_of(store, device.patient_id)] == [one.id for one in known]

@@ -55,20 +55,23 @@ def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str,
 
     A code that the patient made for a carer makes it that carer's, whatever `used_by` says.
     """
-    found = enrolment(store, now, code, caller)
-    patient = patients.patient(store, found.patient_id)
-    assert patient is not None
-    if patient.born_on.year != birth_year:
-        people.count_wrong_try(store, found.id)
+    enrolment(store, now, code, caller)  # counts what is no code at all
+    token = secrets.token_urlsafe(32)
+    with store.transaction():  # looked at again: another may use it or guess at the same time, or consent be taken back
+        found = enrolment(store, now, code, caller)
+        patient = patients.patient(store, found.patient_id)
+        assert patient is not None
+        fits = patient.born_on.year == birth_year
+        if fits:
+            people.use_enrolment(store, now, found.id)
+            used_by = "carer" if found.carer_name else used_by
+            device_id = people.add_device(store, now, patient.id, _digest(token), used_by, found.carer_name)
+            audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient.id)
+        else:
+            people.count_wrong_try(store, found.id)
+    if not fits:
         left = WRONG_TRIES - found.wrong_tries - 1
         raise Refused(translatable("The year of birth does not fit this code. Tries left: {left}."), "birth_year", left=left)
-    token = secrets.token_urlsafe(32)
-    with store.transaction():
-        if not people.use_enrolment(store, now, found.id):
-            raise Refused(translatable("This code has been used. Ask the clinic for a new one."), "code")
-        used_by = "carer" if found.carer_name else used_by
-        device_id = people.add_device(store, now, patient.id, _digest(token), used_by, found.carer_name)
-        audit.note(store, now, f"{used_by}:{device_id}", "device enrolled", patient.id)
     return token
 
 

@@ -37,9 +37,9 @@ def sign(desk: Desk, part: str, fingerprint: str) -> None:
         raise CareError("only a surgeon signs a protocol")
     if part not in book.PARTS:
         raise NotFound("there is no such part of the protocol")
-    if protocol(desk.store, part).fingerprint != fingerprint:
-        raise CareError("the text was changed since you opened it; read it again before signing")
     with desk.store.transaction():
+        if protocol(desk.store, part).fingerprint != fingerprint:
+            raise CareError("the text was changed since you opened it; read it again before signing")
         protocols.sign(desk.store, desk.now, part, fingerprint, desk.actor.id)
         desk.note("protocol signed", part, {"fingerprint": fingerprint})
 
