@@ -48,6 +48,13 @@ def nurse_tablet(open_context: Callable[..., BrowserContext], server: RunningSer
     return page
 
 
+def behind_a_line(open_context: Callable[..., BrowserContext], server: RunningServer) -> tuple[Line, RunningServer, Page]:
+    """A line to the server, the server as it is reached by that, and a nurse's tablet that does."""
+    line, through = Line(server.settings.server.port), replace(server, settings=server.settings.model_copy(deep=True))
+    through.settings.server.port = line.port
+    return line, through, nurse_tablet(open_context, through, "nurse@test.invalid")
+
+
 def without_signal(page: Page, server: RunningServer) -> None:
     """The server is gone, and the nurse asks for today's list."""
     server.kill()
@@ -159,12 +166,7 @@ def test_the_list_is_gone_when_the_day_is_over(tablet: Page, server: RunningServ
 def test_an_answer_lost_on_the_way_back_is_asked_again_and_the_entry_stands_once(
     open_context: Callable[..., BrowserContext], server: RunningServer, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:
-    line = Line(server.settings.server.port)
-    tablet = open_context(**TABLET).new_page()
-    through = replace(server, settings=server.settings.model_copy(deep=True))
-    through.settings.server.port = line.port
-    sign_in(tablet, through, "nurse@test.invalid")
-    device_ready(tablet)
+    line, through, tablet = behind_a_line(open_context, server)
     tablet.goto(f"{through.address}/clinic/without-signal")
     unlock(tablet)
     line.mode = "lose answers"
@@ -185,11 +187,7 @@ def test_on_a_line_that_stalls_the_list_is_there_and_holds_nothing_up_once_there
     open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
     """More pages than a browser has connections: each was given up, so the next one has its own."""
-    line, tablet = Line(server.settings.server.port), open_context(**TABLET).new_page()
-    through = replace(server, settings=server.settings.model_copy(deep=True))
-    through.settings.server.port = line.port
-    sign_in(tablet, through, "nurse@test.invalid")
-    device_ready(tablet)
+    line, through, tablet = behind_a_line(open_context, server)
     line.mode = "stall"
     opened = [tablet.context.new_page() for _ in range(8)]
     for page in opened:
@@ -206,11 +204,7 @@ def test_on_a_line_that_stalls_the_list_is_there_and_holds_nothing_up_once_there
 def test_signing_out_on_a_line_that_stalls_leaves_nothing_to_read(
     open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
 ) -> None:
-    line, tablet = Line(server.settings.server.port), open_context(**TABLET).new_page()
-    through = replace(server, settings=server.settings.model_copy(deep=True))
-    through.settings.server.port = line.port
-    sign_in(tablet, through, "nurse@test.invalid")
-    device_ready(tablet)
+    line, through, tablet = behind_a_line(open_context, server)
     tablet.goto(f"{through.address}/clinic/without-signal")
     unlock(tablet)
     expect(tablet.get_by_role("heading", name="Today’s list")).to_be_visible()
