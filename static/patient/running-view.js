@@ -12,7 +12,7 @@ const LONGEST_MINUTES = 24 * 60; // of one stretch: the core takes no longer one
 export class RunningView {
   #actions;
   #words;
-  #drawn = "";
+  #rows = new Map(); // what each row is about, and the row
 
   constructor(actions, words) {
     this.#actions = actions;
@@ -23,10 +23,18 @@ export class RunningView {
   show(timers, unsure) {
     const list = byId("running");
     list.hidden = timers.length + unsure.length === 0;
-    const fresh = JSON.stringify([timers, unsure]);
-    if (fresh === this.#drawn) return; // what somebody is about to press or types stays
-    this.#drawn = fresh;
-    list.replaceChildren(...unsure.map((one) => this.#question(one)), ...timers.map((timer) => this.#row(timer)));
+    const wanted = new Map([
+      ...unsure.map((one) => [JSON.stringify(["unsure", one]), () => this.#question(one)]),
+      ...timers.map((timer) => [JSON.stringify(["runs", timer]), () => this.#row(timer)]),
+    ]);
+    for (const [about, row] of this.#rows) if (!wanted.has(about) && this.#rows.delete(about)) row.remove();
+    for (const [about, make] of wanted) if (!this.#rows.has(about)) list.append(this.#kept(about, make()));
+  }
+
+  // What somebody is about to press or types in stays, whatever comes beside it.
+  #kept(about, row) {
+    this.#rows.set(about, row);
+    return row;
   }
 
   #question(one) {

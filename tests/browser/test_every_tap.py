@@ -266,3 +266,22 @@ def test_a_refused_entry_is_on_the_first_screen_until_it_was_seen(phone: Page) -
     expect(phone.locator("#refused")).to_be_hidden()
     go(phone, "more")
     expect(phone.locator("#entries li", has_text="could not take it")).to_have_count(1)
+
+
+TWO_QUESTIONS = """async () => {
+    const { RunningView } = await import("/static/patient/running-view.js");
+    const view = new RunningView({}, { posture: {}, eye: {} });
+    const [first, second] = ["2027-03-05T08:00:00Z", "2027-03-05T09:00:00Z"].map((start) => ({ position: "face-down", eye: "right", start }));
+    view.show([], [first]);
+    const field = document.querySelector("#running input");
+    field.focus();
+    field.value = "3";
+    view.show([], [first, second]);
+    const kept = [field.isConnected, document.activeElement === field, document.querySelectorAll("#running fieldset").length];
+    view.show([], [second]);
+    return [...kept, field.isConnected, document.querySelectorAll("#running fieldset").length];
+}"""
+
+
+def test_what_somebody_types_stays_when_another_question_comes(phone: Page) -> None:
+    assert phone.evaluate(TWO_QUESTIONS) == [True, True, 2, False, 1]
