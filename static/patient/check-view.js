@@ -24,6 +24,7 @@ export class CheckView {
   #done = null; // { at, well } once the check is kept
   #saving = false;
   #touchedAt = Date.now();
+  #resting = new Set(); // questions just answered
 
   constructor(actions) {
     this.#actions = actions;
@@ -108,7 +109,7 @@ export class CheckView {
     this.#touched();
     this.#draw();
     this.#focus();
-    if (event.detail > 0) rest(this.#field());
+    if (event.detail > 0) this.#rest(this.#field());
   }
 
   #touched() {
@@ -187,7 +188,7 @@ export class CheckView {
     for (const field of this.#form.querySelectorAll("[data-screen]")) {
       field.hidden = field.dataset.screen !== current;
       if (field.hidden) field.disabled = true; // its button answers no Enter key
-      else if (!resting.has(field)) field.disabled = false;
+      else if (!this.#resting.has(field)) field.disabled = false;
     }
     for (const button of this.#form.querySelectorAll("[data-question]")) {
       button.setAttribute("aria-pressed", String(this.#chosen[button.dataset.question] === button.value));
@@ -216,16 +217,14 @@ export class CheckView {
     if (box.dataset.said !== said) byId("so-far-words").replaceChildren(...reasonsOf(verdict));
     box.dataset.said = said;
   }
-}
 
-// The second tap of a double one answers nothing.
-const resting = new Set();
-
-function rest(field) {
-  resting.add(field);
-  field.disabled = true;
-  setTimeout(() => {
-    resting.delete(field);
-    field.disabled = field.hidden;
-  }, DOUBLE_TAP_MS);
+  // The second tap of a double one answers nothing.
+  #rest(field) {
+    this.#resting.add(field);
+    field.disabled = true;
+    setTimeout(() => {
+      this.#resting.delete(field);
+      field.disabled = field.hidden;
+    }, DOUBLE_TAP_MS);
+  }
 }

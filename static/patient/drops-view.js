@@ -1,13 +1,14 @@
 // Today's drops of every eye: what comes next, a row for each with one tap, and a reminder at its time while the page is open.
 
 import { dayWords, isoDay, listWords, numberWords, timeWords } from "../shared/dates.js";
-import { byId, item, onTap, paragraph, redraw } from "../shared/dom.js";
+import { Taps, byId, item, paragraph, redraw } from "../shared/dom.js";
 import { dropsOn, nextDrops, takenToday, timesOf } from "./drops.js";
 import { text } from "./texts.js";
 
 export class DropsView {
   #actions;
   #cues;
+  #taps = new Taps();
   #timer;
 
   constructor(actions, cues) {
@@ -46,8 +47,8 @@ export class DropsView {
       hint.className = "hint";
       made.append(hint);
     }
-    made.append(button(text("took-it"), name, "", () => this.#actions.save("drops", { name: drop.name }, { operation: eye.operation })));
-    if (taken.length > 0) made.append(button(text("undo"), name, "quiet", () => this.#actions.takeBack([taken.at(-1)], text("undo"))));
+    made.append(this.#button(text("took-it"), name, "", () => this.#actions.save("drops", { name: drop.name }, { operation: eye.operation })));
+    if (taken.length > 0) made.append(this.#button(text("undo"), name, "quiet", () => this.#actions.takeBack([taken.at(-1)], text("undo"))));
     return made;
   }
 
@@ -62,6 +63,15 @@ export class DropsView {
       this.#cues.signal(words);
       await this.#actions.show();
     }, later[0].at - Date.now());
+  }
+
+  #button(words, name, look, press) {
+    const made = document.createElement("button");
+    made.className = look;
+    made.textContent = words;
+    made.setAttribute("aria-label", `${words}: ${name}`);
+    this.#taps.on(made, press);
+    return made;
   }
 }
 
@@ -84,13 +94,4 @@ function taperRows(eyes, names, now) {
     const later = drop.first > isoDay(now);
     return item(text(later ? "drop-step" : "drop-until", { ...values, from: later ? dayWords(drop.first) : "" }));
   }));
-}
-
-function button(words, name, look, press) {
-  const made = document.createElement("button");
-  made.className = look;
-  made.textContent = words;
-  made.setAttribute("aria-label", `${words}: ${name}`);
-  onTap(made, press);
-  return made;
 }

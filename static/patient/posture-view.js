@@ -2,7 +2,7 @@
 
 import { faultOf } from "../shared/clock.js";
 import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
-import { byId, onTap } from "../shared/dom.js";
+import { Taps, byId } from "../shared/dom.js";
 import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
 import { goToQuestion } from "./running-view.js";
 import { entriesOf } from "./standing.js";
@@ -13,6 +13,7 @@ export class PostureView {
   #actions;
   #words;
   #cues;
+  #taps = new Taps();
   #cards = new Map();
   #due = new Map(); // when the next cue of an eye comes
   #changing = null; // the entry whose hours are put right
@@ -72,9 +73,9 @@ export class PostureView {
     card.querySelector(".timer-words").id = `timer-${operation}`;
     card.querySelector(".timer").setAttribute("aria-describedby", `timer-${operation}`);
     const part = (name) => card.querySelector(`.${name}`);
-    onTap(part("timer"), () => this.#press(operation, part));
-    onTap(part("pause"), () => this.#pause(operation));
-    onTap(part("still-yes"), () => this.#actions.stillSo(operation));
+    this.#taps.on(part("timer"), () => this.#press(operation, part));
+    this.#taps.on(part("pause"), () => this.#pause(operation));
+    this.#taps.on(part("still-yes"), () => this.#actions.stillSo(operation));
     part("still-no").addEventListener("click", () => askUntil(part));
     part("still-until").addEventListener("submit", (event) => this.#until(event, operation, part));
     return card;

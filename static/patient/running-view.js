@@ -2,7 +2,7 @@
 // which nobody can tell how long they were, until the person says so.
 
 import { momentWords } from "../shared/dates.js";
-import { byId, onTap } from "../shared/dom.js";
+import { Taps, byId } from "../shared/dom.js";
 import { lastTime, minutesOf } from "./hours.js";
 import { text } from "./texts.js";
 import { isInDoubt } from "./timers.js";
@@ -12,6 +12,7 @@ const LONGEST_MINUTES = 24 * 60; // of one stretch: the core takes no longer one
 export class RunningView {
   #actions;
   #words;
+  #taps = new Taps();
   #rows = new Map(); // what each row is about, and the row
 
   constructor(actions, words) {
@@ -60,7 +61,7 @@ export class RunningView {
     const values = { position: this.#words.posture[timer.position] ?? timer.position, eye: this.#words.eye[timer.eye] ?? "" };
     made.querySelector("p").textContent = text("still-running", { ...values, time: momentWords(new Date(timer.start)) });
     const ask = made.querySelector("form");
-    onTap(made.querySelector("button"), () => {
+    this.#taps.on(made.querySelector("button"), () => {
       if (!isInDoubt(timer)) { this.#actions.stopTimer(timer); return; }
       ask.hidden = false;
       ask.querySelector("input").focus();

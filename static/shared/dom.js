@@ -1,7 +1,6 @@
 // Small helpers for pages: their parts by name, lists that are drawn again whenever something changes, and taps.
 
 export const DOUBLE_TAP_MS = 500;
-const resting = new Map();
 
 export function byId(id) {
   return document.getElementById(id);
@@ -26,16 +25,21 @@ export function redraw(list, children) {
   if (focused) [...list.querySelectorAll("button")].find((button) => button.getAttribute("aria-label") === focused)?.focus();
 }
 
-// The second tap of a double one does nothing. A button that is drawn anew meanwhile is still the same one: it has its label.
-export function onTap(button, press) {
-  const label = () => button.getAttribute("aria-label") ?? button;
-  rest(button, resting.get(label()) - performance.now());
-  button.addEventListener("click", (event) => {
-    if (button.getAttribute("aria-disabled") === "true") return;
-    resting.set(label(), performance.now() + DOUBLE_TAP_MS);
-    rest(button, DOUBLE_TAP_MS);
-    press(event);
-  });
+// Buttons of which the second tap of a double one does nothing. One that is drawn anew meanwhile is still the same: it has its
+// label.
+export class Taps {
+  #resting = new Map();
+
+  on(button, press) {
+    const label = () => button.getAttribute("aria-label") ?? button;
+    rest(button, this.#resting.get(label()) - performance.now());
+    button.addEventListener("click", (event) => {
+      if (button.getAttribute("aria-disabled") === "true") return;
+      this.#resting.set(label(), performance.now() + DOUBLE_TAP_MS);
+      rest(button, DOUBLE_TAP_MS);
+      press(event);
+    });
+  }
 }
 
 function rest(button, milliseconds) {

@@ -2,7 +2,7 @@
 // a signal.
 
 import { dayWords } from "../../shared/dates.js";
-import { byId, item, onTap } from "../../shared/dom.js";
+import { Taps, byId, item } from "../../shared/dom.js";
 import { ask } from "../../shared/requests.js";
 
 import { text } from "../texts.js";
@@ -11,6 +11,7 @@ const ADDRESS = "/api/v1/helpers";
 
 export class HelpersView {
   #invited;
+  #taps = new Taps();
 
   constructor() {
     byId("invite").addEventListener("submit", (event) => { event.preventDefault(); this.#invite(); });
@@ -53,7 +54,7 @@ export class HelpersView {
     button.textContent = text("helper-remove");
     button.setAttribute("aria-label", `${text("helper-remove")}: ${name}`);
     let sure = false;
-    onTap(button, () => {
+    this.#taps.on(button, () => {
       if (sure) { this.#remove(phone.id); return; }
       sure = true;
       button.textContent = text("helper-sure");
