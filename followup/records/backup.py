@@ -52,6 +52,7 @@ def backup(store: Store, folder: Path, now: datetime) -> Path:
 
 def checked(path: Path, named: Path | None = None) -> None:
     """Raise `StoreError` unless this file, `named` as people know it, is a whole database of ours."""
+    _there(path)
     store = Store(path)
     try:
         found = faults(store) if is_ours(store) else ["it is not a database of followup, or of a later version"]
@@ -61,6 +62,12 @@ def checked(path: Path, named: Path | None = None) -> None:
         store.close()
     if found:
         raise StoreError(f"{named or path} is not a whole backup: {found[0]}")
+
+
+def _there(path: Path) -> None:
+    """Raise `StoreError` for a file that is missing, before anything would make an empty one in its place."""
+    if not path.is_file():
+        raise StoreError(f"there is no backup at {path}")
 
 
 def is_ours(store: Store) -> bool:
@@ -104,8 +111,7 @@ def _taken(source: Path, database: Path) -> Iterator[Path]:
 
     The backup itself may lie where nothing can be written, and nothing is left beside it.
     """
-    if not source.is_file():
-        raise StoreError(f"there is no backup at {source}")
+    _there(source)
     database.parent.mkdir(parents=True, exist_ok=True)
     copy = database.with_name(f"{database.stem}-restoring-{os.getpid()}.db")
     try:

@@ -6,6 +6,7 @@ import threading
 from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
 from dataclasses import dataclass
+from errno import EISDIR
 from pathlib import Path
 from typing import Any, TypeVar
 from weakref import WeakSet
@@ -248,6 +249,8 @@ def keep_private(path: Path) -> None:
     (fcntl(2): they go with the first descriptor that is closed), and whoever closes theirs next would remove the log in use.
     """
     try:
+        if path.is_dir():
+            raise IsADirectoryError(EISDIR, os.strerror(EISDIR))
         if not path.exists():
             os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
         for file in (path.with_name(path.name + ending) for ending in FAMILY):

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from followup.care.actors import Actor
-from followup.records import Store, backup, events, export, messages, patients, views, visits, worries
+from followup.records import Store, audit, backup, events, export, messages, patients, views, visits, worries
 from followup.records.dictionary import COMMON, KEPT_BACK, SECRET, TABLES, meaning
 from followup.records.store import StoreError
 from followup.records.values import Device, Patient
@@ -170,12 +170,12 @@ def test_a_copy_that_is_not_whole_never_gets_the_name_of_a_backup(
 
 def test_what_is_wrong_with_the_file_is_told_before_anything_else(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(Store, "damage", lambda _: ["the database file is damaged (odd)"])
-    assert backup.faults(store, [("2027", 9, "f" * 64)]) == ["the database file is damaged (odd)"]
+    assert backup.faults(store, [audit.Head("2027", 9, "f" * 64)]) == ["the database file is damaged (odd)"]
 
 
 def test_a_chain_that_breaks_is_told_with_heads_that_are_gone(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(backup.audit, "broken_at", lambda _: 3)
-    said = backup.faults(store, [("2027", 9, "f" * 64)])
+    said = backup.faults(store, [audit.Head("2027", 9, "f" * 64)])
     assert said[0] == "the audit chain breaks at entry 3"
     assert said[1].startswith("audit entry 9, noted outside on 2027, is not in the chain any more")
 
@@ -185,4 +185,7 @@ def test_a_restore_of_nothing_changes_nothing(store: Store, tmp_path: Path) -> N
         backup.restore(tmp_path / "none.db", store.path, NOW)
     with pytest.raises(StoreError, match="there is no backup at"):
         backup.checked(tmp_path)
+    with pytest.raises(StoreError, match="there is no backup at"):
+        backup.checked(tmp_path / "none.db")
     assert not list(tmp_path.glob("*before-restore*"))
+    assert not (tmp_path / "none.db").exists()

@@ -210,14 +210,15 @@ def test_callbacks_of_one_instant_stand_in_the_order_of_their_ids(
     found = worries.open_callbacks(store)
     assert [c.id for c in found] == ["a", "b", "c"]
     assert worries.open_of_person(store, patient) == worries.open_of_people(store, [patient, "none"]) == found
-    assert [c.id for c in worries.to_tell_of(store, NOW, NOW)] == []
+    assert worries.to_tell_of(store, ["a", "b", "c"], NOW, NOW) == []
 
 
 def test_what_moved_up_for_now_is_told_as_moved_up(store: Store, eye_id: str) -> None:
     call = callback(store, eye_id, how_soon="now")
     worries.escalate(store, call.id, 0, NOW + timedelta(hours=1))
-    assert [c.id for c in worries.to_tell_of(store, NOW, NOW)] == [call.id]
-    assert worries.to_tell_of(store, NOW + timedelta(hours=1), NOW) == []
+    assert [c.id for c in worries.to_tell_of(store, [call.id, "none"], NOW, NOW)] == [call.id]
+    assert worries.to_tell_of(store, [call.id], NOW + timedelta(hours=1), NOW) == []
+    assert worries.to_tell_of(store, [], NOW, NOW) == []
 
 
 # --- Left out ---

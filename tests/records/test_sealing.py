@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
-from followup.records import Store, audit, eyes, people, sealing, visits
+from followup.records import Store, audit, people, sealing, visits
 from followup.records.values import Device
 from tests.conftest import NOW
 from tests.records.rows import callback, entry, known, person, right
@@ -27,7 +27,13 @@ def sha256(value: Any) -> str:
 
 
 def last(store: Store) -> dict[str, Any]:
-    return store.rows("SELECT * FROM audit ORDER BY number DESC LIMIT 1")[0]
+    """The last entry with its hashes and facts as text."""
+    return list(audit.everything(store))[-1]
+
+
+def kept_hash(store: Store, number: int) -> str:
+    """The hash that stands in the database, in its own bytes."""
+    return bytes(known(store.row("SELECT packed FROM audit WHERE number = :n", {"n": number}))["packed"][:32]).hex()
 
 
 def recorded(store: Store) -> list[list[str]]:
@@ -54,25 +60,29 @@ def test_letters_beyond_ascii_are_kept_as_they_are() -> None:
 
 def test_an_entry_hangs_on_the_one_before_it(store: Store, eye_id: str) -> None:
     audit.note(store, NOW, "test", "first", "x")
-    before = last(store)["hash"]
+    number = last(store)["number"]
+    before = kept_hash(store, number)
     audit.note(store, LATER, "test", "second", "y", {"b": 1, "a": 2})
     row = last(store)
     assert (row["previous"], row["detail"]) == (before, '{"a":2,"b":1}')
-    parts = {name: row[name] for name in ("at", "who", "action", "subject", "detail", "previous")}
-    assert row["hash"] == sha256(parts)
+    parts = {name: row[name] for name in ("at", "who", "action", "subject", "detail")} | {"previous": before}
+    assert row["hash"] == kept_hash(store, number + 1) == sha256(parts)
 
 
 def test_the_facts_of_an_entry_are_in_its_hash_where_it_has_some(store: Store, eye_id: str) -> None:
     entry(store, eye_id)
     row = last(store)
     parts = {name: row[name] for name in row if name not in ("number", "hash")}
-    assert row["hash"] == sha256(parts)
+    assert [fact[0] for fact in json.loads(parts["facts"])] == ["events"]
+    assert row["hash"] == kept_hash(store, row["number"]) == sha256(parts)
 
 
 def test_the_first_entry_of_all_hangs_on_noughts(store: Store) -> None:
     audit.note(store, NOW, "test", "first", "x")
-    assert store.rows("SELECT previous FROM audit WHERE number = 1") == [{"previous": "0" * 64}]
-    assert known(store.row("SELECT count(*) AS n FROM audit"))["n"] == 1
+    (row,) = audit.everything(store)
+    parts = {name: row[name] for name in ("at", "who", "action", "subject", "detail")} | {"previous": "0" * 64}
+    assert row["previous"] == "0" * 64
+    assert row["hash"] == kept_hash(store, 1) == sha256(parts)
 
 
 def test_of_several_entries_of_one_transaction_the_last_records_the_rows(store: Store, eye_id: str) -> None:
@@ -80,7 +90,7 @@ def test_of_several_entries_of_one_transaction_the_last_records_the_rows(store: 
         audit.note(store, NOW, "test", "first", "x")
         id = entry(store, eye_id)
         audit.note(store, NOW, "test", "second", "y")
-    first, second = store.rows("SELECT action, facts FROM audit ORDER BY number DESC LIMIT 2")[::-1]
+    first, second = list(audit.everything(store))[-2:]
     assert (first["action"], first["facts"]) == ("first", "")
     assert [fact[:2] for fact in json.loads(second["facts"])] == [["events", id]]
 
@@ -157,26 +167,10 @@ def test_everything_that_stands_is_a_fact_once(store: Store, eye_id: str) -> Non
 
 
 def test_a_database_nobody_wrote_past_has_no_row_that_does_not_fit(store: Store, eye_id: str) -> None:
-    assert audit.unfit(store) == set()
+    assert audit.unfit(store, sealing.everything(store.db.conn)) == set()
     eye = right(store, person(store)).id
     past_us(store, f"UPDATE eyes SET end_reason = 'x' WHERE id = '{eye}'")
-    assert audit.unfit(store) == {("eyes", eye)}
-
-
-def test_after_a_step_rows_are_recorded_anew_five_hundred_at_a_time(store: Store, eye_id: str) -> None:
-    many = "WITH RECURSIVE n (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM n WHERE n < 501)"
-    past_us(store, f"INSERT INTO looks (id, eye_id, at, who) {many} SELECT n, '{eye_id}', 'x', 'nurse:n' FROM n")
-    audit.seal_all(store, LATER, set(), "schema changed")
-    assert [len(json.loads(e["facts"])) for e in audit.of_subject(store, "facts")] == [500, 1]
-    assert audit.unfit(store) == set()
-
-
-def test_what_did_not_fit_before_a_step_is_not_recorded_anew(store: Store, eye_id: str) -> None:
-    eyes.add_look(store, NOW, eye_id, "nurse:n")
-    past_us(store, "UPDATE looks SET who = 'somebody else'")
-    audit.seal_all(store, LATER, audit.unfit(store), "schema changed")
-    assert audit.of_subject(store, "facts") == []
-    assert {table for table, _ in audit.unfit(store)} == {"looks"}
+    assert audit.unfit(store, sealing.everything(store.db.conn)) == {("eyes", eye)}
 
 
 # --- Reading the chain ---
@@ -211,16 +205,22 @@ def test_the_head_of_an_empty_chain_is_noughts(store: Store) -> None:
     assert audit.head(store) == (0, "0" * 64)
 
 
-def test_heads_are_kept_line_by_line_and_begin_anew_after_a_restore(long: Store, tmp_path: Path) -> None:
+def test_heads_are_kept_line_by_line_with_their_life_and_begin_anew_after_a_restore(long: Store, tmp_path: Path) -> None:
     assert audit.heads_kept(tmp_path) == []
-    number, hash = audit.head(long)
-    assert audit.keep_head(long, tmp_path, NOW) == f"{DAY_OF_HEAD} 7 {hash}"
+    hash, life = kept_hash(long, 7), kept_hash(long, 1)
+    assert audit.keep_head(long, tmp_path, NOW) == f"{DAY_OF_HEAD} 7 {hash} {life}"
     audit.keep_head(long, tmp_path, LATER)
-    assert audit.heads_kept(tmp_path) == [(DAY_OF_HEAD, 7, hash), ("2027-03-05T11:00:00Z", 7, hash)]
+    kept = [audit.Head(DAY_OF_HEAD, 7, hash, life), audit.Head("2027-03-05T11:00:00Z", 7, hash, life)]
+    assert audit.heads_kept(tmp_path) == kept
+    with (tmp_path / audit.HEADS).open("a", encoding="utf-8") as file:
+        file.write(f"{DAY_OF_HEAD} 9 {'f' * 64} {life}\n")
+    assert audit.missing_heads(long, audit.heads_kept(tmp_path)) != []
     audit.keep_head(long, tmp_path, LATER, restored=True)
-    assert audit.heads_kept(tmp_path) == [("2027-03-05T11:00:00Z", number, hash)]
+    assert audit.heads_kept(tmp_path)[3:] == [audit.Head("2027-03-05T11:00:00Z", 7, hash, life, restored=True)]
+    assert audit.missing_heads(long, audit.heads_kept(tmp_path)) == []
 
 
+@pytest.mark.parametrize("says_whose", [True, False])
 @pytest.mark.parametrize(
     ("number", "hash", "told"),
     [
@@ -231,9 +231,11 @@ def test_heads_are_kept_line_by_line_and_begin_anew_after_a_restore(long: Store,
         (3, "f" * 64, "which was written anew"),
     ],
 )
-def test_a_head_that_left_is_looked_for_in_the_chain(long: Store, number: int, hash: str | None, told: str | None) -> None:
-    stands = hash or known(long.row("SELECT hash FROM audit WHERE number = :n", {"n": number}))["hash"]
-    faults = audit.missing_heads(long, [(DAY_OF_HEAD, number, stands)])
+def test_a_head_that_left_is_looked_for_in_the_chain(
+    long: Store, number: int, hash: str | None, told: str | None, says_whose: bool
+) -> None:
+    stands, life = hash or kept_hash(long, number), kept_hash(long, 1) if says_whose else ""
+    faults = audit.missing_heads(long, [audit.Head(DAY_OF_HEAD, number, stands, life)])
     assert faults == (
         [f"audit entry {number}, noted outside on {DAY_OF_HEAD}, is not in the chain any more, {told}"] if told else []
     )

@@ -231,9 +231,11 @@ def test_what_others_could_read_is_closed_to_them(tmp_path: Path, ending: str) -
     assert file.stat().st_mode & 0o777 == 0o600
 
 
-def test_a_folder_is_no_database(tmp_path: Path) -> None:
+def test_a_folder_is_no_database_and_stays_as_it_is(tmp_path: Path) -> None:
+    tmp_path.chmod(0o755)
     with pytest.raises(StoreError, match="cannot be used as a database: Is a directory"):
         keep_private(tmp_path)
+    assert tmp_path.stat().st_mode & 0o777 == 0o755
 
 
 def test_a_copy_of_what_is_not_there_says_so_and_makes_none_of_it(tmp_path: Path) -> None:

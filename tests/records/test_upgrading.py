@@ -1,5 +1,6 @@
 """A step of the schema records anew what it wrote, all of that and nothing else, and covers nothing up."""
 
+import json
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import closing
@@ -170,6 +171,17 @@ def test_a_row_that_was_put_in_past_us_stays_without_an_entry(lived: Store) -> N
     past_us(lived, f"INSERT INTO events (id, {others}) SELECT 'put-in', {others} FROM events LIMIT 1")
     opened = reopened(lived, WRITING["a column that it fills"][0])
     assert backup.faults(opened) == ["events put-in stands there without an audit entry"]
+    opened.close()
+
+
+def test_rows_are_recorded_anew_five_hundred_at_a_time(store: Store, eye_id: str) -> None:
+    many = "WITH RECURSIVE n (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM n WHERE n < 501)"
+    opened = reopened(
+        store, sql(f"INSERT INTO looks (id, eye_id, at, who) {many} SELECT n, '{eye_id}', 'x', 'nurse:n' FROM n")
+    )
+    entries = [entry for entry in audit.everything(opened) if entry["subject"] == "facts"]
+    assert [len(json.loads(entry["facts"])) for entry in entries] == [500, 1]
+    assert backup.faults(opened) == []
     opened.close()
 
 
