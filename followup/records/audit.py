@@ -202,9 +202,8 @@ def _not_as_recorded(connection: sqlite3.Connection, erasures: dict[int, Row]) -
                 yield f"audit entry {number} emptied {table} {key}, which did not hold what was recorded"
             if table in KEYS_WITH_CONTENT:  # it is known by what it holds, and has another key now
                 connection.execute("DELETE FROM recorded WHERE place = ? AND key = ?", (table, key))
-        if facts:
-            rows = ((table, key, hash, number) for table, key, hash in facts)
-            connection.executemany("INSERT OR REPLACE INTO recorded VALUES (?, ?, ?, ?)", rows)
+        rows = ((table, key, hash, number) for table, key, hash in facts)
+        connection.executemany("INSERT OR REPLACE INTO recorded VALUES (?, ?, ?, ?)", rows)
     for table, key, hash in sealing.everything(connection):
         taken = "DELETE FROM recorded WHERE place = ? AND key = ? RETURNING hash, number"
         known = connection.execute(taken, (table, key)).fetchone()

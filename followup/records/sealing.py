@@ -229,15 +229,16 @@ def opened(row: dict[str, Any], before: str) -> dict[str, Any]:
 
 
 def recordings(connection: sqlite3.Connection) -> Iterator[tuple[int, list[Fact]]]:
-    """The number of each entry, in order, and what it records; nothing where that cannot be read: the chain breaks there."""
-    for entry in _rows(connection, "SELECT * FROM audit ORDER BY number"):
-        held = entry.get("packed")
+    """The number of each entry that records rows, in order, and these; none where they cannot be read: the chain breaks there."""
+    packed = "packed" if "packed" in _columns(connection, "audit") else "NULL"
+    some = f"facts != '' OR length({packed}) > {packing.LONG}"
+    for number, facts, held in connection.execute(f"SELECT number, facts, {packed} FROM audit WHERE {some} ORDER BY number"):
         try:
-            told = packing.unpacked(held)[1] if held is not None else json.loads(entry["facts"] or "[]")
-            facts = [(table, key, hash) for table, key, hash in told]
+            told = packing.unpacked(held)[1] if held is not None else json.loads(facts)
+            found = [(table, key, hash) for table, key, hash in told]
         except (ValueError, TypeError):
-            facts = []
-        yield entry["number"], facts
+            found = []
+        yield number, found
 
 
 def entry_hash(entry: dict[str, Any]) -> str:
