@@ -271,7 +271,8 @@ def test_a_refused_entry_is_on_the_first_screen_until_it_was_seen(phone: Page) -
 TWO_QUESTIONS = """async () => {
     const { RunningView } = await import("/static/patient/running-view.js");
     const view = new RunningView({}, { posture: {}, eye: {} });
-    const [first, second] = ["2027-03-05T08:00:00Z", "2027-03-05T09:00:00Z"].map((start) => ({ position: "face-down", eye: "right", start }));
+    const of = (start) => ({ position: "face-down", eye: "right", start });
+    const [first, second] = ["2027-03-05T08:00:00Z", "2027-03-05T09:00:00Z"].map(of);
     view.show([], [first]);
     const field = document.querySelector("#running input");
     field.focus();
