@@ -45,11 +45,11 @@ def static_addresses(patterns: Iterable[str]) -> list[str]:
 def _hashes(assets: tuple[str, ...]) -> dict[str, str]:
     """Of each static file by its address how its SHA-256 begins: what a browser has of it is taken where it is the same.
 
-    Twelve digits tell versions of a file apart; whole hashes do not compress and would be read by every phone.
+    Eight digits tell versions of a file apart; whole hashes do not compress and would be read by every phone.
     """
     prefix = url_for("static", filename="")
     files = {address: folder("static") / address.removeprefix(prefix) for address in assets if address.startswith(prefix)}
-    return {address: hashlib.sha256(file.read_bytes()).hexdigest()[:12] for address, file in files.items()}
+    return {address: hashlib.sha256(file.read_bytes()).hexdigest()[:8] for address, file in files.items()}
 
 
 def _version(assets: tuple[str, ...], clinic: str) -> str:

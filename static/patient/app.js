@@ -13,7 +13,6 @@ import { showClosed, showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { FromClinic, REFRESH_MS } from "./from-clinic.js";
-import { HelpView } from "./help-view.js";
 import { planOn } from "./hours.js";
 import { Keeping } from "./keeping.js";
 import { Later } from "./later.js";
@@ -28,7 +27,7 @@ import { unsureOf } from "./standing.js";
 import { countedText, text } from "./texts.js";
 import { Timers, isUnsure, runningTimers } from "./timers.js";
 import { watchForUpdates } from "./updates.js";
-import { VerdictView } from "./verdict-view.js";
+import { HelpView, VerdictView } from "./verdict-view.js";
 import { VisitsView } from "./visits-view.js";
 
 const FACTS = ["pack", "timer", "changes", "chosen", "clock", "verdicts", "closed"];

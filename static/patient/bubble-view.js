@@ -4,7 +4,7 @@ import { dayWords, isoDay, percentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
-import { dress, reasonsOf, titleOf } from "./verdict.js";
+import { dress, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it

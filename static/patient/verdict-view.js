@@ -1,10 +1,10 @@
-// The verdict that stands, on every screen until a complete check or the clinic says otherwise.
+// A verdict as the patient reads it, and the one that stands: on every screen until a complete check or the clinic says otherwise.
+// Help says the same for signs that nobody was asked about yet: what to call for, from the rulebook in force.
 
 import { momentWords } from "../shared/dates.js";
-import { byId, paragraph } from "../shared/dom.js";
+import { byId, item, paragraph } from "../shared/dom.js";
 import { atTime, standing, worstFirst } from "./rules.js";
 import { text } from "./texts.js";
-import { dress, reasonsOf, titleOf } from "./verdict.js";
 
 export class VerdictView {
   #actions;
@@ -73,4 +73,36 @@ function set(box, parts) {
   if (box.dataset.said === wanted) return;
   box.dataset.said = wanted;
   box.replaceChildren(...parts);
+}
+
+export function titleOf(verdict) {
+  return text(verdict.level === "call" ? "call-us" : `call-${verdict.level}`);
+}
+
+// The rules' words, when to look again, and what this page could not judge.
+export function reasonsOf(verdict) {
+  const open = verdict.reasons.map((reason) => text(`why-${reason}`)).join(" ");
+  const said = verdict.words.map((words) => paragraph(words));
+  if (verdict.level === "again") {
+    const due = Math.min(...verdict.looks.map((look) => look.due_at));
+    said.push(paragraph(text("look-again", { time: momentWords(new Date(due)) })), paragraph(text("call-at-once")));
+  }
+  return open && verdict.level !== "now" ? [...said, paragraph(`${open} ${text("cannot-judge")}`)] : said;
+}
+
+// Colours the box of a verdict by how soon, and shows the emergency number wherever it may be needed; the clinic's is always there.
+export function dress(box, calls, level, emergency) {
+  box.dataset.level = level;
+  byId(`${calls}-emergency`).hidden = !emergency;
+}
+
+export class HelpView {
+  show({ pack: { dangers = [] } }) {
+    for (const soon of ["now", "today"]) {
+      const words = dangers.filter((danger) => danger.how_soon === soon).map((danger) => danger.words);
+      byId(`dangers-${soon}`).hidden = words.length === 0;
+      byId(`dangers-${soon}-list`).replaceChildren(...words.map(item));
+    }
+    byId("dangers-unknown").hidden = dangers.length > 0;
+  }
 }

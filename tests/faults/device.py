@@ -94,8 +94,11 @@ class ClinicDevice(Moves):
         until(lambda: not self._unsent(page), "all is sent", SECONDS)
 
     def judged(self) -> Outcome:
+        return judged(self.taps, self._stored(), set())
+
+    def _stored(self) -> list[Stored]:
         measures = of_both_eyes(self.clinic.store, self.operation, "measures")
-        return judged(self.taps, [Stored(event.body.notes, event.at, event.received_at) for event in measures], set())
+        return [Stored(event.body.notes, event.at, event.received_at) for event in measures]
 
     def _measure(self, tab: Page, *, twice: bool) -> None:
         self._open(tab)
@@ -112,7 +115,7 @@ class ClinicDevice(Moves):
     def _has(self, tab: Page, words: str, before: set[str]) -> bool:
         """On the device, or already with the clinic: after signing out in another tab it leaves nothing here."""
         here = {entry["id"] for entry in tab.evaluate(ENTRIES)}
-        return bool(here - before) or any(one.words == words for one in self.stored())
+        return bool(here - before) or any(one.words == words for one in self._stored())
 
     def _unsent(self, page: Page) -> set[str]:
         return {entry["id"] for entry in page.evaluate(ENTRIES) if entry["state"] == "saved"} - self.poison

@@ -122,7 +122,13 @@ class Posture:
                 self._and(tab, lambda: None)
         else:
             pressed = tab.locator(f".posture {button}")
-            self._and(tab, pressed.dblclick if twice else pressed.click, lambda: still.is_visible())
+            try:
+                (pressed.dblclick if twice else pressed.click)(timeout=SOON_MS)
+            except PlaywrightError:
+                if pressed.is_visible():
+                    raise
+                return  # the page was drawn for the day of the changed clock meanwhile, and asks elsewhere
+            self._and(tab, lambda: None, lambda: still.is_visible())
 
     def _and(self, tab: Page, press: Callable[[], Any], then: Callable[[], Any] = lambda: False) -> None:
         """Presses, and waits until that was answered."""
