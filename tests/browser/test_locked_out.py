@@ -140,6 +140,7 @@ def test_a_timer_that_runs_at_the_lock_out_keeps_its_hours(
 def test_what_another_tab_saves_after_the_lock_out_is_sealed_too(
     phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
 ) -> None:
+    phone.wait_for_load_state("networkidle")  # what it asks for as it opens has been answered
     lock_out(clinic_store, enrolment[0], nurse)
     phone.get_by_role("link", name="Visits").click()
     phone.get_by_role("button", name="I took it: antibiotic").click()

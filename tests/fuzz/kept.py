@@ -45,7 +45,7 @@ class Written:
     def __init__(self, store: Store) -> None:
         self.connection = store.db.conn
         self.connection.execute("CREATE TEMP TABLE written (place TEXT NOT NULL)")
-        for table in store.db.table_names():
+        for table in (name for name in store.db.table_names() if not name.startswith("sqlite_")):
             for verb in ("INSERT", "UPDATE", "DELETE"):
                 note = f"INSERT INTO written VALUES ('{table}');"
                 self.connection.execute(
