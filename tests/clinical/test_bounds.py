@@ -6,9 +6,10 @@ import pytest
 
 from followup.clinical import acuity, altitude, outcomes, posture, schedule
 from followup.clinical.callbacks import callbacks
+from followup.clinical.course import Course
 from followup.clinical.facts import Fact, Heard, Settled, TamponadeRemoved
 from followup.clinical.warnings import Sign
-from tests.courses import OIL, OPERATED, at, measures, rules, signs, symptoms
+from tests.courses import OIL, OPERATED, at, measures, operation, rules, signs, symptoms
 
 HOUR = 1 / 24
 
@@ -32,6 +33,11 @@ def test_a_more_urgent_sign_never_puts_a_callback_off() -> None:
 def test_a_less_urgent_sign_changes_neither_time_nor_urgency() -> None:
     found = callbacks([sign(1, "today"), sign(1.1, "this-week", "y")], [])[0]
     assert (found.how_soon, found.due_at) == ("today", at(1) + timedelta(hours=8))
+
+
+def test_silence_is_counted_once_from_the_moment_of_surgery_though_something_was_heard_in_it() -> None:
+    stage = Course.after(operation(), facts=(Heard(OPERATED), Heard(at(1)))).timeline(at(3))
+    assert stage.silences == [(OPERATED, 24.0), (at(1), 48.0)]
 
 
 def test_silence_is_raised_at_its_very_deadline_and_again_at_the_next() -> None:
