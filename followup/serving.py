@@ -30,9 +30,9 @@ from granian.log import LogLevels
 
 from followup import logs
 from followup.config import ConfigError, Settings
-from followup.records import Store, keys, open_store, watch
+from followup.records import open_store, watch
 from followup.records.lock import PATIENCE_SECONDS, held
-from followup.records.store import Closed
+from followup.records.opening import check_usable
 from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
@@ -53,7 +53,7 @@ def serve(settings: Settings) -> None:
     """
     server = settings.server
     with held(server.database, "a server is running on it") as lock:
-        _check_usable(open_store(server.database))
+        check_usable(server.database)
         check_port(server.host, server.port)
         os.environ[HANDED_OVER] = settings.model_dump_json()
         _log(settings)
@@ -274,16 +274,6 @@ def end_with_parent() -> None:
             os._exit(1)
     else:
         threading.Thread(target=lambda: (parent.join(), os._exit(1)), daemon=True).start()
-
-
-def _check_usable(store: Store) -> None:
-    """A clinic that was closed for its move is served elsewhere by now, or soon; without its keys no worker starts."""
-    try:
-        if store.closed:
-            raise Closed(store.path)
-        keys.check_outside(store)
-    finally:
-        store.close()
 
 
 def check_port(host: str, port: int) -> None:

@@ -81,13 +81,12 @@ def end(store: Store, now: datetime, staff_id: str, by: str = COMMAND_LINE) -> N
 
 def _give_back(store: Store, now: datetime, member: Staff, by: str) -> None:
     """The calls and tasks of somebody who left are on the list again, and each callback says so."""
-    calls = [c.id for c in worries.open_callbacks(store) if c.state == "claimed" and c.claimed_by == member.id]
-    to_do = [t for of_one in tasks.open_by_callback(store).values() for t in of_one if t.owner == member.id]
-    for id in calls:
-        worries.release(store, id, member.id)
+    calls, to_do = worries.held_by(store, member.id), tasks.held_by(store, member.id)
+    for call in calls:
+        worries.release(store, call.id, member.id)
     for task in to_do:
         tasks.give(store, task.id, None, member.id)
-    for id in dict.fromkeys([*calls, *(task.callback_id for task in to_do)]):
+    for id in dict.fromkeys([*(call.id for call in calls), *(task.callback_id for task in to_do)]):
         worries.add_step(store, now, id, by, "given back", {"by": member.name, "why": "the account ended"})
 
 

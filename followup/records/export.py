@@ -55,10 +55,7 @@ def rows(store: Store, table: str) -> Iterator[Row]:
         names = columns(store, table)
         yield from ({name: entry[name] for name in names} for entry in audit.everything(store))
         return
-    cursor = store.db.conn.execute(f"SELECT {', '.join(columns(store, table))} FROM {table}")
-    names = [column[0] for column in cursor.description]
-    for row in cursor:
-        yield dict(zip(names, row, strict=True))
+    yield from store.each(f"SELECT {', '.join(columns(store, table))} FROM {table}")
 
 
 def of_patient(store: Store, patient_id: str) -> dict[str, list[Row]]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from followup.records import keys
 from followup.records.migrations import steps
 from followup.records.store import Closed, Store, StoreError, copy_database, keep_private
 from followup.records.upgrading import upgrade
@@ -47,6 +48,19 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
         store.close()
         raise StoreError(f"{path} cannot be used as a database: {error}") from error
     return store
+
+
+def check_usable(path: Path) -> None:
+    """Open what is to be served once, brought up to date. Raises `StoreError` also where its keys cannot be read, without
+    which no worker starts, and `Closed` where the clinic moves: it is served elsewhere by now, or soon.
+    """
+    store = open_store(path)
+    try:
+        if store.closed:
+            raise Closed(path)
+        keys.check_outside(store)
+    finally:
+        store.close()
 
 
 def check_ours(store: Store) -> None:

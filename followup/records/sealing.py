@@ -15,6 +15,7 @@ from typing import Any
 
 from followup.records import packing
 from followup.records.packing import Fact as Fact
+from followup.records.reading import named
 from followup.records.times import to_text
 
 FIRST = "0" * 64
@@ -184,7 +185,7 @@ def write(connection: sqlite3.Connection, entry: dict[str, Any], facts: list[Fac
 
 def head(connection: sqlite3.Connection) -> tuple[int, str]:
     """The number and hash of the last entry."""
-    for row in _rows(connection, "SELECT * FROM audit WHERE number = (SELECT max(number) FROM audit)"):
+    for row in named(connection.execute("SELECT * FROM audit WHERE number = (SELECT max(number) FROM audit)")):
         return row["number"], hash_of(row)
     return 0, FIRST
 
@@ -198,7 +199,7 @@ def hash_of(row: dict[str, Any]) -> str:
 def entries(connection: sqlite3.Connection) -> Iterator[dict[str, Any]]:
     """The whole chain in order, each entry as `opened`."""
     before = FIRST
-    for row in _rows(connection, "SELECT * FROM audit ORDER BY number"):
+    for row in named(connection.execute("SELECT * FROM audit ORDER BY number")):
         entry = opened(row, before)
         before = entry["hash"]
         yield entry
@@ -261,13 +262,6 @@ def _hash_of_text(text: str) -> str:
 def _standing(connection: sqlite3.Connection) -> list[tuple[str, Sealed]]:
     tables = {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
     return [(table, sealed) for table, sealed in SEALED.items() if table in tables]
-
-
-def _rows(connection: sqlite3.Connection, sql: str) -> Iterator[dict[str, Any]]:
-    cursor = connection.execute(sql)
-    names = [column[0] for column in cursor.description]
-    for row in cursor:
-        yield dict(zip(names, row, strict=True))
 
 
 def _columns(connection: sqlite3.Connection, table: str) -> list[str]:

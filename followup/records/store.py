@@ -15,7 +15,7 @@ import uuid_utils
 from sqlite_utils import Database
 
 from followup.errors import FollowupError
-from followup.records import sealing
+from followup.records import reading, sealing
 from followup.records.sealing import as_json as as_json
 
 Row = dict[str, Any]
@@ -169,10 +169,7 @@ class Store:
 
     def each(self, sql: str, parameters: Row | None = None) -> Iterator[Row]:
         """The same, a row at a time: for whoever goes through a whole table and keeps none of it."""
-        cursor = self.db.conn.execute(sql, parameters or {})
-        names = [column[0] for column in cursor.description]
-        for row in cursor:
-            yield dict(zip(names, row, strict=True))
+        return reading.named(self.db.conn.execute(sql, parameters or {}))
 
     def row(self, sql: str, parameters: Row | None = None) -> Row | None:
         return next(iter(self.rows(sql, parameters)), None)

@@ -121,6 +121,12 @@ def open_by_callback(store: Store) -> dict[str, list[Task]]:
     return _by_callback(store.rows(_TASKS + " WHERE t.done_at IS NULL ORDER BY t.due_at, t.id"))
 
 
+def held_by(store: Store, staff_id: str) -> list[Task]:
+    """The open tasks of a member of staff, the earliest due first."""
+    sql = _TASKS + " WHERE t.done_at IS NULL AND t.owner = :who ORDER BY t.due_at, t.id"
+    return [_opened(row) for row in store.rows(sql, {"who": staff_id})]
+
+
 def open_of(store: Store, callback_ids: Sequence[str]) -> dict[str, list[Task]]:
     """The open tasks of these callbacks, by callback, the earliest due first."""
     named = {f"c{n}": id for n, id in enumerate(callback_ids)}

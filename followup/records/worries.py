@@ -145,6 +145,11 @@ def settled_since(store: Store, at: datetime) -> list[Callback]:
     return readable(store, "callbacks", store.rows(sql, {"at": to_text(at)}), _callback)
 
 
+def held_by(store: Store, staff_id: str) -> list[Callback]:
+    """The open callbacks that a member of staff has claimed and nobody has decided, as `open_callbacks` orders them."""
+    return [c for c in open_callbacks(store) if c.state == "claimed" and c.claimed_by == staff_id]
+
+
 def overdue_callbacks(store: Store, now: datetime) -> list[Callback]:
     sql = _CALLBACKS + " WHERE c.state IN ('waiting', 'claimed') AND c.due_at <= :now ORDER BY c.due_at"
     return readable(store, "callbacks", store.rows(sql, {"now": to_text(now)}), _callback)

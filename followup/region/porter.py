@@ -9,7 +9,8 @@ from typing import Any
 from followup import logs
 from followup.config import Clinic, ConfigError, Settings
 from followup.errors import FollowupError
-from followup.records import keys, lock, open_store, watch
+from followup.records import lock, watch
+from followup.records.opening import check_usable
 from followup.records.store import Closed
 from followup.region.register import Entry, Register, mark
 from followup.settings_file import host_name, of_clinic, read
@@ -120,16 +121,10 @@ class Porter:
             return
         known.release()
         if not database.exists():
-            open_store(database)  # says so
+            check_usable(database)  # says so
         held = lock.take(database, "a server of several clinics is running on it", patience_seconds)
         try:
-            store = open_store(database)
-            try:
-                if store.closed:
-                    raise Closed(database)
-                keys.check_outside(store)
-            finally:
-                store.close()
+            check_usable(database)
             lock.share(held, database)
         except BaseException:
             os.close(held)

@@ -1,5 +1,6 @@
 // Wires the patient's pages: the phone's store, the outbox, and one view for each part.
 
+import { faultOf } from "../shared/clock.js";
 import { openDatabase, readFacts, transact } from "../shared/database.js";
 import { whenOf, whenWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
@@ -212,7 +213,8 @@ class App {
     const { eyes } = pack;
     const names = this.#names = eyeNames(eyes, this.#words);
     this.#choice.show(eyes, names, chosen);
-    const shown = { eye: this.#choice.forDetails, eyes, pack, names, entries, timers, unsure, changes: unseen, verdicts };
+    const fault = faultOf(this.#clinic.receipt);
+    const shown = { eye: this.#choice.forDetails, eyes, pack, names, entries, timers, unsure, fault, changes: unseen, verdicts };
     for (const view of this.#views) view.show(shown);
     this.#route();
   }

@@ -1,6 +1,5 @@
 // Now, for all eyes together: which have gas, the next visit, and whether all that can be relied on.
 
-import { faultOf } from "../shared/clock.js";
 import { isoDay, listWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
 import { endedWithGas } from "./ended-view.js";
@@ -15,12 +14,12 @@ export class PlanView {
     this.#words = words;
   }
 
-  show({ eyes, pack, names }, now = new Date()) {
+  // `fault`: why clock and plan cannot be relied on, or null.
+  show({ eyes, pack, names, fault }, now = new Date()) {
     const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack, this.#words)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
     const next = this.#next(eyes, now);
-    const fault = faultOf(this.#actions.receipt(), now.getTime());
     byId("in-doubt").hidden = !fault;
     byId("in-doubt").textContent = fault ? `${text(`why-${fault}`)} ${text("in-doubt")}` : "";
     byId("next-visit").textContent = next || text(fault ? "in-doubt" : "none-planned");

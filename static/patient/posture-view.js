@@ -1,6 +1,5 @@
 // Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
-import { faultOf } from "../shared/clock.js";
 import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
 import { Taps, byId } from "../shared/dom.js";
 import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
@@ -49,13 +48,13 @@ export class PostureView {
     byId("hand-error").textContent = "";
   }
 
-  show({ eyes, names, entries, timers, unsure }, now = new Date()) {
+  show({ eyes, names, entries, timers, unsure, fault }, now = new Date()) {
     const planned = eyes.filter((eye) => planOn(eye, now));
     const isNew = (eye) => !this.#cards.has(eye.operation);
     if (planned.length !== this.#cards.size || planned.some(isNew)) this.#deal(planned);
     for (const eye of planned) this.#draw(eye, names, entries, timers, unsure, now);
     byId("posture-options").hidden = planned.length === 0;
-    byId("no-posture").hidden = planned.length > 0 || faultOf(this.#actions.receipt(), now.getTime()) !== null;
+    byId("no-posture").hidden = planned.length > 0 || fault !== null;
     byId("different-postures").hidden = new Set(planned.map(({ posture }) => posture.position)).size < 2;
     this.#offerByHand(planned, names);
     for (const [operation, cue] of this.#due) if (!planned.some((eye) => eye.operation === operation)) clearTimeout(cue);

@@ -28,14 +28,17 @@ export class RunningView {
       ...unsure.map((one) => [JSON.stringify(["unsure", one]), () => this.#question(one)]),
       ...timers.map((timer) => [JSON.stringify(["runs", timer]), () => this.#row(timer)]),
     ]);
-    for (const [about, row] of this.#rows) if (!wanted.has(about) && this.#rows.delete(about)) row.remove();
-    for (const [about, make] of wanted) if (!this.#rows.has(about)) list.append(this.#kept(about, make()));
-  }
-
-  // What somebody is about to press or types in stays, whatever comes beside it.
-  #kept(about, row) {
-    this.#rows.set(about, row);
-    return row;
+    // What somebody is about to press or types in stays, whatever comes beside it.
+    for (const [about, row] of this.#rows) {
+      if (wanted.has(about)) continue;
+      row.remove();
+      this.#rows.delete(about);
+    }
+    for (const [about, make] of wanted) {
+      if (this.#rows.has(about)) continue;
+      this.#rows.set(about, make());
+      list.append(this.#rows.get(about));
+    }
   }
 
   #question(one) {

@@ -4,7 +4,7 @@ import { receiptOf } from "../shared/clock.js";
 import { readFact, transact } from "../shared/database.js";
 import { timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
-import { currentSheet, endSession, forgetDay, openDeviceDatabase } from "./device/day-key.js";
+import { currentSheet, endSession, forgetDay, openDeviceDatabase, otherTabs } from "./device/day-key.js";
 import { DeviceOutbox } from "./device/outbox.js";
 
 const FRESH_MS = 60000;
@@ -21,7 +21,7 @@ leaving?.addEventListener("submit", async (event) => {
   if (unanswered || event.submitter?.getAttribute("value") === "stay") return;
   event.preventDefault();
   await forgetDay(database); // first: a line that stalls holds up the rest
-  new BroadcastChannel("followup-clinic").postMessage("left");
+  otherTabs().postMessage("left");
   await outbox.flush();
   leaving?.submit();
 });

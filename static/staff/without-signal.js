@@ -1,7 +1,7 @@
 // The clinic without a signal: today's list and the entry screen, from the sheet that only the day's key opens.
 
 import { loadTable } from "./acuity-table.js";
-import { currentSheet, openDayKey, openDeviceDatabase, signOutHere } from "./device/day-key.js";
+import { currentSheet, openDayKey, openDeviceDatabase, otherTabs, signOutHere } from "./device/day-key.js";
 import { entryRows, readable } from "./device/entries-view.js";
 import { FormView } from "./device/form-view.js";
 import { ListView } from "./device/list-view.js";
@@ -22,7 +22,7 @@ class Page {
   #outbox;
   #list;
   #form;
-  #others = new BroadcastChannel("followup-clinic");
+  #others = otherTabs();
   #privateKey;
   #sheet;
 

@@ -38,10 +38,9 @@ class Held:
 
 def held(store: Store, staff_id: str) -> Held:
     """What this member of staff has in hand, the most urgent first."""
-    claimed = [c for c in worries.open_callbacks(store) if c.state == "claimed" and c.claimed_by == staff_id]
-    todo = [t for of_one in tasks.open_by_callback(store).values() for t in of_one if t.owner == staff_id]
+    claimed, todo = worries.held_by(store, staff_id), tasks.held_by(store, staff_id)
     ids = {c.eye_id for c in claimed} | {t.eye_id for t in todo}
-    return Held(claimed, sorted(todo, key=lambda t: t.due_at), eyes.by_ids(store, sorted(ids)))
+    return Held(claimed, todo, eyes.by_ids(store, sorted(ids)))
 
 
 def holds_anything(store: Store, staff_id: str) -> bool:

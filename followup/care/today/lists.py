@@ -194,9 +194,8 @@ def _not_taken(store: Store, entry: Refused) -> NotTaken:
     phone = people.device(store, entry.device_id) if entry.device_id else None
     patient = patients.patient(store, phone.patient_id) if phone else None
     if phone and patient:
-        carer = (
-            f"the carer {phone.carer_name} of " if phone.carer_name else "the carer of " if phone.used_by == "carer" else ""
-        )
+        is_carer = phone.carer_name or phone.used_by == "carer"
+        carer = f"{accounts.name_of(store, f'carer:{phone.id}')} of " if is_carer else ""
         return NotTaken(entry.reason, entry.received_at, f"{carer}{patient.name} ({patient.number})", patient)
     known = entry.device_id and entry.device_id != UNKNOWN.id
     who = accounts.name_of(store, entry.device_id or "") if known else "somebody whom the clinic cannot tell"

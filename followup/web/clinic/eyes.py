@@ -74,8 +74,9 @@ def eye_page(eye_id: str) -> Answer:
     fellow = next(load_eye(known.id) for known in person.eyes_beside(store, eye.id) if known.id != eye.id)
     looked_at(context.desk(), eye.id)
     early = request.args.get("weeks") == "early"
-    newest = None if request.args.get("entries") == "all" else NEWEST
-    found = entries.of_eye(store, eye.id, context.zone(), newest and newest + 1)
+    whole = request.args.get("entries") == "all"
+    found = entries.of_eye(store, eye.id, context.zone(), None if whole else NEWEST + 1)
+    shown = found if whole else found[:NEWEST]
     book = rulebook(store)
     return render_template(
         "clinic/eye.html",
@@ -87,8 +88,8 @@ def eye_page(eye_id: str) -> Answer:
         second_looks=second_looks.still_to_come(eye.course, book, now) if not eye.known.ended_at else [],
         rows=charts.course_table(eye, now),
         cancelled=in_book.cancelled(store, eye.id),
-        entries=found[:newest],
-        has_more=len(found) > len(found[:newest]),
+        entries=shown,
+        has_more=len(found) > len(shown),
         forecast=eye.forecast(now) if eye.operated else None,
         caution=eye.caution(now),
         liquid=eye.holds_liquid(now),

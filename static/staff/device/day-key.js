@@ -10,6 +10,9 @@ import { base64, bytes } from "../../shared/seal.js";
 const ITERATIONS = 600000; // common advice for PBKDF2 with SHA-256, from memory
 const PRIVATE = { name: "RSA-OAEP", hash: "SHA-256" };
 
+// The other tabs with the device's list: they close it when they hear that somebody left.
+export const otherTabs = () => new BroadcastChannel("followup-clinic");
+
 export function openDeviceDatabase() {
   return openDatabase("followup-clinic");
 }
