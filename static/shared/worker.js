@@ -44,6 +44,12 @@ export async function keepAssets(cache, { assets, hashes }) {
   }
 }
 
+// What is kept for this address. A newer version lets go of the cache of this one while a page of this one may still load: then
+// it is the newer one's.
+export async function keptFor(cache, address) {
+  return (await cache.match(address)) ?? caches.match(address);
+}
+
 // A request for something of our own that somebody only reads: its address; else nothing.
 export function ownAddress({ method, url }) {
   const address = new URL(url);

@@ -35,6 +35,15 @@ KEY_GOES = """async () => {
 }"""
 
 
+A_NEWER_VERSION_LETS_GO_OF_THIS_ONE = """async () => {
+    for (const name of (await caches.keys()).filter((name) => name.startsWith("followup-clinic-"))) {
+        const [own, newer] = [await caches.open(name), await caches.open("followup-clinic-newer")];
+        for (const request of await own.keys()) await newer.put(request, await own.match(request));
+        await caches.delete(name);
+    }
+}"""
+
+
 @pytest.fixture
 def tablet(open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]) -> Page:
     """A nurse's tablet, signed in, with today's list on it."""
@@ -111,6 +120,12 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     assert {e.body.visit_id for e in kept if e.kind in ("arrived", "seen")} == {week.identity}
     assert {getattr(e.body, "iop_mmhg", None) for e in kept if e.kind == "measures"} == {36, 14}
     assert "pressure" in {c.worry for c in worries.open_callbacks(clinic_store)}
+
+
+def test_a_page_that_opens_while_a_newer_version_takes_over_opens(tablet: Page, server: RunningServer) -> None:
+    """Between the moment when the newer one lets go of the files of this one and the moment when it answers for this page."""
+    tablet.evaluate(A_NEWER_VERSION_LETS_GO_OF_THIS_ONE)
+    without_signal(tablet, server)
 
 
 def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(

@@ -4,7 +4,7 @@
 import { currentSheet, openDeviceDatabase } from "/static/staff/device/day-key.js";
 import { DeviceOutbox } from "/static/staff/device/outbox.js";
 import { timed } from "/static/shared/requests.js";
-import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
+import { keepAssets, keptFor, ownAddress, startWorker } from "/static/shared/worker.js";
 
 const SHELL = KEPT.assets[0];
 const PATIENCE_MS = 6000;
@@ -55,5 +55,5 @@ async function asset(request, path) {
 }
 
 async function fromHere(path) {
-  return (await kept()).match(path);
+  return keptFor(await kept(), path);
 }
