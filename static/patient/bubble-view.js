@@ -2,6 +2,7 @@
 
 import { dayWords, isoDay, percentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
+import { endedWithGas } from "./ended-view.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict-view.js";
@@ -14,6 +15,7 @@ const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
 export class BubbleView {
   #actions;
   #words;
+  #eyes = []; // with those in which gas may be left and which are followed no more: the clinic has no rules for these
 
   constructor(actions, words) {
     this.#actions = actions;
@@ -29,13 +31,15 @@ export class BubbleView {
   }
 
   // The bubble is that of the eye chosen; the card and the journey are about every eye with gas.
-  show({ eye, eyes, names }, now = new Date()) {
+  show({ eye, eyes, names, pack }, now = new Date()) {
     const gas = eyes.filter((known) => known.gas.caution);
+    const ended = endedWithGas(pack, this.#words);
+    this.#eyes = [...eyes, ...ended.map(() => ({ gas: { caution: true } }))];
     byId("bubble-card").hidden = !eye.gas.caution;
     byId("no-bubble").hidden = eye.gas.caution || isOil(eye);
     this.#oil(eye, eyes);
-    byId("anaesthetist").hidden = gas.length === 0;
-    byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)));
+    byId("anaesthetist").hidden = gas.length + ended.length === 0;
+    byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)), ...ended.map(item));
     if (!eye.gas.caution) return;
     const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
     const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
@@ -80,19 +84,19 @@ export class BubbleView {
     const wrong = top === "" || !heights.every((height) => height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
     if (wrong) { byId("journey-said").hidden = true; return; }
-    this.#say(judgeHeight(this.#actions.eyes(), heights, this.#actions.receipt()));
+    this.#say(judgeHeight(this.#eyes, heights, this.#actions.receipt()));
     if (await this.#actions.save("journey", { heights_metres: heights })) event.target.reset();
   }
 
   async #anaesthetic(event) {
     event.preventDefault();
-    this.#say(judgeAnaesthetic(this.#actions.eyes(), this.#actions.receipt()));
+    this.#say(judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
     await this.#actions.save("anaesthetic", {});
   }
 
   // What the rulebook says, at once and before anything is kept or sent.
   #say(verdict) {
-    const gas = this.#actions.eyes().map((eye) => eye.gas);
+    const gas = this.#eyes.map((eye) => eye.gas);
     const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
     const well = text(gas.some((one) => one.caution) ? "journey-low" : lifted);
     const calm = verdict.level === "well";

@@ -116,3 +116,61 @@ def test_one_eye_with_gas_is_enough(high_up: tuple[dict[str, Any], Operation], r
     for order in ([clear, eye], [eye, clear]):
         phone = as_sent(PHONES[0], {"eyes": order})
         assert [v["level"] for v in run(SCRIPT, {"phones": [phone], "heights": [3000]})[0]] == ["now", "now"]
+
+
+ON_THE_PAGE = """
+import { parts } from "./parts.js";
+import { BubbleView } from "./patient/bubble-view.js";
+
+const byId = parts();
+let pack, receipt, now;
+Date.now = () => now;
+const actions = { eyes: () => pack.eyes, receipt: () => receipt, save: async () => true };
+const words = { eye: { left: "left eye", right: "right eye" }, agent: {} };
+const view = new BubbleView(actions, words);
+const draw = ({ eyes, ended, ...phone }) => {
+    [pack, receipt, now] = [{ eyes, ended }, phone.receipt, phone.now];
+    const names = new Map(eyes.map((eye) => [eye.operation, words.eye[eye.eye]]));
+    view.show({ eye: eyes[0], eyes, pack, names }, new Date(now));
+};
+const told = () => ({
+    title: byId("journey-title").textContent, words: byId("journey-words").said, shown: !byId("journey-said").hidden,
+    card: byId("anaesthetist").hidden ? null : byId("anaesthetist-eyes").said.trim(),
+});
+answer = [];
+for (const [first, ...later] of given.phones) {
+    for (const form of ["journey", "anaesthetic"]) {
+        byId("journey-said").hidden = true;
+        draw(first);
+        byId("journey-height").value = "300";
+        await byId(form).tell("submit");
+        answer.push([told(), ...later.map((phone) => { draw(phone); return told(); })]);
+    }
+}
+""".strip()
+
+
+def clear(made: dict[str, Any]) -> dict[str, Any]:
+    """The same, with nothing that lasts in the eye."""
+    without_gas = {"caution": False, "fades": False, "heights": [], "anaesthetics": []}
+    return {**made, "eyes": [{**eye, "gas": {**eye["gas"], **without_gas}} for eye in made["eyes"]]}
+
+
+def test_gas_in_an_eye_that_is_followed_no_more_is_never_said_to_be_gone(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    made, _ = high_up
+    other = clear(made)
+    right_clock = {name: value for name, value in as_sent(PHONES[0], other).items() if name != "eyes"}
+    phones = [
+        [{**right_clock, "eyes": each["eyes"], "ended": [{"eye": "right", "ended_on": "2027-03-04", "caution": caution}]}]
+        for each in (other, made)
+        for caution in (True, False)
+    ]
+    told = [said for (said,) in run(ON_THE_PAGE, {"phones": phones})]
+    beside_gas, beside_none, both, followed = told[:2], told[2:4], told[4:6], told[6:]
+    assert [said["title"] for said in beside_gas] == ["call-us"] * 2
+    assert [said["card"] for said in beside_gas] == ["right eye"] * 2
+    assert [(said["title"], said["words"], said["card"]) for said in beside_none] == [("", "no-gas", None)] * 2
+    assert [said["title"] for said in both] == ["call-us", "call-now"]
+    assert [said["title"] for said in followed] == ["", "call-now"]
