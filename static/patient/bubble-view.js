@@ -8,6 +8,7 @@ import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
+const WELL_SHOWN_MS = 3600000; // as that of a check
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it
 
 const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
@@ -16,6 +17,7 @@ export class BubbleView {
   #actions;
   #words;
   #eyes = []; // with those in which gas may be left and which are followed no more: the clinic has no rules for these
+  #well = null; // what reassured: { at, words, again() }, as it would be said now
 
   constructor(actions, words) {
     this.#actions = actions;
@@ -35,6 +37,7 @@ export class BubbleView {
     const gas = eyes.filter((known) => known.gas.caution);
     const ended = endedWithGas(pack, this.#words);
     this.#eyes = [...eyes, ...ended.map(() => ({ gas: { caution: true } }))];
+    if (this.#well && this.#isOver(this.#well)) byId("journey-said").hidden = true;
     byId("bubble-card").hidden = !eye.gas.caution;
     byId("no-bubble").hidden = eye.gas.caution || isOil(eye);
     this.#oil(eye, eyes);
@@ -84,26 +87,37 @@ export class BubbleView {
     const wrong = top === "" || !heights.every((height) => height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
     if (wrong) { byId("journey-said").hidden = true; return; }
-    this.#say(judgeHeight(this.#eyes, heights, this.#actions.receipt()));
+    this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()));
     if (await this.#actions.save("journey", { heights_metres: heights })) event.target.reset();
   }
 
   async #anaesthetic(event) {
     event.preventDefault();
-    this.#say(judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
+    this.#say(() => judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
     await this.#actions.save("anaesthetic", {});
   }
 
   // What the rulebook says, at once and before anything is kept or sent.
-  #say(verdict) {
-    const gas = this.#eyes.map((eye) => eye.gas);
-    const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
-    const well = text(gas.some((one) => one.caution) ? "journey-low" : lifted);
-    const calm = verdict.level === "well";
-    byId("journey-title").textContent = calm ? "" : titleOf(verdict);
-    byId("journey-words").replaceChildren(...(calm ? [paragraph(well)] : reasonsOf(verdict)));
+  #say(judged) {
+    const verdict = judged();
+    const words = this.#wellWords(verdict);
+    this.#well = words ? { at: Date.now(), words, again: () => this.#wellWords(judged()) } : null;
+    byId("journey-title").textContent = words ? "" : titleOf(verdict);
+    byId("journey-words").replaceChildren(...(words ? [paragraph(words)] : reasonsOf(verdict)));
     dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
     byId("journey-said").hidden = false;
     byId("journey-said").focus();
+  }
+
+  #isOver({ at, words, again }) {
+    return Math.abs(Date.now() - at) > WELL_SHOWN_MS || again() !== words;
+  }
+
+  // What reassures, or nothing.
+  #wellWords({ level }) {
+    if (level !== "well") return "";
+    const gas = this.#eyes.map((eye) => eye.gas);
+    const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
+    return text(gas.some((one) => one.caution) ? "journey-low" : lifted);
   }
 }

@@ -174,3 +174,39 @@ def test_gas_in_an_eye_that_is_followed_no_more_is_never_said_to_be_gone(
     assert [(said["title"], said["words"], said["card"]) for said in beside_none] == [("", "no-gas", None)] * 2
     assert [said["title"] for said in both] == ["call-us", "call-now"]
     assert [said["title"] for said in followed] == ["", "call-now"]
+
+
+def test_a_reassurance_leaves_the_page_when_it_is_old_or_would_not_be_said_any_more(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    """The page stays open for days: another operation may put gas into an eye meanwhile."""
+    gas = {**as_sent(PHONES[0], high_up[0]), "ended": []}
+    none = {**as_sent(PHONES[0], clear(high_up[0])), "ended": []}
+
+    def later(phone: dict[str, Any], minutes: float) -> dict[str, Any]:
+        return {**phone, "now": phone["now"] + 60_000 * minutes}
+
+    cases = {
+        "soon": (none, later(none, 59), True),
+        "old": (none, later(none, 61), False),
+        "clock put back": (none, later(none, -61), False),
+        "gas now": (none, later(gas, 1), False),
+        "lifted": (gas, later(none, 1), False),
+        "too high now": (gas, later({**gas, "eyes": lower(gas["eyes"])}, 1), False),
+        "in doubt": (none, {**later(none, 1), "receipt": None}, False),
+    }
+    told = run(ON_THE_PAGE, {"phones": [[first, then] for first, then, _ in cases.values()]})
+    for (name, (first, _, stays)), (journey, anaesthetic) in zip(
+        cases.items(), zip(told[::2], told[1::2], strict=True), strict=True
+    ):
+        assert (journey[0]["title"], journey[0]["shown"], journey[1]["shown"]) == ("", True, stays), name
+        calls = first is gas  # what calls stays until something else is asked
+        assert (anaesthetic[0]["title"], anaesthetic[1]["shown"]) == (("call-now", True) if calls else ("", stays)), name
+
+
+def lower(eyes: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The same eyes with limits at 100 m above the sea."""
+    return [
+        {**eye, "gas": {**eye["gas"], "heights": [{**rule, "from_metres": 100} for rule in eye["gas"]["heights"]]}}
+        for eye in eyes
+    ]
