@@ -12,7 +12,8 @@ const rank = (level) => LEVELS.indexOf(level);
 
 // The verdict on one check, over every eye of the phone: { level, words, reasons, emergency, complete, looks }.
 // Well needs every question answered well, rules in force for each eye, a clock near the clinic's and nothing in words.
-// `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come.
+// `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come. What another phone told
+// for now or today, and is `calling` at the clinic, calls here too.
 export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const fault = faultOf(receipt, now);
   const inForce = inForceBy(fault, receipt);
@@ -25,6 +26,8 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const judged = ({ symptom_rules: rules = [] }) => rules.some((rule) => rule.pain !== null && inForce(rule, now));
   if (eyes.length === 0 || !eyes.every(judged)) unknown.push("no-rules");
   const found = lookAtRules(eyes, [...earlier, { at: now, answers }], inForce);
+  const beside = earlier.flatMap(({ calling }, n) => (calling ? lookAtRules(eyes, earlier.slice(0, n + 1), inForce).call : []));
+  found.call.push(...beside.filter((rule) => rule.how_soon !== "this-week"));
   return verdict(found, unknown, badOf(answers).length > 0);
 }
 

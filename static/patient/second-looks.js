@@ -11,7 +11,8 @@ const FOUND = { found: true };
 // A pack from before `looks` were counted says `twice_within_hours`: two in a row, and one more look at what is asked back.
 export const againWithin = (rule) => rule.again_within_hours ?? rule.twice_within_hours;
 
-// The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones.
+// The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones, with whether
+// that is still `calling`.
 export function checksOf(operation, entries, eyes, receipt) {
   const undone = new Set(entries.map(({ event }) => event.corrects));
   const own = entries.filter(({ event, state }) => isCheck(event, operation) && state !== "refused" && !undone.has(event.id));
@@ -21,7 +22,7 @@ export function checksOf(operation, entries, eyes, receipt) {
   const ahead = receipt ? receipt.received_at - receipt.made_at : 0;
   const checks = [
     ...own.map(({ event }) => ({ at: Date.parse(event.at), answers: event.body })),
-    ...others.map(({ at, body }) => ({ at: Date.parse(at) + ahead, answers: body })),
+    ...others.map(({ at, body, calling }) => ({ at: Date.parse(at) + ahead, answers: body, calling })),
   ];
   return checks.sort((a, b) => a.at - b.at);
 }

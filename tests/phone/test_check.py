@@ -369,8 +369,8 @@ def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run)
         kept("hours", "posture", "2027-03-05T11:00:00Z", "saved"),
     ]
     receipts = [
-        {"id": "own", "kind": "symptoms", "at": "2027-03-05T09:00:00Z", "body": {"pain": 1}},
-        {"id": "carer's", "kind": "symptoms", "at": "2027-03-05T11:00:00Z", "body": {"floaters": "worse"}},
+        {"id": "own", "kind": "symptoms", "at": "2027-03-05T09:00:00Z", "body": {"pain": 1}, "calling": True},
+        {"id": "carer's", "kind": "symptoms", "at": "2027-03-05T11:00:00Z", "body": {"floaters": "worse"}, "calling": True},
         {"id": "carer's bubble", "kind": "bubble-seen", "at": "2027-03-05T11:00:00Z", "body": {"percent": 60}},
     ]
     an_hour_fast = {"made_at": ms(OPERATED), "received_at": ms(OPERATED + HOUR), "seen_at": ms(OPERATED + HOUR)}
@@ -378,9 +378,36 @@ def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run)
     times = [datetime.fromisoformat(f"2027-03-05T{hour}:00:00Z") for hour in (10, 12, 13)]
     assert found == [
         {"at": ms(times[0]), "answers": {"pain": 1}},
-        {"at": ms(times[1]), "answers": {"floaters": "worse"}},
+        {"at": ms(times[1]), "answers": {"floaters": "worse"}, "calling": True},
         {"at": ms(times[2]), "answers": {"pain": 1}},
     ]
+
+
+BESIDE = """
+import { judge } from "./patient/rules.js";
+
+answer = given.checks.map(({ answers, earlier }) => judge(given.eyes, answers, given.receipt, given.now, earlier).level);
+""".strip()
+
+
+def test_what_another_phone_told_is_not_reassured_away_before_the_clinic_has_answered_it(
+    packed: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    """As on the phone that told it: what called for now or today stands until then; what can wait for days does not."""
+    made, _ = packed
+    phone = as_sent(PHONES[0], made)
+    others = [check for check in every_check() if check.whole]
+    well = Told(0, frozenset(), frozenset(), frozenset(), "").answers
+    before = phone["now"] - ms(OPERATED + HOUR) + ms(OPERATED)
+    checks = [
+        {"answers": well, "earlier": [{"at": before, "answers": other.answers, "calling": calling}]}
+        for other in others
+        for calling in (True, False)
+    ]
+    told = run(BESIDE, {**phone, "checks": checks})
+    for other, calling, answered in zip(others, told[::2], told[1::2], strict=True):
+        level = stated.first_level(other.pain, other.bad, PHONES[0].day)
+        assert (calling, answered) == (level if level in ("now", "today") else "well", "well"), other
 
 
 STANDING = """
