@@ -8,7 +8,7 @@ import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
-const WELL_SHOWN_MS = 3600000; // as that of a check
+const SHOWN_MS = 3600000; // as a check
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it
 
 const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
@@ -16,8 +16,8 @@ const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
 export class BubbleView {
   #actions;
   #words;
-  #eyes = []; // with those in which gas may be left and which are followed no more: the clinic has no rules for these
-  #well = null; // what reassured: { at, words, again() }, as it would be said now
+  #eyes = []; // also those with gas that are followed no more: there are no rules for them
+  #holds = null; // whether what reassured would still be said
 
   constructor(actions, words) {
     this.#actions = actions;
@@ -37,7 +37,7 @@ export class BubbleView {
     const gas = eyes.filter((known) => known.gas.caution);
     const ended = endedWithGas(pack, this.#words);
     this.#eyes = [...eyes, ...ended.map(() => ({ gas: { caution: true } }))];
-    if (this.#well && this.#isOver(this.#well)) byId("journey-said").hidden = true;
+    if (this.#holds?.() === false) byId("journey-said").hidden = true;
     byId("bubble-card").hidden = !eye.gas.caution;
     byId("no-bubble").hidden = eye.gas.caution || isOil(eye);
     this.#oil(eye, eyes);
@@ -99,25 +99,20 @@ export class BubbleView {
 
   // What the rulebook says, at once and before anything is kept or sent.
   #say(judged) {
-    const verdict = judged();
-    const words = this.#wellWords(verdict);
-    this.#well = words ? { at: Date.now(), words, again: () => this.#wellWords(judged()) } : null;
-    byId("journey-title").textContent = words ? "" : titleOf(verdict);
-    byId("journey-words").replaceChildren(...(words ? [paragraph(words)] : reasonsOf(verdict)));
+    const [verdict, at] = [judged(), Date.now()];
+    const well = this.#well(verdict);
+    this.#holds = well && (() => Math.abs(Date.now() - at) < SHOWN_MS && this.#well(judged()) === well);
+    byId("journey-title").textContent = well ? "" : titleOf(verdict);
+    byId("journey-words").replaceChildren(...(well ? [paragraph(well)] : reasonsOf(verdict)));
     dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
     byId("journey-said").hidden = false;
     byId("journey-said").focus();
   }
 
-  #isOver({ at, words, again }) {
-    return Math.abs(Date.now() - at) > WELL_SHOWN_MS || again() !== words;
-  }
-
-  // What reassures, or nothing.
-  #wellWords({ level }) {
-    if (level !== "well") return "";
+  // What reassures, or null.
+  #well({ level }) {
     const gas = this.#eyes.map((eye) => eye.gas);
     const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
-    return text(gas.some((one) => one.caution) ? "journey-low" : lifted);
+    return level === "well" ? text(gas.some((one) => one.caution) ? "journey-low" : lifted) : null;
   }
 }
