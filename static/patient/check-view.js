@@ -7,8 +7,7 @@ import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
 import { text } from "./texts.js";
-import { reasonsOf } from "./verdict-view.js";
-import { keepVerdict } from "./verdict-view.js";
+import { keepVerdict, reasonsOf } from "./verdict-view.js";
 
 // A reassurance is about the eye as it was when it was asked about.
 const DONE_SHOWN_MS = 3600000;

@@ -44,13 +44,14 @@ export class Part {
   focus() {}
   reset() {}
   scrollIntoView() {}
+  getAttribute(name) { return this[name] ?? null; }
   setAttribute(name, value) { this[name] = value; }
 }
 
-// The page, by id; texts are their keys with what is filled in.
-export function parts() {
+// The page, by id; texts are their keys. `kinds` are those of parts that are more than one.
+export function parts(kinds = {}) {
   const known = {};
-  const byId = (id) => (known[id] ??= new Part());
+  const byId = (id) => (known[id] ??= new (kinds[id] ?? Part)());
   const documentElement = { lang: "en", dataset: {} };
   globalThis.document = { documentElement, getElementById: byId, createElement: () => new Part(), querySelector: () => null };
   return byId;
