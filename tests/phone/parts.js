@@ -1,6 +1,8 @@
 // A page of stand-ins: each part is there as soon as somebody asks for it, keeps what is written on it, and can be pressed.
 
 export class Part {
+  parent; // none: the page itself; null: nowhere
+
   constructor() {
     Object.assign(this, { hidden: false, disabled: false, value: "", textContent: "", dataset: {}, style: {}, children: [], parts: {}, lists: {}, listeners: {} });
   }
@@ -26,11 +28,22 @@ export class Part {
   }
 
   replaceChildren(...children) {
-    this.children = children;
+    for (const child of this.children) if (child.parent === this) child.parent = null;
+    this.children = [];
+    this.append(...children);
   }
 
   append(...children) {
     this.children.push(...children);
+    for (const child of children) if (child instanceof Part) child.parent = this;
+  }
+
+  after(part) {
+    part.parent = this.parent;
+  }
+
+  get isOnThePage() {
+    return this.parent === undefined || Boolean(this.parent?.isOnThePage);
   }
 
   // What it says, its children's words with it.
@@ -38,7 +51,6 @@ export class Part {
     return [this.textContent, ...this.children.map((child) => child.said ?? child)].filter(Boolean).join(" ");
   }
 
-  after() {}
   closest() { return this; }
   contains() { return false; }
   focus() {}
@@ -53,6 +65,6 @@ export function parts(kinds = {}) {
   const known = {};
   const byId = (id) => (known[id] ??= new (kinds[id] ?? Part)());
   const documentElement = { lang: "en", dataset: {} };
-  globalThis.document = { documentElement, getElementById: byId, createElement: () => new Part(), querySelector: () => null };
+  globalThis.document = { documentElement, getElementById: byId, createElement: () => Object.assign(new Part(), { parent: null }), querySelector: () => null };
   return byId;
 }
