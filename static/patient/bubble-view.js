@@ -2,7 +2,7 @@
 
 import { dayWords, isoDay, percentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
-import { endedWithGas } from "./ended-view.js";
+import { endedWithGas } from "./plan-view.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict-view.js";
