@@ -540,7 +540,9 @@ def _(w: World) -> Act:
     return lambda: correcting.withdraw(w.nurse, id, "another patient")
 
 
-@verb(correcting.withdraw, "visit planned again", "tamponade-removed taken back", may=CARE, through=("clinic.correct_entry",))
+@verb(
+    correcting.withdraw, "visit planned again", "tamponade-removed taken back", may=CARE, through=("clinic.correct_entry",)
+)
 def _(w: World) -> Act:
     day = w.nurse.today + timedelta(days=90)
     to_plan = [schedule.Window(visit.REMOVAL_VISIT, day, day, day, "retina")]
