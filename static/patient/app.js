@@ -131,8 +131,8 @@ class App {
       show: () => this.#show(),
       canChange: ({ operation }) => Boolean(this.#eyeOf(operation) && planOn(this.#eyeOf(operation), new Date())),
       changeHours: (entry) => {
+        addEventListener("hashchange", () => this.#posture.change(entry), { once: true }); // after the page has gone to its top
         location.hash = "now";
-        this.#posture.change(entry);
       },
       calendar: async (shown, withDrops) => (await this.#later.open()).calendar(shown, withDrops, visitName),
     };
