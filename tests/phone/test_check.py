@@ -365,6 +365,8 @@ def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run)
         kept("refused", "symptoms", "2027-03-05T11:00:00Z", "refused"),
         kept("undone", "symptoms", "2027-03-05T11:30:00Z", "received"),
         kept("undoing", "withdrawal", "2027-03-05T11:40:00Z", "saved", corrects="undone"),
+        kept("stands", "symptoms", "2027-03-05T12:00:00Z", "received"),
+        kept("not undone", "withdrawal", "2027-03-05T12:10:00Z", "refused", corrects="stands"),
         kept("other eye", "symptoms", "2027-03-05T11:00:00Z", "saved", operation="b"),
         kept("hours", "posture", "2027-03-05T11:00:00Z", "saved"),
     ]
@@ -375,11 +377,12 @@ def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run)
     ]
     an_hour_fast = {"made_at": ms(OPERATED), "received_at": ms(OPERATED + HOUR), "seen_at": ms(OPERATED + HOUR)}
     found = run(CHECKS_OF, {"entries": entries, "eyes": [{"operation": "a", "receipts": receipts}], "receipt": an_hour_fast})
-    times = [datetime.fromisoformat(f"2027-03-05T{hour}:00:00Z") for hour in (10, 12, 13)]
+    times = [datetime.fromisoformat(f"2027-03-05T{hour}:00:00Z") for hour in (10, 12, 12, 13)]
     assert found == [
         {"at": ms(times[0]), "answers": {"pain": 1}},
-        {"at": ms(times[1]), "answers": {"floaters": "worse"}, "calling": True},
-        {"at": ms(times[2]), "answers": {"pain": 1}},
+        {"at": ms(times[1]), "answers": {"pain": 1}},  # the clinic refused to have it taken back
+        {"at": ms(times[2]), "answers": {"floaters": "worse"}, "calling": True},
+        {"at": ms(times[3]), "answers": {"pain": 1}},
     ]
 
 
