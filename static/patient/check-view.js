@@ -144,28 +144,43 @@ export class CheckView {
   async #keep(answers) {
     const now = Date.now();
     const operation = this.#operation;
+    const missed = this.#missed(answers);
     const verdict = { ...this.#judged(answers, now), at: new Date(now).toISOString() };
     const well = verdict.level === "well";
-    if (!well) this.#actions.say(operation, verdict);
-    const alongside = (facts, keep, kept) => {
-      keepVerdict(facts, operation, { ...verdict, entry: kept.id }, this.#actions.waits);
-      facts.delete("draft"); // a page closed from here on does not bring these answers back
-      keep();
-    };
-    if (await this.#actions.save("symptoms", answers, { operation, alongside })) {
+    if (!well) this.#actions.say(operation, { ...verdict, missed: answers });
+    const left = [];
+    for (const one of missed) if (!(await this.#saved(operation, one.missed, one))) left.push(one);
+    // A page closed from here on does not bring these answers back.
+    if (await this.#saved(operation, answers, verdict, (facts) => facts.delete("draft"))) {
       this.take({ chosen: {}, words: "" });
       this.#done = { at: Date.now(), well };
-      this.#actions.verdictKept(operation);
+      this.#actions.verdictKept(operation, left);
       this.#draw();
       if (well) byId("check-done").focus();
     } else if (!well) {
-      await this.#actions.change((facts) => keepVerdict(facts, operation, verdict, this.#actions.waits)).catch(() => {});
+      await this.#actions.change((facts) => keepVerdict(facts, operation, { ...verdict, missed: answers }, this.#actions.waits)).catch(() => {});
     }
+  }
+
+  #saved(operation, answers, { missed: _, ...verdict }, beside = (_facts) => {}) {
+    const alongside = (facts, keep, { id }) => {
+      keepVerdict(facts, operation, { ...verdict, entry: id }, this.#actions.waits);
+      beside(facts);
+      keep();
+    };
+    return this.#actions.save("symptoms", answers, { operation, alongside, at: new Date(verdict.at) });
+  }
+
+  // What earlier checks called for that could not be kept, but for one with these answers: they go with the next one.
+  #missed(answers) {
+    return this.#actions.missed(this.#operation).filter(({ missed }) => JSON.stringify(missed) !== JSON.stringify(answers));
   }
 
   #judged(answers, now = Date.now()) {
     const [eyes, receipt] = [this.#actions.eyes(), this.#actions.receipt()];
-    return judge(eyes, answers, receipt, now, checksOf(this.#operation, this.#entries, eyes, receipt));
+    const missed = this.#missed(answers).map((one) => ({ at: Date.parse(one.at), answers: one.missed }));
+    const earlier = [...checksOf(this.#operation, this.#entries, eyes, receipt), ...missed];
+    return judge(eyes, answers, receipt, now, earlier.sort((a, b) => a.at - b.at));
   }
 
   #field() {
