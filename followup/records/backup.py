@@ -13,7 +13,7 @@ from followup.records import audit, generation, moving
 from followup.records.lock import held
 from followup.records.migrations import steps
 from followup.records.opening import later_steps
-from followup.records.store import FAMILY, Store, StoreError, copy_database, keep_private
+from followup.records.store import FAMILY, Store, StoreError, copy_database, keep_private, remove
 
 BEFORE_ROTATION = "before-rotation"
 """The folder beside the database for its copy from before it got new keys."""
@@ -45,7 +45,11 @@ def backup(store: Store, folder: Path, now: datetime) -> Path:
     done = folder / f"followup-{now:%Y%m%dT%H%M%S}Z.db"
     unfinished = done.with_suffix(".unfinished")
     copy_database(store.path, unfinished)
-    checked(unfinished)
+    try:
+        checked(unfinished)
+    except BaseException:
+        remove(unfinished)
+        raise
     os.replace(unfinished, done)
     return done
 
@@ -119,8 +123,7 @@ def _taken(source: Path, database: Path) -> Iterator[Path]:
         checked(copy, source)
         yield copy
     finally:
-        for file in (copy.with_name(copy.name + ending) for ending in FAMILY):
-            file.unlink(missing_ok=True)
+        remove(copy)
 
 
 def _read(source: Path, copy: Path) -> None:
