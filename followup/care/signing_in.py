@@ -144,9 +144,13 @@ def by_directory(store: Store, now: datetime, subject: str, email: str | None, c
 
 
 def refused_by_directory(store: Store, now: datetime, why: str, caller: Caller) -> None:
-    """Put on record that a sign-in by the directory came to nothing."""
+    """Put on record that a sign-in by the directory came to nothing; what anybody may send without end, only so often."""
     seen = {"from": caller.address, "why": why[:80].encode("ascii", "replace").decode()}
-    audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
+    with store.transaction():
+        if people.tries_within(store, now, "directory", caller.address, WINDOW) >= FROM_ONE_ADDRESS:
+            return
+        people.count_try(store, now, "directory", caller.address)
+        audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
 
 
 def whose_half(store: Store, now: datetime, half: str) -> tuple[str, str]:
