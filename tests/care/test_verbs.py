@@ -836,7 +836,7 @@ PARTS: dict[Callable[..., Any], str] = {
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
 READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.callers: lambda w: holding.callers(w.nurse, worries.open_callbacks(w.store)),
-    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_by_callback(w.store)[w.open_one]],
+    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_of(w.store, [w.open_one])[w.open_one]],
     holding.has_in_hand: lambda w: [holding.has_in_hand(w.nurse, c) for c in worries.open_callbacks(w.store)],
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],
