@@ -9,6 +9,8 @@ from dataclasses import dataclass, fields
 from datetime import date, datetime, time
 from typing import Any
 
+from followup.records.consents import not_taken_back
+from followup.records.messages import STAND
 from followup.records.store import Row, Store, new_id
 from followup.records.times import from_text, to_text
 from followup.records.values import CallState, EyeState, VisitState, WishState, made
@@ -130,14 +132,15 @@ def of_eyes(store: Store, eye_ids: Sequence[str]) -> dict[str, EyeState]:
 
 # --- Whom to remind ---
 
-_REACHABLE = """
-    (EXISTS (SELECT 1 FROM message_choices m WHERE m.person = 'patient:' || s.patient_id AND m.email != '')
+_REACHABLE = f"""
+    (EXISTS (SELECT 1 FROM message_choices m WHERE m.person = 'patient:' || s.patient_id AND m.email != '' AND {STAND})
      OR EXISTS (SELECT 1 FROM push_subscriptions m LEFT JOIN devices d ON d.id = m.device_id
-        WHERE m.person = 'patient:' || s.patient_id AND m.ended_at IS NULL AND d.revoked_at IS NULL))
+        WHERE m.person = 'patient:' || s.patient_id AND {not_taken_back("s.patient_id")}
+        AND m.ended_at IS NULL AND d.revoked_at IS NULL))
 """
 _REACHED = f"""
     {_REACHABLE} AND NOT EXISTS (SELECT 1 FROM message_choices m, json_each(iif(json_valid(m.unwanted), m.unwanted, '[]')) w
-        WHERE m.person = 'patient:' || s.patient_id AND w.value = '{{kind}}')
+        WHERE m.person = 'patient:' || s.patient_id AND w.value = '{{kind}}' AND {STAND})
     AND NOT EXISTS (SELECT 1 FROM messages m WHERE m.key = {{key}})
 """
 """Who can be reached, does not say that they want no such message, and has not had it: whoever is none of these would be

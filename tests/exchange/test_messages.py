@@ -16,6 +16,7 @@ from followup.care.desk import Desk
 from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
 from followup.care.messages import outgoing, reminders
+from followup.care.patients import consenting
 from followup.care.reading import state
 from followup.care.reading.eye import Eye
 from followup.care.today import lists
@@ -266,6 +267,41 @@ def test_a_phone_that_is_locked_out_gets_nothing(
     enrol.revoke(Desk(store, NOW, nurse, ZONE), device.id)
     jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
     assert push_service.took == []
+
+
+def test_consent_taken_back_ends_every_message_and_given_anew_brings_no_address_back(
+    store: Store,
+    posted: Settings,
+    nurse: Actor,
+    device: Device,
+    patient: str,
+    mailbox: Mailbox,
+    push_service: PushService,
+) -> None:
+    chosen = outgoing.Choices(email="pat@test.invalid", quiet_from=time(0), quiet_to=time(0))
+    outgoing.choose(store, ON_A_POSTURE_DAY - timedelta(minutes=1), patient, chosen)
+    mailbox.full, push_service.status = True, 500
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)  # cannot be sent: it waits
+    mailbox.full, push_service.status = False, 201
+
+    def desk(hours: float) -> Desk:
+        return Desk(store, ON_A_POSTURE_DAY + timedelta(hours=hours), nurse, posted.clinic.tz)
+
+    consenting.take_back(desk(0.01), device.patient_id, "patient", "")
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=10))
+    (waited,) = kept.of_person(store, patient)
+    assert (waited.state, waited.detail) == ("dropped", "consent was taken back")
+    later = [ON_A_POSTURE_DAY + timedelta(hours=4), ON_A_POSTURE_DAY + timedelta(hours=8), DAY_BEFORE_VISIT]
+    jobs.send_messages(store, posted, later[0])
+    consenting.give(desk(5), device.patient_id, "patient", "")
+    for now in later[1:]:
+        jobs.send_messages(store, posted, now)
+    assert (to(mailbox, "pat@test.invalid"), push_service.took) == ([], [])
+    assert outgoing.choices_of(store, patient, posted.clinic, posted.messages).email == ""
+    assert store.rows("SELECT email FROM message_choices") == [{"email": "pat@test.invalid"}]  # what was entered stays
+    outgoing.choose(store, DAY_BEFORE_VISIT, patient, chosen)
+    jobs.send_messages(store, posted, DAY_BEFORE_VISIT + timedelta(minutes=1))
+    assert len(to(mailbox, "pat@test.invalid")) == 1
 
 
 def test_a_subscription_that_is_gone_is_not_tried_again(

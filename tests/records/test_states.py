@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from followup.records import Store, call_lists, day_lists, eyes, messages, patients, people, states
+from followup.records import Store, call_lists, consents, day_lists, eyes, messages, patients, people, states
 from followup.records.store import new_id
 from followup.records.values import CallState, EyeState, VisitState, WishState
 from tests.conftest import NOW, ZONE
@@ -188,6 +188,27 @@ def test_a_phone_that_takes_pushes_is_enough_until_it_is_locked_out(store: Store
     assert reminded() == [eye]
     people.revoke_device(store, NOW, phone, "nurse:n")
     assert reminded() == []
+
+
+@pytest.mark.parametrize("way", ["e-mail", "push"])
+def test_nobody_is_looked_at_whose_consent_was_taken_back(store: Store, way: str) -> None:
+    patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
+    if way == "e-mail":
+        chose(store, patient, "p@test.invalid", ())
+    else:
+        messages.subscribe(store, NOW, f"patient:{patient}", "https://push.test.invalid/1", "key", "secret")
+
+    def says(given: bool, hours: int) -> list[str]:
+        consents.add(
+            store, NOW + timedelta(hours=hours), patient, "phone", given=given, said_by="patient", words="", by="nurse:n"
+        )
+        return [id for id, _ in states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", NOW)]
+
+    assert says(True, -1) == [eye]
+    assert says(False, 1) == []
+    assert says(True, 2) == (
+        [] if way == "e-mail" else [eye]
+    )  # an address is given anew; a phone that is not locked out stays
 
 
 def test_hours_that_were_enough_are_looked_at_once_for_each_reminder(store: Store) -> None:
