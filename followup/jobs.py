@@ -103,7 +103,9 @@ def send_messages(store: Store, settings: Settings, now: datetime) -> int:
             one.letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
     _send_emails(settings, going)
     _send_pushes(store, settings, now, going)
-    return sum(_close(store, now, one) for one in going)
+    sent = sum(_close(store, now, one) for one in going)
+    outgoing.drop_faults(store, now, settings.clinic, settings.messages)
+    return sent
 
 
 @dataclass

@@ -100,6 +100,12 @@ def waiting(store: Store, now: datetime) -> list[Message]:
     return readable(store, "messages", store.rows(sql, {"now": to_text(now)}), _opened)
 
 
+def on_the_way(store: Store, person: str) -> bool:
+    """Whether a message to this person has not ended."""
+    sql = "SELECT 1 FROM messages WHERE person = :person AND state IN ('waiting', 'sending')"
+    return store.row(sql, {"person": person}) is not None
+
+
 def take(store: Store, now: datetime, key: str) -> bool:
     """Take a waiting message for sending; False if another process has it."""
     sql = "UPDATE messages SET state = 'sending', taken_at = :now WHERE key = :key AND state = 'waiting'"

@@ -43,7 +43,7 @@ from followup.care.watch import grounds, raising
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols.book import draft_text, fingerprint
-from followup.records import Store, events, eyes, states, tasks, visits, worries
+from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
 from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import SymptomsBody
@@ -648,6 +648,12 @@ def _(w: World) -> Act:
     keys = outgoing.PushKeys(p256dh="A" * 87, auth="A" * 22)
     asked = outgoing.Subscription(endpoint="https://push.test.invalid/1", keys=keys)
     return lambda: outgoing.subscribe(w.store, NOW, w.nurse.actor.signature, asked)
+
+
+@verb(outgoing.drop_faults, "fault dropped", may="clock")
+def _(w: World) -> Act:
+    watch.note(w.store, NOW, "e-mail", "staff:who-left", "e-mail: no room")
+    return lambda: outgoing.drop_faults(w.store, NOW, w.settings.clinic, w.settings.messages)
 
 
 @verb(outgoing.sent, "message now", may="clock")

@@ -216,9 +216,35 @@ def failed(store: Store, now: datetime, parcel: Parcel, why: str) -> None:
             kept.try_later(store, key, now + wait, why[:300])
 
 
+def drop_faults(store: Store, now: datetime, clinic: Clinic, when: Messages) -> None:
+    """Take off the list what nobody can mend any more: faults of a way by which nothing goes to that person now."""
+    for fault in watch.faults(store):
+        if fault.what not in ("e-mail", "push"):
+            continue
+        with watching.alone(store, now, "message", fault.about):
+            if _goes_by(store, fault.what, fault.about, clinic, when):
+                continue
+            with store.transaction():
+                watch.clear(store, fault.what, fault.about)
+                detail = {"what": fault.what, "times": fault.times, "words": fault.words}
+                audit.note(store, now, "clock:messages", "fault dropped", fault.about, detail)
+
+
+def _goes_by(store: Store, way: str, person: str, clinic: Clinic, when: Messages) -> bool:
+    """Whether anything goes to this person by e-mail or push, or may at any time: a followed eye may need a visit moved."""
+    kind, _, id = person.partition(":")
+    if _over(store, person):
+        return False
+    if kind == "patient" and not (kept.on_the_way(store, person) or any(e.is_followed for e in eyes.of_patient(store, id))):
+        return False
+    return bool(kept.subscriptions(store, person) if way == "push" else choices_of(store, person, clinic, when).email)
+
+
 def _over(store: Store, person: str) -> str:
     """Why nothing goes to this person any more; empty while it may."""
     kind, _, id = person.partition(":")
+    if kind == "staff":
+        return "" if people.staff_member(store, id) else "the account ended"
     return "consent was taken back" if kind == "patient" and consents.taken_back(store, id) else ""
 
 
