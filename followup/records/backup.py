@@ -96,17 +96,26 @@ def restore(source: Path, database: Path, now: datetime, *, closed: bool = False
             )
         if closed and database.exists() and not _is_closed(database):
             raise StoreError(f"the clinic at {database} is not closed: a copy that moves here would take its place")
+        _begin(copy, now, anew=not closed)  # before it is in place: else a database could stand whose phones send nothing
         if database.exists():
             before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
             copy_database(database, before)
         copy_database(copy, database)
-        restored = Store(database)
-        if restored.closed:
-            moving.reopen(restored, now)
-        if not closed:
-            generation.begin_anew(restored)
-        restored.close()
     return before
+
+
+def _begin(copy: Path, now: datetime, *, anew: bool) -> None:
+    """Make a copy what will go on: open, and unless it lacks nothing another life of the database."""
+    store = Store(copy)
+    try:
+        if store.closed:
+            moving.reopen(store, now)
+        if anew:
+            generation.begin_anew(store)
+    except sqlite3.DatabaseError as error:
+        raise StoreError(f"{copy} could not be written: {error}") from error
+    finally:
+        store.close()
 
 
 @contextmanager
