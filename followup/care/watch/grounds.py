@@ -12,6 +12,7 @@ from followup.care.actors import CLOCK
 from followup.care.desk import Desk
 from followup.care.reading.eye import rulebook
 from followup.care.reading.person import both_eyes
+from followup.care.watch.raising import heard_again
 from followup.clinical import warnings
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.clinical.checks.look import Values
@@ -74,13 +75,11 @@ def follow(
 def _call_again(store: Store, now: datetime, warning: Warning) -> None:
     """A warning has its grounds again: somebody has to hear of it again, whatever was settled when it had none."""
     due = now + DUE_WITHIN[warning.how_soon]
-    kept_in = worries.callback(store, warning.callback_id)
-    assert kept_in is not None
-    other = None
-    if kept_in.state == "settled" and not worries.open_anew(store, kept_in.id, due):
-        other = worries.open_callback_of(store, warning.eye_id, warning.worry)
-    callback = other or kept_in
+    worries.open_anew(store, warning.callback_id, due)  # nothing where it is open, or another for this worry
+    callback = worries.callback(store, warning.callback_id)
+    if callback is None or callback.state == "settled":
+        callback = worries.open_callback_of(store, warning.eye_id, warning.worry)
+    assert callback is not None
     detail = {"rule": warning.rule, "how_soon": warning.how_soon, "words": warning.words}
     worries.add_step(store, now, callback.id, CLOCK.signature, "raised again", detail)
-    if warnings.HOW_SOON.index(warning.how_soon) < warnings.HOW_SOON.index(callback.how_soon):
-        worries.raise_callback(store, callback.id, warning.how_soon, min(callback.due_at, due))
+    heard_again(store, callback, warning.how_soon, now)
