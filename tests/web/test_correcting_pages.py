@@ -89,6 +89,27 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     assert "Settled" in as_surgeon.get(f"/clinic/callbacks/{call.id}").text
 
 
+def test_what_is_worse_than_it_was_entered_calls_again_and_the_page_says_so(
+    as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured, surgeon: Actor, settings: Settings, clock: Clock
+) -> None:
+    """A pressure, and a note by which the gas outgrows the eye: each once its callback was settled by what was wrong."""
+    entry, note, desk = measured(iop_mmhg=31), note_address(store, eye_id), Desk(store, clock.now, surgeon, ZONE)
+    as_nurse.post(note, data={**typed(as_nurse.get(note).text), "percent": "30", "reason": "misread"})
+    for call in worries.open_callbacks(store):
+        holding.claim(desk, call.id)
+        settling.settle(desk, call.id, "no-action", "seen", settings.clinic)
+    address = f"/clinic/entries/{entry.id}/correct"
+    form = {**typed(as_nurse.get(address).text), "measures-iop": "39", "reason": "misread"}
+    saved = as_nurse.get(as_nurse.post(address, data=form).location).text
+    assert "No warning rested on it" not in saved
+    form = {**typed(as_nurse.get(note).text), "percent": "40", "reason": "misread again"}
+    answer = as_nurse.post(note, data=form).text
+    for page, worry in ((saved, "pressure"), (answer, "bubble")):
+        (again,) = [c for c in worries.open_callbacks(store) if c.worry == worry]
+        assert "Calls again" in page
+        assert f"/clinic/callbacks/{again.id}" in page
+
+
 def test_measures_move_to_the_other_eye_whose_page_shows_them(
     as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured
 ) -> None:

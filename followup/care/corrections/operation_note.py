@@ -20,7 +20,7 @@ from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, eyes, visits
 from followup.records.operation_note import Difference, OperationNote, between
-from followup.records.values import Eye, Note, Visit, Warning
+from followup.records.values import Callback, Eye, Note, Visit, Warning
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +32,7 @@ class NotePutRight:
     moved_visits: list[Visit]
     raised: list[Warning]
     unfounded: list[Warning]
+    called_again: list[Callback]
 
 
 def notes(store: Store, eye_id: str, operation_id: str) -> list[Note]:
@@ -77,11 +78,13 @@ def correct(
         told = "; ".join(
             f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
         )
-        lost = grounds.follow(desk, former.patient.id, found, f"operation note, {told}", why, note_id=note_id)
+        told = f"operation note, {told}"
+        lost = grounds.follow(desk, former.patient.id, found, told, why, at=stands.operated_at, note_id=note_id)
         detail = {"operation": operation_id, "eye": eye.id, "reason": why, "differences": to_jsonable_python(differences)}
         desk.note("operation note corrected", former.id, detail)
         raised = raise_signs_of_patient(desk.store, former.patient.id, desk.now, desk.zone)
-    return NotePutRight(eye.id, differences, planned, raised, lost)
+        again = grounds.called_again(desk.store, former.patient.id, note_id)
+    return NotePutRight(eye.id, differences, planned, raised, lost, again)
 
 
 def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> list[Visit]:
