@@ -9,7 +9,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
-from followup.care.callbacks import holding, settling
+from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving
 from followup.care.reading.eye import load
@@ -353,6 +353,27 @@ def test_the_wrong_eye_is_put_right_on_every_page(
     assert "not operated" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     assert "Gas in the eye" in as_nurse.get(f"/clinic/eyes/{left}").text
     assert as_nurse.get(address).status_code == 404
+
+
+def test_the_page_says_what_stands_again_on_the_eye_that_was_not_operated(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, surgeon: Actor, eye_id: str, measured: Measured, settings: Settings,
+    clock: Clock,
+) -> None:  # fmt: skip
+    measured(iop_mmhg=33)
+    call = next(c for c in worries.open_callbacks(store) if c.worry == "pressure")
+    deciding.decide(Desk(store, clock.now, surgeon, ZONE), call.id, "theatre", "", settings.clinic)
+    second = operation_note(operated_at=clock.pass_(hours=5))
+    leaving.discharge(Desk(store, clock.pass_(hours=1), nurse, ZONE), patient_details(), second, [])
+    clock.pass_(hours=1)
+    address = note_address(store, eye_id)
+    form = typed(as_nurse.get(address).text)
+    answer = as_nurse.post(address, data={**form, "eye": "left", "reason": "the list had the eyes changed over"})
+    page = " ".join(answer.text.split())
+    assert "In the book again:</strong> week 1," in page
+    assert "Theatre is still to come" in page
+    assert f"/clinic/callbacks/{call.id}" in page
+    assert "week 1" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    assert "the operation was of the other eye" in as_nurse.get(f"/clinic/callbacks/{call.id}").text
 
 
 @pytest.mark.parametrize(
