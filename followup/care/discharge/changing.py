@@ -33,8 +33,9 @@ def change_plan(
 ) -> list[tuple[str, Any, Any]]:
     """Record a changed operation note or plan, and visits moved to other days; returns what differs as (what, before, after).
 
-    Raises `book.Asks` for days that somebody must accept first. `settles` is a callback of this eye that the change
-    answers: it stays open until the patient is told what changed.
+    Raises `CareError` for what would lift the caution of gas, since nobody says why here, and `book.Asks` for days that
+    somebody must accept first. `settles` is a callback of this eye that the change answers: it stays open until the patient
+    is told what changed.
     """
     operation_from(note, desk.now, desk.zone)
     moved = [schedule.Window("moved", day, day, day, "") for day in (moves.to if moves else {}).values()]
@@ -47,7 +48,14 @@ def change_plan(
         record_operation(desk, before.note.operation_id, note)
         if moves:
             _move(desk, before, moves)
-        differences = changes(before, load(desk.store, eye_id, desk.zone))
+        after = load(desk.store, eye_id, desk.zone)
+        if before.caution(desk.now) and not after.caution(desk.now):
+            raise CareError(
+                "gas is on record, and by this its caution would go: correct the operation note, with the reason, if something "
+                "else was left; once no gas is left, “no gas seen” says so",
+                "agent",
+            )
+        differences = changes(before, after)
         desk.note("plan changed", eye_id, to_jsonable_python(differences))
         if settles and differences:
             said = ", ".join(what.replace("_", " ") for what, _, _ in differences)
