@@ -540,6 +540,19 @@ def _(w: World) -> Act:
     return lambda: correcting.withdraw(w.nurse, id, "another patient")
 
 
+@verb(
+    correcting.withdraw, "visit planned again", "tamponade-removed taken back", may=CARE, through=("clinic.correct_entry",)
+)
+def _(w: World) -> Act:
+    day = w.nurse.today + timedelta(days=90)
+    to_plan = [schedule.Window(visit.REMOVAL_VISIT, day, day, day, "retina")]
+    oil = a_note(eye="left", agent="silicone-oil", percent=0, breaks=[])
+    left, _ = leaving.discharge(w.nurse, patient_details(), oil, to_plan)
+    visit.record_clinic_event(w.nurse, left, "tamponade-removed", {})
+    (removed,) = events.of_eye(w.store, left)
+    return lambda: correcting.withdraw(w.nurse, removed.id, "the oil is still in")
+
+
 @verb(operation_note.correct, "operation note corrected", may=CARE, through=("clinic.correct_note",))
 def _(w: World) -> Act:
     known = eyes.eye(w.store, w.eye_id)
