@@ -6,12 +6,13 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
-from followup.care.callbacks import calls, deciding, theatre
+from followup.care.callbacks import calls, deciding, holding, settling, theatre
 from followup.care.corrections import operation_note, particulars
 from followup.care.corrections.operation_note import NotePutRight
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.patients import following
 from followup.care.reading.eye import load
 from followup.care.today import lists
 from followup.care.visits import book
@@ -19,6 +20,7 @@ from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Settings
+from followup.jobs import check_all
 from followup.records import Store, audit, eyes, patients, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Task
@@ -190,6 +192,40 @@ def test_an_operation_takes_along_visits_that_the_eyes_other_one_could_not_have(
     done = operation_note.correct(desk, eye_id, operation_of(store, eye_id), note, "the other eye")
     assert [v.target for v in done.moved_visits] == [day]
     assert [v.target for v in visits.of_eye(store, done.eye_id)] == [day]
+
+
+@pytest.mark.parametrize("reason", [None, "finished", "died"])
+@pytest.mark.parametrize("other", ["never", "followed", "finished"])
+def test_an_operation_takes_its_follow_up_along_as_it_stands(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, reason: str | None, other: str
+) -> None:
+    """An eye that is followed is so no less for it, and whom nobody follows any more is not taken up again by a correction."""
+    desk, left = Desk(store, NOW, nurse, ZONE), fellow(store, eye_id)
+    if other != "never":
+        earlier = a_note(eye="left", operated_at=OPERATED - timedelta(days=200), steroid_drops_until=None)
+        leaving.discharge(desk, patient_details(), earlier, [])
+    if other == "finished":
+        following.end(desk, left, "finished", "", closes=[c.id for c in worries.callbacks_of(store, left)])
+    if reason:
+        open_ones = [c.id for c in worries.open_callbacks(store)]
+        for call in open_ones:
+            holding.claim(desk, call)
+            calls.attempt(desk, call, "carer", "", settings.clinic)
+            settling.settle(desk, call, "advice", "told", settings.clinic)
+        following.end(desk, eye_id, reason, "")
+    later = Desk(store, NOW + timedelta(days=3), nurse, ZONE)
+    done = operation_note.correct(later, eye_id, operation_of(store, eye_id), a_note(eye="left"), "the other eye")
+    there, here = (eyes.eye(store, id) for id in (done.eye_id, eye_id))
+    assert there is not None
+    assert here is not None
+    assert (there.is_followed, here.is_followed) == (reason is None or (other == "followed" and reason != "died"), False)
+    if not there.is_followed:
+        assert there.end_reason == (reason if other != "finished" else "finished")
+        assert there.ended_at == NOW
+        assert [f.what for f in load(store, done.eye_id, ZONE).follow_ups] == ["begun", "ended"]
+        assert lists.due_visits(store, later.now, ZONE) == []
+        check_all(store, settings, later.now + timedelta(days=20))
+        assert [c.worry for c in worries.open_callbacks(store)] == []
 
 
 MONDAY = date(2027, 3, 8)

@@ -56,7 +56,8 @@ def correct(
     """Put another note in the place of an operation's. `corrects` is the note that the person saw: `Conflict` for an older one.
 
     Visits keep their dates. On the other eye the operation takes along the visits that were planned for it and have not
-    taken place; follow-up begins there, and an eye that was never operated is no longer followed but watched as the fellow.
+    taken place; follow-up goes along as it stands, and an eye that was never operated is no longer followed but watched as
+    the fellow.
     What the discharge had ended on an eye that was not operated then, or not last, stands again.
     """
     why = reason_of(reason)
@@ -137,13 +138,19 @@ def _put_in(desk: Desk, eye_id: str, planned: list[Visit]) -> None:
 
 
 def _follow_the_right_eye(desk: Desk, former: Eye, eye: Eye) -> None:
-    if not eye.is_followed:
-        eyes.begin(desk.store, desk.now, eye.id)
-        what = "resumed" if eye.followed_since else "begun"
-        eyes.add_follow_up(desk.store, desk.now, eye.id, what, "operation note corrected", "", desk.actor.signature)
-    if not eyes.notes_of(desk.store, former.id):
-        eyes.never_followed(desk.store, former.id)
-        eyes.add_follow_up(desk.store, desk.now, former.id, "ended", "operation note corrected", "", desk.actor.signature)
+    """Follow-up goes along as it stands: one that had ended has ended there too, at the same time and for the same reason."""
+    store, by, why = desk.store, desk.actor.signature, "operation note corrected"
+    if former.is_followed and not eye.is_followed:
+        eyes.begin(store, desk.now, eye.id)
+        eyes.add_follow_up(store, desk.now, eye.id, "resumed" if eye.followed_since else "begun", why, "", by)
+    elif former.followed_since and former.ended_at and former.end_reason and not eye.followed_since:
+        eyes.begin(store, former.followed_since, eye.id)
+        eyes.add_follow_up(store, former.followed_since, eye.id, "begun", why, "", by)
+        eyes.end(store, former.ended_at, eye.id, former.end_reason)
+        eyes.add_follow_up(store, former.ended_at, eye.id, "ended", former.end_reason, "", by)
+    if not eyes.notes_of(store, former.id):
+        eyes.never_followed(store, former.id)
+        eyes.add_follow_up(store, desk.now, former.id, "ended", why, "", by)
 
 
 def _brief(value: Any) -> str:
