@@ -26,7 +26,7 @@ from followup import care, web
 from followup.care import accounts, passkeys, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
 from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
-from followup.care.corrections import caution, correcting, operation_note, particulars
+from followup.care.corrections import caution, correcting, operation_note, particulars, standing_again
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
@@ -848,6 +848,8 @@ PARTS: dict[Callable[..., Any], str] = {
     who.known_or_new_patient: "a discharge",
     following.follow: "a discharge, and follow-up taken up",
     grounds.follow: "whatever is put right",
+    standing_again.plan: "a corrected note",
+    standing_again.theatre: "a corrected note",
     second_factor.passes: "the second step of signing in",
     accounts.confirmed: "a changed password, no second factor, a new passkey",
 }
