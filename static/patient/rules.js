@@ -122,9 +122,9 @@ export function waitsForClinic({ level, entry, missed }, eye, entries) {
 // What the clinic has settled since, and eyes it follows no more, need no call from here; what stood under it may.
 export function withoutSettled(verdicts, pack) {
   const settled = new Set(pack.eyes.flatMap((eye) => eye.receipts.filter((entry) => entry.settled).map((entry) => entry.id)));
-  const left = (verdict) => (settled.has(verdict?.entry) ? left(verdict.under) : verdict);
+  const left = (kept) => (settled.has(kept?.entry) ? left(kept.under) : kept);
   const followed = pack.eyes.map(({ operation }) => [operation, left(verdicts[operation])]);
-  return Object.fromEntries(followed.filter(([, verdict]) => verdict));
+  return Object.fromEntries(followed.filter(([, kept]) => kept));
 }
 
 export const worstFirst = (a, b) => rank(a.level) - rank(b.level);

@@ -26,7 +26,7 @@ from followup import care, web
 from followup.care import accounts, passkeys, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
 from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
-from followup.care.corrections import caution, correcting, operation_note, particulars
+from followup.care.corrections import caution, correcting, operation_note, particulars, standing_again
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
@@ -43,7 +43,7 @@ from followup.care.watch import grounds, raising
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols.book import draft_text, fingerprint
-from followup.records import Store, events, eyes, states, tasks, visits, worries
+from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
 from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import SymptomsBody
@@ -650,6 +650,12 @@ def _(w: World) -> Act:
     return lambda: outgoing.subscribe(w.store, NOW, w.nurse.actor.signature, asked)
 
 
+@verb(outgoing.drop_faults, "fault dropped", may="clock")
+def _(w: World) -> Act:
+    watch.note(w.store, NOW, "e-mail", "staff:who-left", "e-mail: no room")
+    return lambda: outgoing.drop_faults(w.store, NOW, w.settings.clinic, w.settings.messages)
+
+
 @verb(outgoing.sent, "message now", may="clock")
 def _(w: World) -> Act:
     person = w.nurse.actor.signature
@@ -842,6 +848,8 @@ PARTS: dict[Callable[..., Any], str] = {
     who.known_or_new_patient: "a discharge",
     following.follow: "a discharge, and follow-up taken up",
     grounds.follow: "whatever is put right",
+    standing_again.plan: "a corrected note",
+    standing_again.theatre: "a corrected note",
     second_factor.passes: "the second step of signing in",
     accounts.confirmed: "a changed password, no second factor, a new passkey",
 }
@@ -849,7 +857,7 @@ PARTS: dict[Callable[..., Any], str] = {
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
 READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.callers: lambda w: holding.callers(w.nurse, worries.open_callbacks(w.store)),
-    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_by_callback(w.store)[w.open_one]],
+    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_of(w.store, [w.open_one])[w.open_one]],
     holding.has_in_hand: lambda w: [holding.has_in_hand(w.nurse, c) for c in worries.open_callbacks(w.store)],
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],

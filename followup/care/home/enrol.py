@@ -14,8 +14,7 @@ CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like ano
 CODE_LENGTH = 8
 WRONG_TRIES = 5
 UNKNOWN_CODES_AN_HOUR = 20
-CONSENT = "phone"
-"""What a patient consents to before a phone is set up."""
+CONSENT = consents.PHONE
 
 
 def issue_code(desk: Desk, patient_id: str, carer_name: str = "") -> str:
