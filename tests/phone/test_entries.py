@@ -15,7 +15,8 @@ const takeBack = async ([{ id }], reason) => { kept.push([id, reason]); return t
 const view = new EntriesView({ takeBack, show: () => show(), canChange: () => false });
 let entries = [];
 let receipts = [];
-const show = () => view.show({ eyes: [{ operation: "e", receipts }], names: new Map([["e", "right"]]), entries, pack: { used_by: "patient" } });
+const names = new Map([["e", "right"]]);
+const show = () => view.show({ eyes: [{ operation: "e", receipts }], names, entries, pack: { used_by: "patient" } });
 const event = (id, kind, more = {}) => ({ id, kind, operation: "e", at: `2027-03-05T1${id}:00:00Z`, body: {}, ...more });
 const rows = () => byId("entries").children;
 const acts = {
@@ -25,7 +26,7 @@ const acts = {
     },
     others: (ids) => { receipts = ids.map((id) => event(id, "symptoms", { by: "carer", name: "Ana" })); show(); },
     open: async (id) => {
-        const row = rows().find(({ said }) => said.includes("kind-drops") && said.includes(`1${id}:00`) );
+        const row = rows().find(({ said }) => said.includes("kind-drops") && said.includes(`1${id}:00`));
         await row.children.find(({ listeners }) => listeners?.click).tell("click");
     },
     type: (words) => { byId("take-back-reason").value = words; },
