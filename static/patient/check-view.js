@@ -164,9 +164,9 @@ export class CheckView {
     }
   }
 
-  #saved(operation, answers, { missed: _, ...verdict }, beside = (_facts) => {}) {
+  #saved(operation, answers, verdict, beside = (_facts) => {}) {
     const alongside = (facts, keep, { id }) => {
-      keepVerdict(facts, operation, { ...verdict, entry: id }, this.#actions.waits);
+      keepVerdict(facts, operation, { ...verdict, missed: undefined, entry: id }, this.#actions.waits);
       beside(facts);
       keep();
     };

@@ -25,10 +25,11 @@ export class EntriesView {
     const fresh = JSON.stringify([eyes.map(({ receipts }) => receipts), entries]);
     if (this.#open && fresh === this.#drawn) return; // nobody loses the field that they are typing in
     this.#drawn = fresh;
-    const [form, typing] = [byId("take-back"), document.activeElement];
+    const form = byId("take-back");
+    const typing = form.contains(document.activeElement);
     byId("entries").after(form); // the list is drawn anew
     redraw(byId("entries"), this.#rows(eyes, names, entries, pack.used_by));
-    if (form.contains(typing)) typing.focus();
+    if (typing) byId("take-back-reason").focus();
   }
 
   #rows(eyes, names, entries, by) {
