@@ -19,7 +19,7 @@ from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
-FIRST_LOOK = "patient/first-look.js"
+NO_MODULE_OF_THE_SHELL = ("patient/first-look.js", "shared/push.js")  # runs while the page is read; for what comes later
 LATER_ASSETS = ("patient/later/*",)
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
@@ -79,8 +79,8 @@ def _chosen_language(token: str) -> str:
 @bp.get("/me/")
 def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
-    # Asked for at once, not one after the other; what runs while the page is read is no module.
-    modules = [at for at in shell_assets() if at.endswith(".js") and not at.endswith(FIRST_LOOK)]
+    # Asked for at once, not one after the other.
+    modules = [at for at in shell_assets() if at.endswith(".js") and not at.endswith(NO_MODULE_OF_THE_SHELL)]
     return _kept_page(render_template("patient/shell.html", words=_words(), modules=modules))
 
 
