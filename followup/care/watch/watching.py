@@ -18,6 +18,7 @@ EVERY = {
     "messages": timedelta(minutes=1),
     "rows": timedelta(days=1),
     "backup": timedelta(days=1),
+    "audit-mail": timedelta(days=1),
 }
 LATE_AFTER = 3  # intervals
 STANDS_STILL = {
@@ -26,6 +27,7 @@ STANDS_STILL = {
     "messages": "nobody is reminded",
     "rows": "entries that cannot be read are not named",
     "backup": "no backup is made",
+    "audit-mail": "the head of the audit trail is not mailed",
 }
 LEAST_FREE_BYTES = 200 * 1024 * 1024
 KINDS = {
