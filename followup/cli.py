@@ -351,7 +351,7 @@ def main() -> None:
         if not (why := why_away(error)):
             raise
         click.echo(f"followup: the database cannot be used now: {why}", err=True)
-        sys.exit(2)
+        sys.exit(1 if serve.name in sys.argv else 2)  # a server is started again: it may be usable then
     sys.exit(code if isinstance(code, int) else 0)
 
 

@@ -164,6 +164,23 @@ def test_a_database_that_another_program_holds_is_one_line(
     assert said.startswith("followup: the database cannot be used now: another program is at work on it")
 
 
+def test_a_server_whose_database_is_held_is_started_again(
+    store: Store, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The unit starts again what ended with 1: whoever holds it may have ended by then."""
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(store.path))
+    monkeypatch.setenv("FOLLOWUP_PHONE", "+00 1 234")
+    monkeypatch.setattr("followup.records.store.BUSY_MS", 1)
+    monkeypatch.setattr("followup.serving.serve", lambda _: Store(store.path).execute("DELETE FROM tries"))
+    monkeypatch.setattr(sys, "argv", ["followup", "serve"])
+    with closing(sqlite3.connect(store.path, isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        with pytest.raises(SystemExit) as ended:
+            main()
+    assert ended.value.code == 1
+    assert "another program is at work on it" in capsys.readouterr().err
+
+
 def test_a_fault_of_ours_is_not_said_to_be_the_database_s(store: Store) -> None:
     with pytest.raises(sqlite3.OperationalError) as fault:
         store.rows("SELECT nothing FROM nowhere")
