@@ -6,8 +6,9 @@ Who asks counts the seconds that pass, not the time of day: a clock that is set 
 
 import logging
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor, wait
+from contextlib import contextmanager
 from contextvars import Context, copy_context
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
@@ -102,7 +103,9 @@ def send_messages(store: Store, settings: Settings, now: datetime) -> int:
             one.letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
     _send_emails(settings, going)
     _send_pushes(store, settings, now, going)
-    return sum(_close(store, now, one) for one in going)
+    sent = sum(_close(store, now, one) for one in going)
+    outgoing.drop_faults(store, now, settings.clinic, settings.messages)
+    return sent
 
 
 @dataclass
@@ -228,6 +231,18 @@ def run(store: Store, settings: Settings, name: str, now: datetime) -> int | Non
     return done
 
 
+def take_up(store: Store, now: datetime) -> None:
+    """Before a process runs any job: what the one before had begun when it died is due at once.
+
+    Not where it was cut off the time before, too: it may be what ends the process, so it is named and waits for its time.
+    """
+    for one in watch.begun(store):
+        again = one.result in (watch.CUT_OFF, watch.CUT_OFF_AGAIN)
+        watch.end_run(store, now, one.job, watch.CUT_OFF_AGAIN if again else watch.CUT_OFF)
+        if again:
+            watch.note(store, now, "job", one.job, watch.CUT_OFF_AGAIN)
+
+
 class Running:
     """Every job asked for at once and then again and again, each in a thread of its own: none delays another.
 
@@ -237,6 +252,8 @@ class Running:
     def __init__(self, store: Store, settings: Settings, clock: Callable[[], datetime]) -> None:
         self._scheduler = BlockingScheduler(timezone="UTC")
         context = copy_context()
+        with _away_for_now("what was begun"):
+            take_up(store, clock())
         for name in JOBS:
             self._scheduler.add_job(
                 partial(_ask_within, context, store, settings, name, clock),
@@ -281,7 +298,14 @@ def _ask_within(context: Context, *asked: Any) -> None:
 
 
 def _ask(store: Store, settings: Settings, name: str, clock: Callable[[], datetime]) -> None:
-    try:
+    with _away_for_now(f"job {name}"):
         run(store, settings, name, clock())
-    except Exception as error:  # the database is locked or full: it may not be next time
-        log.error("job %s could not be taken: %s", name, watch.words_of(error))
+
+
+@contextmanager
+def _away_for_now(what: str) -> Iterator[None]:
+    """The database may be locked or full: next time it may not be."""
+    try:
+        yield
+    except Exception as error:
+        log.error("%s could not be taken: %s", what, watch.words_of(error))

@@ -174,6 +174,62 @@ def test_a_job_that_fails_is_named_and_the_next_run_clears_it(
     assert "job backup done: 1" in caplog.text
 
 
+def cut_off(store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch, at: datetime) -> None:
+    """The day's backup begins, and its process dies with it."""
+
+    def dies(*_: object) -> int:
+        raise SystemExit
+
+    with monkeypatch.context() as dying:
+        dying.setitem(jobs.JOBS, "backup", dies)
+        with pytest.raises(SystemExit):
+            jobs.run(store, settings, "backup", at)
+
+
+def test_what_a_clock_had_begun_when_it_died_is_done_by_the_next_one_at_once(
+    store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cut_off(store, settings, monkeypatch, NOW)
+    later = NOW + timedelta(seconds=10)
+    assert jobs.run(store, settings, "backup", later) is None
+    jobs.take_up(store, later)
+    assert watch.faults(store) == []
+    assert jobs.run(store, settings, "backup", later) == 0
+    assert jobs.run(store, settings, "backup", later + timedelta(hours=1)) is None
+
+
+def test_a_job_that_ends_its_process_again_and_again_is_named_and_waits_for_its_time(
+    store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in watching.EVERY:
+        jobs.run(store, settings, name, NOW - watching.EVERY[name])
+        jobs.run(store, settings, name, NOW)
+    assert watching.stopped(store, NOW) == []
+    at = NOW + timedelta(days=1)
+    for n, times in enumerate((0, 1, 2)):
+        cut_off(store, settings, monkeypatch, at)
+        at += timedelta(seconds=10)
+        jobs.take_up(store, at)
+        assert [(f.what, f.about, f.times) for f in watch.faults(store)] == [("job", "backup", times)] * bool(n)
+        at += timedelta(seconds=1)
+        if n:
+            assert jobs.run(store, settings, "backup", at) is None
+            at += timedelta(days=1)
+    for name in watching.EVERY:
+        jobs.run(store, settings, name, at)
+    assert (watch.faults(store), watching.stopped(store, at)) == ([], [])
+
+
+def test_the_process_of_the_clock_takes_up_what_was_cut_off(
+    store: Store, settings: Settings, clock: Clock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cut_off(store, settings, monkeypatch, clock.now)
+    clock.pass_(seconds=10)
+    running = jobs.Running(store, settings, clock)
+    until(lambda: watch.runs(store)["backup"].result == "done: 0", "the backup was done by this one")
+    running.stop()
+
+
 def test_a_clock_that_stands_still_is_seen_after_three_intervals(store: Store, settings: Settings) -> None:
     never = watching.late(store, NOW)
     assert never is not None

@@ -258,11 +258,23 @@ def keep_private(path: Path) -> None:
 
 
 def copy_database(source: Path, target: Path) -> None:
-    """SQLite's own online copy: whole even while others write to the source or read the target. Raises `StoreError`."""
+    """SQLite's own online copy: whole even while others write to the source or read the target.
+
+    Raises `StoreError`, and then a target that was not there before is gone again.
+    """
+    was_there = target.exists()
     keep_private(target)
     try:
         from_file = sqlite3.connect(f"{source.absolute().as_uri()}?mode=ro", uri=True)
         with closing(from_file) as reader, closing(sqlite3.connect(target)) as writer:
             reader.backup(writer)
     except sqlite3.Error as error:
+        if not was_there:
+            remove(target)
         raise StoreError(f"{source} could not be copied to {target}: {error}") from error
+
+
+def remove(path: Path) -> None:
+    """Delete a database that nobody uses, with what SQLite keeps beside it."""
+    for file in (path.with_name(path.name + ending) for ending in FAMILY):
+        file.unlink(missing_ok=True)

@@ -88,16 +88,16 @@ class App {
   async start() {
     window.addEventListener("hashchange", () => this.#goTo());
     document.querySelector(".tabs a[href='#check']").addEventListener("click", () => this.#check.again());
-    window.addEventListener("online", () => this.#refresh());
-    document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") this.#refresh(); });
+    window.addEventListener("online", () => this.#clinic.refresh());
+    document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") this.#clinic.refresh(); });
     this.#others.addEventListener("message", () => this.#show());
-    setInterval(() => this.#show(), REFRESH_MS);
+    setInterval(() => this.#show().then(() => this.#clinic.keepUp()), REFRESH_MS);
     watchForUpdates(byId("new-version"), byId("take-over"));
     navigator.storage?.persist?.();
     await this.#cues.load();
     this.#check.take(await readDraft(this.#database));
     await this.#show();
-    await this.#refresh();
+    await this.#clinic.refresh();
   }
 
   // What views may ask for and do.
@@ -131,8 +131,8 @@ class App {
       show: () => this.#show(),
       canChange: ({ operation }) => Boolean(this.#eyeOf(operation) && planOn(this.#eyeOf(operation), new Date())),
       changeHours: (entry) => {
+        addEventListener("hashchange", () => this.#posture.change(entry), { once: true }); // after the page has gone to its top
         location.hash = "now";
-        this.#posture.change(entry);
       },
       calendar: async (shown, withDrops) => (await this.#later.open()).calendar(shown, withDrops, visitName),
     };
@@ -148,11 +148,6 @@ class App {
   #tell() {
     this.#others.postMessage("changed");
     return this.#show();
-  }
-
-  async #refresh() {
-    await this.#clinic.refresh();
-    await this.#show();
   }
 
   #eyeOf(operation) {

@@ -97,11 +97,15 @@ export function atTime(said, now = Date.now()) {
   };
 }
 
-// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete and nobody `waits`
-// for the clinic about the former. The second looks are those of the fresh one, which has judged the earlier ones too.
-export function standing(before, fresh, waits = false) {
-  const gives = !before || rank(fresh.level) <= rank(before.level) || (fresh.complete && !waits);
-  return gives ? fresh : { ...before, looks: fresh.looks };
+// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete and nobody waits
+// for the clinic about the former (`waits(verdict)`). What gives way stays `under` it, for when the clinic has settled that. The
+// second looks are those of the fresh one, which has judged the earlier ones too.
+export function standing(before, fresh, waits) {
+  const former = before && atTime(before);
+  if (!former || rank(fresh.level) <= rank(former.level)) return fresh;
+  const rest = standing(former.under, fresh, waits);
+  if (fresh.complete && !waits(former)) return rest;
+  return { ...former, looks: fresh.looks, under: rest.level === "well" ? undefined : rest };
 }
 
 // Whether the clinic may still have to answer what a verdict called for: no later answer takes that away. Once the clinic's pack
@@ -113,11 +117,12 @@ export function waitsForClinic({ level, entry }, eye, entries) {
   return entries.some(({ event, state }) => event.id === entry && state !== "refused");
 }
 
-// What the clinic has settled since, and eyes it follows no more, need no call from here.
+// What the clinic has settled since, and eyes it follows no more, need no call from here; what stood under it may.
 export function withoutSettled(verdicts, pack) {
   const settled = new Set(pack.eyes.flatMap((eye) => eye.receipts.filter((entry) => entry.settled).map((entry) => entry.id)));
-  const followed = new Set(pack.eyes.map((eye) => eye.operation));
-  return Object.fromEntries(Object.entries(verdicts).filter(([operation, { entry }]) => followed.has(operation) && !settled.has(entry)));
+  const left = (kept) => (settled.has(kept?.entry) ? left(kept.under) : kept);
+  const followed = pack.eyes.map(({ operation }) => [operation, left(verdicts[operation])]);
+  return Object.fromEntries(followed.filter(([, kept]) => kept));
 }
 
 export const worstFirst = (a, b) => rank(a.level) - rank(b.level);

@@ -14,8 +14,9 @@ export const againWithin = (rule) => rule.again_within_hours ?? rule.twice_withi
 // The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones, with whether
 // that is still `calling`.
 export function checksOf(operation, entries, eyes, receipt) {
-  const undone = new Set(entries.map(({ event }) => event.corrects));
-  const own = entries.filter(({ event, state }) => isCheck(event, operation) && state !== "refused" && !undone.has(event.id));
+  const taken = entries.filter(({ state }) => state !== "refused");
+  const undone = new Set(taken.map(({ event }) => event.corrects));
+  const own = taken.filter(({ event }) => isCheck(event, operation) && !undone.has(event.id));
   const known = new Set(entries.map(({ id }) => id));
   const receipts = eyes.find((eye) => eye.operation === operation)?.receipts ?? [];
   const others = receipts.filter(({ id, kind }) => kind === "symptoms" && !known.has(id));

@@ -26,7 +26,7 @@ from followup import care, web
 from followup.care import accounts, passkeys, resetting, second_factor, signatures, signing_in, taking_out, trail
 from followup.care.actors import CLOCK, Actor
 from followup.care.callbacks import calls, deciding, going_home, holding, lines, moving_up, settling, showing, theatre, to_do
-from followup.care.corrections import caution, correcting, operation_note, particulars
+from followup.care.corrections import caution, correcting, operation_note, particulars, standing_again
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
@@ -541,6 +541,19 @@ def _(w: World) -> Act:
     return lambda: correcting.withdraw(w.nurse, id, "another patient")
 
 
+@verb(
+    correcting.withdraw, "visit planned again", "tamponade-removed taken back", may=CARE, through=("clinic.correct_entry",)
+)
+def _(w: World) -> Act:
+    day = w.nurse.today + timedelta(days=90)
+    to_plan = [schedule.Window(visit.REMOVAL_VISIT, day, day, day, "retina")]
+    oil = a_note(eye="left", agent="silicone-oil", percent=0, breaks=[])
+    left, _ = leaving.discharge(w.nurse, patient_details(), oil, to_plan)
+    visit.record_clinic_event(w.nurse, left, "tamponade-removed", {})
+    (removed,) = events.of_eye(w.store, left)
+    return lambda: correcting.withdraw(w.nurse, removed.id, "the oil is still in")
+
+
 @verb(operation_note.correct, "operation note corrected", may=CARE, through=("clinic.correct_note",))
 def _(w: World) -> Act:
     known = eyes.eye(w.store, w.eye_id)
@@ -657,6 +670,12 @@ def _(w: World) -> Act:
     keys = outgoing.PushKeys(p256dh="A" * 87, auth="A" * 22)
     asked = outgoing.Subscription(endpoint="https://push.test.invalid/1", keys=keys)
     return lambda: outgoing.subscribe(w.store, NOW, w.nurse.actor.signature, asked)
+
+
+@verb(outgoing.drop_faults, "fault dropped", may="clock")
+def _(w: World) -> Act:
+    watch.note(w.store, NOW, "e-mail", "staff:who-left", "e-mail: no room")
+    return lambda: outgoing.drop_faults(w.store, NOW, w.settings.clinic, w.settings.messages)
 
 
 @verb(outgoing.sent, "message now", may="clock")
@@ -851,6 +870,8 @@ PARTS: dict[Callable[..., Any], str] = {
     who.known_or_new_patient: "a discharge",
     following.follow: "a discharge, and follow-up taken up",
     grounds.follow: "whatever is put right",
+    standing_again.plan: "a corrected note",
+    standing_again.theatre: "a corrected note",
     second_factor.passes: "the second step of signing in",
     accounts.confirmed: "a changed password, no second factor, a new passkey",
 }
@@ -858,7 +879,7 @@ PARTS: dict[Callable[..., Any], str] = {
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
 READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.callers: lambda w: holding.callers(w.nurse, worries.open_callbacks(w.store)),
-    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_by_callback(w.store)[w.open_one]],
+    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_of(w.store, [w.open_one])[w.open_one]],
     holding.has_in_hand: lambda w: [holding.has_in_hand(w.nurse, c) for c in worries.open_callbacks(w.store)],
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],

@@ -1,7 +1,11 @@
 """A record that is emptied: nothing of it is left in the file, and rows, counts and the chain are whole."""
 
 import json
+import re
+import sqlite3
 import uuid
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -12,7 +16,7 @@ from flask.testing import FlaskClient
 from followup import jobs
 from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
-from followup.care.corrections import particulars
+from followup.care.corrections import correcting, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import Conflict
@@ -22,7 +26,7 @@ from followup.care.patients import consenting, erasing, following
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Clinic, Settings
-from followup.records import Store, audit, backup, sealing, states, worries
+from followup.records import Store, audit, backup, events, sealing, states, worries
 from followup.records import erasing as records
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.export import OF_PATIENT
@@ -31,7 +35,14 @@ from followup.records.values import Device
 from tests.conftest import NOW, ZONE, operation_note, patient_details
 from tests.records.test_tampering import past_us
 
-WORDS = ("the cat sat on it", "seen with her sister", "he hung up", "moved to Farville", "Dana Daughter")
+WORDS = (
+    "the cat sat on it",
+    "seen with her sister",
+    "he hung up",
+    "moved to Farville",
+    "Dana Daughter",
+    "misread by her son",
+)
 WHO = ("Pat Patient", "Patricia Patient", "T-1", "1952-03-14", "+00 9 876", "+00 9 877")
 
 
@@ -58,6 +69,8 @@ def ended(store: Store, nurse: Actor, surgeon: Actor, eye_id: str, device: Devic
     receive.receive(store, NOW, device, [said, bad], ZONE)
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=41, instrument="applanation", notes=WORDS[1])]
     visit.record_visit(desk, eye_id, bodies, visit="day 1")
+    (measured,) = [e for e in events.of_eye(store, eye_id) if e.kind == "measures"]
+    correcting.correct(desk, measured.id, bodies[0].model_copy(update={"iop_mmhg": 16.0}), WORDS[5])
     consenting.give(desk, device.patient_id, "representative", WORDS[4])
     changed = patient_details().model_copy(update={"name": "Patricia Patient", "phone": "+00 9 877"})
     particulars.correct(desk, device.patient_id, changed, "misheard")
@@ -244,6 +257,43 @@ def test_copies_that_still_hold_the_record_are_named(
     assert [any(name in path for path in listed) for name in named] == [True, True]
     assert len(listed) == 2
     assert all(Path(path).is_file() for path in listed)
+
+
+@contextmanager
+def another(store: Store, *statements: str) -> Iterator[None]:
+    """Somebody else uses the database meanwhile."""
+    with closing(sqlite3.connect(store.path, isolation_level=None)) as used:
+        for statement in statements:
+            used.execute(statement).fetchall()
+        yield
+
+
+@pytest.mark.parametrize("command", [("erase", "T-1", "--why", "own wish"), ("retention", "--erase", "--years", "10")])
+def test_a_file_that_still_holds_it_is_said_with_the_way_to_clean_it(
+    ended: Store, tmp_path: Path, eye_id: str, command: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A copy or an export that is being made, or a replica, keeps the log beside the file as it was."""
+    monkeypatch.setattr("followup.records.store.BUSY_MS", 50)
+    long_ago = (datetime.now(UTC) - timedelta(days=3700)).strftime("%Y-%m-%dT%H:%M:%S.000000Z")
+    ended.execute("UPDATE eyes SET ended_at = :at WHERE id = :id", {"at": long_ago, "id": eye_id})
+    with another(ended, "BEGIN", "SELECT * FROM patients"):
+        code, told = run(ended, tmp_path, *command)
+        assert code != 0
+        assert in_the_file(ended, WORDS) == [*WORDS]
+    assert "emptied" in told
+    again = re.search(r"still holds what stood there.*followup (erase erased-[0-9a-f]+ --why again)", told)
+    assert again is not None
+    assert run(ended, tmp_path, *again[1].split())[0] == 0
+    assert in_the_file(ended, WORDS) == []
+    assert backup.faults(ended) == []
+
+
+@pytest.mark.parametrize("use", ["BEGIN IMMEDIATE", "BEGIN"])
+def test_a_file_in_use_is_not_clean(ended: Store, use: str) -> None:
+    ended.db.conn.execute("PRAGMA busy_timeout = 50")
+    with another(ended, use, "SELECT * FROM patients"):
+        assert erasing.clean_file(ended) is False
+    assert erasing.clean_file(ended) is True
 
 
 def test_records_are_kept_unless_the_clinic_says_how_long(ended: Store, tmp_path: Path, eye_id: str) -> None:

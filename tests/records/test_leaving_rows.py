@@ -8,7 +8,7 @@ import pytest
 from followup.care.actors import Actor
 from followup.records import Store, audit, backup, events, export, messages, patients, views, visits, worries
 from followup.records.dictionary import COMMON, KEPT_BACK, SECRET, TABLES, meaning
-from followup.records.store import StoreError
+from followup.records.store import StoreError, copy_database
 from followup.records.values import Device, Patient
 from tests.conftest import NOW
 from tests.records.rows import callback, entry, person, right, task, visit
@@ -165,7 +165,19 @@ def test_a_copy_that_is_not_whole_never_gets_the_name_of_a_backup(
     monkeypatch.setattr(backup, "faults", lambda _: ["odd"])
     with pytest.raises(StoreError, match="is not a whole backup: odd"):
         backup.backup(store, tmp_path / "kept", NOW)
-    assert not list((tmp_path / "kept").glob("*.db"))
+    assert list((tmp_path / "kept").iterdir()) == []
+
+
+def test_what_could_not_be_copied_leaves_nothing_beside(tmp_path: Path) -> None:
+    letter, target = tmp_path / "letter.db", tmp_path / "copy.db"
+    letter.write_text("Dear reader, this is no database at all. " * 50, encoding="utf-8")
+    with pytest.raises(StoreError, match="could not be copied"):
+        copy_database(letter, target)
+    assert list(tmp_path.iterdir()) == [letter]
+    target.write_bytes(b"stood there before")
+    with pytest.raises(StoreError, match="could not be copied"):
+        copy_database(letter, target)
+    assert target.read_bytes() == b"stood there before"
 
 
 def test_what_is_wrong_with_the_file_is_told_before_anything_else(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:

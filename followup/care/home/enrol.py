@@ -16,8 +16,7 @@ CODE_LENGTH = 8
 WRONG_TRIES = 5
 UNKNOWN_CODES_AN_HOUR = 20
 TOLD_AGAIN = timedelta(minutes=10)  # to the browser that used the code: common practice, no source
-CONSENT = "phone"
-"""What a patient consents to before a phone is set up."""
+CONSENT = consents.PHONE
 
 
 def issue_code(desk: Desk, patient_id: str, carer_name: str = "") -> str:

@@ -19,7 +19,7 @@ from followup.care.messages import reminders
 from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, ONLY_IF_ASKED, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
 from followup.config import ADDRESS, Clinic, Messages
-from followup.records import Store, audit, eyes, patients, people, unsaid, visits, watch, worries
+from followup.records import Store, audit, consents, eyes, patients, people, unsaid, visits, watch, worries
 from followup.records import messages as kept
 from followup.records import values as kept_values
 from followup.records.store import as_json
@@ -174,18 +174,18 @@ def _taken(
     store: Store, now: datetime, person: str, kind: str, rows: list[kept_values.Message], clinic: Clinic, when: Messages
 ) -> Parcel | None:
     """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
-    chosen = choices_of(store, person, clinic, when)
+    chosen, over = choices_of(store, person, clinic, when), _over(store, person)
     member = people.staff_member(store, person.partition(":")[2]) if kind == resetting.MESSAGE else None
     if member:  # asked for just now, and for the address that signs in alone
         chosen = chosen.model_copy(update={"email": member.email, "quiet_from": time(), "quiet_to": time()})
-    if chosen.quiet_at(now.astimezone(clinic.tz).time()):
+    if not over and chosen.quiet_at(now.astimezone(clinic.tz).time()):
         return None
     with store.transaction():
         mine = [row for row in rows if kept.take(store, now, row.key)]
-        useful = [row for row in mine if _useful(store, row, now)]
+        useful = [row for row in mine if not over and _useful(store, row, now)]
         for row in mine:
             if row not in useful:
-                kept.end(store, now, row.key, "dropped", "no longer of use")
+                kept.end(store, now, row.key, "dropped", over or "no longer of use")
         if not useful:
             return None
         return Parcel(
@@ -214,6 +214,38 @@ def failed(store: Store, now: datetime, parcel: Parcel, why: str) -> None:
     with store.transaction():
         for key in parcel.keys:
             kept.try_later(store, key, now + wait, why[:300])
+
+
+def drop_faults(store: Store, now: datetime, clinic: Clinic, when: Messages) -> None:
+    """Take off the list what nobody can mend any more: faults of a way by which nothing goes to that person now."""
+    for fault in watch.faults(store):
+        if fault.what not in ("e-mail", "push"):
+            continue
+        with watching.alone(store, now, "message", fault.about):
+            if _goes_by(store, fault.what, fault.about, clinic, when):
+                continue
+            with store.transaction():
+                watch.clear(store, fault.what, fault.about)
+                detail = {"what": fault.what, "times": fault.times, "words": fault.words}
+                audit.note(store, now, "clock:messages", "fault dropped", fault.about, detail)
+
+
+def _goes_by(store: Store, way: str, person: str, clinic: Clinic, when: Messages) -> bool:
+    """Whether anything goes to this person by e-mail or push, or may at any time: a followed eye may need a visit moved."""
+    kind, _, id = person.partition(":")
+    if _over(store, person):
+        return False
+    if kind == "patient" and not (kept.on_the_way(store, person) or any(e.is_followed for e in eyes.of_patient(store, id))):
+        return False
+    return bool(kept.subscriptions(store, person) if way == "push" else choices_of(store, person, clinic, when).email)
+
+
+def _over(store: Store, person: str) -> str:
+    """Why nothing goes to this person any more; empty while it may."""
+    kind, _, id = person.partition(":")
+    if kind == "staff":
+        return "" if people.staff_member(store, id) else "the account ended"
+    return "consent was taken back" if kind == "patient" and consents.taken_back(store, id) else ""
 
 
 def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:

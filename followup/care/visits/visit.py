@@ -18,6 +18,8 @@ from followup.records.values import Event, Eye, Visit, Warning
 
 EXTRA_VISIT = "extra visit"
 REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
+OPERATED_AGAIN = "the eye was operated again"
+"""Why the plan before an operation leaves the book."""
 
 
 def record_visit(
@@ -60,9 +62,8 @@ def record_clinic_event(desk: Desk, eye_id: str, kind: str, body: dict[str, Any]
 
 def add_extra_visit(desk: Desk, eye_id: str, today: date, target: date, reason: str) -> str:
     """Put a visit beside the plan, due from today to `target`; returns its identity. Nothing planned is touched."""
-    with desk.store.transaction():
-        id = visits.add(desk.store, desk.now, eye_id, EXTRA_VISIT, target, today, target, reason, desk.actor.signature)
-        desk.note("extra visit", eye_id, {"on": target.isoformat()})
+    id = visits.add(desk.store, desk.now, eye_id, EXTRA_VISIT, target, today, target, reason, desk.actor.signature)
+    desk.note("extra visit", eye_id, {"on": target.isoformat()})
     return id
 
 
