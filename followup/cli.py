@@ -289,7 +289,9 @@ def key_commands() -> None:
 
 
 @key_commands.command("rotate")
-@click.option("--leaked", is_flag=True, help="Also forget the keys of before: what devices still hold under them is lost.")
+@click.option(
+    "--leaked", is_flag=True, help="Also forget the keys of before: nobody can read what devices still hold under them."
+)
 @click.option("--push", is_flag=True, help="Also the key of pushes: every browser has to be asked anew.")
 @click.pass_obj
 def rotate(config: Path | None, leaked: bool, push: bool) -> None:

@@ -10,7 +10,7 @@ passes would have raised, at the same times, whatever order the facts arrived in
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 
 from followup.clinical import pressure, seen_levels, vision
 from followup.clinical.agents import AGENTS
@@ -29,6 +29,7 @@ __all__ = [
     "LOOKS_IN_A_ROW",
     "MODEL",
     "Eyes",
+    "Finding",
     "HowSoon",
     "Rule",
     "Rulebook",
@@ -61,21 +62,28 @@ def evaluate(course: Course, rulebook: Rulebook, now: datetime) -> list[Sign]:
     return in_order(sign for timeline, rule in rulebook.applied(course, now) for sign in _signs(timeline, rule))
 
 
-def found(course: Course, rulebook: Rulebook, now: datetime) -> dict[tuple[str, datetime], Values]:
-    """Whatever the rules find in a course, by rule and time, with the values: also where it is no news and gives no sign.
+class Finding(NamedTuple):
+    """What a rule finds at a time: how bad (higher is worse), and the values it saw."""
+
+    severity: float
+    values: Values
+
+
+def found(course: Course, rulebook: Rulebook, now: datetime) -> dict[tuple[str, datetime], Finding]:
+    """Whatever the rules find in a course, by rule and time: also where it is no news and gives no sign.
 
     A warning has its grounds as long as its rule still finds something at its time. (Signs alone do not say so: a second
     high pressure gives a sign only where the first was lower.)
     """
     pairs = list(rulebook.applied(course, now))
     seen = {
-        (rule.id, at): values
+        (rule.id, at): Finding(severity, values)
         for timeline, rule in pairs
         for at, severity, values in CHECKS[rule.check].look(timeline, rule.threshold)
         if severity is not None and in_days(timeline, rule, at)
     }
     unanswered = {
-        (rule.id, said.at): said.values
+        (rule.id, said.at): Finding(said.severity, said.values)
         for timeline, rule in pairs
         for said in told(timeline, rule)
         if isinstance(said, Raised)

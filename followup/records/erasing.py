@@ -16,7 +16,7 @@ from followup.records.store import Row, Store, StoreError, Unavailable, as_json
 from followup.records.times import to_text
 
 MARKER = "(erased)"
-_FREE = frozenset({"words", "notes", "said", "reason", "name"})
+_FREE = frozenset({"words", "notes", "said", "reason", "why", "name"})
 """Keys of JSON under which people write in words; the name of a drop is one."""
 New = Callable[[Row, str], Any]
 Erased = list[tuple[str, str, str]]

@@ -178,7 +178,7 @@ def add_callback(store: Store, eye_id: str, worry: str, how_soon: str, opened_at
 
 
 def raise_callback(store: Store, id: str, how_soon: str, due_at: datetime) -> None:
-    """Make an open callback more urgent."""
+    """Make an open callback more urgent, or due sooner."""
     sql = "UPDATE callbacks SET how_soon = :how_soon, due_at = :due WHERE id = :id"
     store.execute(sql, {"id": id, "how_soon": how_soon, "due": to_text(due_at)})
 

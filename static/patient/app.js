@@ -10,7 +10,6 @@ import { CheckView } from "./check-view.js";
 import { Cues } from "./cues.js";
 import { readDraft, writeDraft } from "./draft.js";
 import { DropsView } from "./drops-view.js";
-import { showClosed, showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { FromClinic, REFRESH_MS } from "./from-clinic.js";
@@ -19,7 +18,7 @@ import { Keeping } from "./keeping.js";
 import { Later } from "./later.js";
 import { MessagesView } from "./messages-view.js";
 import { PhoneOutbox } from "./outbox.js";
-import { PlanView } from "./plan-view.js";
+import { PlanView, showClosed, showEnded } from "./plan-view.js";
 import { PostureView } from "./posture-view.js";
 import { waitsForClinic } from "./rules.js";
 import { RunningView } from "./running-view.js";
@@ -89,16 +88,16 @@ class App {
   async start() {
     window.addEventListener("hashchange", () => this.#goTo());
     document.querySelector(".tabs a[href='#check']").addEventListener("click", () => this.#check.again());
-    window.addEventListener("online", () => this.#refresh());
-    document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") this.#refresh(); });
+    window.addEventListener("online", () => this.#clinic.refresh());
+    document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") this.#clinic.refresh(); });
     this.#others.addEventListener("message", () => this.#show());
-    setInterval(() => this.#show(), REFRESH_MS);
+    setInterval(() => this.#show().then(() => this.#clinic.keepUp()), REFRESH_MS);
     watchForUpdates(byId("new-version"), byId("take-over"));
     navigator.storage?.persist?.();
     await this.#cues.load();
     this.#check.take(await readDraft(this.#database));
     await this.#show();
-    await this.#refresh();
+    await this.#clinic.refresh();
   }
 
   // What views may ask for and do.
@@ -132,8 +131,8 @@ class App {
       show: () => this.#show(),
       canChange: ({ operation }) => Boolean(this.#eyeOf(operation) && planOn(this.#eyeOf(operation), new Date())),
       changeHours: (entry) => {
+        addEventListener("hashchange", () => this.#posture.change(entry), { once: true }); // after the page has gone to its top
         location.hash = "now";
-        this.#posture.change(entry);
       },
       calendar: async (shown, withDrops) => (await this.#later.open()).calendar(shown, withDrops, visitName),
     };
@@ -149,11 +148,6 @@ class App {
   #tell() {
     this.#others.postMessage("changed");
     return this.#show();
-  }
-
-  async #refresh() {
-    await this.#clinic.refresh();
-    await this.#show();
   }
 
   #eyeOf(operation) {

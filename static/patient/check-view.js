@@ -7,8 +7,7 @@ import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
 import { text } from "./texts.js";
-import { reasonsOf } from "./verdict-view.js";
-import { keepVerdict } from "./verdict-view.js";
+import { keepVerdict, reasonsOf } from "./verdict-view.js";
 
 // A reassurance is about the eye as it was when it was asked about.
 const DONE_SHOWN_MS = 3600000;
@@ -80,6 +79,7 @@ export class CheckView {
     const same = JSON.stringify([...names]) === JSON.stringify([...this.#names]);
     this.#names = names;
     if (this.#chosen.eye !== undefined && !names.has(this.#chosen.eye)) [this.#chosen, this.#screen] = [{}, null];
+    if (!this.#operation) this.#screen = null; // a second eye came in the middle of a check: which one is this about?
     if (same) return;
     byId("check-eyes").replaceChildren(...[...names].map(([operation, name]) => {
       const made = byId("check-eye-option").content.cloneNode(true).firstElementChild;
@@ -202,7 +202,7 @@ export class CheckView {
     byId("check-step").textContent = text("question-of", values);
     byId("check-back").hidden = current === screens[0];
     const answers = bodyOf(this.#chosen);
-    byId("check-stop").hidden = current === "words" || Object.keys(answers).length === 0;
+    byId("check-stop").hidden = current === "words" || !this.#operation || Object.keys(answers).length === 0;
     this.#sayAtOnce(answers);
   }
 

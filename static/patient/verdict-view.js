@@ -28,8 +28,7 @@ export class VerdictView {
 
   // At once, before anything is kept or sent.
   say(operation, verdict) {
-    const kept = this.#kept[operation];
-    this.#unkept[operation] = standing(kept, verdict, Boolean(kept) && this.#actions.waits(operation, kept));
+    this.#unkept[operation] = standing(this.#kept[operation], verdict, (former) => this.#actions.waits(operation, former));
     this.#draw();
     byId("verdict").focus();
   }
@@ -61,8 +60,7 @@ export class VerdictView {
 export function keepVerdict(facts, operation, verdict, waits) {
   facts.get("verdicts").onsuccess = ({ target: { result: before } }) => {
     const { [operation]: old, ...others } = before ?? {};
-    const former = old && atTime(old);
-    const stands = standing(former, verdict, Boolean(former) && waits(operation, former));
+    const stands = standing(old, verdict, (former) => waits(operation, former));
     facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
   };
 }

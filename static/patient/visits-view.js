@@ -9,6 +9,7 @@ export class VisitsView {
   #actions;
   #shown;
   #asking = null; // { eye, visit } for which another time is asked
+  #drawn;
 
   constructor(actions) {
     this.#actions = actions;
@@ -20,9 +21,12 @@ export class VisitsView {
   show(shown) {
     this.#shown = shown;
     byId("calendar-drops").closest("label").hidden = !shown.eyes.some(({ drops }) => drops.length > 0);
-    if (this.#asking) return; // nobody loses what they are typing
     const visits = shown.eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
     visits.sort((a, b) => a.visit.target.localeCompare(b.visit.target));
+    const fresh = JSON.stringify(visits.map(({ visit }) => visit));
+    if (this.#asking && fresh === this.#drawn) return; // nobody loses the field that they are typing in
+    this.#drawn = fresh;
+    byId("visit-list").after(byId("wish")); // the list is drawn anew
     redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit)));
   }
 
@@ -62,7 +66,6 @@ export class VisitsView {
     byId("wish").hidden = true;
     byId("wish").reset();
     byId("wish-error").textContent = "";
-    byId("visit-list").after(byId("wish")); // the list is drawn anew
     this.#actions.show();
   }
 

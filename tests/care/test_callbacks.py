@@ -18,6 +18,8 @@ from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.visits import visit
 from followup.care.visits.book import Asks
+from followup.clinical.callbacks import DUE_WITHIN
+from followup.clinical.warnings import HowSoon
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.bodies.clinic import MeasuresBody
@@ -463,6 +465,31 @@ def test_the_same_worry_stays_one_callback_and_a_worse_value_raises_it(
     now_one = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
     assert [(c.id, c.how_soon) for c in now_one] == [(opened, "now")]
     assert now_one[0].due_at == NOW + timedelta(minutes=80)
+
+
+@pytest.mark.parametrize(("iop", "how_soon"), [(45, "now"), (39, "today"), (25, "this-week"), (16, None)])
+@pytest.mark.parametrize("outcome", ["advice", "sooner"])
+def test_what_was_decided_for_later_is_due_by_the_urgency_of_a_sign_that_comes_up_meanwhile(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, opened: str, settings: Settings, outcome: str, iop: float,
+    how_soon: HowSoon | None,
+) -> None:  # fmt: skip
+    """After the 34 mmHg of `opened`, advice in three weeks' time, or a visit on Monday that the patient knows of. Then 45 (now),
+    39 (today), 25 after 16 (this week), or 16 (no sign).
+    """
+    later, weeks = NOW + timedelta(days=1), NOW + timedelta(days=21)
+    due_at = weeks if outcome == "advice" else None
+    deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, outcome, "", settings.clinic, owner=nurse.id, due_at=due_at)
+    if outcome == "sooner":
+        phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    decided = get(store, opened).due_at
+    assert decided >= later + timedelta(days=1, hours=12)
+    if iop == 25:
+        measure(store, nurse, eye_id, settings, 16, later - timedelta(minutes=1))
+    measure(store, nurse, eye_id, settings, iop, later)
+    found = get(store, opened)
+    expected = min(decided, later + DUE_WITHIN[how_soon]) if how_soon else decided
+    assert (found.state, found.due_at) == ("to-do", expected)
+    assert opened in [c.id for c in moving_up.escalate_overdue(store, expected)]
 
 
 def test_a_danger_that_lasts_after_settling_opens_a_new_callback(

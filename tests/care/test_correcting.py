@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
-from followup.care.callbacks import holding, settling
+from followup.care.callbacks import deciding, holding, settling
+from followup.care.callbacks.calls import conversation
 from followup.care.corrections import correcting
 from followup.care.corrections import operation_note as operation_note_care
 from followup.care.corrections.correcting import PutRight
@@ -19,6 +20,7 @@ from followup.care.learning import results
 from followup.care.reading.entries import of_eye, said
 from followup.care.reading.eye import load
 from followup.care.visits.visit import record_clinic_event, record_visit
+from followup.clinical.callbacks import DUE_WITHIN
 from followup.clinical.pressure import DEFAULT_BANDS
 from followup.config import Settings
 from followup.records import Store, audit, events, eyes, visits, worries
@@ -185,6 +187,46 @@ def test_a_warning_that_comes_back_joins_the_callback_that_is_open_by_then(
     (standing,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
     assert (standing.id, standing.how_soon) == (other.id, "now")
     assert any("61" in s.detail.get("words", "") for s in worries.steps_of(store, other.id))
+
+
+@pytest.mark.parametrize("state", ["waiting", "claimed", "to-do", "settled"])
+@pytest.mark.parametrize(("was", "right", "again"), [(31, 39, True), (39, 31, False), (31, 31, False)])
+def test_what_is_worse_than_it_was_entered_calls_again_whatever_became_of_its_callback(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct, state: str, was: float,
+    right: float, *, again: bool,
+) -> None:  # fmt: skip
+    """Both are of one rule (30 mmHg or more), so the sign is on record already and is not raised a second time."""
+    typed = measured(store, nurse, eye_id, settings, iop_mmhg=was, pain=1)
+    call, desk = pressure_call(store, eye_id), Desk(store, NOW, surgeon, ZONE)
+    if state in ("claimed", "settled"):
+        holding.claim(desk, call.id)
+    if state == "settled":
+        settling.settle(desk, call.id, "no-action", "only just", settings.clinic)
+    if state == "to-do":
+        deciding.decide(desk, call.id, "advice", "", settings.clinic, due_at=NOW + timedelta(days=20))
+    later = NOW + timedelta(hours=1)
+    done = correct(typed.id, body_of("measures", {**stored(typed.body), "iop_mmhg": right, "pain": 0}), now=later)
+    stands = pressure_call(store, eye_id)
+    assert stands.state == ("waiting" if again and state == "settled" else state)
+    assert (call.id in [c.id for c in done.called_again]) is again
+    if again:
+        assert stands.due_at <= later + DUE_WITHIN["today"]
+        assert not conversation(worries.steps_of(store, call.id))
+    assert correcting.outcome(store, events.of_eye(store, eye_id)[-1]) == done
+
+
+def test_what_was_settled_of_another_time_is_not_called_again_by_what_is_usual_for_the_eye(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, correct: Correct
+) -> None:
+    """A rise to 22 mmHg is a greater one from 12 than from 15: it was 22 all the same."""
+    first = measured(store, nurse, eye_id, settings, iop_mmhg=15)
+    measured(store, nurse, eye_id, settings, NOW + timedelta(hours=1), iop_mmhg=22)
+    call, desk = pressure_call(store, eye_id), Desk(store, NOW + timedelta(hours=2), surgeon, ZONE)
+    holding.claim(desk, call.id)
+    settling.settle(desk, call.id, "no-action", "on its way", settings.clinic)
+    done = correct(first.id, reading(first, 12), now=NOW + timedelta(hours=3))
+    assert "entry put right" in [s.step for s in worries.steps_of(store, call.id)]
+    assert (pressure_call(store, eye_id).state, done.called_again) == ("settled", [])
 
 
 def test_nothing_is_put_right_twice(store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct) -> None:

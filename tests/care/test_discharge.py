@@ -16,6 +16,7 @@ from followup.care.errors import CareError, Conflict, Refused
 from followup.care.home import enrol
 from followup.care.learning import signing
 from followup.care.reading.eye import load, protocol
+from followup.care.visits.visit import record_clinic_event
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols import book
@@ -323,3 +324,33 @@ def test_the_next_patient_is_proposed_no_day_that_the_one_before_has_filled(
     placed = {v.target for v in second.visits if v.name not in second.unplaced}
     assert placed
     assert not placed & {v.target for v in first.visits}
+
+
+@pytest.mark.parametrize("no_gas_seen", [False, True])
+@pytest.mark.parametrize(
+    ("changed", "gas_left"),
+    [
+        ({"agent": "none", "percent": 0, "fill_percent": 0}, False),
+        ({"agent": "silicone-oil", "percent": 0}, False),
+        ({"agent": "heavy-silicone-oil", "percent": 0}, False),
+        ({"agent": "air", "percent": 100}, True),
+        ({"agent": "sf6", "percent": 20}, True),
+        ({"notes": "a cushion is lent"}, True),
+    ],
+)
+def test_no_plan_lifts_the_caution_of_gas(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, changed: dict[str, Any], *, gas_left: bool,
+    no_gas_seen: bool,
+) -> None:  # fmt: skip
+    """That is done by *no gas seen* alone, which this nurse may not record; what was left is put right in the note, with why."""
+    desk, zone = Desk(store, NOW, nurse, settings.clinic.tz), settings.clinic.tz
+    if no_gas_seen:
+        record_clinic_event(Desk(store, NOW, surgeon, zone), eye_id, "no-gas-seen", {})
+    note = operation_note(**changed)
+    if gas_left or no_gas_seen:
+        assert changing.change_plan(desk, eye_id, note)
+    else:
+        with pytest.raises(CareError, match="caution") as refused:
+            changing.change_plan(desk, eye_id, note)
+        assert refused.value.field == "agent"
+    assert load(store, eye_id, zone).caution(NOW) is not no_gas_seen

@@ -6,20 +6,25 @@ from typing import Any
 import pytest
 
 from followup.care.actors import Actor
+from followup.care.callbacks import calls, deciding, holding, settling, theatre
 from followup.care.corrections import operation_note, particulars
 from followup.care.corrections.operation_note import NotePutRight
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.patients import following
 from followup.care.reading.eye import load
 from followup.care.today import lists
 from followup.care.visits import book
 from followup.care.visits.visit import record_visit
 from followup.clinical import schedule
+from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Settings
+from followup.jobs import check_all
 from followup.records import Store, audit, eyes, patients, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
-from tests.conftest import NOW, OPERATED, patient_details
+from followup.records.values import Task
+from tests.conftest import NOW, OPERATED, ZONE, patient_details
 from tests.conftest import operation_note as a_note
 
 
@@ -187,6 +192,137 @@ def test_an_operation_takes_along_visits_that_the_eyes_other_one_could_not_have(
     done = operation_note.correct(desk, eye_id, operation_of(store, eye_id), note, "the other eye")
     assert [v.target for v in done.moved_visits] == [day]
     assert [v.target for v in visits.of_eye(store, done.eye_id)] == [day]
+
+
+@pytest.mark.parametrize("reason", [None, "finished", "died"])
+@pytest.mark.parametrize("other", ["never", "followed", "finished"])
+def test_an_operation_takes_its_follow_up_along_as_it_stands(
+    store: Store, nurse: Actor, eye_id: str, settings: Settings, reason: str | None, other: str
+) -> None:
+    """An eye that is followed is so no less for it, and whom nobody follows any more is not taken up again by a correction."""
+    desk, left = Desk(store, NOW, nurse, ZONE), fellow(store, eye_id)
+    if other != "never":
+        earlier = a_note(eye="left", operated_at=OPERATED - timedelta(days=200), steroid_drops_until=None)
+        leaving.discharge(desk, patient_details(), earlier, [])
+    if other == "finished":
+        following.end(desk, left, "finished", "", closes=[c.id for c in worries.callbacks_of(store, left)])
+    if reason:
+        open_ones = [c.id for c in worries.open_callbacks(store)]
+        for call in open_ones:
+            holding.claim(desk, call)
+            calls.attempt(desk, call, "carer", "", settings.clinic)
+            settling.settle(desk, call, "advice", "told", settings.clinic)
+        following.end(desk, eye_id, reason, "")
+    later = Desk(store, NOW + timedelta(days=3), nurse, ZONE)
+    done = operation_note.correct(later, eye_id, operation_of(store, eye_id), a_note(eye="left"), "the other eye")
+    there, here = (eyes.eye(store, id) for id in (done.eye_id, eye_id))
+    assert there is not None
+    assert here is not None
+    assert (there.is_followed, here.is_followed) == (reason is None or (other == "followed" and reason != "died"), False)
+    if not there.is_followed:
+        assert there.end_reason == (reason if other != "finished" else "finished")
+        assert there.ended_at == NOW
+        assert [f.what for f in load(store, done.eye_id, ZONE).follow_ups] == ["begun", "ended"]
+        assert lists.due_visits(store, later.now, ZONE) == []
+        check_all(store, settings, later.now + timedelta(days=20))
+        assert [c.worry for c in worries.open_callbacks(store)] == []
+
+
+MONDAY = date(2027, 3, 8)
+
+
+def theatre_decided(store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings) -> Task:
+    """For a pressure of this eye, on Monday, in the nurse's hands; the patient does not know yet."""
+    measures = [MeasuresBody(eye="right", iop_mmhg=33, instrument="applanation")]
+    record_visit(Desk(store, NOW, nurse, ZONE), eye_id, measures)
+    call = next(c for c in worries.open_callbacks(store) if c.worry == "pressure")
+    task = deciding.decide(Desk(store, NOW, surgeon, ZONE), call.id, "theatre", "", settings.clinic, owner=nurse.id)
+    theatre.plan(Desk(store, NOW, nurse, ZONE), task.id, MONDAY, "morning list")
+    return task
+
+
+def operated_on(store: Store, nurse: Actor, at: datetime, days: float = 2, **changes: Any) -> str:
+    """A second operation, `days` after now, discharged by what the note says; returns its id."""
+    window = schedule.Window("week 2", date(2027, 3, 20), date(2027, 3, 18), date(2027, 3, 22), "retina")
+    desk = Desk(store, NOW + timedelta(days=days), nurse, ZONE)
+    eye = leaving.discharge(desk, patient_details(), a_note(operated_at=at, **changes), [window])[0]
+    return eyes.notes_of(store, eye)[-1].operation_id
+
+
+def on_theatre_list(store: Store, nurse: Actor) -> list[tuple[date | None, str, bool, str | None]]:
+    listed = theatre.listed(Desk(store, NOW, nurse, ZONE))
+    return [(b.task.theatre_on, b.task.theatre_list, b.confirmed, b.task.owner) for b in listed]
+
+
+@pytest.mark.parametrize(
+    ("eye", "back", "stands"),
+    [
+        ("left", 0, True),  # it was of the other eye
+        ("right", 500, True),  # it was years before the one that was taken for the earlier
+        ("right", 1, False),  # a day earlier than it was written: it stays what ended the plan
+    ],
+)
+def test_what_a_discharge_ended_on_an_eye_stands_again_where_it_was_not_operated_then(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, eye: str, back: int, *, stands: bool
+) -> None:
+    """Of an eye that was operated before: its plan, a call about a visit it missed, and theatre that was decided for it."""
+    task = theatre_decided(store, nurse, surgeon, eye_id, settings)
+    missed = next(c for c in worries.open_callbacks(store) if c.worry == "missed-visit")
+    planned = visits.of_eye(store, eye_id)
+    second = NOW + timedelta(days=2)
+    operation_id = operated_on(store, nurse, second)
+    assert [v.name for v in visits.of_eye(store, eye_id)] == ["day 1", "week 2"]
+    assert {worries.callback(store, id).state for id in (missed.id, task.callback_id)} == {"settled"}  # type: ignore[union-attr]
+    desk = Desk(store, second + timedelta(hours=3), nurse, ZONE)
+    note = a_note(eye=eye, operated_at=second - timedelta(days=back), steroid_drops_until=None)
+    done = operation_note.correct(desk, eye_id, operation_id, note, "misread")
+    own = {v.identity for v in visits.of_eye(store, eye_id)}
+    assert ({v.identity for v in planned} <= own) is stands
+    assert [v.name for v in done.planned_again] == (["week 1"] if stands else [])
+    assert [(c.before.withdrawn, c.changed.name) for c in visits.to_tell(store) if c.changed.eye_id == eye_id] == (
+        [(True, "week 1")] if stands else []
+    )
+    states = [found.state for id in (missed.id, task.callback_id) if (found := worries.callback(store, id))]
+    assert states == (["waiting", "to-do"] if stands else ["settled", "settled"])
+    assert [c.id for c in done.to_come] == ([task.callback_id] if stands else [])
+    assert on_theatre_list(store, nurse) == ([(MONDAY, "morning list", False, None)] if stands else [])
+    again = worries.callback(store, task.callback_id)
+    assert again is not None
+    assert again.due_at == desk.now + DUE_WITHIN["today"] or not stands
+
+
+def test_theatre_that_is_still_to_come_is_decided_anew_where_its_worry_was_raised_meanwhile(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings
+) -> None:
+    task = theatre_decided(store, nurse, surgeon, eye_id, settings)
+    second = NOW + timedelta(days=2)
+    operation_id = operated_on(store, nurse, second)
+    desk = Desk(store, second + timedelta(hours=3), nurse, ZONE)
+    record_visit(desk, eye_id, [MeasuresBody(eye="right", iop_mmhg=45, instrument="applanation")])
+    (other,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
+    done = operation_note.correct(
+        desk, eye_id, operation_id, a_note(eye="left", operated_at=second, steroid_drops_until=None), "the other eye"
+    )
+    assert (other.id != task.callback_id, [c.id for c in done.to_come], on_theatre_list(store, nurse)) == (
+        True,
+        [other.id],
+        [],
+    )
+    assert "theatre cancelled" in [s.step for s in worries.steps_of(store, other.id)]
+
+
+def test_theatre_that_was_confirmed_stands_on_its_list_as_it_was_where_the_operation_was_of_the_other_eye(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings
+) -> None:
+    task, desk = theatre_decided(store, nurse, surgeon, eye_id, settings), Desk(store, NOW, nurse, ZONE)
+    calls.attempt(desk, task.callback_id, "patient", "", settings.clinic)
+    theatre.confirm(desk, task.id)
+    second = NOW + timedelta(days=2)
+    operation_id = operated_on(store, nurse, second)
+    assert on_theatre_list(store, nurse) == []
+    note = a_note(eye="left", operated_at=second, steroid_drops_until=None)
+    operation_note.correct(Desk(store, second, nurse, ZONE), eye_id, operation_id, note, "the other eye")
+    assert on_theatre_list(store, nurse) == [(MONDAY, "morning list", True, nurse.id)]
 
 
 def test_what_cannot_be_is_refused(store: Store, nurse: Actor, eye_id: str, settings: Settings) -> None:

@@ -8,14 +8,16 @@ import pytest
 from followup.care.actors import Actor
 from followup.care.corrections import correcting
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.care.patients import following
 from followup.care.reading.eye import looked_at
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.config import Settings
-from followup.records import Store, events, visits
+from followup.records import Store, events, visits, worries
 from followup.records.store import new_id
 from followup.records.values import Visit
-from tests.conftest import NOW, ZONE
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 
 HOUR = timedelta(hours=1)
 
@@ -85,3 +87,22 @@ def test_a_wish_said_twice_stands_once_and_one_about_no_visit_of_the_book_is_kep
     for name in (planned.name, planned.name, "a visit the book does not have"):
         ask(desk.store, eye_id, name)
     assert sorted(open_ones(desk), key=str) == sorted([planned.identity, None], key=str)
+
+
+@pytest.mark.parametrize("ago", [1, 0, -0.5])
+@pytest.mark.parametrize("why", ["cancelled", "the eye was operated again", "follow-up ended and was taken up"])
+def test_a_wish_that_comes_when_its_visit_has_left_the_book_reaches_somebody(
+    desk: Desk, nurse: Actor, settings: Settings, eye_id: str, planned: Visit, why: str, ago: float
+) -> None:
+    """From a phone that had not heard of it: with the words in it. What leaves the book after it (`ago` < 0) is an answer."""
+    then = replace(desk, now=NOW - ago * HOUR)
+    if why == "cancelled":
+        book.cancel(then, planned.identity, "another clinic does it")
+    elif why == "the eye was operated again":
+        note = operation_note(operated_at=NOW - timedelta(hours=20), steroid_drops_until=None)
+        leaving.discharge(then, patient_details(), note, [])
+    else:
+        following.end(then, eye_id, "own-wish", "", closes=[c.id for c in worries.open_callbacks(desk.store)])
+        following.take_up(then, eye_id, "she comes back")
+    ask(desk.store, eye_id, planned.name)
+    assert open_ones(desk) == ([None] if ago >= 0 else [])

@@ -527,8 +527,9 @@ def test_what_the_rules_find_is_told_also_where_it_is_no_news() -> None:
     assert [s.raised_at for s in w.evaluate(course, book.rulebook(), at(121)) if s.rule == "pressure-spike"] == [at(10)]
     # A second look that nobody answered is found at the end of its hours too, and says so.
     unanswered = at(15) + timedelta(hours=4)
-    assert found["floaters", unanswered]["second_look"] == "no answer"
-    assert "second_look" not in found["floaters", at(15)]
+    assert found["floaters", unanswered].values["second_look"] == "no answer"
+    assert "second_look" not in found["floaters", at(15)].values
+    assert [found["pressure-spike", at_].severity for at_ in spikes] == [38, 33]
     # Outside the days of a rule nothing is found.
     assert not any(rule.startswith("redness") for rule, _ in found)
 

@@ -42,3 +42,45 @@ CLINIC = {"at": EARLY, "words": "a Friday"}
 def test_the_wish_that_stands(run: Run, wish: Any, entries: list[Any], told: Any) -> None:
     found = run(SCRIPT, {"wish": wish, "entries": entries, "receipts": []})
     assert (found and (found["at"], found["words"], found["state"])) == told
+
+
+ON_THE_PAGE = """
+import { parts } from "./parts.js";
+import { VisitsView } from "./patient/visits-view.js";
+
+const byId = parts();
+const actions = { visitName: (_eye, { name }) => name, visitWords: (_eye, { name, target }) => `${name} ${target}`, show: () => show() };
+const view = new VisitsView(actions);
+let visits = [];
+const show = () => view.show({ eyes: [{ operation: "e", receipts: [], drops: [], visits }], entries: [], pack: { made_at: "2027-03-05" } });
+const rows = () => byId("visit-list").children;
+const acts = {
+    visits: (known) => { visits = known.map((target) => ({ name: "week 1", target, seen: false, wish: null })); show(); },
+    ask: async () => { await rows()[0].children.find(({ listeners }) => listeners.click).tell("click"); },
+    type: (words) => { byId("wish-words").value = words; },
+    leave: () => byId("wish-not").tell("click"),
+};
+answer = [];
+for (const [act, what] of given) {
+    const before = rows();
+    await acts[act](what);
+    const form = byId("wish");
+    const [shown, words] = [!form.hidden && form.isOnThePage, byId("wish-words").value];
+    answer.push({ days: rows().map(({ textContent }) => textContent), form: shown, words, anew: rows() !== before });
+}
+""".strip()
+
+
+def test_visits_that_change_while_somebody_writes_a_wish_are_shown_and_the_words_stay(run: Run) -> None:
+    """Nobody has to close a form that they left open days ago before they see that their visit was moved."""
+    begun = [["visits", ["2027-03-10"]], ["ask", None], ["type", "Fridays"], ["visits", ["2027-03-10"]]]
+    told = run(ON_THE_PAGE, [*begun, ["visits", ["2027-03-12"]], ["visits", []], ["leave", None]])
+    *_, same, moved, gone, left = told
+    assert (same["days"], same["form"], same["anew"]) == (
+        ["week 1 2027-03-10"],
+        True,
+        False,
+    )  # whoever types keeps the keyboard
+    assert (moved["days"], moved["form"], moved["words"]) == (["week 1 2027-03-12"], True, "Fridays")
+    assert (gone["days"], gone["form"], gone["words"]) == ([], True, "Fridays")
+    assert (left["days"], left["form"]) == ([], False)

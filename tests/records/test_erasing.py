@@ -16,7 +16,7 @@ from flask.testing import FlaskClient
 from followup import jobs
 from followup.care.actors import Actor
 from followup.care.callbacks import holding, settling
-from followup.care.corrections import particulars
+from followup.care.corrections import correcting, particulars
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.errors import Conflict
@@ -26,7 +26,7 @@ from followup.care.patients import consenting, erasing, following
 from followup.care.visits import visit
 from followup.cli import cli
 from followup.config import Clinic, Settings
-from followup.records import Store, audit, backup, sealing, states, worries
+from followup.records import Store, audit, backup, events, sealing, states, worries
 from followup.records import erasing as records
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.export import OF_PATIENT
@@ -35,7 +35,14 @@ from followup.records.values import Device
 from tests.conftest import NOW, ZONE, operation_note, patient_details
 from tests.records.test_tampering import past_us
 
-WORDS = ("the cat sat on it", "seen with her sister", "he hung up", "moved to Farville", "Dana Daughter")
+WORDS = (
+    "the cat sat on it",
+    "seen with her sister",
+    "he hung up",
+    "moved to Farville",
+    "Dana Daughter",
+    "misread by her son",
+)
 WHO = ("Pat Patient", "Patricia Patient", "T-1", "1952-03-14", "+00 9 876", "+00 9 877")
 
 
@@ -62,6 +69,8 @@ def ended(store: Store, nurse: Actor, surgeon: Actor, eye_id: str, device: Devic
     receive.receive(store, NOW, device, [said, bad], ZONE)
     bodies = [MeasuresBody(eye="right", acuity="6/60", iop_mmhg=41, instrument="applanation", notes=WORDS[1])]
     visit.record_visit(desk, eye_id, bodies, visit="day 1")
+    (measured,) = [e for e in events.of_eye(store, eye_id) if e.kind == "measures"]
+    correcting.correct(desk, measured.id, bodies[0].model_copy(update={"iop_mmhg": 16.0}), WORDS[5])
     consenting.give(desk, device.patient_id, "representative", WORDS[4])
     changed = patient_details().model_copy(update={"name": "Patricia Patient", "phone": "+00 9 877"})
     particulars.correct(desk, device.patient_id, changed, "misheard")

@@ -9,7 +9,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
-from followup.care.callbacks import holding, settling
+from followup.care.callbacks import deciding, holding, settling
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving
 from followup.care.reading.eye import load
@@ -87,6 +87,27 @@ def test_61_typed_for_16_is_corrected_where_it_is_shown(
     holding.claim(Desk(store, clock.now, surgeon, ZONE), call.id)
     settling.settle(Desk(store, clock.now, surgeon, ZONE), call.id, "no-action", "mistyped", settings.clinic)
     assert "Settled" in as_surgeon.get(f"/clinic/callbacks/{call.id}").text
+
+
+def test_what_is_worse_than_it_was_entered_calls_again_and_the_page_says_so(
+    as_nurse: FlaskClient, store: Store, eye_id: str, measured: Measured, surgeon: Actor, settings: Settings, clock: Clock
+) -> None:
+    """A pressure, and a note by which the gas outgrows the eye: each once its callback was settled by what was wrong."""
+    entry, note, desk = measured(iop_mmhg=31), note_address(store, eye_id), Desk(store, clock.now, surgeon, ZONE)
+    as_nurse.post(note, data={**typed(as_nurse.get(note).text), "percent": "30", "reason": "misread"})
+    for call in worries.open_callbacks(store):
+        holding.claim(desk, call.id)
+        settling.settle(desk, call.id, "no-action", "seen", settings.clinic)
+    address = f"/clinic/entries/{entry.id}/correct"
+    form = {**typed(as_nurse.get(address).text), "measures-iop": "39", "reason": "misread"}
+    saved = as_nurse.get(as_nurse.post(address, data=form).location).text
+    assert "No warning rested on it" not in saved
+    form = {**typed(as_nurse.get(note).text), "percent": "40", "reason": "misread again"}
+    answer = as_nurse.post(note, data=form).text
+    for page, worry in ((saved, "pressure"), (answer, "bubble")):
+        (again,) = [c for c in worries.open_callbacks(store) if c.worry == worry]
+        assert "Calls again" in page
+        assert f"/clinic/callbacks/{again.id}" in page
 
 
 def test_measures_move_to_the_other_eye_whose_page_shows_them(
@@ -332,6 +353,27 @@ def test_the_wrong_eye_is_put_right_on_every_page(
     assert "not operated" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
     assert "Gas in the eye" in as_nurse.get(f"/clinic/eyes/{left}").text
     assert as_nurse.get(address).status_code == 404
+
+
+def test_the_page_says_what_stands_again_on_the_eye_that_was_not_operated(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, surgeon: Actor, eye_id: str, measured: Measured, settings: Settings,
+    clock: Clock,
+) -> None:  # fmt: skip
+    measured(iop_mmhg=33)
+    call = next(c for c in worries.open_callbacks(store) if c.worry == "pressure")
+    deciding.decide(Desk(store, clock.now, surgeon, ZONE), call.id, "theatre", "", settings.clinic)
+    second = operation_note(operated_at=clock.pass_(hours=5))
+    leaving.discharge(Desk(store, clock.pass_(hours=1), nurse, ZONE), patient_details(), second, [])
+    clock.pass_(hours=1)
+    address = note_address(store, eye_id)
+    form = typed(as_nurse.get(address).text)
+    answer = as_nurse.post(address, data={**form, "eye": "left", "reason": "the list had the eyes changed over"})
+    page = " ".join(answer.text.split())
+    assert "In the book again:</strong> week 1," in page
+    assert "Theatre is still to come" in page
+    assert f"/clinic/callbacks/{call.id}" in page
+    assert "week 1" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
+    assert "the operation was of the other eye" in as_nurse.get(f"/clinic/callbacks/{call.id}").text
 
 
 @pytest.mark.parametrize(

@@ -1,18 +1,24 @@
 """Discharge and visits in the nurse's pages: messages beside the field, what was typed stays, nothing is stored."""
 
 import re
-from datetime import UTC
+from datetime import UTC, date
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
+from followup.care.actors import Actor
+from followup.care.corrections import operation_note as note_care
+from followup.care.desk import Desk
+from followup.care.discharge import changing
+from followup.care.visits import book
 from followup.clinical import pressure
 from followup.clinical.durations import compared
 from followup.clinical.evidence import SOURCES
+from followup.config import Settings
 from followup.records import Store, audit, events, eyes, patients, visits, worries
 from followup.records.bodies.kinds import stored
-from tests.conftest import ZONE
+from tests.conftest import NOW, ZONE
 from tests.pages import faults_in, parsed
 
 FORM: dict[str, Any] = {
@@ -584,3 +590,34 @@ def test_neither_day_nor_time_of_surgery_is_filled_in_for_anybody(as_nurse: Flas
     faults = faults_in(as_nurse.post("/clinic/discharge", data={**FORM, "operated_on": "", "operated_time": ""}).text)
     assert faults["operated_on"] == "write the date of surgery"
     assert faults["operated_time"] == "write the time, for example 14:30"
+
+
+@pytest.mark.parametrize("who_changed", ["the note", "the posture", "a visit", "a visit that is moved here too"])
+def test_a_plan_that_somebody_else_changed_meanwhile_is_not_put_back(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, settings: Settings, eye_id: str, who_changed: str
+) -> None:
+    """Two people open the plan; the second saves what the first left on the page."""
+    page, desk = f"/clinic/eyes/{eye_id}/plan", Desk(store, NOW, nurse, ZONE)
+    form = {**fields_of(as_nurse.get(page).text), "notes": "a cushion is lent"}
+    week = visits.of_eye(store, eye_id)[1]
+    (note,) = eyes.notes_of(store, eye_id)
+    if who_changed == "the note":
+        other = note.body.model_copy(update={"agent": "c3f8", "percent": 14.0})
+        note_care.correct(desk, eye_id, note.operation_id, other, "misread")
+    elif who_changed == "the posture":
+        changing.change_plan(desk, eye_id, note.body.model_copy(update={"posture": None}))
+    else:
+        book.move(desk, settings.clinic, week.identity, date(2027, 3, 12))
+    if who_changed == "a visit that is moved here too":
+        form["visits-1-target"] = "2027-03-11"
+    answer = as_nurse.post(page, data=form)
+    stands = eyes.notes_of(store, eye_id)[0]
+    planned = {v.name: v.target for v in visits.of_eye(store, eye_id)}
+    if who_changed == "a visit":
+        assert (answer.status_code, stands.body.notes) == (200, "a cushion is lent")
+    else:
+        assert (answer.status_code, stands.body.notes) == (409, "")
+        assert "a cushion is lent" in answer.text
+    assert stands.agent == ("c3f8" if who_changed == "the note" else "c2f6")
+    assert (stands.body.posture is None) is (who_changed == "the posture")
+    assert planned["week 1"] == (date(2027, 3, 12) if who_changed.startswith("a visit") else week.target)

@@ -13,6 +13,7 @@ from followup.config import Settings
 from followup.records import Store, events, worries
 from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW, Clock, operation_note, patient_details
+from tests.pages import faults_in, parsed
 
 MEASURED = {
     f"{side}-{how}": way
@@ -130,3 +131,15 @@ def test_there_is_no_gas_to_look_for_where_none_was_left(
 
 def replace_clinic(settings: Settings, **changes: Any) -> Settings:
     return settings.model_copy(update={"clinic": settings.clinic.model_copy(update=changes)})
+
+
+def test_a_changed_plan_says_where_what_was_left_is_put_right_and_lifts_no_caution(
+    as_nurse: FlaskClient, as_patient: FlaskClient, eye_id: str
+) -> None:
+    """By a nurse who may not record *no gas seen*."""
+    page = f"/clinic/eyes/{eye_id}/plan"
+    form = parsed(as_nurse.get(page).text).one("form", novalidate="").sends
+    answer = as_nurse.post(page, data={**form, "agent": "none", "percent": "0", "fill_percent": "0"})
+    assert (answer.status_code, list(faults_in(answer.text))) == (400, ["agent"])
+    assert "correct the operation note, with the reason" in answer.text
+    assert caution(as_patient)

@@ -10,11 +10,14 @@ from followup.care.callbacks.kinds import CHOICES, OUTCOME_OF, SETTLED_AT_ONCE, 
 from followup.care.callbacks.to_do import drop, due_with_its_tasks
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
+from followup.care.visits.visit import OPERATED_AGAIN
 from followup.config import Clinic
 from followup.records import tasks, worries
 from followup.records.values import Callback, Task
 
 THEATRE_WITHIN = timedelta(days=366)
+OPERATED = "operated"
+"""What is said of theatre that a recorded operation ended."""
 
 
 def settle(
@@ -122,8 +125,8 @@ def end_with_operation(desk: Desk, eye_id: str, operated_at: datetime) -> None:
         if task.done_at is not None or task.made_at.astimezone(desk.zone).date() > day:
             continue
         tasks.plan_theatre(desk.store, task.id, day, task.theatre_list)
-        tasks.end(desk.store, desk.now, task.id, desk.actor.id, "operated")
-        detail = {"by": desk.actor.name, "outcome": "theatre", "words": "operated", "theatre_on": day.isoformat()}
+        tasks.end(desk.store, desk.now, task.id, desk.actor.id, OPERATED)
+        detail = {"by": desk.actor.name, "outcome": "theatre", "words": OPERATED, "theatre_on": day.isoformat()}
         worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, "done", detail)
         desk.note("task done", task.callback_id, {"task": task.kind})
         found = known_callback(desk.store, task.callback_id)
@@ -139,7 +142,7 @@ def end_missed(desk: Desk, eye_id: str) -> None:
     """The eye was operated again: nobody asks any more why a visit of the plan before was missed."""
     for found in worries.callbacks_of(desk.store, eye_id):
         if found.worry == "missed-visit" and found.state in ("waiting", "claimed"):
-            _settle(desk, found, "no-action", "the eye was operated again")
+            _settle(desk, found, "no-action", OPERATED_AGAIN)
 
 
 def _urgent_since(desk: Desk, found: Callback, at: datetime) -> bool:

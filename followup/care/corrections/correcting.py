@@ -19,19 +19,22 @@ from followup.records.bodies.clinic import MeasuresBody, VisitBody
 from followup.records.bodies.home import WithdrawalBody
 from followup.records.bodies.kinds import times_in
 from followup.records.store import new_id
-from followup.records.values import Event, Eye, Warning
+from followup.records.values import Callback, Event, Eye, Warning
 
 LONGEST_REASON = 500
 
 
 @dataclass(frozen=True, slots=True)
 class PutRight:
-    """The new event, the eye it stands on, what it raised, and the warnings that rested on what was put right."""
+    """The new event, the eye it stands on, what it raised, the warnings that lost their grounds, and the callbacks that call
+    again: what was put right is worse than it was said to be, or was found after all.
+    """
 
     event_id: str
     eye_id: str
     raised: list[Warning]
     unfounded: list[Warning]
+    called_again: list[Callback]
 
 
 def correct(
@@ -98,13 +101,14 @@ def withdraw(desk: Desk, event_id: str, reason: str) -> PutRight:
 
 
 def outcome(store: Store, later: Event) -> PutRight:
-    """What an event that put another right raised, and the warnings that lost their grounds by it, as they stand."""
+    """What an event that put another right raised, which warnings lost their grounds by it, and what calls again."""
     eye = known_eye(store, later.eye_id)
     both = eyes.of_patient(store, eye.patient.id)
     kept = most_urgent_first([w for known in both for w in worries.warnings_of(store, known.id)])
     lost = worries.marked_by(store, later.id)
     raised = [w for w in kept if w.recorded_at == later.received_at]
-    return PutRight(later.id, eye.id, raised, [w for w in kept if w.id in lost])
+    again = grounds.called_again(store, eye.patient.id, later.id)
+    return PutRight(later.id, eye.id, raised, [w for w in kept if w.id in lost], again)
 
 
 def _follow(
@@ -119,9 +123,10 @@ def _follow(
     verb: str,
     detail: dict[str, Any],
 ) -> PutRight:
-    lost = grounds.follow(desk, eye.patient.id, before, told, why, event_id=id)
+    lost = grounds.follow(desk, eye.patient.id, before, told, why, at=entry.at, event_id=id)
     desk.note(f"{entry.kind} {verb}", eye.id, detail)
-    return PutRight(id, onto, raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone), lost)
+    raised = raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
+    return PutRight(id, onto, raised, lost, grounds.called_again(desk.store, eye.patient.id, id))
 
 
 def reason_of(reason: str) -> str:

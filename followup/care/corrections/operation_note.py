@@ -9,7 +9,7 @@ from pydantic import BaseModel
 from pydantic_core import to_jsonable_python
 
 from followup.care import bounds
-from followup.care.corrections import caution
+from followup.care.corrections import caution, standing_again
 from followup.care.corrections.correcting import reason_of
 from followup.care.desk import Desk
 from followup.care.discharge.note import check_days, operation_from, record_operation
@@ -20,18 +20,25 @@ from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
 from followup.records import Store, eyes, visits
 from followup.records.operation_note import Difference, OperationNote, between
-from followup.records.values import Eye, Note, Visit, Warning
+from followup.records.values import Callback, Eye, Note, Visit, Warning
 
 
 @dataclass(frozen=True, slots=True)
 class NotePutRight:
-    """What a corrected note changed: the eye that the operation stands on now, and what follows."""
+    """What a corrected note changed: the eye that the operation stands on now, and what follows.
+
+    `planned_again` are visits of an earlier plan that its discharge had taken out of the book, `to_come` callbacks of theatre
+    that it had ended: both of the eye that was not operated then.
+    """
 
     eye_id: str
     differences: list[Difference]
     moved_visits: list[Visit]
     raised: list[Warning]
     unfounded: list[Warning]
+    called_again: list[Callback]
+    planned_again: list[Visit]
+    to_come: list[Callback]
 
 
 def notes(store: Store, eye_id: str, operation_id: str) -> list[Note]:
@@ -49,7 +56,9 @@ def correct(
     """Put another note in the place of an operation's. `corrects` is the note that the person saw: `Conflict` for an older one.
 
     Visits keep their dates. On the other eye the operation takes along the visits that were planned for it and have not
-    taken place; follow-up begins there, and an eye that was never operated is no longer followed but watched as the fellow.
+    taken place; follow-up goes along as it stands, and an eye that was never operated is no longer followed but watched as
+    the fellow.
+    What the discharge had ended on an eye that was not operated then, or not last, stands again.
     """
     why = reason_of(reason)
     operation_from(note, desk.now, desk.zone)
@@ -73,15 +82,28 @@ def correct(
             eyes.move_operation(desk.store, operation_id, eye.id)
             _put_in(desk, eye.id, planned)
             _follow_the_right_eye(desk, former, eye)
+        planned_again, to_come = _stand_again(desk, before[0], former.id, note if eye.id == former.id else None)
         caution.keep(desk, former.patient.id, cautions)
         told = "; ".join(
             f"{what.replace('_', ' ')} was: {_brief(was)}; is: {_brief(now_)}" for what, was, now_ in differences
         )
-        lost = grounds.follow(desk, former.patient.id, found, f"operation note, {told}", why, note_id=note_id)
+        told = f"operation note, {told}"
+        lost = grounds.follow(desk, former.patient.id, found, told, why, at=stands.operated_at, note_id=note_id)
         detail = {"operation": operation_id, "eye": eye.id, "reason": why, "differences": to_jsonable_python(differences)}
         desk.note("operation note corrected", former.id, detail)
         raised = raise_signs_of_patient(desk.store, former.patient.id, desk.now, desk.zone)
-    return NotePutRight(eye.id, differences, planned, raised, lost)
+        again = grounds.called_again(desk.store, former.patient.id, note_id)
+    return NotePutRight(eye.id, differences, planned, raised, lost, again, planned_again, to_come)
+
+
+def _stand_again(desk: Desk, first: Note, eye_id: str, note: OperationNote | None) -> tuple[list[Visit], list[Callback]]:
+    """On the eye for which an operation was recorded: `note` is what stands of it now, None where it moved away."""
+    why = "the operation was of the other eye" if note is None else "the operation was an earlier one"
+    operated_on = note.operated_at.astimezone(desk.zone).date() if note else None
+    others = [n for n in eyes.notes_of(desk.store, eye_id) if n.operation_id != first.operation_id]
+    is_last = note is not None and all(n.operated_at < note.operated_at for n in others)
+    visits_again = standing_again.plan(desk, eye_id, first.recorded_at, why) if others and not is_last else []
+    return visits_again, standing_again.theatre(desk, eye_id, first.recorded_at, why, operated_on)
 
 
 def _planned_for(store: Store, eye_id: str, operation_id: str, zone: tzinfo) -> list[Visit]:
@@ -116,13 +138,19 @@ def _put_in(desk: Desk, eye_id: str, planned: list[Visit]) -> None:
 
 
 def _follow_the_right_eye(desk: Desk, former: Eye, eye: Eye) -> None:
-    if not eye.is_followed:
-        eyes.begin(desk.store, desk.now, eye.id)
-        what = "resumed" if eye.followed_since else "begun"
-        eyes.add_follow_up(desk.store, desk.now, eye.id, what, "operation note corrected", "", desk.actor.signature)
-    if not eyes.notes_of(desk.store, former.id):
-        eyes.never_followed(desk.store, former.id)
-        eyes.add_follow_up(desk.store, desk.now, former.id, "ended", "operation note corrected", "", desk.actor.signature)
+    """Follow-up goes along as it stands: one that had ended has ended there too, at the same time and for the same reason."""
+    store, by, why = desk.store, desk.actor.signature, "operation note corrected"
+    if former.is_followed and not eye.is_followed:
+        eyes.begin(store, desk.now, eye.id)
+        eyes.add_follow_up(store, desk.now, eye.id, "resumed" if eye.followed_since else "begun", why, "", by)
+    elif former.followed_since and former.ended_at and former.end_reason and not eye.followed_since:
+        eyes.begin(store, former.followed_since, eye.id)
+        eyes.add_follow_up(store, former.followed_since, eye.id, "begun", why, "", by)
+        eyes.end(store, former.ended_at, eye.id, former.end_reason)
+        eyes.add_follow_up(store, former.ended_at, eye.id, "ended", former.end_reason, "", by)
+    if not eyes.notes_of(store, former.id):
+        eyes.never_followed(store, former.id)
+        eyes.add_follow_up(store, desk.now, former.id, "ended", why, "", by)
 
 
 def _brief(value: Any) -> str:

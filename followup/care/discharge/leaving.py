@@ -12,7 +12,7 @@ from followup.care.errors import Conflict
 from followup.care.home import enrol
 from followup.care.patients import following, reaching
 from followup.care.reading.eye import load
-from followup.care.visits.visit import withdraw_visit
+from followup.care.visits.visit import OPERATED_AGAIN, withdraw_visit
 from followup.clinical import schedule
 from followup.records import Store, eyes
 from followup.records.operation_note import OperationNote
@@ -72,5 +72,5 @@ def _end_earlier_plan(desk: Desk, eye_id: str, operated_on: date) -> None:
     eye = load(desk.store, eye_id, desk.zone)
     for visit in eye.open_visits:
         if visit.latest >= min(operated_on, desk.today):
-            withdraw_visit(desk, eye_id, visit.identity, "the eye was operated again")
+            withdraw_visit(desk, eye_id, visit.identity, OPERATED_AGAIN)
     settling.end_missed(desk, eye_id)

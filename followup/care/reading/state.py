@@ -18,7 +18,7 @@ from followup.records.bodies.home import VisitRequestBody
 from followup.records.states import State
 from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState, saying
 
-SHAPE = 3  # to be counted up whenever states hold something else than before
+SHAPE = 4  # to be counted up whenever states hold something else than before
 AT_A_TIME = 100
 NO_URGENCY = len(HOW_SOON)
 
@@ -110,8 +110,14 @@ def wishes_of(
 
 
 def _meant(asked: Event, name: str, in_book: Iterable[Visit], seen_at: Mapping[str, datetime | None]) -> Visit | None:
-    """The visit of that name that was still to come when the wish came in: the last one, where two operations have one."""
-    by_then = [v for v in in_book if v.name == name and v.entered_at <= asked.received_at]
+    """The visit of that name that was still to come when the wish came in: the last one, where two operations have one.
+
+    None where it had left the book by then: to take it out was no answer to what was asked later.
+    """
+    since = asked.received_at
+    by_then = [
+        v for v in in_book if v.name == name and v.entered_at <= since and not (v.withdrawn and v.recorded_at <= since)
+    ]
     to_come = [v for v in by_then if (at := seen_at.get(v.identity)) is None or at > asked.received_at]
     return max(to_come, key=lambda v: v.target, default=None)
 

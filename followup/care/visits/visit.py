@@ -18,6 +18,8 @@ from followup.records.values import Event, Eye, Visit, Warning
 
 EXTRA_VISIT = "extra visit"
 REMOVAL_VISIT = "list for oil removal"  # as the review protocol names it
+OPERATED_AGAIN = "the eye was operated again"
+"""Why the plan before an operation leaves the book."""
 
 
 def record_visit(

@@ -3,7 +3,8 @@
 A warning has its grounds as long as its rule finds something in the eye's course at the time it was raised. When it finds
 nothing there any more, the warning is marked and its callback is told; the callback stays open until a person settles it.
 When a later correction brings the finding back, the mark goes, and a callback that was settled meanwhile is opened anew:
-the same sign is never raised twice, so nothing else would call. Each of these is a row; the latest of a warning counts.
+the same sign is never raised twice, so nothing else would call. So is one whose finding was worse than what was entered:
+it was settled by what was wrong. Each mark is a row; the latest of a warning counts.
 """
 
 from datetime import datetime, tzinfo
@@ -12,14 +13,16 @@ from followup.care.actors import CLOCK
 from followup.care.desk import Desk
 from followup.care.reading.eye import rulebook
 from followup.care.reading.person import both_eyes
+from followup.care.watch.raising import heard_again
 from followup.clinical import warnings
 from followup.clinical.callbacks import DUE_WITHIN
-from followup.clinical.checks.look import Values
-from followup.records import Store, worries
-from followup.records.values import Warning
+from followup.clinical.warnings import Finding
+from followup.records import Store, eyes, worries
+from followup.records.values import Callback, Warning
 
 STEP = "entry put right"
-Found = dict[str, dict[tuple[str, datetime], Values]]
+CALLS_AGAIN = "raised again"
+Found = dict[str, dict[tuple[str, datetime], Finding]]
 
 
 def found(store: Store, patient_id: str, now: datetime, zone: tzinfo) -> Found:
@@ -35,17 +38,19 @@ def follow(
     told: str,
     reason: str,
     *,
+    at: datetime | None = None,
     event_id: str | None = None,
     note_id: str | None = None,
 ) -> list[Warning]:
     """Compare the grounds of every kept warning with `before`; returns those that lost them.
 
     Call it in the transaction that put something right, by that event or that note of the operation. `told` says on the
-    callbacks what was and what is.
+    callbacks what was and what is. `at` is when what was put right happened: what is worse there than it was said to be
+    calls again (only there: a warning of another time rests on it as what is usual for the eye, or was before).
     """
     after = found(desk.store, patient_id, desk.now, desk.zone)
     kept = [(w, eye_id) for eye_id in after for w in worries.warnings_of(desk.store, eye_id)]
-    lost, back, changed = [], [], []
+    lost, back, changed, worse = [], [], [], []
     for warning, eye_id in kept:
         key = warning.rule, warning.raised_at
         was, stands = before.get(eye_id, {}).get(key), after[eye_id].get(key)
@@ -55,6 +60,8 @@ def follow(
             back.append(warning)
         elif stands is not None and was is not None and stands != was:
             changed.append(warning)
+            if warning.raised_at == at and stands.severity > was.severity:
+                worse.append(warning)
     for warning in (*lost, *back):
         worries.mark(desk.store, desk.now, warning.id, unfounded=warning in lost, event_id=event_id, note_id=note_id)
     for callback_id in dict.fromkeys(w.callback_id for w in (*lost, *back, *changed)):
@@ -66,21 +73,30 @@ def follow(
             STEP,
             {"by": desk.actor.name, "words": told, "why": f"because: {reason}"},
         )
-    for warning in back:
-        _call_again(desk.store, desk.now, warning)
+    for warning in (*back, *worse):
+        _call_again(desk.store, desk.now, warning, event_id or note_id)
     return lost
 
 
-def _call_again(store: Store, now: datetime, warning: Warning) -> None:
-    """A warning has its grounds again: somebody has to hear of it again, whatever was settled when it had none."""
+def called_again(store: Store, patient_id: str, by: str) -> list[Callback]:
+    """The callbacks that call again because of what that event, or that note of an operation, put right."""
+    both = eyes.of_patient(store, patient_id)
+    return [
+        c
+        for eye in both
+        for c in worries.callbacks_of(store, eye.id)
+        if any(s.step == CALLS_AGAIN and s.detail.get("put_right_by") == by for s in worries.steps_of(store, c.id))
+    ]
+
+
+def _call_again(store: Store, now: datetime, warning: Warning, by: str | None) -> None:
+    """A warning has its grounds again, or graver ones: somebody has to hear of it again, whatever was settled without them."""
     due = now + DUE_WITHIN[warning.how_soon]
-    kept_in = worries.callback(store, warning.callback_id)
-    assert kept_in is not None
-    other = None
-    if kept_in.state == "settled" and not worries.open_anew(store, kept_in.id, due):
-        other = worries.open_callback_of(store, warning.eye_id, warning.worry)
-    callback = other or kept_in
-    detail = {"rule": warning.rule, "how_soon": warning.how_soon, "words": warning.words}
-    worries.add_step(store, now, callback.id, CLOCK.signature, "raised again", detail)
-    if warnings.HOW_SOON.index(warning.how_soon) < warnings.HOW_SOON.index(callback.how_soon):
-        worries.raise_callback(store, callback.id, warning.how_soon, min(callback.due_at, due))
+    worries.open_anew(store, warning.callback_id, due)  # nothing where it is open, or another for this worry
+    callback = worries.callback(store, warning.callback_id)
+    if callback is None or callback.state == "settled":
+        callback = worries.open_callback_of(store, warning.eye_id, warning.worry)
+    assert callback is not None
+    detail = {"rule": warning.rule, "how_soon": warning.how_soon, "words": warning.words, "put_right_by": by}
+    worries.add_step(store, now, callback.id, CLOCK.signature, CALLS_AGAIN, detail)
+    heard_again(store, callback, warning.how_soon, now)

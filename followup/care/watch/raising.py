@@ -11,7 +11,7 @@ from followup.clinical.callbacks import DUE_WITHIN
 from followup.clinical.next_look import next_look
 from followup.clinical.rulebook import Rulebook
 from followup.records import Store, audit, eyes, states, worries
-from followup.records.values import Warning
+from followup.records.values import Callback, Warning
 
 LEFT_ALONE = timedelta(days=7)  # no eye is left for longer than twice that; common practice, no source
 
@@ -91,12 +91,20 @@ def _kept(store: Store, eye: Eye, sign: warnings.Sign, version: str, now: dateti
     else:
         callback_id = open_one.id
         worries.add_step(store, now, callback_id, CLOCK.signature, "raised again", _summary(sign))
-        if warnings.HOW_SOON.index(sign.how_soon) < warnings.HOW_SOON.index(open_one.how_soon):
-            due = min(open_one.due_at, now + DUE_WITHIN[sign.how_soon])
-            worries.raise_callback(store, callback_id, sign.how_soon, due)
+        heard_again(store, open_one, sign.how_soon, now)
     kept = worries.add_warning(store, now, eye.id, callback_id, sign, version)
     audit.note(store, now, CLOCK.signature, "warning", eye.id, {"rule": sign.rule, "how_soon": sign.how_soon})
     return kept
+
+
+def heard_again(store: Store, open_one: Callback, how_soon: warnings.HowSoon, now: datetime) -> None:
+    """Something more has come up under an open callback: the more urgent counts, and it is due in time for what came up, also
+    where what was decided before is due later.
+    """
+    worst = min(open_one.how_soon, how_soon, key=warnings.HOW_SOON.index)
+    due = min(open_one.due_at, now + DUE_WITHIN[how_soon])
+    if (worst, due) != (open_one.how_soon, open_one.due_at):
+        worries.raise_callback(store, open_one.id, worst, due)
 
 
 def _summary(sign: warnings.Sign) -> dict[str, str]:

@@ -142,12 +142,14 @@ def change_plan(eye_id: str) -> Answer:
     elif discharge_reading.plan_is_sound(form, eye.operation.at):
         try:
             note = form.changed(eye.note)
-            moves = changing.Moves(context.settings().clinic, form.moves(eye.open_visits), form.answered())
+            moves = changing.Moves(context.settings().clinic, form.moves(eye.open_visits), form.answered(), form.shown())
             settles = form.callback.data if form.settles.data else None
-            changed = changing.change_plan(context.desk(), eye.id, note, moves, settles)
+            changed = changing.change_plan(context.desk(), eye.id, note, moves, settles, corrects=form.corrects.data or None)
         except book.Asks as asks:
             questions = asks.questions
             form.ask(questions)
+        except Conflict:
+            raise
         except CareError as error:
             discharge_reading.beside_field(form, error)
             status = 400

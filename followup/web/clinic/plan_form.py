@@ -21,13 +21,17 @@ from followup.web.fields import PLAN_POSITIONS, DayField, NumberText, asked_with
 
 
 class MoveForm(Form):
+    """A visit with its date; `was` is the date that was shown."""
+
     id = HiddenField()
+    was = HiddenField()
     target = DayField("Date", [InputRequired("write the date")])
 
 
 class PlanForm(BookForm):
-    """What may change after discharge: what is in the eye, the posture, the dates."""
+    """What may change after discharge: what is in the eye, the posture, the dates. `corrects` is the note that was shown."""
 
+    corrects = HiddenField()
     agent = SelectField("Left in the eye", choices=choices({n: a.words for n, a in AGENTS.items()}))
     percent = NumberText("Concentration, %", unit=" %")
     fill_percent = NumberText("Fill, %", unit=" %")
@@ -44,6 +48,7 @@ class PlanForm(BookForm):
     def fill_from(self, note: Note, visits: list[Visit]) -> None:
         """Show what stands now."""
         body, plan = note.body, note.body.posture
+        self.corrects.data = note.id
         self.agent.data = note.agent
         self.percent.data, self.fill_percent.data = f"{body.percent:g}", f"{body.fill_percent:g}"
         self.position.data = plan.position if plan else ""
@@ -51,7 +56,7 @@ class PlanForm(BookForm):
         self.days.data = str(plan.days) if plan else "0"
         self.notes.data = body.notes
         for visit in visits:
-            self.visits.append_entry({"id": visit.identity, "target": visit.target})
+            self.visits.append_entry({"id": visit.identity, "was": visit.target.isoformat(), "target": visit.target})
 
     def changed(self, note: Note) -> OperationNote:
         """The operation note with what was changed here."""
@@ -66,7 +71,11 @@ class PlanForm(BookForm):
         return note.body.model_copy(update=changes)
 
     def moves(self, visits: list[Visit]) -> dict[str, date]:
-        """Visits that got another date here, by identity."""
-        planned = {v.identity: v.target for v in visits}
-        rows = [row.form for row in self.visits]
-        return {f.id.data: f.target.data for f in rows if planned.get(f.id.data, f.target.data) != f.target.data}
+        """Visits that got another date here than the one that was shown, by identity."""
+        planned = {v.identity: v.target.isoformat() for v in visits}
+        rows = [row.form for row in self.visits if row.form.id.data in planned]
+        return {f.id.data: f.target.data for f in rows if f.target.data.isoformat() != (f.was.data or planned[f.id.data])}
+
+    def shown(self) -> dict[str, str]:
+        """The date (ISO) that was shown of each visit, by identity."""
+        return {row.form.id.data: row.form.was.data for row in self.visits if row.form.was.data}
