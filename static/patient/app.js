@@ -16,7 +16,6 @@ import { FromClinic, REFRESH_MS } from "./from-clinic.js";
 import { planOn } from "./hours.js";
 import { Keeping } from "./keeping.js";
 import { Later } from "./later.js";
-import { MessagesView } from "./messages-view.js";
 import { PhoneOutbox } from "./outbox.js";
 import { PlanView, showClosed, showEnded } from "./plan-view.js";
 import { PostureView } from "./posture-view.js";
@@ -35,7 +34,6 @@ const FACTS = ["pack", "timer", "changes", "chosen", "clock", "verdicts", "close
 class App {
   #words = JSON.parse(byId("words").textContent);
   #others = new BroadcastChannel("followup");
-  #messages = new MessagesView();
   #help = new HelpView();
   #database;
   #outbox;
@@ -114,7 +112,8 @@ class App {
       say: (operation, said) => this.#verdict.say(operation, said),
       waits: (operation, said) => waitsForClinic(said, this.#eyeOf(operation), this.#entries),
       verdictStands: () => this.#verdict.stands,
-      verdictKept: (operation) => this.#verdict.isKept(operation),
+      missed: (operation) => this.#verdict.missed(operation),
+      verdictKept: (operation, left) => this.#verdict.isKept(operation, left),
       keepDraft: (draft) => writeDraft(this.#database, draft).catch(() => {}),
       save: (kind, body, about) => keeping.save(kind, body, about),
       saveHours: (operation, from, to, changing, beside) => this.#saveHours(operation, from, to, changing, beside),
@@ -227,7 +226,7 @@ class App {
     const sections = [...document.querySelectorAll("[data-view]")];
     const named = sections.find((section) => section.id === (away ? "away" : wanted));
     const current = enrolled ? named ?? sections[0] : sections.find((section) => section === named && section.id === "help");
-    if (current?.id === "more" && current.hidden) this.#messages.load();
+    if (current?.id === "more" && current.hidden) this.#later.open().catch(() => { byId("messages-need-signal").hidden = false; });
     for (const section of sections) section.hidden = section !== current;
     for (const link of document.querySelectorAll(".tabs a")) {
       if (link.hash === `#${current?.id}`) link.setAttribute("aria-current", "page");

@@ -152,8 +152,8 @@ export class PostureView {
     const error = byId("hand-error");
     if (!operation) { error.textContent = text("which-eye"); return; }
     if (!day || !from || !to) { error.textContent = text("hours"); return; }
-    if (from === to) { error.textContent = text("order"); return; }
     const [start, end] = spanOf(day, from, to);
+    if (from === to || end <= start) { error.textContent = text("order"); return; } // the hour that clocks skip is no hour
     if (end > new Date()) { error.textContent = text("future"); return; }
     error.textContent = "";
     if (await this.#actions.saveHours(operation, start, end, this.#changing, byId("hand-save"))) this.#change(null);

@@ -109,9 +109,11 @@ export function standing(before, fresh, waits) {
 }
 
 // Whether the clinic may still have to answer what a verdict called for: no later answer takes that away. Once the clinic's pack
-// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send.
-export function waitsForClinic({ level, entry }, eye, entries) {
-  if (!entry || !["now", "today"].includes(level)) return false;
+// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send, or
+// the answers that it could not keep (`missed`), which the clinic has yet to hear of.
+export function waitsForClinic({ level, entry, missed }, eye, entries) {
+  if (!["now", "today"].includes(level)) return false;
+  if (!entry) return Boolean(missed);
   const undone = entries.some(({ event, state }) => event.corrects === entry && event.kind === "withdrawal" && state === "received");
   if (undone || eye?.receipts.some(({ id }) => id === entry)) return eye?.calling !== false;
   return entries.some(({ event, state }) => event.id === entry && state !== "refused");

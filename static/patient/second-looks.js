@@ -22,8 +22,8 @@ export function checksOf(operation, entries, eyes, receipt) {
   const others = receipts.filter(({ id, kind }) => kind === "symptoms" && !known.has(id));
   const ahead = receipt ? receipt.received_at - receipt.made_at : 0;
   const checks = [
-    ...own.map(({ event }) => ({ at: Date.parse(event.at), answers: event.body })),
-    ...others.map(({ at, body, calling }) => ({ at: Date.parse(at) + ahead, answers: body, calling })),
+    ...own.map(({ id, event }) => ({ id, at: Date.parse(event.at), answers: event.body })),
+    ...others.map(({ id, at, body, calling }) => ({ id, at: Date.parse(at) + ahead, answers: body, calling })),
   ];
   return checks.sort((a, b) => a.at - b.at);
 }

@@ -52,7 +52,7 @@ export class VisitsView {
   async #ask(event) {
     event.preventDefault();
     const { eye, visit } = this.#asking;
-    const body = { visit: visit.name, words: byId("wish-words").value.trim() };
+    const body = { visit: visit.name, visit_id: visit.id, words: byId("wish-words").value.trim() };
     byId("wish-error").textContent = body.words ? "" : text("say-what-suits");
     if (!body.words) return;
     const kept = await this.#actions.save("visit-request", body, { operation: eye.operation, beside: byId("visits-told") });
@@ -88,7 +88,8 @@ export class VisitsView {
 
 // What was asked of a visit and is not answered: on this phone, or as the clinic has it.
 export function wishOf(eye, visit, { entries, pack }) {
-  const mine = entriesOf(eye, entries).filter(({ kind, body }) => kind === "visit-request" && body.visit === visit.name);
+  const isIt = ({ visit_id: id, visit: name }) => (id ? id === visit.id : name === visit.name); // of an earlier version: by name
+  const mine = entriesOf(eye, entries).filter(({ kind, body }) => kind === "visit-request" && isIt(body));
   const fresh = mine.filter(({ state, at }) => state === "saved" || Date.parse(at) > Date.parse(pack.made_at));
   const last = fresh.sort((a, b) => a.at.localeCompare(b.at)).at(-1);
   if (last) return { at: last.at, words: last.body.words ?? "", state: last.state };

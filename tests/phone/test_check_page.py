@@ -24,7 +24,7 @@ const kept = [];
 const actions = {
     eyes: () => [...names.keys()].map(known),
     receipt: () => ({ made_at: Date.now(), received_at: Date.now(), seen_at: Date.now() }),
-    keepDraft: () => {}, waits: () => false, verdictStands: () => false, verdictKept: () => {}, change: async () => {},
+    keepDraft: () => {}, waits: () => false, verdictStands: () => false, verdictKept: () => {}, missed: () => [], change: async () => {},
     say: (operation) => kept.push(["said", operation ?? null]),
     save: async (_kind, body, { operation }) => { kept.push(["kept", operation ?? null, body]); return true; },
 };

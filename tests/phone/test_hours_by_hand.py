@@ -2,6 +2,8 @@
 
 from typing import Any
 
+import pytest
+
 from tests.phone.conftest import Run
 
 SCRIPT = """
@@ -20,6 +22,7 @@ class Choices extends Part {
     }
 }
 globalThis.Option = class { constructor(words, value) { Object.assign(this, { said: words, value }); } };
+process.env.TZ = "Europe/Vienna";
 const RealDate = Date;
 let now = RealDate.now();
 globalThis.Date = class extends RealDate {
@@ -32,7 +35,7 @@ const saveHours = async (operation, from, to) => kept.push([operation, ...[from,
 const words = { posture: {}, eye: {} };
 now = new RealDate(2027, 2, 4, 8).getTime();
 const view = new PostureView({ saveHours, toggleTimer: async () => ({}), pauseTimer: async () => ({}) }, words, { signal() {} });
-const dates = ["2027-03-04", "2027-03-05", "2027-03-06"];
+const dates = ["2027-03-04", "2027-03-05", "2027-03-06", "2027-03-29"];
 const posture = { position: "face-down", hours_a_day: 8, dates, cycle_minutes: 50, break_minutes: 10 };
 let eyes = [];
 const show = () => {
@@ -95,3 +98,23 @@ def test_the_eye_chosen_stays_while_the_page_is_drawn_anew_and_is_asked_for_agai
     )
     assert [eye for eye, *_ in one[-1]["kept"]] == ["right"]
     assert one[-1]["eye"] == "right"
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "kept"),
+    [
+        ("02:30", "03:15", None),  # no clock showed 02:30: a phone takes it for 03:30
+        ("02:30", "03:30", None),
+        ("02:30", "04:00", ["Mar 28 2027 03:30", "Mar 28 2027 04:00"]),
+        ("01:30", "02:30", ["Mar 28 2027 01:30", "Mar 28 2027 03:30"]),
+        ("01:30", "03:30", ["Mar 28 2027 01:30", "Mar 28 2027 03:30"]),
+    ],
+)
+def test_hours_in_the_night_that_skips_one_end_after_they_start(
+    run: Run, start: str, end: str, kept: list[str] | None
+) -> None:
+    """The clocks of Vienna go from 02:00 to 03:00 on 28 March 2027, by the time-zone database."""
+    hours = {"day": "2027-03-28", "from": start, "to": end}
+    told = played(run, ["eyes", ["right"]], ["at", [29, 12]], ["fill", hours], ["save", None])
+    assert told[-1]["kept"] == ([["right", *kept]] if kept else [])
+    assert told[-1]["error"] == ("" if kept else "order")
