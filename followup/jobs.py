@@ -190,17 +190,23 @@ def _close(store: Store, now: datetime, one: _Going) -> int:
 
 
 def back_up(store: Store, settings: Settings, now: datetime) -> int:
-    """The day's checked copy, where the clinic has named a folder for it; old ones go. The audit chain's head leaves, too."""
+    """The day's checked copy, where the clinic has named a folder for it; old ones go. The audit chain's head goes there, too."""
     folder = settings.server.backups
     if folder is not None:
         backups.backup(store, folder, now)
         backups.prune(folder, now, settings.server.backups_kept_days)
         audit.keep_head(store, folder, now)
-    if settings.clinic.audit_email and settings.messages.smtp_host:
-        number, hash = audit.head(store)
-        mail = Email(settings.messages, settings.clinic.audit_email, settings.clinic.name, settings.server.public_address)
-        mail.send(letters.audit_head(number, hash, now), "en")
     return int(folder is not None)
+
+
+def mail_head(store: Store, settings: Settings, now: datetime) -> int:
+    """The audit chain's head leaves by mail, where the clinic has named an address; apart from the copy, which is large."""
+    if not (settings.clinic.audit_email and settings.messages.smtp_host):
+        return 0
+    number, hash = audit.head(store)
+    mail = Email(settings.messages, settings.clinic.audit_email, settings.clinic.name, settings.server.public_address)
+    mail.send(letters.audit_head(number, hash, now), "en")
+    return 1
 
 
 JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {
@@ -209,6 +215,7 @@ JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {
     "messages": send_messages,
     "rows": read_rows,
     "backup": back_up,
+    "audit-mail": mail_head,
 }
 
 
@@ -223,7 +230,7 @@ def run(store: Store, settings: Settings, name: str, now: datetime) -> int | Non
         result = f"done: {done}"
         watch.clear(store, "job", name)
     except Exception as error:
-        result = f"failed: {watch.words_of(error)}"
+        result = f"{watch.FAILED}{watch.words_of(error)}"
         watch.note(store, now, "job", name, watch.words_of(error))
     took = time.monotonic() - began
     watch.end_run(store, now + timedelta(seconds=took), name, result)

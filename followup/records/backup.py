@@ -167,10 +167,13 @@ def copies_beside(database: Path) -> list[Path]:
 
 
 def prune(folder: Path, now: datetime, days: int) -> list[Path]:
-    """Delete backups of ours older than that many days, never the latest; returns what was deleted."""
+    """Delete backups of ours older than that many days, never one of the latest that many; returns what was deleted.
+
+    So a clock that jumps ahead makes none of them go at once: each new copy takes one with it.
+    """
     kept = sorted((found[1], path) for path in folder.iterdir() if (found := NAME.fullmatch(path.name)))
     oldest = f"{now - timedelta(days=days):%Y%m%dT%H%M%S}"
-    old = [path for stamp, path in kept[:-1] if stamp < oldest]
+    old = [path for stamp, path in kept[:-days] if stamp < oldest]
     for path in old:
         path.unlink()
     return old

@@ -30,7 +30,7 @@ from followup.care.corrections import caution, correcting, operation_note, parti
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
-from followup.care.home import enrol, helpers, receive
+from followup.care.home import enrol, helpers, receive, sealing
 from followup.care.learning import contributions, results_csv, signing
 from followup.care.learning.results import Asked
 from followup.care.messages import outgoing
@@ -56,6 +56,7 @@ from tests.authenticator import Authenticator
 from tests.care.failing import Full, dump, failing_at
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, patient_details
 from tests.conftest import operation_note as a_note
+from tests.sealed import seal
 
 FRIDAY, WEDNESDAY = date(2027, 3, 12), date(2027, 3, 10)
 LISTED = waiting.Row(2, "T-3", "Pia Patient", NOW.date(), "right", {})
@@ -605,11 +606,19 @@ def _(w: World) -> Act:
 # ---- devices and messages ----
 
 
-@verb(receive.receive, "event symptoms", may=PHONE, through=("api.events", "api.sealed"))
+@verb(receive.receive, "event symptoms", may=PHONE, through=("api.events",))
 def _(w: World) -> Act:
     receive.receive(w.store, NOW, w.device, [], ZONE)  # that a phone was heard from is kept whatever it sent
     entry = w.sent()
     return lambda: receive.receive(w.store, NOW, w.device, [entry], ZONE)
+
+
+@verb(receive.receive_sealed, "event symptoms", "entry refused", may=PHONE, through=("api.sealed",))
+def _(w: World) -> Act:
+    receive.receive(w.store, NOW, w.device, [], ZONE)
+    good = sealing.Sealed.model_validate(seal(sealing.public_key(w.store), [w.sent()]))
+    packets = [good, good.model_copy(update={"data": b"none"})]
+    return lambda: receive.receive_sealed(w.store, NOW, w.device, packets, ZONE)
 
 
 @verb(receive.receive_from_clinic, "event measures", may=ANYBODY, through=("clinic_api.entries",))
@@ -627,6 +636,19 @@ def _(w: World) -> Act:
 @verb(receive.refuse_packet, "entry refused", may=ANYBODY, through=("clinic_api.entries",))
 def _(w: World) -> Act:
     return lambda: receive.refuse_packet(w.store, NOW, [w.sent(), w.sent()], "not signed here")
+
+
+@verb(receive.refuse_shut, "entry refused", may=ANYBODY, through=("clinic_api.entries",))
+def _(w: World) -> Act:
+    packet = sealing.Sealed(key="", iv="", data="")
+    return lambda: receive.refuse_shut(w.store, NOW, w.nurse.actor, packet)
+
+
+@verb(receive.entered_anew, "unopened entries asked about", may=CARE, through=("clinic.entered_anew",))
+def _(w: World) -> Act:
+    person = f"patient:{w.device.patient_id}"
+    watch.note(w.store, NOW, "sealed", person, "")
+    return lambda: receive.entered_anew(w.nurse, person)
 
 
 @verb(enrol.enrol, "device enrolled", may=ANYBODY, through=("patient.enrolment",))

@@ -14,12 +14,13 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls, deciding, holding, settling
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
 from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
 from followup.care.messages import outgoing, reminders
-from followup.care.patients import consenting, following
+from followup.care.patients import consenting, following, joining
 from followup.care.reading import state
-from followup.care.reading.eye import Eye
+from followup.care.reading.eye import Eye, load
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch import watching
@@ -30,7 +31,7 @@ from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW, ZONE, operation_note
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 from tests.exchange.conftest import Mailbox, PushService
 
 CLINICAL = (
@@ -517,6 +518,44 @@ def test_quiet_hours_of_whoever_left_are_not_waited_for(
     jobs.send_messages(store, posted, NOW + timedelta(hours=3))
     assert to(mailbox, "nora@home.invalid") == []
     assert [m.state for m in kept.of_person(store, f"staff:{nurse.id}")] == ["dropped"]
+
+
+def test_choices_that_cannot_be_read_of_whoever_left_keep_no_fault(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
+) -> None:
+    """They still hold a fault while the person is there, and it counts on."""
+    person = f"staff:{nurse.id}"
+    measure(store, nurse, eye_id, posted, 62)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    row = {"email": "n@test.invalid", "language": "", "quiet_from": "late", "quiet_to": "00:00:00", "unwanted": []}
+    kept.keep_choices(store, NOW, person, row)
+    mailbox.full = False
+    for minutes in (3, 4):
+        jobs.send_messages(store, posted, NOW + timedelta(minutes=minutes))
+        found = {(f.what, f.about, f.times) for f in watch.faults(store)}
+        assert found == {("e-mail", person, 1), ("parcel", person, minutes - 2)}
+    accounts.end(store, NOW + timedelta(minutes=5), nurse.id)
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=5))
+    assert watch.faults(store) == []
+
+
+def test_a_fault_of_a_record_that_was_joined_leaves_the_list(
+    store: Store, posted: Settings, nurse: Actor, device: Device, mailbox: Mailbox
+) -> None:
+    """Both chose how to be reached: what the record that stands says counts."""
+    desk = Desk(store, NOW, nurse, posted.clinic.tz)
+    other_eye, _ = leaving.discharge(desk, patient_details("T-2"), operation_note(eye="left"), [])
+    other = load(store, other_eye, posted.clinic.tz).patient.id
+    for id in (other, device.patient_id):
+        chosen = outgoing.Choices(email=f"{id}@test.invalid", quiet_from=time(0), quiet_to=time(0))
+        outgoing.choose(store, NOW, f"patient:{id}", chosen)
+        watch.note(store, NOW, "e-mail", f"patient:{id}", "e-mail: no room")
+    look = joining.look(store, device.patient_id, other, posted.clinic.tz)
+    joining.join(desk, look, number="one", particulars="one", mark=look.mark)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    assert [fault.about for fault in watch.faults(store)] == [f"patient:{device.patient_id}"]
 
 
 @pytest.mark.parametrize("end", ["consent", "lock-out", "browser", "follow-up"])

@@ -6,6 +6,7 @@ after a while: a second copy does less harm than none.
 
 from collections import defaultdict
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 from itertools import groupby
@@ -174,18 +175,21 @@ def _taken(
     store: Store, now: datetime, person: str, kind: str, rows: list[kept_values.Message], clinic: Clinic, when: Messages
 ) -> Parcel | None:
     """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
-    chosen, over = choices_of(store, person, clinic, when), _over(store, person)
+    if over := _over(store, person):
+        _drop(store, now, rows, over)
+        return None
+    chosen = choices_of(store, person, clinic, when)
     member = people.staff_member(store, person.partition(":")[2]) if kind == resetting.MESSAGE else None
     if member:  # asked for just now, and for the address that signs in alone
         chosen = chosen.model_copy(update={"email": member.email, "quiet_from": time(), "quiet_to": time()})
-    if not over and chosen.quiet_at(now.astimezone(clinic.tz).time()):
+    if chosen.quiet_at(now.astimezone(clinic.tz).time()):
         return None
     with store.transaction():
         mine = [row for row in rows if kept.take(store, now, row.key)]
-        useful = [row for row in mine if not over and _useful(store, row, now)]
+        useful = [row for row in mine if _useful(store, row, now)]
         for row in mine:
             if row not in useful:
-                kept.end(store, now, row.key, "dropped", over or "no longer of use")
+                kept.end(store, now, row.key, "dropped", "no longer of use")
         if not useful:
             return None
         return Parcel(
@@ -197,6 +201,13 @@ def _taken(
             () if member else tuple(kept.subscriptions(store, person)),
             max(row.tries for row in useful),
         )
+
+
+def _drop(store: Store, now: datetime, rows: list[kept_values.Message], why: str) -> None:
+    with store.transaction():
+        for row in rows:
+            if kept.take(store, now, row.key):
+                kept.end(store, now, row.key, "dropped", why)
 
 
 def sent(store: Store, now: datetime, parcel: Parcel, how: str) -> None:
@@ -221,7 +232,7 @@ def drop_faults(store: Store, now: datetime, clinic: Clinic, when: Messages) -> 
     for fault in watch.faults(store):
         if fault.what not in ("e-mail", "push"):
             continue
-        with watching.alone(store, now, "message", fault.about):
+        with suppress(ValueError):  # choices that cannot be read are named when there is a message
             if _goes_by(store, fault.what, fault.about, clinic, when):
                 continue
             with store.transaction():
@@ -245,7 +256,12 @@ def _over(store: Store, person: str) -> str:
     kind, _, id = person.partition(":")
     if kind == "staff":
         return "" if people.staff_member(store, id) else "the account ended"
-    return "consent was taken back" if kind == "patient" and consents.taken_back(store, id) else ""
+    if kind != "patient":
+        return ""
+    known = patients.patient(store, id)
+    if known is None or known.joined_into:
+        return "the record was joined with another"
+    return "consent was taken back" if consents.taken_back(store, id) else ""
 
 
 def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:

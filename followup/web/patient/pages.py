@@ -41,6 +41,7 @@ def enrolment() -> Answer:
     """The one-time code and the year of birth make this phone the patient's."""
     form = EnrolForm()
     if request.method == "GET":
+        context.browser()  # so that a second tap is told from somebody else's
         form.code.data = request.args.get("code", "")
     elif form.validate():
         try:
@@ -51,6 +52,7 @@ def enrolment() -> Answer:
                 form.birth_year.data,
                 form.used_by.data,
                 request.remote_addr or "",
+                context.known_browser(),
             )
         except Refused as error:
             form[error.field or "code"].errors = [gettext(error.message).format_map(error.values)]
