@@ -76,16 +76,28 @@ _OPERATED_SINCE = f"""
 """
 
 
+_FOR_THEATRE = f"t.kind = 'theatre' AND NOT t.given_up AND y.ended_at IS NULL AND NOT EXISTS ({_OPERATED_SINCE})"
+
+
 def for_theatre(store: Store) -> list[Task]:
     """What is decided for theatre of eyes that were not operated since: without a day first, then by day and list.
 
     Confirmed or not; what was given up is not among it, nor an eye whose follow-up ended.
     """
     sql = f"""
-        {_TASKS} WHERE t.kind = 'theatre' AND NOT t.given_up AND y.ended_at IS NULL AND NOT EXISTS ({_OPERATED_SINCE})
+        {_TASKS} WHERE {_FOR_THEATRE}
         ORDER BY t.theatre_on IS NOT NULL, t.theatre_on, t.theatre_list, t.due_at, t.id
     """
     return [_opened(row) for row in store.rows(sql)]
+
+
+def theatre_is_to_come(store: Store, eye_id: str) -> bool:
+    """Whether an eye is for theatre by a decision that still stands, confirmed or not."""
+    sql = f"""
+        SELECT 1 FROM callbacks c CROSS JOIN tasks t ON t.callback_id = c.id JOIN eyes y ON y.id = t.eye_id
+        WHERE c.eye_id IN {SAME_EYE} AND {_FOR_THEATRE} LIMIT 1
+    """
+    return bool(store.rows(sql, {"id": eye_id}))
 
 
 def for_theatre_of(store: Store, eye_id: str) -> list[Task]:
