@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime, timedelta
 
 from followup.care import bounds
-from followup.care.callbacks.holding import chosen, claim, known_callback, of_patient, open_of_patient
+from followup.care.callbacks.holding import chosen, claim, known_callback, of_patient, one_who_may, open_of_patient
 from followup.care.callbacks.kinds import DECISIONS
 from followup.care.callbacks.to_do import drop, make_task
 from followup.care.desk import Desk
@@ -16,7 +16,7 @@ from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
-from followup.records import Store, eyes, people, tasks, worries
+from followup.records import Store, eyes, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
@@ -52,8 +52,8 @@ def decide(
     if outcome not in DECISIONS:
         raise CareError("choose what is to happen", "outcome")
     with desk.store.transaction():
-        if owner and people.staff_member(desk.store, owner) is None:
-            raise CareError("choose who does it: this account is not there any more", "owner")
+        if owner:
+            one_who_may(desk.store, owner, "owner")
         about = chosen(desk, callback_id, also)
         known = made_for(desk.store, open_of_patient(desk.store, about[0]))
         if decided_before is not None and len(known) != decided_before:
