@@ -91,13 +91,21 @@ def for_theatre(store: Store) -> list[Task]:
     return [_opened(row) for row in store.rows(sql)]
 
 
-def theatre_is_to_come(store: Store, eye_id: str) -> bool:
-    """Whether an eye is for theatre by a decision that still stands, confirmed or not."""
+def theatre_to_come(store: Store, eye_id: str) -> list[Task]:
+    """The same of one eye, in the order made."""
+    callbacks = f"(SELECT id FROM callbacks WHERE eye_id IN {SAME_EYE})"
+    sql = f"{_TASKS} WHERE t.callback_id IN {callbacks} AND {_FOR_THEATRE} ORDER BY t.id"
+    return [_opened(row) for row in store.rows(sql, {"id": eye_id})]
+
+
+def theatre_withdrawn(store: Store, since: datetime, today: date) -> list[Task]:
+    """Theatre that was withdrawn since a time, of which the day is not over: by day and list; `done_words` says why."""
     sql = f"""
-        SELECT 1 FROM callbacks c CROSS JOIN tasks t ON t.callback_id = c.id JOIN eyes y ON y.id = t.eye_id
-        WHERE c.eye_id IN {SAME_EYE} AND {_FOR_THEATRE} LIMIT 1
+        {_TASKS} JOIN callback_steps s ON s.callback_id = t.callback_id AND json_extract(s.detail, '$.task') = t.id
+        WHERE s.step = 'theatre withdrawn' AND s.at >= :since AND t.theatre_on >= :today
+        ORDER BY t.theatre_on, t.theatre_list, t.id
     """
-    return bool(store.rows(sql, {"id": eye_id}))
+    return [_opened(row) for row in store.rows(sql, {"since": to_text(since), "today": today.isoformat()})]
 
 
 def for_theatre_of(store: Store, eye_id: str) -> list[Task]:

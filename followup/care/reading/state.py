@@ -207,7 +207,7 @@ def _unplanned_since(store: Store, eye: Eye, of_visits: Iterable[VisitState]) ->
 
     None where theatre is to come.
     """
-    if tasks.theatre_is_to_come(store, eye.id):
+    if tasks.theatre_to_come(store, eye.id):
         return None
     ended = [
         *(f.at for f in eyes.follow_ups_of(store, eye.id) if f.what != "ended"),

@@ -1,4 +1,4 @@
-"""Eyes that are followed and for which nothing is planned."""
+"""Eyes that are followed and for which nothing is planned, and theatre that the end of follow-up withdrew."""
 
 from sqlite_utils import Database
 
@@ -12,5 +12,6 @@ def m042_nothing_planned(db: Database) -> None:
         """
         ALTER TABLE eye_states ADD COLUMN unplanned_since TEXT;
         CREATE INDEX eyes_unplanned ON eye_states (unplanned_since, eye_id) WHERE unplanned_since IS NOT NULL;
+        CREATE INDEX steps_withdrawn ON callback_steps (at) WHERE step = 'theatre withdrawn';
         """
     )
