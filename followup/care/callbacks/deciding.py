@@ -166,7 +166,8 @@ def keep_decision(
     """A task for each callback; an eye gets one visit, however many of its worries and of its fellow's bring it in.
 
     `on` is the day of a visit that is to be sooner; without one it is the day proposed. Raises `Asks` for another day that
-    is closed, full, or late for what is open, until that was `accepted`.
+    is closed, full, or late for what is open, until that was `accepted`, and `CareError` for a visit where no eye of the
+    patient is followed.
     """
     if due_at is not None and not desk.now < due_at <= desk.now + FURTHEST_AHEAD:
         raise CareError("by when it is done is still to come, and within a year from today", "by")
@@ -174,8 +175,8 @@ def keep_decision(
     decision = new_id()
     made = []
     for found in about:
-        comes = _comes_with(desk.store, found)
-        if outcome in ("sooner", "same-day") and comes not in booked:
+        comes = _comes_with(desk.store, found) if outcome in ("sooner", "same-day") else ""
+        if comes and comes not in booked:
             target = _day_of(desk, found, on, clinic, accepted) if outcome == "sooner" else desk.today
             reason = f"after a callback ({found.worry})"
             booked[comes] = add_extra_visit(desk, comes, desk.today, target, reason)
@@ -197,11 +198,21 @@ def keep_decision(
 
 
 def _comes_with(store: Store, found: Callback) -> str:
-    """The eye with which its patient comes: a fellow eye that is not followed has no line on the list of the day."""
+    """The eye with which its patient comes: a fellow eye that is not followed has no line on the list of the day.
+
+    Raises `CareError` where neither is followed: nobody would wait for them.
+    """
     eye = eyes.eye(store, found.eye_id)
     if eye is None or eye.is_followed:
         return found.eye_id
-    return next((known.id for known in eyes.followed_of(store, eye.patient.id)), found.eye_id)
+    followed = eyes.followed_of(store, eye.patient.id)
+    if not followed:
+        raise CareError(
+            "follow-up has ended, so that this visit would be on no list of the day: take up follow-up first, on the page of "
+            "the patient",
+            "outcome",
+        )
+    return followed[0].id
 
 
 def proposed_day(found: Callback, days: Openings) -> date:
