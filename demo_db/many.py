@@ -18,6 +18,7 @@ from followup.care.desk import Desk
 from followup.care.patients import following
 from followup.care.reading import finding
 from followup.care.reading.eye import load
+from followup.care.visits.visit import known_eye
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
 from followup.records import Store, copies, open_store, worries
@@ -108,7 +109,8 @@ def _ended(store: Store, clinic: Clinic, eye: ToldEye, nurse: Actor, surgeon: Ac
     for found in worries.callbacks_of(store, life.operation):
         if found.state != "settled":
             settling.close_for_end(desk, found, following.REASONS["finished"])
-    following.end(desk, life.operation, "finished", "")
+    booked = following.confirmed_theatre(store, [known_eye(store, life.operation)])
+    following.end(desk, life.operation, "finished", "", withdraws=booked)
     return life
 
 

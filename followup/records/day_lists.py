@@ -6,7 +6,7 @@ from datetime import date, datetime
 
 from followup.clinical.rulebook import HOW_SOON
 from followup.records.store import Row, Store
-from followup.records.times import to_text
+from followup.records.times import from_text, to_text
 from followup.records.values import VisitState, WishState, made
 
 
@@ -65,6 +65,22 @@ def wishes(store: Store, most: int) -> list[WishState]:
     """Wishes that nobody has answered, newest first; -1: all."""
     sql = "SELECT * FROM wish_states WHERE at > '' ORDER BY at DESC, event_id DESC LIMIT :most"
     return [made(WishState, row) for row in store.rows(sql, {"most": most})]
+
+
+def count_unplanned(store: Store) -> int:
+    """How many followed eyes have nothing planned."""
+    found = store.row("SELECT count(*) AS n FROM eye_states WHERE unplanned_since IS NOT NULL")
+    return int(found["n"]) if found else 0
+
+
+def unplanned(store: Store, most: int, after: int) -> list[tuple[str, datetime]]:
+    """Those eyes by id, each with since when: the longest first."""
+    sql = """
+        SELECT eye_id, unplanned_since FROM eye_states WHERE unplanned_since IS NOT NULL
+        ORDER BY unplanned_since, eye_id LIMIT :most OFFSET :after
+    """
+    rows = store.rows(sql, {"most": most, "after": after})
+    return [(row["eye_id"], from_text(row["unplanned_since"])) for row in rows]
 
 
 def days_unseen(store: Store, after: date, until: date) -> list[date]:

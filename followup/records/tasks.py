@@ -76,16 +76,36 @@ _OPERATED_SINCE = f"""
 """
 
 
+_FOR_THEATRE = f"t.kind = 'theatre' AND NOT t.given_up AND y.ended_at IS NULL AND NOT EXISTS ({_OPERATED_SINCE})"
+
+
 def for_theatre(store: Store) -> list[Task]:
     """What is decided for theatre of eyes that were not operated since: without a day first, then by day and list.
 
     Confirmed or not; what was given up is not among it, nor an eye whose follow-up ended.
     """
     sql = f"""
-        {_TASKS} WHERE t.kind = 'theatre' AND NOT t.given_up AND y.ended_at IS NULL AND NOT EXISTS ({_OPERATED_SINCE})
+        {_TASKS} WHERE {_FOR_THEATRE}
         ORDER BY t.theatre_on IS NOT NULL, t.theatre_on, t.theatre_list, t.due_at, t.id
     """
     return [_opened(row) for row in store.rows(sql)]
+
+
+def theatre_to_come(store: Store, eye_id: str) -> list[Task]:
+    """The same of one eye, in the order made."""
+    callbacks = f"(SELECT id FROM callbacks WHERE eye_id IN {SAME_EYE})"
+    sql = f"{_TASKS} WHERE t.callback_id IN {callbacks} AND {_FOR_THEATRE} ORDER BY t.id"
+    return [_opened(row) for row in store.rows(sql, {"id": eye_id})]
+
+
+def theatre_withdrawn(store: Store, since: datetime, today: date) -> list[Task]:
+    """Theatre that was withdrawn since a time, of which the day is not over: by day and list; `done_words` says why."""
+    sql = f"""
+        {_TASKS} JOIN callback_steps s ON s.callback_id = t.callback_id AND json_extract(s.detail, '$.task') = t.id
+        WHERE s.step = 'theatre withdrawn' AND s.at >= :since AND t.theatre_on >= :today
+        ORDER BY t.theatre_on, t.theatre_list, t.id
+    """
+    return [_opened(row) for row in store.rows(sql, {"since": to_text(since), "today": today.isoformat()})]
 
 
 def for_theatre_of(store: Store, eye_id: str) -> list[Task]:

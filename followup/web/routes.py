@@ -87,6 +87,7 @@ ROUTES: dict[str, Route] = {
         "clinic_api.sheet",
         "pages.not_working",  # it names patients
         "clinic.today",
+        "clinic.nothing_planned",
         "clinic.callback_list",
         "clinic.callback",
         "clinic.card",

@@ -16,6 +16,8 @@ from followup.care.callbacks.kinds import DECISIONS, TASK_OF
 from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.patients import following
+from followup.care.today import lists
 from followup.care.visits import visit
 from followup.care.visits.book import Asks
 from followup.clinical.callbacks import DUE_WITHIN
@@ -619,3 +621,36 @@ def test_two_processes_take_it_exactly_once(
     assert sorted(won) == [0, 0, 1]
     holder = tasks.of_callback(store, opened)[0].owner if what == "take task" else get(store, opened).claimed_by
     assert holder == others[won.index(1)]
+
+
+@pytest.mark.parametrize("outcome", ["same-day", "sooner", "advice", "theatre"])
+@pytest.mark.parametrize("fellow", [False, True])
+def test_nobody_is_to_come_whom_no_list_of_the_day_would_show(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, outcome: str, fellow: bool
+) -> None:
+    """Follow-up had ended when the pressure was entered, or ends while that of the other eye is open."""
+    later, entered = NOW + timedelta(days=1), Desk(store, NOW + timedelta(hours=1), nurse, ZONE)
+    body = MeasuresBody(eye="left" if fellow else "right", iop_mmhg=34, instrument="applanation")
+    if fellow:
+        visit.record_visit(entered, eye_id, [body])
+    for id in [c.id for c in worries.open_callbacks(store) if c.eye_id == eye_id]:
+        holding.claim(entered, id)
+        phone_calls.attempt(entered, id, "patient", "", settings.clinic)
+        settling.settle(entered, id, "advice", "told", settings.clinic)
+    following.end(entered, eye_id, "moved", "")
+    if not fellow:
+        visit.record_visit(entered, eye_id, [body])
+    call = next(c.id for c in worries.open_callbacks(store) if (c.eye_id != eye_id) == fellow)
+    desk = Desk(store, later, surgeon, ZONE)
+    comes = outcome in ("same-day", "sooner")
+    if comes:
+        with pytest.raises(CareError, match="take up follow-up first"):
+            deciding.decide(desk, call, outcome, "", settings.clinic)
+        holding.claim(desk, call)
+        phone_calls.attempt(desk, call, "patient", "", settings.clinic)
+        with pytest.raises(CareError, match="take up follow-up first"):
+            settling.settle(desk, call, outcome, "", settings.clinic, told=True)
+        assert get(store, call).state == "claimed"
+        following.take_up(desk, eye_id, "to be seen")
+    task = deciding.decide(desk, call, outcome, "", settings.clinic)
+    assert [d.visit.identity for d in lists.due_visits(store, later, ZONE) if d.eye.id == eye_id] == [task.visit_id] * comes

@@ -147,3 +147,24 @@ def test_an_extra_visit_after_a_callback_is_not_put_on_a_closed_day(
     (call,) = [c for c in worries.open_callbacks(store) if c.worry == "pressure"]
     task = deciding.decide(desk, call.id, "sooner", "look again", clinic)
     assert task.visit_on == desk.today  # no day is open: today, as where nothing was ever open
+
+
+@pytest.mark.parametrize(("iop_mmhg", "asked"), [(62, True), (33, False)])
+def test_a_visit_of_an_eye_that_is_to_be_called_now_is_asked_about_before_it_moves(
+    store: Store, desk: Desk, clinic: Clinic, six: list[str], iop_mmhg: int, asked: bool
+) -> None:
+    """As where that visit is moved alone; with the name, since a day has many."""
+    body = MeasuresBody(eye="right", iop_mmhg=iop_mmhg, instrument="applanation")
+    visit.record_visit(desk, six[0], [body])
+    (open_one,) = {c.eye_id for c in worries.open_callbacks(store) if c.worry == "pressure"}
+    assert open_one == six[0]
+    to = {of(store, eye).identity: date(2027, 3, 11) for eye in six[:2]}
+    if asked:
+        with pytest.raises(book.Asks) as asks:
+            closing.close(desk, clinic, DAY, "training", to)
+        (question,) = asks.value.questions
+        assert question.startswith("Pat Patient: the right eye has an open call for now (pressure")
+        assert closing.closed_here(desk) == []
+        assert closing.close(desk, clinic, DAY, "training", to, accepted=asks.value.questions) == 2
+    else:
+        assert closing.close(desk, clinic, DAY, "training", to) == 2

@@ -1,5 +1,6 @@
 """The operation note and the particulars are put right, and what rested on them follows."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
@@ -11,7 +12,7 @@ from followup.care.corrections import operation_note, particulars
 from followup.care.corrections.operation_note import NotePutRight
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.errors import CareError, Conflict, NotFound
+from followup.care.errors import CareError, Conflict, NotFound, Refused
 from followup.care.patients import following
 from followup.care.reading.eye import load
 from followup.care.today import lists
@@ -377,3 +378,44 @@ def test_a_number_of_somebody_else_is_refused_and_says_whose_it_is(
         corrected(store, nurse, known.patient.id, settings, born_on=date(1852, 1, 1))
     with pytest.raises(NotFound):
         corrected(store, nurse, "nobody", settings, name="X")
+
+
+EARLIER_OIL = {"agent": "silicone-oil", "percent": 0.0, "operated_at": OPERATED - timedelta(days=20)}
+
+
+@pytest.mark.parametrize(("role", "trusted"), [("nurse", False), ("nurse", True), ("surgeon", False)])
+@pytest.mark.parametrize(
+    ("changes", "lifts"),
+    [
+        ({"agent": "none", "percent": 0.0, "fill_percent": 0.0}, True),
+        ({"agent": "air", "percent": 100.0}, False),
+        ({"agent": "silicone-oil", "percent": 0.0}, True),
+        ({"agent": "none", "percent": 0.0, "fill_percent": 0.0, "eye": "left"}, True),
+        ({"eye": "left"}, False),  # the gas is there, and its caution with it
+        ({"operated_at": OPERATED - timedelta(days=30)}, True),  # before an operation that left oil
+        ({"percent": 14.0}, False),
+    ],
+)
+def test_a_note_lifts_the_caution_of_gas_only_by_whoever_may_say_that_no_gas_is_left(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, role: str, trusted: bool, changes: dict[str, Any], lifts: bool
+) -> None:
+    """The same right as for *no gas seen*: by a slip of the pen phones would say no more of flying."""
+    gas = operation_of(store, eye_id)
+    if "operated_at" in changes:
+        earlier = a_note(**EARLIER_OIL, steroid_drops_until=None, breaks=[])
+        leaving.discharge(Desk(store, NOW, surgeon, ZONE), patient_details(), earlier, [])
+    actor = replace(nurse if role == "nurse" else surgeon, trusted=trusted)
+    desk = Desk(store, NOW, actor, ZONE)
+
+    def cautions() -> bool:
+        return any(load(store, id, ZONE).caution(NOW) for id in (eye_id, fellow(store, eye_id)))
+
+    assert cautions()
+    if lifts and not actor.may_lift_caution:
+        with pytest.raises(Refused, match="in this clinic a surgeon says that no gas is left"):
+            operation_note.correct(desk, eye_id, gas, a_note(**changes), "misread")
+        assert cautions()
+        assert len(eyes.history_of(store, gas)) == 1
+    else:
+        operation_note.correct(desk, eye_id, gas, a_note(**changes), "misread")
+        assert cautions() == (not lifts)

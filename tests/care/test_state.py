@@ -198,8 +198,9 @@ class Clinic:
         eye = eyes.eye(self.store, self.eye())
         assert eye
         reason = self.chance.choice(("finished", "died"))
-        open_ones = following.still_open(self.store, following.concerned(self.store, eye, reason))
-        following.end(self.desk, eye.id, reason, "", closes=[one.callback.id for one in open_ones])
+        concerned = following.concerned(self.store, eye, reason)
+        open_ones, booked = following.still_open(self.store, concerned), following.confirmed_theatre(self.store, concerned)
+        following.end(self.desk, eye.id, reason, "", closes=[one.callback.id for one in open_ones], withdraws=booked)
 
     def taken_up(self) -> None:
         following.take_up(self.desk, self.eye(), "came back")

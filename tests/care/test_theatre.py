@@ -15,6 +15,7 @@ from followup.care.errors import CareError, Conflict
 from followup.care.patients import following
 from followup.care.today import lists
 from followup.care.visits import visit
+from followup.care.visits.visit import known_eye
 from followup.care.watch import raising
 from followup.config import Settings
 from followup.records import Store, open_store, tasks, worries
@@ -170,12 +171,69 @@ def test_another_day_for_what_was_confirmed_is_to_be_told_and_confirmed_anew(
     assert of_task(store, confirmed).state == "to-do"
 
 
-def test_an_eye_whose_follow_up_ended_is_on_no_list_for_theatre(
-    store: Store, surgeon: Actor, eye_id: str, confirmed: Task
+@pytest.mark.parametrize("reason", ["died", "moved"])
+def test_confirmed_theatre_is_withdrawn_with_the_end_of_follow_up_and_only_by_name(
+    store: Store, surgeon: Actor, eye_id: str, confirmed: Task, settings: Settings, reason: str
 ) -> None:
-    others = [c.id for c in worries.open_callbacks(store)]
-    following.end(desk(store, surgeon, 1), eye_id, "died", "", closes=others)
+    open_ones = [c.id for c in worries.open_callbacks(store)]
+    for id in open_ones:  # a callback that cannot wait holds the end up
+        holding.claim(desk(store, surgeon, 1), id)
+        phone_calls.attempt(desk(store, surgeon, 1), id, "patient", "", settings.clinic)
+        settling.settle(desk(store, surgeon, 1), id, "advice", "told", settings.clinic)
+    known = following.concerned(store, known_eye(store, eye_id), reason)
+    named = following.confirmed_theatre(store, known)
+    assert [t.worry for t in theatre.listed(desk(store, surgeon))] == ["pressure"]
+    assert [len(same) for same in named.values()] == [2]  # one decision, for two worries
+    with pytest.raises(CareError, match="theatre is confirmed"):
+        following.end(desk(store, surgeon, 1), eye_id, reason, "on Sunday")
+    assert on_list(store, surgeon) == [(MONDAY, "morning list", True)]
+    following.end(desk(store, surgeon, 1), eye_id, reason, "on Sunday", withdraws=named)
     assert on_list(store, surgeon) == []
+    for same in tasks.of_callback(store, confirmed.callback_id):
+        assert (same.given_up, same.done_words) == (True, f"{following.REASONS[reason]}: on Sunday")
+    (*_, last) = worries.steps_of(store, confirmed.callback_id)
+    assert (last.step, last.detail["words"]) == ("theatre withdrawn", f"{following.REASONS[reason]}: on Sunday")
+    assert of_task(store, confirmed).state == "settled"
+    (gone,) = theatre.withdrawn(desk(store, surgeon, 2))
+    assert (gone.task.theatre_on, gone.task.theatre_list, gone.eye.id) == (MONDAY, "morning list", eye_id)
+    assert theatre.withdrawn(desk(store, surgeon, 24 * 4)) == []  # its day is over
+
+
+def test_theatre_to_be_confirmed_is_told_as_withdrawn_too(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, decided: Task
+) -> None:
+    theatre.plan(desk(store, nurse), decided.id, MONDAY, "morning list")
+    assert following.confirmed_theatre(store, [known_eye(store, eye_id)]) == {}  # its callback is named, and closed
+    following.end(desk(store, surgeon, 1), eye_id, "died", "", closes=[c.id for c in worries.open_callbacks(store)])
+    assert on_list(store, surgeon) == []
+    assert [b.task.theatre_list for b in theatre.withdrawn(desk(store, surgeon, 2))] == ["morning list"]
+
+
+@pytest.mark.parametrize("reason", ["died", "moved"])
+def test_theatre_of_a_fellow_eye_that_was_never_followed_is_withdrawn_where_the_patient_died(
+    store: Store, nurse: Actor, surgeon: Actor, eye_id: str, settings: Settings, reason: str
+) -> None:
+    body = MeasuresBody(eye="left", iop_mmhg=33)
+    visit.record_visit(desk(store, nurse), eye_id, [body])
+    (call,) = [c for c in worries.open_callbacks(store) if c.eye_id != eye_id]
+    task = deciding.decide(desk(store, surgeon), call.id, "theatre", "", settings.clinic)
+    theatre.plan(desk(store, nurse), task.id, MONDAY, "morning list")
+    holding.take_task(desk(store, nurse), task.id, None)
+    phone_calls.attempt(desk(store, nurse), call.id, "patient", "", settings.clinic)
+    theatre.confirm(desk(store, nurse), task.id)
+    for id in [c.id for c in worries.open_callbacks(store)]:
+        holding.claim(desk(store, surgeon, 1), id)
+        phone_calls.attempt(desk(store, surgeon, 1), id, "patient", "", settings.clinic)
+        settling.settle(desk(store, surgeon, 1), id, "advice", "told", settings.clinic)
+    if reason == "died":
+        with pytest.raises(CareError, match="theatre is confirmed"):
+            following.end(desk(store, surgeon, 1), eye_id, reason, "")
+        following.end(desk(store, surgeon, 1), eye_id, reason, "", withdraws=[task.id])
+        assert on_list(store, surgeon) == []
+        assert [b.eye.id for b in theatre.withdrawn(desk(store, surgeon, 2))] == [call.eye_id]
+    else:
+        following.end(desk(store, surgeon, 1), eye_id, reason, "")
+        assert on_list(store, surgeon) == [(MONDAY, "morning list", True)]
 
 
 def test_a_worry_that_was_raised_again_meanwhile_takes_the_theatre_that_fell_away(

@@ -861,6 +861,7 @@ PARTS: dict[Callable[..., Any], str] = {
     deciding.tell_of_plan: "a changed plan",
     deciding.keep_decision: "a decision, and what came of a call",
     settling.close_for_end: "the end of follow-up",
+    settling.withdraw_theatre: "the end of follow-up",
     settling.end_with_operation: "a discharge",
     settling.end_missed: "a discharge",
     to_do.make_task: "a decision",
@@ -888,6 +889,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
         settling.check_theatre_day(w.nurse, t, WEDNESDAY) for t in tasks.for_theatre(w.store)
     ],
     theatre.listed: lambda w: theatre.listed(w.nurse),
+    theatre.withdrawn: lambda w: theatre.withdrawn(w.nurse),
+    going_home.colleagues: lambda w: going_home.colleagues(w.nurse),
     lines.listed: lambda w: lines.listed(w.nurse),
     lines.listed_page: lambda w: lines.listed_page(w.nurse),
     lines.for_surgeon: lambda w: lines.for_surgeon(w.surgeon),

@@ -210,7 +210,7 @@ def test_wishes_of_one_instant_stand_the_latest_entry_first_and_empty_ones_nowhe
 
 # --- Reminders and the clock ---
 
-EYE = EyeState("", "c2f6", NOW, None, None, None, None, None, None, None, None, "", None, None, "", None, None)
+EYE = EyeState("", "c2f6", NOW, None, None, None, None, None, None, None, None, "", None, None, "", None, None, None)
 
 
 def with_eye(store: Store, **changes: Any) -> tuple[str, str]:

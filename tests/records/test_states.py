@@ -21,7 +21,7 @@ VISIT = VisitState("", "", "", TODAY, TODAY, states.NO_HOUR, 3, "Ada Ash", True,
 EYE = EyeState(
     eye_id="", agent="c2f6", operated_at=NOW, posture_from=None, posture_until=None, drops_until=None, next_visit=None,
     next_earliest=None, next_target=None, next_latest=None, how_soon=None, worry="", worry_since=None, worry_due_at=None,
-    reason="", last_heard=None, last_measures=None,
+    reason="", last_heard=None, last_measures=None, unplanned_since=None,
 )  # fmt: skip
 
 
@@ -338,3 +338,13 @@ def test_each_call_stands_in_one_part_of_a_surgeons_list(
     assert held == {p: [patient] if p == part else [] for p in held}
     counted = call_lists.count_parts(store, ME)
     assert counted == {p: (int(p == part), int(p == part and urgency == 0)) for p in held}
+
+
+def test_eyes_with_nothing_planned_are_listed_the_longest_first(store: Store) -> None:
+    since = [NOW - timedelta(days=n) for n in (3, 9, 1)]
+    ids = [with_eye(store, unplanned_since=at)[1] for at in since]
+    with_eye(store)
+    in_order = [(ids[n], since[n]) for n in (1, 0, 2)]
+    assert day_lists.count_unplanned(store) == 3
+    assert day_lists.unplanned(store, -1, 0) == in_order
+    assert day_lists.unplanned(store, 2, 1) == in_order[1:]

@@ -7,12 +7,14 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
+from followup.care.patients import following
 from followup.care.visits import visit
+from followup.care.visits.visit import known_eye
 from followup.config import Settings
 from followup.records import Store, events, tasks, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Callback, Task
-from tests.conftest import NOW, Clock
+from tests.conftest import NOW, ZONE, Clock
 from tests.pages import parsed
 
 
@@ -329,3 +331,17 @@ def test_who_was_seen_since_is_not_to_be_phoned(
         shown = client.get(page).text
         assert "was seen" in shown, page
         assert "phone the patient: come today" not in shown
+
+
+def test_a_surgeon_who_brings_in_an_eye_whose_follow_up_ended_is_told_to_take_it_up_first(
+    as_surgeon: FlaskClient, store: Store, nurse: Actor, eye_id: str
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    following.end(desk, eye_id, "moved", "", closes=[c.id for c in worries.open_callbacks(store)])
+    visit.record_visit(desk, eye_id, [MeasuresBody(eye="right", iop_mmhg=34, instrument="applanation")])
+    call = f"/clinic/callbacks/{worries.open_callbacks(store)[0].id}"
+    answer = as_surgeon.post(f"{call}/decide", data={"outcome": "same-day"})
+    assert answer.status_code == 400
+    assert "take up follow-up first" in words_of(answer.text)
+    page = f"/clinic/patients/{known_eye(store, eye_id).patient.id}"
+    assert [a.words for a in parsed(answer.text).one("main").all("a", href=page)] == ["Pat Patient", "Take it up again"]

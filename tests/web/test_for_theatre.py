@@ -1,13 +1,13 @@
 """The list of eyes for theatre, as nurse and surgeon work with it."""
 
-from datetime import datetime
+from datetime import date, datetime
 
 import pytest
 from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.callbacks import calls as phone_calls
-from followup.care.callbacks import deciding, holding
+from followup.care.callbacks import deciding, holding, theatre
 from followup.care.desk import Desk
 from followup.care.visits import visit
 from followup.config import Settings
@@ -91,3 +91,26 @@ def test_what_cannot_be_is_said_on_the_line(
 def test_a_day_that_is_over_without_an_operation_is_pointed_out(as_nurse: FlaskClient, store: Store, decided: Task) -> None:
     tasks.plan_theatre(store, decided.id, NOW.date().replace(day=4), "morning list")
     assert "The day is over, and no operation is recorded" in shown(as_nurse).words
+
+
+def test_ending_follow_up_asks_about_confirmed_theatre_and_the_list_says_that_it_is_withdrawn(
+    as_nurse: FlaskClient, store: Store, nurse: Actor, eye_id: str, decided: Task, settings: Settings
+) -> None:
+    here = at(store, nurse)
+    theatre.plan(here, decided.id, date(2027, 3, 8), "morning list")
+    holding.take_task(here, decided.id, None)
+    phone_calls.attempt(here, decided.callback_id, "patient", "", settings.clinic)
+    theatre.confirm(here, decided.id)
+    closes = [c.id for c in worries.open_callbacks(store)]
+    asked = parsed(as_nurse.get(f"/clinic/eyes/{eye_id}/end").text).one("section", id="withdraws")
+    assert "Mon 8 Mar 2027, morning list" in asked.words
+    form = {"reason": "died", "words": "on Sunday", "closes": closes}
+    refused = as_nurse.post(f"/clinic/eyes/{eye_id}/end", data=form)
+    assert refused.status_code == 400
+    assert "theatre is confirmed: say that it is withdrawn" in refused.text.lower()
+    assert "Mon 8 Mar 2027" in shown(as_nurse).words
+    assert as_nurse.post(f"/clinic/eyes/{eye_id}/end", data={**form, "withdraws": decided.id}).status_code == 303
+    gone = shown(as_nurse).one("section", id="withdrawn").words
+    assert "Mon 8 Mar 2027, morning list" in gone
+    assert "the patient died: on Sunday" in gone
+    assert "theatre withdrawn" in as_nurse.get(f"/clinic/callbacks/{decided.callback_id}").text

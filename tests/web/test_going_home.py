@@ -10,10 +10,11 @@ from flask.testing import FlaskClient
 
 from followup.care import accounts
 from followup.care.actors import Actor
-from followup.care.callbacks import deciding, holding, lines, moving_up
+from followup.care.callbacks import deciding, going_home, holding, lines, moving_up
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.discharge.who import Patient
+from followup.care.errors import CareError
 from followup.care.visits import visit
 from followup.config import Settings
 from followup.records import Store, tasks, worries
@@ -122,3 +123,35 @@ def test_needs_me_is_mine_then_moved_up_then_colleagues(
     deciding.decide(Desk(store, NOW, surgeon, ZONE), by_name["Mine"].id, "theatre", "", settings.clinic, owner=nurse.id)
     still = lines.for_surgeon(Desk(store, NOW, surgeon, ZONE))
     assert sum(map(len, (still.open, still.decided))) == 3
+
+
+def test_nobody_is_given_what_they_cannot_open(
+    store: Store,
+    nurse: Actor,
+    held: tuple[Callback, Task],
+    as_nurse: FlaskClient,
+    as_surgeon: FlaskClient,
+    settings: Settings,
+) -> None:
+    """An administrator opens no call: it would count as taken, with nobody who could make it."""
+    before = after(store, held)
+    boss = accounts.add_staff(store, NOW, "Ada Admin", "administrator", "ada@test.invalid", PASSWORD)
+    page = as_nurse.get("/going-home").text
+    assert "Sol Surgeon" in page
+    assert "Ada Admin" not in page
+    answer = as_nurse.post("/going-home", data={"way": "to", "to": boss, "then": "stay"})
+    assert answer.status_code == 400
+    assert "Ada Admin" not in as_surgeon.get(f"/clinic/callbacks/{held[0].id}").text
+    decided = {"outcome": "advice", "owner": boss}
+    answer = as_surgeon.post(f"/clinic/callbacks/{held[0].id}/decide", data=decided)
+    assert answer.status_code == 400
+    assert "calls cannot be opened by Ada Admin" in words_of(answer.text)
+    assert after(store, held) == before
+    desk = Desk(store, NOW, nurse, ZONE)
+    for give in (
+        lambda: going_home.hand_over(desk, "to", boss),
+        lambda: deciding.decide(desk, held[0].id, "advice", "", settings.clinic, owner=boss),
+    ):
+        with pytest.raises(CareError, match="calls cannot be opened by Ada Admin"):
+            give()
+    assert after(store, held) == before

@@ -8,14 +8,16 @@ from flask.testing import FlaskClient
 
 from followup import jobs
 from followup.care.actors import Actor
+from followup.care.callbacks import calls as calling
+from followup.care.callbacks import holding, settling
 from followup.care.callbacks import lines as calls
 from followup.care.desk import Desk
 from followup.care.discharge import leaving
-from followup.care.today import lists
-from followup.care.visits import visit
+from followup.care.today import lists, unplanned
+from followup.care.visits import book, visit
 from followup.clinical import schedule
-from followup.config import Settings
-from followup.records import Store
+from followup.config import Clinic, Settings
+from followup.records import Store, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.web.clinic import eyes as eye_pages
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
@@ -122,3 +124,30 @@ def test_an_eye_shows_its_newest_entries_and_leads_to_all(
     assert (len(entries_of(page)), f'{eye_id}?entries=all#entries">All entries' in page) == (3, True)
     assert (len(entries_of(whole)), "All entries" in whole) == (4, False)
     assert entries_of(whole)[:3] == entries_of(page)
+
+
+def test_eyes_with_nothing_planned_come_a_page_at_a_time_each_with_since_when_and_what_to_do(
+    seven: list[str], as_nurse: FlaskClient, store: Store, nurse: Actor, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(unplanned, "LINES", 3)
+    desk = Desk(store, NOW, nurse, ZONE)
+    assert 'id="unplanned"' not in as_nurse.get("/clinic/").text
+    for eye_id in seven:
+        for planned in visits.of_eye(store, eye_id):
+            book.cancel(desk, planned.identity, "another clinic does it")
+    for call in worries.open_callbacks(store):
+        holding.claim(desk, call.id)
+        calling.attempt(desk, call.id, "patient", "", Clinic())
+        settling.settle(desk, call.id, "advice", "told", Clinic())
+    today = as_nurse.get("/clinic/").text
+    assert "7 followed eyes have nothing planned." in today
+    assert "/clinic/nothing-planned" in today
+    pages = [as_nurse.get(f"/clinic/nothing-planned?page={n}").text for n in range(1, 4)]
+    assert [len(names(page)) for page in pages] == [3, 3, 1]
+    assert sorted(name for page in pages for name in names(page)) == [f"Pat {n}" for n in range(7)]
+    assert "Fri 5 Mar 2027" in pages[0] or "5 March 2027" in pages[0]
+    (last,) = [eye_id for eye_id in seven if f"/clinic/eyes/{eye_id}/end" in pages[2]]
+    on = {"name": "week 2", "target": "2027-03-10", "back": "unplanned"}
+    answer = as_nurse.post(f"/clinic/eyes/{last}/visits/new", data=on, follow_redirects=True)
+    assert answer.request.path == "/clinic/nothing-planned"
+    assert 'Nothing planned <span class="count">6</span>' in answer.text

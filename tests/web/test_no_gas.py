@@ -10,7 +10,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.visits.visit import record_visit
 from followup.config import Settings
-from followup.records import Store, events, worries
+from followup.records import Store, events, eyes, worries
 from followup.records.bodies.clinic import MeasuresBody
 from tests.conftest import NOW, Clock, operation_note, patient_details
 from tests.pages import faults_in, parsed
@@ -143,3 +143,18 @@ def test_a_changed_plan_says_where_what_was_left_is_put_right_and_lifts_no_cauti
     assert (answer.status_code, list(faults_in(answer.text))) == (400, ["agent"])
     assert "correct the operation note, with the reason" in answer.text
     assert caution(as_patient)
+
+
+def test_a_note_by_which_no_gas_was_left_is_put_right_by_whoever_may_say_so(
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, as_patient: FlaskClient, store: Store, eye_id: str
+) -> None:
+    page = f"/clinic/eyes/{eye_id}/operations/{eyes.notes_of(store, eye_id)[-1].operation_id}/note"
+    form = parsed(as_nurse.get(page).text).one("form", novalidate="").sends
+    form |= {"agent": "none", "percent": "0", "fill_percent": "0", "reason": "misread"}
+    answer = as_nurse.post(page, data=form)
+    assert (answer.status_code, list(faults_in(answer.text))) == (400, ["agent"])
+    assert "in this clinic a surgeon says that no gas is left" in answer.text
+    assert caution(as_patient)
+    del form["csrf_token"]  # of the nurse's session
+    assert as_surgeon.post(page, data=form).status_code == 200
+    assert not caution(as_patient)

@@ -25,6 +25,7 @@ KNOWN = {"listed_operations"}  # the theatre list, which has no index of what wa
 # Narrow indexes that hold only what is open, waits or is wrong: read in their order as far as a page goes, or counted.
 NARROW = {
     "call_states": ("calls_in_order", "calls_counted"),
+    "eye_states": ("eyes_unplanned",),
     "visits_to_tell": ("visits_untold",),
     "events": ("events_off_time",),
     "operation_records": ("records_off_time",),
@@ -66,7 +67,8 @@ def scans(store: Store, statement: str) -> Iterator[str]:
     "asked",
     [
         "/clinic/", "/clinic/?show=missed&page=2", "/clinic/?show=somebody", "/clinic/?find=pat", "/clinic/?find=14.3.1952",
-        "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "/clinic/for-theatre", "eye", "call",
+        "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "/clinic/for-theatre", "/clinic/nothing-planned",
+        "eye", "call",
     ],
 )  # fmt: skip
 def test_no_statement_of_a_page_reads_a_whole_table_that_grows(

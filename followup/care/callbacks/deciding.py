@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime, timedelta
 
 from followup.care import bounds
-from followup.care.callbacks.holding import chosen, claim, known_callback, of_patient, open_of_patient
+from followup.care.callbacks.holding import chosen, claim, known_callback, of_patient, one_who_may, open_of_patient
 from followup.care.callbacks.kinds import DECISIONS
 from followup.care.callbacks.to_do import drop, make_task
 from followup.care.desk import Desk
@@ -16,7 +16,7 @@ from followup.care.visits.visit import add_extra_visit
 from followup.clinical import schedule
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.config import Clinic
-from followup.records import Store, eyes, people, tasks, worries
+from followup.records import Store, eyes, tasks, worries
 from followup.records.store import new_id
 from followup.records.values import Callback, Task
 
@@ -52,8 +52,8 @@ def decide(
     if outcome not in DECISIONS:
         raise CareError("choose what is to happen", "outcome")
     with desk.store.transaction():
-        if owner and people.staff_member(desk.store, owner) is None:
-            raise CareError("choose who does it: this account is not there any more", "owner")
+        if owner:
+            one_who_may(desk.store, owner, "owner")
         about = chosen(desk, callback_id, also)
         known = made_for(desk.store, open_of_patient(desk.store, about[0]))
         if decided_before is not None and len(known) != decided_before:
@@ -166,7 +166,8 @@ def keep_decision(
     """A task for each callback; an eye gets one visit, however many of its worries and of its fellow's bring it in.
 
     `on` is the day of a visit that is to be sooner; without one it is the day proposed. Raises `Asks` for another day that
-    is closed, full, or late for what is open, until that was `accepted`.
+    is closed, full, or late for what is open, until that was `accepted`, and `CareError` for a visit where no eye of the
+    patient is followed.
     """
     if due_at is not None and not desk.now < due_at <= desk.now + FURTHEST_AHEAD:
         raise CareError("by when it is done is still to come, and within a year from today", "by")
@@ -174,8 +175,8 @@ def keep_decision(
     decision = new_id()
     made = []
     for found in about:
-        comes = _comes_with(desk.store, found)
-        if outcome in ("sooner", "same-day") and comes not in booked:
+        comes = _comes_with(desk.store, found) if outcome in ("sooner", "same-day") else ""
+        if comes and comes not in booked:
             target = _day_of(desk, found, on, clinic, accepted) if outcome == "sooner" else desk.today
             reason = f"after a callback ({found.worry})"
             booked[comes] = add_extra_visit(desk, comes, desk.today, target, reason)
@@ -197,11 +198,21 @@ def keep_decision(
 
 
 def _comes_with(store: Store, found: Callback) -> str:
-    """The eye with which its patient comes: a fellow eye that is not followed has no line on the list of the day."""
+    """The eye with which its patient comes: a fellow eye that is not followed has no line on the list of the day.
+
+    Raises `CareError` where neither is followed: nobody would wait for them.
+    """
     eye = eyes.eye(store, found.eye_id)
     if eye is None or eye.is_followed:
         return found.eye_id
-    return next((known.id for known in eyes.followed_of(store, eye.patient.id)), found.eye_id)
+    followed = eyes.followed_of(store, eye.patient.id)
+    if not followed:
+        raise CareError(
+            "follow-up has ended, so that this visit would be on no list of the day: take up follow-up first, on the page of "
+            "the patient",
+            "outcome",
+        )
+    return followed[0].id
 
 
 def proposed_day(found: Callback, days: Openings) -> date:

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from followup.care.callbacks.holding import known_callback
+from followup.care.callbacks.holding import known_callback, one_who_may, who_may
 from followup.care.callbacks.lines import one_for_each_decision
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
-from followup.records import Store, eyes, people, tasks, worries
-from followup.records.values import Callback, Task
+from followup.records import Store, eyes, tasks, worries
+from followup.records.values import Callback, Staff, Task
 from followup.records.values import Eye as KnownEye
 
 WAYS: dict[str, str] = {
@@ -47,6 +47,11 @@ def holds_anything(store: Store, staff_id: str) -> bool:
     return worries.holds_anything(store, staff_id)
 
 
+def colleagues(desk: Desk) -> list[Staff]:
+    """Whom this person may hand it to."""
+    return [member for member in who_may(desk.store) if member.id != desk.actor.id]
+
+
 def hand_over(desk: Desk, way: str, to: str | None = None) -> Held:
     """Give back, hand to a colleague (`to`, a staff id) or keep everything in this person's hands; each callback says so.
 
@@ -54,10 +59,10 @@ def hand_over(desk: Desk, way: str, to: str | None = None) -> Held:
     """
     if way not in WAYS:
         raise CareError("say what becomes of it", "way")
-    colleague = people.staff_member(desk.store, to) if way == "to" and to else None
-    if way == "to" and (colleague is None or colleague.id == desk.actor.id):
+    if way == "to" and to in (None, "", desk.actor.id):
         raise CareError("choose who takes it", "to")
     with desk.store.transaction():
+        colleague = one_who_may(desk.store, to, "to") if way == "to" and to else None
         mine = held(desk.store, desk.actor.id)
         for c in mine.callbacks:
             if way == "back":

@@ -6,11 +6,14 @@ Whoever calls a patient has all open worries of both eyes; each callback keeps i
 from collections.abc import Collection
 
 from followup.care.desk import Desk
-from followup.care.errors import Conflict, NotFound
+from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.reading.person import eyes_beside
 from followup.clinical.warnings import HOW_SOON
-from followup.records import Store, tasks, worries
-from followup.records.values import Callback, Task
+from followup.records import Store, people, tasks, worries
+from followup.records.values import Callback, Staff, Task
+
+WHO_MAY = ("nurse", "surgeon")
+"""Roles that open calls."""
 
 
 def of_patient(store: Store, found: Callback) -> list[Callback]:
@@ -30,6 +33,21 @@ def callers(desk: Desk, open_ones: list[Callback]) -> dict[str, str]:
     for c in open_ones:
         found |= {t.owner: t.owner_name or "" for t in open_tasks(desk.store, c) if t.owner and t.told_at is None}
     return {id: name for id, name in found.items() if id != desk.actor.id}
+
+
+def who_may(store: Store) -> list[Staff]:
+    """Who may have calls and tasks in hand: nobody else can open them."""
+    return [member for member in people.all_staff(store) if member.role in WHO_MAY]
+
+
+def one_who_may(store: Store, staff_id: str, field: str) -> Staff:
+    """Whoever gets something in hand. Raises `CareError` for an account that was ended, or that cannot open calls."""
+    member = people.staff_member(store, staff_id)
+    if member is None:
+        raise CareError("choose who does it: this account is not there any more", field)
+    if member.role not in WHO_MAY:
+        raise CareError(f"choose a nurse or a surgeon: calls cannot be opened by {member.name}, {member.role}", field)
+    return member
 
 
 def claim_call(desk: Desk, callback_id: str) -> None:

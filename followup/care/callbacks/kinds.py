@@ -61,4 +61,7 @@ def usual_decision(worry: str, how_soon: str) -> str:
 CANCELLED = "theatre cancelled"
 """The step by which theatre that was decided falls away."""
 
+WITHDRAWN = "theatre withdrawn"
+"""The step by which theatre leaves its list because follow-up ended; its callback does not wait again."""
+
 LEVELS = ("clinic nurse", "surgeon", "on-call contact")

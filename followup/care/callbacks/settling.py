@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 from followup.care.callbacks.calls import conversation, need_conversation
 from followup.care.callbacks.deciding import keep_decision
 from followup.care.callbacks.holding import chosen, in_hand, known_callback, my_task
-from followup.care.callbacks.kinds import CHOICES, OUTCOME_OF, SETTLED_AT_ONCE, URGENT
+from followup.care.callbacks.kinds import CHOICES, OUTCOME_OF, SETTLED_AT_ONCE, URGENT, WITHDRAWN
 from followup.care.callbacks.to_do import drop, due_with_its_tasks
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
@@ -173,9 +173,20 @@ def _give_up(desk: Desk, task_id: str, words: str) -> None:
 def close_for_end(desk: Desk, found: Callback, why: str) -> None:
     """Follow-up ended: what was to do will not be done, and the callback is closed with the reason."""
     for task in tasks.of_callback(desk.store, found.id):
-        if task.done_at is None:
+        if task.done_at is None and task.kind == "theatre":
+            withdraw_theatre(desk, task, why)
+        elif task.done_at is None:
             drop(desk, task, why)
     _settle(desk, found, "follow-up-ended", why)
+
+
+def withdraw_theatre(desk: Desk, task: Task, why: str) -> None:
+    """Follow-up ended: theatre does not take place, confirmed or not, which its list and its callback say with the reason."""
+    tasks.end(desk.store, desk.now, task.id, desk.actor.id, why, given_up=True)
+    day = task.theatre_on.isoformat() if task.theatre_on else None
+    detail = {"by": desk.actor.name, "words": why, "theatre_on": day, "task": task.id}
+    worries.add_step(desk.store, desk.now, task.callback_id, desk.actor.signature, WITHDRAWN, detail)
+    desk.note("theatre withdrawn", task.eye_id, {"on": day})
 
 
 def _settle(desk: Desk, found: Callback, outcome: str, words: str) -> None:

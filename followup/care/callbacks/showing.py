@@ -5,14 +5,14 @@ from itertools import groupby
 
 from followup.care.callbacks.asking import without_repeats
 from followup.care.callbacks.deciding import can_undo, made_for
-from followup.care.callbacks.holding import callers, has_in_hand, known_callback, open_of_patient
+from followup.care.callbacks.holding import callers, has_in_hand, known_callback, open_of_patient, who_may
 from followup.care.callbacks.kinds import usual_decision
 from followup.care.callbacks.lines import one_for_each_decision
 from followup.care.desk import Desk
 from followup.care.reading.eye import Eye, load, rulebook
 from followup.care.reading.person import both_eyes, last_reading
 from followup.clinical.warnings import HOW_SOON
-from followup.records import Store, people, worries
+from followup.records import Store, worries
 from followup.records.values import Callback, Event, Patient, Staff, Step, Task, Warning
 
 
@@ -114,7 +114,7 @@ def call(desk: Desk, callback_id: str) -> Call:
         mine=any(one.in_hand for one in told),
         callers=callers(desk, open_ones),
         undoable=can_undo(desk, found),
-        owners=people.all_staff(store),
+        owners=who_may(store),
     )
 
 

@@ -1,11 +1,12 @@
 """Eyes for theatre by day and list: planned, moved, cancelled. Confirmed as any task is done; an operation ends it."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 
 from followup.care.callbacks.holding import known_callback, known_task, take_task
 from followup.care.callbacks.kinds import CANCELLED
-from followup.care.callbacks.settling import check_theatre_day, finish
+from followup.care.callbacks.settling import THEATRE_WITHIN, check_theatre_day, finish
 from followup.care.callbacks.to_do import due_with_its_tasks, make_task
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
@@ -35,12 +36,18 @@ def listed(desk: Desk) -> list[Booked]:
     found: dict[tuple[str, str], Task] = {}
     for task in tasks.for_theatre(desk.store):
         found.setdefault((task.decision or task.id, task.eye_id), task)
-    known = eyes.by_ids(desk.store, sorted({t.eye_id for t in found.values()}))
-    return [
-        Booked(t, known[t.eye_id], known_callback(desk.store, t.callback_id).worry)
-        for t in found.values()
-        if t.eye_id in known
-    ]
+    return _with_eyes(desk, found.values())
+
+
+def withdrawn(desk: Desk) -> list[Booked]:
+    """Theatre that the end of follow-up took off the list and whose day is not over: whoever keeps that list is to know."""
+    gone = tasks.theatre_withdrawn(desk.store, desk.now - THEATRE_WITHIN, desk.today)
+    return _with_eyes(desk, {(t.decision or t.id, t.eye_id): t for t in gone}.values())
+
+
+def _with_eyes(desk: Desk, found: Collection[Task]) -> list[Booked]:
+    known = eyes.by_ids(desk.store, sorted({t.eye_id for t in found}))
+    return [Booked(t, known[t.eye_id], known_callback(desk.store, t.callback_id).worry) for t in found if t.eye_id in known]
 
 
 def plan(desk: Desk, task_id: str, on: date | None, on_list: str) -> str:

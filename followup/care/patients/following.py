@@ -75,11 +75,28 @@ def still_open(store: Store, concerned: Collection[KnownEye]) -> list[StillOpen]
     return sorted(open_ones, key=lambda one: (not one.cannot_wait, one.callback.due_at))
 
 
-def end(desk: Desk, eye_id: str, reason: str, words: str, *, closes: Collection[str] = ()) -> None:
+def confirmed_theatre(store: Store, concerned: Collection[KnownEye]) -> dict[str, list[Task]]:
+    """Theatre of these eyes that is confirmed and to come: the tasks of each decision for an eye, by the id of the first."""
+    found: dict[tuple[str, str], list[Task]] = {}
+    for task in (t for eye in concerned for t in tasks.theatre_to_come(store, eye.id) if t.done_at is not None):
+        found.setdefault((task.decision or task.id, task.eye_id), []).append(task)
+    return {same[0].id: same for same in found.values()}
+
+
+def end(
+    desk: Desk,
+    eye_id: str,
+    reason: str,
+    words: str,
+    *,
+    closes: Collection[str] = (),
+    withdraws: Collection[str] = (),
+) -> None:
     """End follow-up of an eye, of both where the patient died: what is planned leaves the book.
 
-    Every open callback has to be named in `closes` (its id) and is closed with the reason. Raises `CareError` while one is
-    open that is not named, or that cannot wait, unless the patient died; `Conflict` for an eye that is not followed.
+    Every open callback has to be named in `closes` (its id) and is closed with the reason, and theatre that is confirmed in
+    `withdraws` (as `confirmed_theatre` names it). Raises `CareError` while one is not named, or a callback that cannot wait
+    is open, unless the patient died; `Conflict` for an eye that is not followed.
     """
     if reason not in REASONS:
         raise CareError("say why follow-up ends", "reason")
@@ -94,8 +111,14 @@ def end(desk: Desk, eye_id: str, reason: str, words: str, *, closes: Collection[
             raise CareError("a callback that cannot wait is open: settle it first", "reason")
         if any(one.callback.id not in closes for one in open_ones):
             raise CareError("say of each open callback that it is closed with this reason, or settle it first", "closes")
+        booked = confirmed_theatre(desk.store, both)
+        if not booked.keys() <= set(withdraws):
+            raise CareError("theatre is confirmed: say that it is withdrawn with this reason", "withdraws")
+        why = ": ".join(filter(None, (REASONS[reason], words)))
         for one in open_ones:
-            settling.close_for_end(desk, one.callback, ": ".join(filter(None, (REASONS[reason], words))))
+            settling.close_for_end(desk, one.callback, why)
+        for task in (t for same in booked.values() for t in same):
+            settling.withdraw_theatre(desk, task, why)
         for known in both:
             if known.is_followed:
                 _end(desk, load(desk.store, known.id, desk.zone), reason, words)

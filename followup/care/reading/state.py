@@ -18,7 +18,7 @@ from followup.records.bodies.home import VisitRequestBody
 from followup.records.states import State
 from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState, saying
 
-SHAPE = 4  # to be counted up whenever states hold something else than before
+SHAPE = 5  # to be counted up whenever states hold something else than before
 AT_A_TIME = 100
 NO_URGENCY = len(HOW_SOON)
 
@@ -177,7 +177,7 @@ def _stage_began(store: Store, eye: Eye, zone: tzinfo) -> date:
 
 
 def _eye(
-    store: Store, eye: Eye, open_ones: Sequence[Callback], of_visits: Iterable[tuple[Visit, VisitState]], zone: tzinfo
+    store: Store, eye: Eye, open_ones: Sequence[Callback], of_visits: Sequence[tuple[Visit, VisitState]], zone: tzinfo
 ) -> EyeState:
     assert eye.note is not None
     worst = open_ones[0] if open_ones else None
@@ -201,7 +201,25 @@ def _eye(
         reason=_reason(store, worst, len(open_ones)) if worst else "",
         last_heard=events.last_heard_of(store, eye.id),
         last_measures=events.last_measures_of(store, eye.id),
+        unplanned_since=None if open_ones or first else _unplanned_since(store, eye, [s for _, s in of_visits]),
     )
+
+
+def _unplanned_since(store: Store, eye: Eye, of_visits: Iterable[VisitState]) -> datetime | None:
+    """Where no visit is waited for and nothing is open: since what was planned last came, left the book or was settled.
+
+    None where theatre is to come.
+    """
+    if tasks.theatre_to_come(store, eye.id):
+        return None
+    ended = [
+        *(f.at for f in eyes.follow_ups_of(store, eye.id) if f.what != "ended"),
+        *(note.entered_at for note in eyes.notes_of(store, eye.id)),
+        *(v.seen_at for v in of_visits),
+        *(v.recorded_at for v in visits.cancelled_of_eye(store, eye.id)),
+        *(c.settled_at for c in worries.callbacks_of(store, eye.id)),
+    ]
+    return max((at for at in ended if at), default=eye.followed_since)
 
 
 def _posturing(eye: Eye, zone: tzinfo) -> tuple[date | None, date | None]:

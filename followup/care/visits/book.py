@@ -4,7 +4,7 @@ Each verb is one transaction with one audit entry. What speaks against a day is 
 raises `Asks` until the questions that it asks are among those `accepted`.
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from datetime import date, time, timedelta
 from typing import Any
 
@@ -20,7 +20,7 @@ from followup.records.bodies.base import VISIT_NAME_LENGTH, Body
 from followup.records.bodies.clinic import BARRIERS, ArrivedBody, DidNotComeBody
 from followup.records.bodies.home import WithdrawalBody
 from followup.records.store import new_id
-from followup.records.values import Visit, saying
+from followup.records.values import Callback, Visit, saying
 
 WALK_IN = "walk-in"
 LONGEST_WHY = 200
@@ -77,7 +77,7 @@ def move(
         if target != v.target:
             check_day(desk, eye, target, f"the visit {v.name}")
             doubts = [*doubts_of_day(desk, clinic, target), *_doubts_of_window(v, target, desk.today)]
-            ask([*doubts, *_doubts_of_worries(eye, target, desk.today)], accepted)
+            ask([*doubts, *doubts_of_calls(eye.side, eye.callbacks, target, desk.today)], accepted)
         id = put_on(desk, v, target, starts, why.strip()[:LONGEST_WHY])
         desk.note("visit moved", eye.id, {"visit": v.name, "from": v.target.isoformat(), "to": target.isoformat()})
     return id
@@ -214,12 +214,12 @@ def _doubts_of_window(v: Visit, target: date, today: date) -> list[str]:
     return [f"{v.name} {'was' if v.latest < today else 'is'} due {window}"]
 
 
-def _doubts_of_worries(eye: Eye, target: date, today: date) -> list[str]:
-    """A visit that is put after today while something about the eye is for now."""
-    urgent = [c.worry.replace("-", " ") for c in eye.callbacks if c.how_soon == "now" and c.state != "settled"]
+def doubts_of_calls(side: str, callbacks: Iterable[Callback], target: date, today: date) -> list[str]:
+    """A visit that is put after today while something about its eye is for now."""
+    urgent = [c.worry.replace("-", " ") for c in callbacks if c.how_soon == "now" and c.state != "settled"]
     if not urgent or target <= today:
         return []
-    return [f"the {eye.side} eye has an open call for now ({', '.join(urgent)}): it must not wait for that day"]
+    return [f"the {side} eye has an open call for now ({', '.join(urgent)}): it must not wait for that day"]
 
 
 def ask(questions: list[str], accepted: Collection[str]) -> None:

@@ -10,11 +10,11 @@ from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
 from followup.care.reading import state
 from followup.care.reading.attendance import attended_by_eye
-from followup.care.visits.book import LONGEST_WHY, Asks, change_back, put_on
+from followup.care.visits.book import LONGEST_WHY, Asks, change_back, doubts_of_calls, put_on
 from followup.care.visits.openings import AHEAD, Openings, ahead, not_open
 from followup.clinical import schedule
 from followup.config import Clinic
-from followup.records import day_lists, eyes, visits
+from followup.records import day_lists, eyes, visits, worries
 from followup.records.values import Closure, Eye, Visit
 
 
@@ -49,7 +49,8 @@ def close(desk: Desk, clinic: Clinic, day: date, why: str, to: Mapping[str, date
     """Close a day and move its visits, each to its day in `to` (by identity); returns how many moved.
 
     One that is not named there stays, and stands on the list of visits on closed days. Raises `Asks` for a day in `to`
-    that is closed, full, or out of the visit's window, and `Conflict` where the day's visits changed meanwhile.
+    that is closed, full, out of the visit's window, or after today while something about its eye is for now, and `Conflict`
+    where the day's visits changed meanwhile.
     """
     why = why.strip()[:LONGEST_WHY]
     if not why:
@@ -121,7 +122,8 @@ def _still_to_come(desk: Desk) -> dict[str, Visit]:
 def _doubts(
     desk: Desk, days: Openings, of_day: Mapping[str, Visit], to: Mapping[str, date], accepted: set[str]
 ) -> list[str]:
-    taken = Counter(days.booked)
+    taken, open_ones = Counter(days.booked), worries.open_callbacks(desk.store)
+    known = eyes.by_ids(desk.store, [of_day[identity].eye_id for identity in to])
     found: list[str] = []
     for identity, target in to.items():
         v = of_day[identity]
@@ -131,6 +133,9 @@ def _doubts(
             raise CareError(fault, "to")
         doubt = Openings(days.first, days.last, days.places, taken, days.closed).doubt(target)
         found += [q for q in (doubt, None if v.holds(target) else f"{v.name} is due by {bounds.words(v.latest)}") if q]
+        eye = known[v.eye_id]
+        calls = doubts_of_calls(eye.side, (c for c in open_ones if c.eye_id == eye.id), target, desk.today)
+        found += [f"{eye.patient.name}: {call}" for call in calls]
         taken[target] += 1
     return found if not set(found) <= accepted else []
 

@@ -53,6 +53,9 @@ from followup.records.migrations import unsaid
 
 # isort: split
 from followup.records.migrations import traffic
+
+# isort: split
+from followup.records.migrations import unplanned
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -76,5 +79,6 @@ __all__ = [
     "theatre",
     "traffic",
     "two_eyes",
+    "unplanned",
     "unsaid",
 ]

@@ -148,7 +148,8 @@ class EyeState:
 
     `next_visit` is the identity of the first visit that is waited for. Posturing days lie after the local day
     `posture_from` and before `posture_until`. `drops_until` is the last day of its drops, None where nobody wants to be
-    reminded of any. `last_measures` is the entry's id.
+    reminded of any. `last_measures` is the entry's id. `unplanned_since` is None while a visit is waited for, a callback is
+    open, or theatre is to come.
     """
 
     eye_id: str
@@ -168,6 +169,7 @@ class EyeState:
     reason: str
     last_heard: datetime | None
     last_measures: str | None
+    unplanned_since: datetime | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from flask import Blueprint, redirect, render_template, request, session, url_fo
 from flask.typing import ResponseReturnValue as Answer
 from pydantic import ValidationError
 
-from followup.care import accounts, passkeys, second_factor, signing_in
+from followup.care import passkeys, second_factor, signing_in
 from followup.care.actors import Actor
 from followup.care.callbacks import going_home as going_home_with
 from followup.care.errors import CareError, Refused
@@ -147,7 +147,7 @@ def sign_out() -> Answer:
 def going_home() -> Answer:
     """What becomes of the calls and tasks in hand: given back, handed to a colleague or kept; then signed out, or not."""
     form, desk = GoingHomeForm(), context.desk()
-    colleagues = [s for s in accounts.everybody(desk.store) if s.id != desk.actor.id]
+    colleagues = going_home_with.colleagues(desk)
     form.to.choices = [("", "– choose –"), *((s.id, f"{s.name}, {s.role}") for s in colleagues)]
     if form.validate_on_submit():
         try:

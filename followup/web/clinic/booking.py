@@ -18,7 +18,7 @@ from followup.web.display import day as day_words
 from followup.web.fields import field_errors, say_beside
 
 NOT_SHOWN = ("FieldList", "CSRFTokenField", "HiddenField")
-BACK_TO = ("today", "eye", "patient", "plan")
+BACK_TO = ("today", "eye", "patient", "plan", "unplanned")
 
 
 @bp.context_processor
@@ -38,6 +38,8 @@ def back_to(eye_id: str, identity: str = "") -> Answer:
     asked = back_asked()
     if asked == "eye":
         return redirect(url_for(".eye_page", eye_id=eye_id), 303)
+    if asked == "unplanned":
+        return redirect(url_for(".nothing_planned"), 303)
     if asked == "plan":
         return redirect(url_for(".change_plan", eye_id=eye_id), 303)
     if asked == "patient":

@@ -5,7 +5,7 @@ from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.discharge import waiting
 from followup.care.home import receive
-from followup.care.today import arrivals, lists
+from followup.care.today import arrivals, lists, unplanned
 from followup.care.visits import closing
 from followup.web import context, vocabulary, workers
 from followup.web.clinic.blueprint import bp, pressed
@@ -51,6 +51,7 @@ def today() -> Answer:
         most_wishes=lists.WISHES_SHOWN,
         to_tell=lists.to_tell(store, context.now(), context.today()),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
+        unplanned=unplanned.count(store, context.now(), context.zone()),
         theatre=sum(one.operated_on <= context.today() for one in waiting.waiting(store)),
         **vars(lists.troubles(store)),
         today=context.today(),
@@ -65,6 +66,13 @@ def _filter() -> str:
     if request.args.get("show"):
         session["today_shows"] = {"on": today, "show": shown}
     return shown
+
+
+@bp.get("/nothing-planned")
+def nothing_planned() -> Answer:
+    """Followed eyes with nothing planned: for each a visit is planned, or follow-up is ended."""
+    listed = unplanned.listed_page(context.store(), context.now(), context.zone(), context.page())
+    return render_template("clinic/nothing_planned.html", listed=listed)
 
 
 @bp.get("/without-signal")

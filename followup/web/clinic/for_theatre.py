@@ -51,7 +51,13 @@ def _page(about: str = "", wrong: TheatreForm | None = None) -> Answer:
         forms[about] = wrong
     days = [(day, list(found)) for day, found in groupby(booked, lambda b: b.task.theatre_on)]
     page = render_template(
-        "clinic/for_theatre.html", days=days, forms=forms, wrong=about, waiting=len(booked), today=context.today()
+        "clinic/for_theatre.html",
+        days=days,
+        forms=forms,
+        wrong=about,
+        waiting=len(booked),
+        withdrawn=theatre.withdrawn(context.desk()),
+        today=context.today(),
     )
     return page, 400 if wrong else 200
 

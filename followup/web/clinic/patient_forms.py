@@ -12,11 +12,12 @@ WHICH = {"one": "this record’s", "other": "the other record’s"}
 
 
 class EndForm(FlaskForm):
-    """Why follow-up ends; `closes` names the callbacks that are closed with it."""
+    """Why follow-up ends; `closes` names the callbacks that are closed with it, `withdraws` the theatre that is withdrawn."""
 
     reason = RadioField("Why", choices=choices(REASONS), validators=[InputRequired("say why follow-up ends")])
     words = TextAreaField("Words for the record", [Length(max=2000)])
     closes = ManyField("Closed with this reason", choices=[], validate_choice=False)
+    withdraws = ManyField("Withdrawn with this reason", choices=[], validate_choice=False)
 
 
 class ConsentForm(FlaskForm):

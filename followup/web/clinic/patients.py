@@ -81,18 +81,22 @@ def end_follow_up(eye_id: str) -> Answer:
     store, eye, form = context.store(), load_eye(eye_id), EndForm()
     if form.validate_on_submit():
         try:
-            reason, words, closes = form.reason.data, form.words.data or "", form.closes.data or ()
-            following.end(context.desk(), eye.id, reason, words, closes=closes)
+            named = {"closes": form.closes.data or (), "withdraws": form.withdraws.data or ()}
+            following.end(context.desk(), eye.id, form.reason.data, form.words.data or "", **named)
             return redirect(url_for(".patient_page", patient_id=eye.patient.id), 303)
         except CareError as error:
             say_beside(form, error)
-    own, both = (following.still_open(store, following.concerned(store, eye.known, why)) for why in ("finished", "died"))
+    this_eye, both_eyes = (following.concerned(store, eye.known, why) for why in ("finished", "died"))
+    own, both = following.still_open(store, this_eye), following.still_open(store, both_eyes)
+    own_theatre, theatre = (following.confirmed_theatre(store, known) for known in (this_eye, both_eyes))
     return render_template(
         "clinic/end.html",
         eye=eye,
         form=form,
         own=own,
         beside=[one for one in both if one not in own],
+        own_theatre=own_theatre,
+        theatre_beside={id: same for id, same in theatre.items() if id not in own_theatre},
         errors=field_errors(form),
     ), 400 if form.errors else 200
 
