@@ -150,7 +150,12 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     faults = backups.faults(store, _heads(settings, head))
     if not faults:
         keys.check_outside(store)
-        faults = _no_copies(settings) + _not_working(store) + _not_as_recorded(store, settings, rebuild=rebuild)
+        faults = (
+            _no_copies(settings)
+            + _heads_unread(settings)
+            + _not_working(store)
+            + _not_as_recorded(store, settings, rebuild=rebuild)
+        )
     for fault in faults:
         click.echo(fault)
     if faults:
@@ -169,6 +174,13 @@ def _heads(settings: "Settings", given: str | None) -> "list[audit.Head]":
     if not number.isdigit() or len(hash) != 64:
         raise click.UsageError(f"“{given}” is no head of a chain; write NUMBER:HASH as the mail says it")
     return [*kept, audit.Head("the day of that mail", int(number), hash)]
+
+
+def _heads_unread(settings: "Settings") -> list[str]:
+    """Lines among the heads that left this machine which say nothing."""
+    from followup.records import audit
+
+    return audit.heads_unread(settings.server.backups) if settings.server.backups else []
 
 
 def _no_copies(settings: "Settings") -> list[str]:
@@ -277,7 +289,9 @@ def key_commands() -> None:
 
 
 @key_commands.command("rotate")
-@click.option("--leaked", is_flag=True, help="Also forget the keys of before: what devices still hold under them is lost.")
+@click.option(
+    "--leaked", is_flag=True, help="Also forget the keys of before: nobody can read what devices still hold under them."
+)
 @click.option("--push", is_flag=True, help="Also the key of pushes: every browser has to be asked anew.")
 @click.pass_obj
 def rotate(config: Path | None, leaked: bool, push: bool) -> None:
@@ -333,6 +347,13 @@ def main() -> None:
         sys.exit(2)
     except click.Abort:
         sys.exit(130)
+    except Exception as error:
+        from followup.records.store import why_away
+
+        if not (why := why_away(error)):
+            raise
+        click.echo(f"followup: the database cannot be used now: {why}", err=True)
+        sys.exit(1 if serve.name in sys.argv else 2)  # a server is started again: it may be usable then
     sys.exit(code if isinstance(code, int) else 0)
 
 

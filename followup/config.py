@@ -186,7 +186,7 @@ class Server(BaseModel):
     backups: Path | None = None
     """Folder for a checked copy each day; empty: none is made."""
     backups_kept_days: Annotated[int, Field(ge=1)] = 30
-    """After how many days a copy is deleted."""
+    """After how many days a copy is deleted, once there are as many newer ones."""
     address: str = ""
     """Address that phones reach, as the QR code on the discharge card has it; empty: host and port."""
     secure_cookies: bool = True

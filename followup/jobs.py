@@ -6,8 +6,9 @@ Who asks counts the seconds that pass, not the time of day: a clock that is set 
 
 import logging
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor, wait
+from contextlib import contextmanager
 from contextvars import Context, copy_context
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
@@ -102,7 +103,9 @@ def send_messages(store: Store, settings: Settings, now: datetime) -> int:
             one.letter = letters.letter(parcel.kind, parcel.language, len(parcel.keys), clinic.name, clinic.phone)
     _send_emails(settings, going)
     _send_pushes(store, settings, now, going)
-    return sum(_close(store, now, one) for one in going)
+    sent = sum(_close(store, now, one) for one in going)
+    outgoing.drop_faults(store, now, settings.clinic, settings.messages)
+    return sent
 
 
 @dataclass
@@ -187,17 +190,23 @@ def _close(store: Store, now: datetime, one: _Going) -> int:
 
 
 def back_up(store: Store, settings: Settings, now: datetime) -> int:
-    """The day's checked copy, where the clinic has named a folder for it; old ones go. The audit chain's head leaves, too."""
+    """The day's checked copy, where the clinic has named a folder for it; old ones go. The audit chain's head goes there, too."""
     folder = settings.server.backups
     if folder is not None:
         backups.backup(store, folder, now)
         backups.prune(folder, now, settings.server.backups_kept_days)
         audit.keep_head(store, folder, now)
-    if settings.clinic.audit_email and settings.messages.smtp_host:
-        number, hash = audit.head(store)
-        mail = Email(settings.messages, settings.clinic.audit_email, settings.clinic.name, settings.server.public_address)
-        mail.send(letters.audit_head(number, hash, now), "en")
     return int(folder is not None)
+
+
+def mail_head(store: Store, settings: Settings, now: datetime) -> int:
+    """The audit chain's head leaves by mail, where the clinic has named an address; apart from the copy, which is large."""
+    if not (settings.clinic.audit_email and settings.messages.smtp_host):
+        return 0
+    number, hash = audit.head(store)
+    mail = Email(settings.messages, settings.clinic.audit_email, settings.clinic.name, settings.server.public_address)
+    mail.send(letters.audit_head(number, hash, now), "en")
+    return 1
 
 
 JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {
@@ -206,6 +215,7 @@ JOBS: dict[str, Callable[[Store, Settings, datetime], int]] = {
     "messages": send_messages,
     "rows": read_rows,
     "backup": back_up,
+    "audit-mail": mail_head,
 }
 
 
@@ -220,12 +230,24 @@ def run(store: Store, settings: Settings, name: str, now: datetime) -> int | Non
         result = f"done: {done}"
         watch.clear(store, "job", name)
     except Exception as error:
-        result = f"failed: {watch.words_of(error)}"
+        result = f"{watch.FAILED}{watch.words_of(error)}"
         watch.note(store, now, "job", name, watch.words_of(error))
     took = time.monotonic() - began
     watch.end_run(store, now + timedelta(seconds=took), name, result)
     log.info("job %s %s, in %.1f s", name, result, took)
     return done
+
+
+def take_up(store: Store, now: datetime) -> None:
+    """Before a process runs any job: what the one before had begun when it died is due at once.
+
+    Not where it was cut off the time before, too: it may be what ends the process, so it is named and waits for its time.
+    """
+    for one in watch.begun(store):
+        again = one.result in (watch.CUT_OFF, watch.CUT_OFF_AGAIN)
+        watch.end_run(store, now, one.job, watch.CUT_OFF_AGAIN if again else watch.CUT_OFF)
+        if again:
+            watch.note(store, now, "job", one.job, watch.CUT_OFF_AGAIN)
 
 
 class Running:
@@ -237,6 +259,8 @@ class Running:
     def __init__(self, store: Store, settings: Settings, clock: Callable[[], datetime]) -> None:
         self._scheduler = BlockingScheduler(timezone="UTC")
         context = copy_context()
+        with _away_for_now("what was begun"):
+            take_up(store, clock())
         for name in JOBS:
             self._scheduler.add_job(
                 partial(_ask_within, context, store, settings, name, clock),
@@ -281,7 +305,14 @@ def _ask_within(context: Context, *asked: Any) -> None:
 
 
 def _ask(store: Store, settings: Settings, name: str, clock: Callable[[], datetime]) -> None:
-    try:
+    with _away_for_now(f"job {name}"):
         run(store, settings, name, clock())
-    except Exception as error:  # the database is locked or full: it may not be next time
-        log.error("job %s could not be taken: %s", name, watch.words_of(error))
+
+
+@contextmanager
+def _away_for_now(what: str) -> Iterator[None]:
+    """The database may be locked or full: next time it may not be."""
+    try:
+        yield
+    except Exception as error:
+        log.error("%s could not be taken: %s", what, watch.words_of(error))

@@ -10,12 +10,18 @@ from followup.care.accounts import COMMAND_LINE
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.patients import erasing
+from followup.care.reading.person import standing
 from followup.config import Settings
+from followup.errors import FollowupError
 from followup.records import Store, open_store
 from followup.records.backup import copies_beside
 from followup.settings_file import load
 
 _ACTOR = Actor(COMMAND_LINE, f"the {COMMAND_LINE}", "administrator")
+
+
+class NotClean(FollowupError):
+    """Records were emptied, and the file still holds what stood in them."""
 
 
 @click.command("erase")
@@ -35,8 +41,8 @@ def erase(config: Any, number: str, why: str | None, dry_run: bool) -> None:
         click.echo(f"{erasing.rows(store, known.id)} rows would be emptied; nothing was")
         return
     emptied = erasing.erase(_desk(store, settings), known.id, why or "")
-    erasing.clean_file(store)
     click.echo(f"{emptied} rows emptied{_copies(settings)}")
+    _clean(store, known.id)
 
 
 @click.command("retention")
@@ -59,11 +65,11 @@ def retention(config: Any, years: int | None, erasing_them: bool) -> None:
         click.echo(f"number {one.patient.number}: follow-up ended {one.ended_at:%Y-%m-%d}, {one.rows} rows")
         if erasing_them:
             erasing.erase(desk, one.patient.id, f"kept for {years} years")
-    if erasing_them and found:
-        erasing.clean_file(store)
     many = "1 record is" if len(found) == 1 else f"{len(found)} records are"
     done = f"emptied{_copies(settings)}" if erasing_them else "nothing was deleted"
     click.echo(f"{many} past {years} years; {done}")
+    if erasing_them and found:
+        _clean(store, found[-1].patient.id)
 
 
 def _opened(config: Any) -> tuple[Settings, Store]:
@@ -73,6 +79,16 @@ def _opened(config: Any) -> tuple[Settings, Store]:
 
 def _desk(store: Store, settings: Settings) -> Desk:
     return Desk(store, datetime.now(UTC), _ACTOR, settings.clinic.tz)
+
+
+def _clean(store: Store, patient_id: str) -> None:
+    """Clean the file after that record was emptied. Raises `NotClean`."""
+    if not erasing.clean_file(store):
+        number = standing(store, patient_id).number
+        raise NotClean(
+            f"{store.path} still holds what stood there, since something else uses it, or the disk is full: stop the server "
+            f"and whatever copies the file, then run: followup erase {number} --why again"
+        )
 
 
 def _copies(settings: Settings) -> str:

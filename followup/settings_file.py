@@ -71,7 +71,7 @@ def load(path: str | Path | None = None) -> Settings:
     raw = read(path) if path else {}
     for name, (section, key) in ENVIRONMENT.items():
         if (value := os.environ.get(name)) is not None:
-            raw.setdefault(section, {})[key] = value
+            _put(raw, section, key, value)
     return _checked(raw)
 
 
@@ -93,7 +93,7 @@ def of_machine(path: str | Path | None, given: Mapping[str, object]) -> Settings
             raise ConfigError(
                 f"{name} would hold for every clinic: write {section}.{key} into each clinic’s own file instead"
             )
-        raw.setdefault(section, {})[key] = value
+        _put(raw, section, key, value)
     for key in given:
         if key not in OF_MACHINE:
             raise ConfigError(f"--{key} would hold for every clinic: write server.{key} into each clinic’s own file instead")
@@ -135,6 +135,13 @@ def read(path: str | Path) -> dict[str, dict[str, Any]]:
         raise ConfigError(f"the settings file {path} is not TOML: {error}") from error
 
 
+def _put(raw: dict[str, Any], section: str, key: str, value: str) -> None:
+    """One setting; where the file has something else in the place of its section, that is told when it is checked."""
+    known = raw.setdefault(section, {})
+    if isinstance(known, dict):
+        known[key] = value
+
+
 def with_server(settings: Settings, given: Mapping[str, object]) -> Settings:
     """The settings with some of the server's replaced. Raises `ConfigError`."""
     return _checked({**settings.model_dump(), "server": {**settings.server.model_dump(), **given}})
@@ -173,6 +180,8 @@ def _checked(raw: Mapping[str, Any]) -> Settings:
         told = first["msg"].removeprefix("Value error, ")
         if first["type"] == "dict_type" and len(first["loc"]) > 1:
             told = "it needs a number for each weekday; write for example { mon = 12, thu = 8 }"
+        if first["type"] == "model_type":
+            told = f"it is a section: write [{first['loc'][0]}] on a line of its own, and its settings below"
         if first["type"] == "extra_forbidden":
             told = f"there is no such setting; accepted are: {', '.join(_names(first['loc'][:-1]))}"
         raise ConfigError(f"setting {'.'.join(map(str, first['loc']))}: {told}") from error

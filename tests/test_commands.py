@@ -13,9 +13,11 @@ import click
 import pytest
 from click.testing import CliRunner
 
+from followup.care.actors import Actor
 from followup.cli import ELSEWHERE, cli, main
 from followup.config import Clinic, ConfigError, Messages, Settings, SignIn
-from followup.records import Store, backup, open_store, watch
+from followup.records import Store, audit, backup, open_store, watch
+from followup.records.store import why_away
 from followup.settings_file import load, ready
 from tests.conftest import COMMAND, NOW
 
@@ -145,6 +147,64 @@ def test_a_database_that_cannot_be_reached_is_one_line(
     assert str(tmp_path / "file") in called(monkeypatch, capsys, *(word.format(copy=copy) for word in words))
 
 
+@pytest.mark.parametrize("words", [("staff", "end", "nurse@test.invalid"), ("close",)], ids=" ".join)
+def test_a_database_that_another_program_holds_is_one_line(
+    store: Store,
+    nurse: Actor,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    words: tuple[str, ...],
+) -> None:
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(store.path))
+    monkeypatch.setattr("followup.records.store.BUSY_MS", 1)
+    store.close()
+    with closing(sqlite3.connect(store.path, isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        said = called(monkeypatch, capsys, *words)
+    assert said.startswith("followup: the database cannot be used now: another program is at work on it")
+
+
+def test_a_server_whose_database_is_held_is_started_again(
+    store: Store, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The unit starts again what ended with 1: whoever holds it may have ended by then."""
+    monkeypatch.setenv("FOLLOWUP_DATABASE", str(store.path))
+    monkeypatch.setenv("FOLLOWUP_PHONE", "+00 1 234")
+    monkeypatch.setattr("followup.records.store.BUSY_MS", 1)
+    monkeypatch.setattr("followup.serving.serve", lambda _: Store(store.path).execute("DELETE FROM tries"))
+    monkeypatch.setattr(sys, "argv", ["followup", "serve"])
+    with closing(sqlite3.connect(store.path, isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        with pytest.raises(SystemExit) as ended:
+            main()
+    assert ended.value.code == 1
+    assert "another program is at work on it" in capsys.readouterr().err
+
+
+def test_a_fault_of_ours_is_not_said_to_be_the_database_s(store: Store) -> None:
+    with pytest.raises(sqlite3.OperationalError) as fault:
+        store.rows("SELECT nothing FROM nowhere")
+    assert why_away(fault.value) == ""
+
+
+def test_a_head_that_was_cut_off_is_named_and_ends_no_command(store: Store, nurse: Actor, tmp_path: Path) -> None:
+    """Power that fails, or a disk that is full, while a line is written."""
+    kept, clinic = tmp_path / "kept", store.path
+    copy = backup.backup(store, kept, NOW)
+    audit.keep_head(store, kept, NOW)
+    with (kept / audit.HEADS).open("a", encoding="utf-8") as file:
+        file.write("\n2027-03-05T10:0")
+    audit.keep_head(store, kept, NOW)
+    store.close()
+    known = {"FOLLOWUP_DATABASE": str(clinic), "FOLLOWUP_BACKUPS": str(kept)}
+    done = followup("check", folder=tmp_path, **known)
+    assert (done.returncode, done.stderr) == (1, "")
+    assert done.stdout.startswith(f"line 3 of {kept / audit.HEADS} is no head of the trail")
+    put_back = followup("restore", "--replace", str(copy), folder=tmp_path, **known)
+    assert (put_back.returncode, put_back.stderr) == (0, "")
+    assert audit.heads_kept(kept)[-1].restored
+
+
 def test_a_machine_that_is_short_of_something_is_no_fault_of_input(monkeypatch: pytest.MonkeyPatch) -> None:
     """The unit starts again what ended with 1, and not what was refused with 2."""
 
@@ -248,9 +308,16 @@ def test_the_environment_wins_over_the_settings_file(tmp_path: Path, monkeypatch
             )
         ),
         ('[sign_in]\nclaim = "name"', "sign_in.claim.*email.*sub"),
+        ("server = 5", r"setting server: .*\[server\]"),
+        ("clinic = []", r"setting clinic: .*\[clinic\]"),
     ],
 )
-def test_settings_that_cannot_be_name_the_setting(tmp_path: Path, text: str, says: str) -> None:
+@pytest.mark.parametrize("port", ["", "9000"])
+def test_settings_that_cannot_be_name_the_setting(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, text: str, says: str, port: str
+) -> None:
+    if port and not text.startswith("[server]"):
+        monkeypatch.setenv("FOLLOWUP_PORT", port)
     file = tmp_path / "clinic.toml"
     file.write_text(text, encoding="utf-8")
     with pytest.raises(ConfigError, match=says):

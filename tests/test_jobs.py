@@ -11,11 +11,11 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.care.watch import watching
 from followup.clinical import schedule
-from followup.config import Settings
+from followup.config import Messages, Settings
 from followup.records import Store, events, eyes, watch, worries
 from followup.records.store import new_id
 from followup.records.times import to_text
-from tests.conftest import NOW, OPERATED, Clock, operation_note, patient_details, until
+from tests.conftest import NOW, OPERATED, Clock, free_port, operation_note, patient_details, until
 
 
 def test_the_clock_raises_what_nobody_sent(store: Store, settings: Settings, eye_id: str) -> None:
@@ -172,6 +172,104 @@ def test_a_job_that_fails_is_named_and_the_next_run_clears_it(
         assert jobs.run(store, settings, "backup", NOW + timedelta(days=1)) == 1
     assert watch.faults(store) == []
     assert "job backup done: 1" in caplog.text
+
+
+def cut_off(store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch, at: datetime) -> None:
+    """The day's backup begins, and its process dies with it."""
+
+    def dies(*_: object) -> int:
+        raise SystemExit
+
+    with monkeypatch.context() as dying:
+        dying.setitem(jobs.JOBS, "backup", dies)
+        with pytest.raises(SystemExit):
+            jobs.run(store, settings, "backup", at)
+
+
+def test_what_a_clock_had_begun_when_it_died_is_done_by_the_next_one_at_once(
+    store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cut_off(store, settings, monkeypatch, NOW)
+    later = NOW + timedelta(seconds=10)
+    assert jobs.run(store, settings, "backup", later) is None
+    jobs.take_up(store, later)
+    assert watch.faults(store) == []
+    assert jobs.run(store, settings, "backup", later) == 0
+    assert jobs.run(store, settings, "backup", later + timedelta(hours=1)) is None
+
+
+def test_a_job_that_ends_its_process_again_and_again_is_named_and_waits_for_its_time(
+    store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in watching.EVERY:
+        jobs.run(store, settings, name, NOW - watching.EVERY[name])
+        jobs.run(store, settings, name, NOW)
+    assert watching.stopped(store, NOW) == []
+    at = NOW + timedelta(days=1)
+    for n, times in enumerate((0, 1, 2)):
+        cut_off(store, settings, monkeypatch, at)
+        at += timedelta(seconds=10)
+        jobs.take_up(store, at)
+        assert [(f.what, f.about, f.times) for f in watch.faults(store)] == [("job", "backup", times)] * bool(n)
+        at += timedelta(seconds=1)
+        if n:
+            assert jobs.run(store, settings, "backup", at) is None
+            at += timedelta(days=1)
+    for name in watching.EVERY:
+        jobs.run(store, settings, name, at)
+    assert (watch.faults(store), watching.stopped(store, at)) == ([], [])
+
+
+def test_a_backup_that_failed_is_tried_again_each_hour_until_one_is_made(
+    store: Store, settings: Settings, tmp_path: Path
+) -> None:
+    folder = tmp_path / "kept"
+    folder.write_text("a file stands where the backups should go")
+    settings = settings.model_copy(update={"server": settings.server.model_copy(update={"backups": folder})})
+    for hours in (0, 1, 2):
+        assert jobs.run(store, settings, "backup", NOW + timedelta(hours=hours)) is None
+        assert [fault.times for fault in watch.faults(store)] == [hours + 1]
+        assert jobs.run(store, settings, "backup", NOW + timedelta(hours=hours, minutes=59)) is None
+        assert [fault.times for fault in watch.faults(store)] == [hours + 1]  # not tried before its time
+    folder.unlink()
+    assert jobs.run(store, settings, "backup", NOW + timedelta(hours=3)) == 1
+    assert watch.faults(store) == []
+    assert jobs.run(store, settings, "backup", NOW + timedelta(hours=4)) is None
+    assert jobs.run(store, settings, "backup", NOW + timedelta(days=1, hours=3)) == 1
+
+
+def test_a_backup_that_was_cut_off_twice_is_tried_again_after_an_hour(
+    store: Store, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for seconds in (0, 10):
+        cut_off(store, settings, monkeypatch, NOW + timedelta(seconds=seconds))
+        jobs.take_up(store, NOW + timedelta(seconds=seconds + 5))
+    assert jobs.run(store, settings, "backup", NOW + timedelta(minutes=59)) is None
+    assert [fault.about for fault in watch.faults(store)] == ["backup"]
+    assert jobs.run(store, settings, "backup", NOW + timedelta(hours=1, seconds=10)) == 0
+    assert watch.faults(store) == []
+
+
+def test_a_head_that_cannot_be_mailed_makes_no_further_copies(store: Store, settings: Settings, tmp_path: Path) -> None:
+    clinic = settings.clinic.model_copy(update={"audit_email": "records@test.invalid"})
+    nobody = Messages(smtp_host="127.0.0.1", smtp_port=free_port(), smtp_security="none", sender="clinic@test.invalid")
+    server = settings.server.model_copy(update={"backups": tmp_path / "kept"})
+    chosen = settings.model_copy(update={"clinic": clinic, "messages": nobody, "server": server})
+    for hours in range(3):
+        for name in jobs.JOBS:
+            jobs.run(store, chosen, name, NOW + timedelta(hours=hours))
+    assert len(list((tmp_path / "kept").glob("*.db"))) == 1
+    assert [(fault.what, fault.about, fault.times) for fault in watch.faults(store)] == [("job", "audit-mail", 3)]
+
+
+def test_the_process_of_the_clock_takes_up_what_was_cut_off(
+    store: Store, settings: Settings, clock: Clock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cut_off(store, settings, monkeypatch, clock.now)
+    clock.pass_(seconds=10)
+    running = jobs.Running(store, settings, clock)
+    until(lambda: watch.runs(store)["backup"].result == "done: 0", "the backup was done by this one")
+    running.stop()
 
 
 def test_a_clock_that_stands_still_is_seen_after_three_intervals(store: Store, settings: Settings) -> None:

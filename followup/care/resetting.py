@@ -26,16 +26,18 @@ _USED = "this link was used, or is older than 30 minutes; ask for another one"
 
 
 def ask(store: Store, now: datetime, email: str, address: str) -> None:
-    """Somebody at a network address asks for a link for an account: it goes out by mail, if there is such an account."""
+    """Somebody at a network address asks for a link for an account: it goes out by mail, if there is such an account.
+
+    What is over a limit is neither counted nor put on record, so that whoever asks on and on keeps nobody waiting.
+    """
     digest = hashlib.sha256(email.lower().strip().encode()).hexdigest()[:32]  # the list of tries names nobody
     most = {f"address {address}": FROM_ONE_ADDRESS, f"account {digest}": FOR_ONE_ACCOUNT}
     with store.transaction():
-        asked = {key: people.tries_within(store, now, "reset", key, WINDOW) for key in most}
+        if any(people.tries_within(store, now, "reset", key, WINDOW) >= most[key] for key in most):
+            return
         for key in most:
             people.count_try(store, now, "reset", key)
         member = people.staff_by_email(store, email)
-        if any(asked[key] >= most[key] for key in most):
-            member = None
         audit.note(store, now, "somebody", "password reset asked", member.id if member else "unknown", {"from": address})
         if member:
             messages.add(store, now, f"{MESSAGE}:{new_id()}", f"staff:{member.id}", MESSAGE, member.id, now + HOLDS)

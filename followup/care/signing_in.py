@@ -22,7 +22,7 @@ from followup.records.values import Session
 WINDOW = timedelta(minutes=15)
 FREE = 5  # wrong tries; then each doubles the wait, up to the window. Common practice, no source.
 FIRST_WAIT = timedelta(seconds=15)
-FROM_ONE_ADDRESS = 20  # within the window, over all accounts; passkeys are counted apart
+FROM_ONE_ADDRESS = 20  # within the window, over all accounts; passkeys are counted apart, and so of a browser that is known
 OF_ONE_ACCOUNT = 50  # within the window, from all addresses together
 LONGEST_SESSION = timedelta(hours=12)
 IDLE = timedelta(hours=1)
@@ -58,7 +58,7 @@ def sign_in(store: Store, now: datetime, email: str, password: str, caller: Call
 def second_step(store: Store, now: datetime, half: str, code: str, caller: Caller) -> tuple[Actor, str]:
     """The member of staff whose password was right a moment ago, and the e-mail. Raises `Refused`; wrong codes count as passwords do."""
     staff_id, email = whose_half(store, now, half)
-    tries = _counted(store, now, f"second {email}", caller)
+    tries = _counted(store, now, email, caller, "second ")
     with store.transaction():  # a code counts as used only where the sign-in is on record
         member = people.staff_member(store, staff_id)
         if member is not None and second_factor.passes(store, now, staff_id, code):
@@ -93,7 +93,8 @@ def _by_passkey(
     caller: Caller,
     staff_id: str | None = None,
 ) -> Actor:
-    key = f"address {caller.address}"
+    known = _account_of(store, now, caller.mark) is not None  # whose passkey it is, it says only now
+    key = f"mark {_short(caller.mark)}" if known else f"address {caller.address}"
     with store.transaction():
         if _wait(people.tries_at(store, now, "passkey", key, WINDOW), now, FROM_ONE_ADDRESS) > timedelta(0):
             raise Refused("too many wrong tries from here; wait some minutes")
@@ -143,9 +144,13 @@ def by_directory(store: Store, now: datetime, subject: str, email: str | None, c
 
 
 def refused_by_directory(store: Store, now: datetime, why: str, caller: Caller) -> None:
-    """Put on record that a sign-in by the directory came to nothing."""
+    """Put on record that a sign-in by the directory came to nothing; what anybody may send without end, only so often."""
     seen = {"from": caller.address, "why": why[:80].encode("ascii", "replace").decode()}
-    audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
+    with store.transaction():
+        if people.tries_within(store, now, "directory", caller.address, WINDOW) >= FROM_ONE_ADDRESS:
+            return
+        people.count_try(store, now, "directory", caller.address)
+        audit.note(store, now, "somebody", "directory sign-in refused", "unknown", seen)
 
 
 def whose_half(store: Store, now: datetime, half: str) -> tuple[str, str]:
@@ -162,12 +167,15 @@ def half(store: Store, now: datetime, actor: Actor, email: str) -> str:
     return str(signatures.timed(store, now, HALF).dumps([actor.id, email.lower().strip()]))
 
 
-def _counted(store: Store, now: datetime, email: str, caller: Caller) -> list[tuple[str, str, str]]:
-    """Count this try before it is looked at, so that guesses side by side all count. Raises `Refused` when it has to wait."""
-    digest = hashlib.sha256(email.encode()).hexdigest()[:32]  # the list of tries names nobody
+def _counted(store: Store, now: datetime, email: str, caller: Caller, step: str = "") -> list[tuple[str, str, str]]:
+    """Count this try before it is looked at, so that guesses side by side all count. Raises `Refused` when it has to wait.
+
+    Each `step` has its own count of an account, and of a browser that is known for it.
+    """
+    digest, marked = _short(step + email), _short(step + caller.mark)
     known = _account_of(store, now, caller.mark) == email
     ways = (
-        {f"mark {hashlib.sha256(caller.mark.encode()).hexdigest()[:32]}": None}
+        {f"mark {marked}": None}
         if known
         else {
             f"pair {digest} {caller.address}": None,
@@ -182,6 +190,11 @@ def _counted(store: Store, now: datetime, email: str, caller: Caller) -> list[tu
                 minutes = max(1, -(-int(wait.total_seconds()) // 60))
                 raise Refused(f"too many wrong tries; wait {minutes} minute{'s' if minutes > 1 else ''}", "password")
         return [people.count_try(store, now, "password", key) for key in ways]
+
+
+def _short(text: str) -> str:
+    """The list of tries names nobody."""
+    return hashlib.sha256(text.encode()).hexdigest()[:32]
 
 
 def _wait(tries: list[datetime], now: datetime, most: int | None) -> timedelta:

@@ -31,9 +31,10 @@ SECONDS_IN_ALL = 10
 LARGEST_BYTES = 200_000
 LONGEST_SUBJECT = 255  # ASCII characters (OpenID Connect Core 1.0, 2)
 CLOCKS_DIFFER_SECONDS = 60
-AT_A_TIME = 2  # in one worker: a directory that hangs must not hold up the clinic
+AT_A_TIME, IN_ALL = 2, 3  # of one directory and of all, in one worker of four threads: those that hang leave one for pages
 KEPT_SECONDS = 300
-_turn = threading.BoundedSemaphore(AT_A_TIME)
+_turns: dict[str, threading.BoundedSemaphore] = {}
+_any_turn = threading.BoundedSemaphore(IN_ALL)
 _kept: dict[str, tuple[float, dict[str, Any]]] = {}
 
 
@@ -126,10 +127,16 @@ def _person(directory: Directory, now: datetime, begun: Begun, told: dict[str, A
     return Person(subject, email if email.isprintable() else "", claims.get("email_verified") is True)
 
 
+def turn(issuer: str) -> threading.BoundedSemaphore:
+    """The places of one directory, by whatever clinics name it."""
+    return _turns.setdefault(issuer, threading.BoundedSemaphore(AT_A_TIME))
+
+
 class _reached:  # noqa: N801
     """A session with the directory, in its turn; faults of the line are `Away`."""
 
     def __init__(self, directory: Directory) -> None:
+        self._turn = turn(directory.issuer)
         self.session = _Session(
             directory.client_id,
             directory.client_secret,
@@ -139,13 +146,17 @@ class _reached:  # noqa: N801
         )
 
     def __enter__(self) -> "_Session":
-        if not _turn.acquire(timeout=1):
+        if not self._turn.acquire(timeout=1):
+            raise Away("busy")
+        if not _any_turn.acquire(timeout=1):
+            self._turn.release()
             raise Away("busy")
         return self.session
 
     def __exit__(self, kind: Any, error: BaseException | None, trace: Any) -> None:
         self.session.close()
-        _turn.release()
+        _any_turn.release()
+        self._turn.release()
         if isinstance(error, requests.RequestException | OSError | KeyError | ValueError):
             raise Away(type(error).__name__) from error
 

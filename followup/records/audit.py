@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import sqlite3
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
@@ -24,6 +25,10 @@ KEYS_WITH_CONTENT = ("refused_events",)
 SHOWN = 100
 _LAST = 2**62
 _RESTORED = "restored"
+_LIFE = "[0-9a-f]{64}|[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}"
+_HEAD = re.compile(
+    rf"(?P<at>\S+) (?P<number>[0-9]+) (?P<hash>[0-9a-f]{{64}})(?: (?P<life>{_LIFE}))?(?P<restored> {_RESTORED})?"
+)
 ERASED = "erased"
 """The action of an entry that says which rows, and which details of entries, were emptied."""
 EMPTIED = as_json("(erased)")
@@ -117,8 +122,11 @@ def keep_head(store: Store, folder: Path, now: datetime, *, restored: bool = Fal
     line = f"{now:%Y-%m-%dT%H:%M:%SZ} {number} {hash}"
     if number:
         line += f" {life(store)}" + (f" {_RESTORED}" if restored else "")
-    with open(folder / HEADS, "a", encoding="utf-8", opener=_private) as file:
-        file.write(f"{line}\n")
+    path = folder / HEADS
+    ending = path.read_bytes()[-1:] if path.exists() else b""
+    apart = "" if ending in (b"", b"\n") else "\n"  # a line that was cut off takes none with it
+    with open(path, "a", encoding="utf-8", opener=_private) as file:
+        file.write(f"{apart}{line}\n")
     return line
 
 
@@ -128,16 +136,27 @@ def _private(path: str, flags: int) -> int:
 
 def heads_kept(folder: Path) -> list[Head]:
     """The heads that were written there, in order; those of before the first entry say nothing."""
+    read = [(found["at"], int(found["number"]), found) for _, found in _lines(folder) if found]
+    return [Head(at, n, f["hash"], f["life"] or "", bool(f["restored"])) for at, n, f in read if n]
+
+
+def heads_unread(folder: Path) -> list[str]:
+    """Lines there that are no head: cut off when a disk was full or power failed, or changed."""
+    return [
+        f"line {number} of {folder / HEADS} is no head of the trail: it was cut off while it was written, or changed since; "
+        "where you know why, take that line out"
+        for number, found in _lines(folder)
+        if not found
+    ]
+
+
+def _lines(folder: Path) -> list[tuple[int, re.Match[str] | None]]:
+    """Each line that says something, by its number, and what it says as a head."""
     try:
-        lines = (folder / HEADS).read_text(encoding="utf-8").splitlines()
+        lines = (folder / HEADS).read_text(encoding="utf-8", errors="replace").split("\n")
     except OSError:
         return []
-    found = []
-    for line in lines:
-        at, number, hash, *more = line.split()
-        restored = more[-1:] == [_RESTORED]
-        found.append(Head(at, int(number), hash, "" if more in ([], [_RESTORED]) else more[0], restored))
-    return [one for one in found if one.number]
+    return [(n, _HEAD.fullmatch(line.strip())) for n, line in enumerate(lines, 1) if line.strip()]
 
 
 def missing_heads(store: Store, heads: Iterable[Head]) -> list[str]:

@@ -13,7 +13,7 @@ from followup.records import audit, generation, moving
 from followup.records.lock import held
 from followup.records.migrations import steps
 from followup.records.opening import later_steps
-from followup.records.store import FAMILY, Store, StoreError, copy_database, keep_private
+from followup.records.store import FAMILY, Store, StoreError, copy_database, keep_private, remove
 
 BEFORE_ROTATION = "before-rotation"
 """The folder beside the database for its copy from before it got new keys."""
@@ -45,7 +45,11 @@ def backup(store: Store, folder: Path, now: datetime) -> Path:
     done = folder / f"followup-{now:%Y%m%dT%H%M%S}Z.db"
     unfinished = done.with_suffix(".unfinished")
     copy_database(store.path, unfinished)
-    checked(unfinished)
+    try:
+        checked(unfinished)
+    except BaseException:
+        remove(unfinished)
+        raise
     os.replace(unfinished, done)
     return done
 
@@ -92,17 +96,26 @@ def restore(source: Path, database: Path, now: datetime, *, closed: bool = False
             )
         if closed and database.exists() and not _is_closed(database):
             raise StoreError(f"the clinic at {database} is not closed: a copy that moves here would take its place")
+        _begin(copy, now, anew=not closed)  # before it is in place: else a database could stand whose phones send nothing
         if database.exists():
             before = database.with_name(f"{database.stem}-before-restore-{now:%Y%m%dT%H%M%S}Z.db")
             copy_database(database, before)
         copy_database(copy, database)
-        restored = Store(database)
-        if restored.closed:
-            moving.reopen(restored, now)
-        if not closed:
-            generation.begin_anew(restored)
-        restored.close()
     return before
+
+
+def _begin(copy: Path, now: datetime, *, anew: bool) -> None:
+    """Make a copy what will go on: open, and unless it lacks nothing another life of the database."""
+    store = Store(copy)
+    try:
+        if store.closed:
+            moving.reopen(store, now)
+        if anew:
+            generation.begin_anew(store)
+    except sqlite3.DatabaseError as error:
+        raise StoreError(f"{copy} could not be written: {error}") from error
+    finally:
+        store.close()
 
 
 @contextmanager
@@ -119,8 +132,7 @@ def _taken(source: Path, database: Path) -> Iterator[Path]:
         checked(copy, source)
         yield copy
     finally:
-        for file in (copy.with_name(copy.name + ending) for ending in FAMILY):
-            file.unlink(missing_ok=True)
+        remove(copy)
 
 
 def _read(source: Path, copy: Path) -> None:
@@ -155,10 +167,13 @@ def copies_beside(database: Path) -> list[Path]:
 
 
 def prune(folder: Path, now: datetime, days: int) -> list[Path]:
-    """Delete backups of ours older than that many days, never the latest; returns what was deleted."""
+    """Delete backups of ours older than that many days, never one of the latest that many; returns what was deleted.
+
+    So a clock that jumps ahead makes none of them go at once: each new copy takes one with it.
+    """
     kept = sorted((found[1], path) for path in folder.iterdir() if (found := NAME.fullmatch(path.name)))
     oldest = f"{now - timedelta(days=days):%Y%m%dT%H%M%S}"
-    old = [path for stamp, path in kept[:-1] if stamp < oldest]
+    old = [path for stamp, path in kept[:-days] if stamp < oldest]
     for path in old:
         path.unlink()
     return old

@@ -12,7 +12,7 @@ from typing import Any
 from followup.records import audit, sealing, states
 from followup.records.audit import EMPTIED, ERASED
 from followup.records.export import OF_PATIENT
-from followup.records.store import Row, Store, StoreError, as_json
+from followup.records.store import Row, Store, StoreError, Unavailable, as_json
 from followup.records.times import to_text
 
 MARKER = "(erased)"
@@ -122,10 +122,17 @@ def erase(store: Store, now: datetime, patient_id: str, by: str, why: str) -> Er
     return found
 
 
-def clean_file(store: Store) -> None:
-    """Write the file anew, so that nothing of what was emptied is left in pages that are free, or in the log beside it."""
-    store.db.conn.execute("VACUUM")
-    store.db.conn.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+def clean_file(store: Store) -> bool:
+    """Write the file anew, so that nothing of what was emptied is left in pages that are free, or in the log beside it.
+
+    False where others use it, or it could not be written: then something may be left.
+    """
+    try:
+        store.db.conn.execute("VACUUM")
+        (busy, *_) = store.db.conn.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
+    except Unavailable:
+        return False
+    return not busy
 
 
 def many(store: Store, patient_id: str) -> int:

@@ -162,8 +162,10 @@ def refuse(store: Store, now: datetime, id: str, eye_id: str | None, device_id: 
     return store.execute(sql, {**row, "now": to_text(now)}) > 0
 
 
-def refused(store: Store) -> list[Refused]:
-    return [made(Refused, row) for row in store.rows("SELECT * FROM refused_events ORDER BY received_at DESC LIMIT 100")]
+def refused(store: Store, most: int = 100) -> list[Refused]:
+    """The latest that could not be taken: whole packets may be among them, so no more than are wanted."""
+    sql = "SELECT * FROM refused_events ORDER BY received_at DESC LIMIT :most"
+    return [made(Refused, row) for row in store.rows(sql, {"most": most})]
 
 
 def _made(row: Row) -> Event:

@@ -3,14 +3,20 @@
 from collections.abc import Sequence
 from datetime import datetime
 
+from followup.records import consents
 from followup.records.store import Row, Store, as_json
 from followup.records.times import to_text
 from followup.records.values import Choice, Message, Subscription, made
 from followup.records.watch import readable
 
+_PATIENT = "substr(m.person, 9)"
+STAND = f"{consents.not_taken_back(_PATIENT)} AND {consents.not_taken_back_since(_PATIENT, 'm.chosen_at')}"
+"""A patient's choices count no more once consent was taken back, also when it is given anew; they are kept."""
+
 
 def choices(store: Store, person: str) -> Choice | None:
-    found = store.row("SELECT * FROM message_choices WHERE person = :person", {"person": person})
+    """What a person chose, if that still counts."""
+    found = store.row(f"SELECT * FROM message_choices m WHERE m.person = :person AND {STAND}", {"person": person})
     return made(Choice, found) if found else None
 
 
@@ -56,10 +62,11 @@ def end_subscription(store: Store, now: datetime, endpoint: str) -> None:
 
 
 def subscriptions(store: Store, person: str) -> list[Subscription]:
-    """Where this person may be reached by push: not on phones that are locked out."""
-    sql = """
+    """Where this person may be reached by push: not on phones that are locked out, nor once consent was taken back."""
+    sql = f"""
         SELECT s.* FROM push_subscriptions s LEFT JOIN devices d ON d.id = s.device_id
-        WHERE s.person = :person AND s.ended_at IS NULL AND d.revoked_at IS NULL ORDER BY s.created_at
+        WHERE s.person = :person AND s.ended_at IS NULL AND d.revoked_at IS NULL
+        AND {consents.not_taken_back("substr(:person, 9)")} ORDER BY s.created_at
     """
     return [made(Subscription, row) for row in store.rows(sql, {"person": person})]
 
@@ -91,6 +98,12 @@ def waiting(store: Store, now: datetime) -> list[Message]:
     """What may be tried now, by person and age."""
     sql = "SELECT * FROM messages WHERE state = 'waiting' AND next_try_at <= :now ORDER BY person, kind, made_at, key"
     return readable(store, "messages", store.rows(sql, {"now": to_text(now)}), _opened)
+
+
+def on_the_way(store: Store, person: str) -> bool:
+    """Whether a message to this person has not ended."""
+    sql = "SELECT 1 FROM messages WHERE person = :person AND state IN ('waiting', 'sending')"
+    return store.row(sql, {"person": person}) is not None
 
 
 def take(store: Store, now: datetime, key: str) -> bool:

@@ -8,7 +8,7 @@ from sqlite_utils import Database
 
 from followup.records import keys
 from followup.records.migrations import steps
-from followup.records.store import Closed, Store, StoreError, copy_database, keep_private
+from followup.records.store import Closed, Store, StoreError, copy_database, keep_private, remove
 from followup.records.upgrading import upgrade
 
 
@@ -38,9 +38,14 @@ def open_store(path: Path | str, *, create: bool = False) -> Store:
             raise Closed(path)  # its last copy is as it was closed
         if pending:
             now = datetime.now(UTC)
+            before = path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db")
             if steps.applied(store.db):
-                copy_database(path, path.with_name(f"{path.stem}-before-{pending[0].name}-{now:%Y%m%dT%H%M%S%f}Z.db"))
-            upgrade(store, now)
+                copy_database(path, before)
+            try:
+                upgrade(store, now)
+            except BaseException:
+                remove(before)  # nothing was changed, and whoever serves tries again and again
+                raise
     except StoreError:
         store.close()
         raise

@@ -9,6 +9,8 @@ from dataclasses import dataclass, fields
 from datetime import date, datetime, time
 from typing import Any
 
+from followup.records.consents import not_taken_back
+from followup.records.messages import STAND
 from followup.records.store import Row, Store, new_id
 from followup.records.times import from_text, to_text
 from followup.records.values import CallState, EyeState, VisitState, WishState, made
@@ -130,30 +132,38 @@ def of_eyes(store: Store, eye_ids: Sequence[str]) -> dict[str, EyeState]:
 
 # --- Whom to remind ---
 
-_REACHED = """
-    (EXISTS (SELECT 1 FROM message_choices m WHERE m.person = 'patient:' || s.patient_id)
-     OR EXISTS (SELECT 1 FROM push_subscriptions m WHERE m.person = 'patient:' || s.patient_id))
-    AND NOT EXISTS (SELECT 1 FROM messages m WHERE m.key = {key})
+_REACHABLE = f"""
+    (EXISTS (SELECT 1 FROM message_choices m WHERE m.person = 'patient:' || s.patient_id AND m.email != '' AND {STAND})
+     OR EXISTS (SELECT 1 FROM push_subscriptions m LEFT JOIN devices d ON d.id = m.device_id
+        WHERE m.person = 'patient:' || s.patient_id AND {not_taken_back("s.patient_id")}
+        AND m.ended_at IS NULL AND d.revoked_at IS NULL))
 """
+_REACHED = f"""
+    {_REACHABLE} AND NOT EXISTS (SELECT 1 FROM message_choices m, json_each(iif(json_valid(m.unwanted), m.unwanted, '[]')) w
+        WHERE m.person = 'patient:' || s.patient_id AND w.value = '{{kind}}' AND {STAND})
+    AND NOT EXISTS (SELECT 1 FROM messages m WHERE m.key = {{key}})
+"""
+"""Who can be reached, does not say that they want no such message, and has not had it: whoever is none of these would be
+looked at each minute. Choices that cannot be read are named by whoever goes on with them."""
 
 
 def to_remind_of_visit(store: Store, day: date, key: str) -> list[VisitState]:
-    """Visits of a day that have not taken place, of patients who chose to hear of something.
+    """Visits of a day that have not taken place, of patients who can be reached and want to hear of it.
 
     Left out is whoever has that message: its key is `key` and the visit's version.
     """
-    unasked = _REACHED.format(key=":key || s.visit_id")
+    unasked = _REACHED.format(kind="visit", key=":key || s.visit_id")
     sql = f"SELECT s.* FROM visit_states s WHERE s.seen_at IS NULL AND s.target = :day AND {unasked} ORDER BY s.name, s.identity"
     return [made(VisitState, row) for row in store.rows(sql, {"day": day.isoformat(), "key": key})]
 
 
 def to_remind_of_posture(store: Store, day: date, key: str, start: datetime) -> list[tuple[str, str]]:
-    """Eyes in the days of their posture plan, of patients who chose to hear of something, each with its state's version.
+    """Eyes in the days of their posture plan, of patients who can be reached and want to hear of it, with the state's version.
 
     Left out is whose hours were enough when they were looked at for the reminder of `start`, and who has that message: its
     key is `key`, the eye and that time.
     """
-    unasked = _REACHED.format(key=":key || s.eye_id || :mark")
+    unasked = _REACHED.format(kind="posture", key=":key || s.eye_id || :mark")
     sql = f"""
         SELECT s.eye_id, s.version FROM eye_states s WHERE s.posture_until > :day AND s.posture_from < :day
         AND s.posture_seen IS NOT :start AND {unasked}
@@ -171,8 +181,11 @@ def posture_was_enough(store: Store, start: datetime, looked: Iterable[tuple[str
 
 
 def to_remind_of_drops(store: Store, now: datetime) -> dict[str, str]:
-    """Eyes whose drops must be thought of now, each with the version of its state."""
-    sql = "SELECT eye_id, version FROM eye_states WHERE drops_at IS NOT NULL AND drops_at <= :now ORDER BY drops_at"
+    """Eyes whose drops must be thought of now, of patients who can be reached, each with the version of its state."""
+    sql = f"""
+        SELECT s.eye_id, s.version FROM eye_states s
+        WHERE s.drops_at IS NOT NULL AND s.drops_at <= :now AND {_REACHABLE} ORDER BY s.drops_at
+    """
     return {row["eye_id"]: row["version"] for row in store.rows(sql, {"now": to_text(now)})}
 
 

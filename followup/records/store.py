@@ -30,6 +30,17 @@ Unavailable = sqlite3.OperationalError
 FAMILY = ("", "-wal", "-shm", "-journal")
 
 
+_AWAY = {
+    sqlite3.SQLITE_BUSY: "another program is at work on it; wait until that has ended, or end it",
+    sqlite3.SQLITE_LOCKED: "another program is at work on it; wait until that has ended, or end it",
+    sqlite3.SQLITE_FULL: "its disk is full; make room",
+    sqlite3.SQLITE_IOERR: "its disk cannot be read or written",
+    sqlite3.SQLITE_READONLY: "its file, or the folder of it, may not be written by whoever runs this",
+    sqlite3.SQLITE_CANTOPEN: "its file cannot be opened by whoever runs this",
+    sqlite3.SQLITE_CORRUPT: "its file is damaged; see “followup check”",
+}
+
+
 class StoreError(FollowupError):
     """The database cannot be opened or used; the message says why."""
 
@@ -52,6 +63,11 @@ def new_id() -> str:
 def fails(error: BaseException) -> bool:
     """Whether this says that the database itself fails, and not that it takes no such row."""
     return isinstance(error, DatabaseFault) and not isinstance(error, RowRefused)
+
+
+def why_away(error: BaseException) -> str:
+    """Why the database cannot be used now, as people read it; empty for any other error, also for a fault of ours in SQL."""
+    return _AWAY.get(getattr(error, "sqlite_errorcode", 0) & 0xFF, "")
 
 
 @dataclass(slots=True)
@@ -258,11 +274,23 @@ def keep_private(path: Path) -> None:
 
 
 def copy_database(source: Path, target: Path) -> None:
-    """SQLite's own online copy: whole even while others write to the source or read the target. Raises `StoreError`."""
+    """SQLite's own online copy: whole even while others write to the source or read the target.
+
+    Raises `StoreError`, and then a target that was not there before is gone again.
+    """
+    was_there = target.exists()
     keep_private(target)
     try:
         from_file = sqlite3.connect(f"{source.absolute().as_uri()}?mode=ro", uri=True)
         with closing(from_file) as reader, closing(sqlite3.connect(target)) as writer:
             reader.backup(writer)
     except sqlite3.Error as error:
+        if not was_there:
+            remove(target)
         raise StoreError(f"{source} could not be copied to {target}: {error}") from error
+
+
+def remove(path: Path) -> None:
+    """Delete a database that nobody uses, with what SQLite keeps beside it."""
+    for file in (path.with_name(path.name + ending) for ending in FAMILY):
+        file.unlink(missing_ok=True)

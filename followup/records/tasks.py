@@ -136,11 +136,6 @@ def needs_visit(store: Store, visit_id: str) -> bool:
     return bool(store.rows("SELECT 1 FROM tasks WHERE visit_id = :id AND done_at IS NULL", {"id": visit_id}))
 
 
-def open_by_callback(store: Store) -> dict[str, list[Task]]:
-    """The open tasks of all callbacks, by callback, the earliest due first."""
-    return _by_callback(store.rows(_TASKS + " WHERE t.done_at IS NULL ORDER BY t.due_at, t.id"))
-
-
 def held_by(store: Store, staff_id: str) -> list[Task]:
     """The open tasks of a member of staff, the earliest due first."""
     sql = _TASKS + " WHERE t.done_at IS NULL AND t.owner = :who ORDER BY t.due_at, t.id"
@@ -152,12 +147,8 @@ def open_of(store: Store, callback_ids: Sequence[str]) -> dict[str, list[Task]]:
     named = {f"c{n}": id for n, id in enumerate(callback_ids)}
     marks = ", ".join(f":{name}" for name in named)
     sql = f"{_TASKS} WHERE t.callback_id IN ({marks}) AND t.done_at IS NULL ORDER BY t.due_at, t.id"
-    return _by_callback(store.rows(sql, named) if named else [])
-
-
-def _by_callback(rows: list[Row]) -> dict[str, list[Task]]:
     found: dict[str, list[Task]] = defaultdict(list)
-    for row in rows:
+    for row in store.rows(sql, named) if named else ():
         found[row["callback_id"]].append(_opened(row))
     return dict(found)
 

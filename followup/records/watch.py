@@ -14,6 +14,11 @@ from followup.records.values import Fault, Run, Value, made
 Given = TypeVar("Given")
 log = logging.getLogger(__name__)
 LEEWAY = timedelta(seconds=5)  # a timer is never exact
+CUT_OFF, CUT_OFF_AGAIN = "its process ended", "its process ended again"
+"""How a job ended that was begun and not done."""
+FAILED = "failed: "
+"""How the result of a job begins that ended with a fault."""
+AGAIN = timedelta(hours=1)  # what did not end well waits no longer than this, so that it is soon seen to be mended
 _OURS = str(Path(__file__).parents[1])
 _EYE_OF = {
     "eyes": ":id",
@@ -116,20 +121,29 @@ def _key(row: Any) -> str:
 def take_run(store: Store, now: datetime, job: str, every: timedelta) -> bool:
     """Whether this process may run the job now: when its interval has passed since it last started, by one process only.
 
-    A start that lies ahead was made by a clock that has been set back since; it holds nothing up.
+    A start that lies ahead was made by a clock that has been set back since; it holds nothing up, and neither does one
+    that was cut off. What failed, or was cut off again, is due an hour after it started.
     """
     sql = """
         INSERT INTO job_runs (job, started_at) VALUES (:job, :now)
         ON CONFLICT (job) DO UPDATE SET started_at = excluded.started_at
-        WHERE started_at <= :due OR started_at > :ahead
+        WHERE started_at <= :due OR started_at > :ahead OR (ended_at >= started_at AND (result = :cut_off
+            OR (started_at <= :again AND (result = :cut_off_again OR result GLOB :failed))))
     """
-    times = {"due": to_text(now - every + LEEWAY), "ahead": to_text(now + LEEWAY)}
-    return store.execute(sql, {"job": job, "now": to_text(now), **times}) == 1
+    times = {"due": now - every + LEEWAY, "again": now - AGAIN + LEEWAY, "ahead": now + LEEWAY}
+    ends = {"cut_off": CUT_OFF, "cut_off_again": CUT_OFF_AGAIN, "failed": f"{FAILED}*"}
+    return store.execute(sql, {"job": job, "now": to_text(now), **ends, **{k: to_text(at) for k, at in times.items()}}) == 1
 
 
 def end_run(store: Store, now: datetime, job: str, result: str) -> None:
     sql = "UPDATE job_runs SET ended_at = :now, result = :result WHERE job = :job"
     store.execute(sql, {"job": job, "now": to_text(now), "result": result})
+
+
+def begun(store: Store) -> list[Run]:
+    """Jobs that were begun and have not ended; `result` is how they ended the time before."""
+    sql = "SELECT * FROM job_runs WHERE ended_at IS NULL OR ended_at < started_at ORDER BY job"
+    return [made(Run, row) for row in store.rows(sql)]
 
 
 def runs(store: Store) -> dict[str, Run]:

@@ -163,6 +163,11 @@ def browser() -> str:
     return str(session.setdefault("browser", token_urlsafe(16)))
 
 
+def known_browser() -> str:
+    """The same of a browser that was given one before this page, else empty."""
+    return str(session.get("browser", ""))
+
+
 def site() -> passkeys.Site | None:
     """Where passkeys hold, or None where browsers allow none at the clinic's address."""
     return passkeys.site(settings().server.public_address, settings().clinic.name)

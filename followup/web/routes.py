@@ -144,6 +144,7 @@ ROUTES: dict[str, Route] = {
         "clinic.told",
         "clinic.open_day",
         "clinic.not_here",
+        "clinic.entered_anew",
     ),
     **_buttons(SURGEON, "clinic.decide", "surgeon.sign"),
     **_pages(SURGEON, "surgeon.needs_me", "surgeon.my_results", "surgeon.results_table", "surgeon.export_tables"),

@@ -10,16 +10,14 @@ import { CheckView } from "./check-view.js";
 import { Cues } from "./cues.js";
 import { readDraft, writeDraft } from "./draft.js";
 import { DropsView } from "./drops-view.js";
-import { showClosed, showEnded } from "./ended-view.js";
 import { EntriesView } from "./entries-view.js";
 import { EyeChoice, eyeNames } from "./eyes.js";
 import { FromClinic, REFRESH_MS } from "./from-clinic.js";
 import { planOn } from "./hours.js";
 import { Keeping } from "./keeping.js";
 import { Later } from "./later.js";
-import { MessagesView } from "./messages-view.js";
 import { PhoneOutbox } from "./outbox.js";
-import { PlanView } from "./plan-view.js";
+import { PlanView, showClosed, showEnded } from "./plan-view.js";
 import { PostureView } from "./posture-view.js";
 import { waitsForClinic } from "./rules.js";
 import { RunningView } from "./running-view.js";
@@ -36,7 +34,6 @@ const FACTS = ["pack", "timer", "changes", "chosen", "clock", "verdicts", "close
 class App {
   #words = JSON.parse(byId("words").textContent);
   #others = new BroadcastChannel("followup");
-  #messages = new MessagesView();
   #help = new HelpView();
   #database;
   #outbox;
@@ -89,16 +86,16 @@ class App {
   async start() {
     window.addEventListener("hashchange", () => this.#goTo());
     document.querySelector(".tabs a[href='#check']").addEventListener("click", () => this.#check.again());
-    window.addEventListener("online", () => this.#refresh());
-    document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") this.#refresh(); });
+    window.addEventListener("online", () => this.#clinic.refresh());
+    document.addEventListener("visibilitychange", () => { if (document.visibilityState === "visible") this.#clinic.refresh(); });
     this.#others.addEventListener("message", () => this.#show());
-    setInterval(() => this.#show(), REFRESH_MS);
+    setInterval(() => this.#show().then(() => this.#clinic.keepUp()), REFRESH_MS);
     watchForUpdates(byId("new-version"), byId("take-over"));
     navigator.storage?.persist?.();
     await this.#cues.load();
     this.#check.take(await readDraft(this.#database));
     await this.#show();
-    await this.#refresh();
+    await this.#clinic.refresh();
   }
 
   // What views may ask for and do.
@@ -115,7 +112,8 @@ class App {
       say: (operation, said) => this.#verdict.say(operation, said),
       waits: (operation, said) => waitsForClinic(said, this.#eyeOf(operation), this.#entries),
       verdictStands: () => this.#verdict.stands,
-      verdictKept: (operation) => this.#verdict.isKept(operation),
+      missed: (operation) => this.#verdict.missed(operation),
+      verdictKept: (operation, left) => this.#verdict.isKept(operation, left),
       keepDraft: (draft) => writeDraft(this.#database, draft).catch(() => {}),
       save: (kind, body, about) => keeping.save(kind, body, about),
       saveHours: (operation, from, to, changing, beside) => this.#saveHours(operation, from, to, changing, beside),
@@ -132,8 +130,8 @@ class App {
       show: () => this.#show(),
       canChange: ({ operation }) => Boolean(this.#eyeOf(operation) && planOn(this.#eyeOf(operation), new Date())),
       changeHours: (entry) => {
+        addEventListener("hashchange", () => this.#posture.change(entry), { once: true }); // after the page has gone to its top
         location.hash = "now";
-        this.#posture.change(entry);
       },
       calendar: async (shown, withDrops) => (await this.#later.open()).calendar(shown, withDrops, visitName),
     };
@@ -149,11 +147,6 @@ class App {
   #tell() {
     this.#others.postMessage("changed");
     return this.#show();
-  }
-
-  async #refresh() {
-    await this.#clinic.refresh();
-    await this.#show();
   }
 
   #eyeOf(operation) {
@@ -233,7 +226,7 @@ class App {
     const sections = [...document.querySelectorAll("[data-view]")];
     const named = sections.find((section) => section.id === (away ? "away" : wanted));
     const current = enrolled ? named ?? sections[0] : sections.find((section) => section === named && section.id === "help");
-    if (current?.id === "more" && current.hidden) this.#messages.load();
+    if (current?.id === "more" && current.hidden) this.#later.open().catch(() => { byId("messages-need-signal").hidden = false; });
     for (const section of sections) section.hidden = section !== current;
     for (const link of document.querySelectorAll(".tabs a")) {
       if (link.hash === `#${current?.id}`) link.setAttribute("aria-current", "page");

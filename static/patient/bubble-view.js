@@ -2,11 +2,13 @@
 
 import { dayWords, isoDay, percentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
+import { endedWithGas } from "./plan-view.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
 import { dress, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
+const SHOWN_MS = 3600000; // as a check
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it
 
 const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
@@ -14,6 +16,8 @@ const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
 export class BubbleView {
   #actions;
   #words;
+  #eyes = []; // also those with gas that are followed no more: there are no rules for them
+  #holds = null; // whether what reassured would still be said
 
   constructor(actions, words) {
     this.#actions = actions;
@@ -29,13 +33,16 @@ export class BubbleView {
   }
 
   // The bubble is that of the eye chosen; the card and the journey are about every eye with gas.
-  show({ eye, eyes, names }, now = new Date()) {
+  show({ eye, eyes, names, pack }, now = new Date()) {
     const gas = eyes.filter((known) => known.gas.caution);
+    const ended = endedWithGas(pack, this.#words);
+    this.#eyes = [...eyes, ...ended.map(() => ({ gas: { caution: true } }))];
+    if (this.#holds?.() === false) byId("journey-said").hidden = true;
     byId("bubble-card").hidden = !eye.gas.caution;
     byId("no-bubble").hidden = eye.gas.caution || isOil(eye);
     this.#oil(eye, eyes);
-    byId("anaesthetist").hidden = gas.length === 0;
-    byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)));
+    byId("anaesthetist").hidden = gas.length + ended.length === 0;
+    byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)), ...ended.map(item));
     if (!eye.gas.caution) return;
     const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
     const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
@@ -80,26 +87,32 @@ export class BubbleView {
     const wrong = top === "" || !heights.every((height) => height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
     if (wrong) { byId("journey-said").hidden = true; return; }
-    this.#say(judgeHeight(this.#actions.eyes(), heights, this.#actions.receipt()));
+    this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()));
     if (await this.#actions.save("journey", { heights_metres: heights })) event.target.reset();
   }
 
   async #anaesthetic(event) {
     event.preventDefault();
-    this.#say(judgeAnaesthetic(this.#actions.eyes(), this.#actions.receipt()));
+    this.#say(() => judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
     await this.#actions.save("anaesthetic", {});
   }
 
   // What the rulebook says, at once and before anything is kept or sent.
-  #say(verdict) {
-    const gas = this.#actions.eyes().map((eye) => eye.gas);
-    const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
-    const well = text(gas.some((one) => one.caution) ? "journey-low" : lifted);
-    const calm = verdict.level === "well";
-    byId("journey-title").textContent = calm ? "" : titleOf(verdict);
-    byId("journey-words").replaceChildren(...(calm ? [paragraph(well)] : reasonsOf(verdict)));
+  #say(judged) {
+    const [verdict, at] = [judged(), Date.now()];
+    const well = this.#well(verdict);
+    this.#holds = well && (() => Math.abs(Date.now() - at) < SHOWN_MS && this.#well(judged()) === well);
+    byId("journey-title").textContent = well ? "" : titleOf(verdict);
+    byId("journey-words").replaceChildren(...(well ? [paragraph(well)] : reasonsOf(verdict)));
     dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
     byId("journey-said").hidden = false;
     byId("journey-said").focus();
+  }
+
+  // What reassures, or null.
+  #well({ level }) {
+    const gas = this.#eyes.map((eye) => eye.gas);
+    const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
+    return level === "well" ? text(gas.some((one) => one.caution) ? "journey-low" : lifted) : null;
   }
 }

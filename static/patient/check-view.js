@@ -1,5 +1,6 @@
 // Check: one question a screen, and back; what is dangerous is answered at once by the phone from the clinic's rules.
 
+import { faultOf } from "../shared/clock.js";
 import { momentWords, numberWords } from "../shared/dates.js";
 import { DOUBLE_TAP_MS, byId } from "../shared/dom.js";
 import { isOver } from "./draft.js";
@@ -7,8 +8,7 @@ import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
 import { text } from "./texts.js";
-import { reasonsOf } from "./verdict-view.js";
-import { keepVerdict } from "./verdict-view.js";
+import { keepVerdict, reasonsOf } from "./verdict-view.js";
 
 // A reassurance is about the eye as it was when it was asked about.
 const DONE_SHOWN_MS = 3600000;
@@ -21,7 +21,7 @@ export class CheckView {
   #screen = null; // the first one
   #entries = [];
   #names = new Map();
-  #done = null; // { at, well } once the check is kept
+  #done = null; // { at, well, id } once the check is kept
   #saving = false;
   #touchedAt = Date.now();
   #resting = new Set(); // questions just answered
@@ -80,6 +80,7 @@ export class CheckView {
     const same = JSON.stringify([...names]) === JSON.stringify([...this.#names]);
     this.#names = names;
     if (this.#chosen.eye !== undefined && !names.has(this.#chosen.eye)) [this.#chosen, this.#screen] = [{}, null];
+    if (!this.#operation) this.#screen = null; // a second eye came in the middle of a check: which one is this about?
     if (same) return;
     byId("check-eyes").replaceChildren(...[...names].map(([operation, name]) => {
       const made = byId("check-eye-option").content.cloneNode(true).firstElementChild;
@@ -144,28 +145,55 @@ export class CheckView {
   async #keep(answers) {
     const now = Date.now();
     const operation = this.#operation;
+    const missed = this.#missed(answers);
     const verdict = { ...this.#judged(answers, now), at: new Date(now).toISOString() };
     const well = verdict.level === "well";
-    if (!well) this.#actions.say(operation, verdict);
-    const alongside = (facts, keep, kept) => {
-      keepVerdict(facts, operation, { ...verdict, entry: kept.id }, this.#actions.waits);
-      facts.delete("draft"); // a page closed from here on does not bring these answers back
-      keep();
-    };
-    if (await this.#actions.save("symptoms", answers, { operation, alongside })) {
+    if (!well) this.#actions.say(operation, { ...verdict, missed: answers });
+    const left = [];
+    for (const one of missed) if (!(await this.#saved(operation, one.missed, one))) left.push(one);
+    // A page closed from here on does not bring these answers back.
+    const kept = await this.#saved(operation, answers, verdict, (facts) => facts.delete("draft"));
+    if (kept) {
       this.take({ chosen: {}, words: "" });
-      this.#done = { at: Date.now(), well };
-      this.#actions.verdictKept(operation);
+      this.#done = { at: now, well, id: kept[0]?.id };
+      this.#actions.verdictKept(operation, left);
       this.#draw();
       if (well) byId("check-done").focus();
     } else if (!well) {
-      await this.#actions.change((facts) => keepVerdict(facts, operation, verdict, this.#actions.waits)).catch(() => {});
+      await this.#actions.change((facts) => keepVerdict(facts, operation, { ...verdict, missed: answers }, this.#actions.waits)).catch(() => {});
     }
+  }
+
+  #saved(operation, answers, verdict, beside = (_facts) => {}) {
+    const alongside = (facts, keep, { id }) => {
+      keepVerdict(facts, operation, { ...verdict, missed: undefined, entry: id }, this.#actions.waits);
+      beside(facts);
+      keep();
+    };
+    return this.#actions.save("symptoms", answers, { operation, alongside, at: new Date(verdict.at) });
+  }
+
+  // What earlier checks called for that could not be kept, but for one with these answers: they go with the next one.
+  #missed(answers) {
+    return this.#actions.missed(this.#operation).filter(({ missed }) => JSON.stringify(missed) !== JSON.stringify(answers));
   }
 
   #judged(answers, now = Date.now()) {
     const [eyes, receipt] = [this.#actions.eyes(), this.#actions.receipt()];
-    return judge(eyes, answers, receipt, now, checksOf(this.#operation, this.#entries, eyes, receipt));
+    const missed = this.#missed(answers).map((one) => ({ at: Date.parse(one.at), answers: one.missed }));
+    const earlier = [...checksOf(this.#operation, this.#entries, eyes, receipt), ...missed];
+    return judge(eyes, answers, receipt, now, earlier.sort((a, b) => a.at - b.at));
+  }
+
+  // Whether what reassured would still be said: by this check and all since, of either eye and whatever phone, and by what another
+  // phone told before and the clinic has not answered.
+  #isStillWell() {
+    const [{ id, at }, eyes, receipt] = [this.#done, this.#actions.eyes(), this.#actions.receipt()];
+    const checks = eyes.flatMap(({ operation }) => checksOf(operation, this.#entries, eyes, receipt).map((check, n, all) => (
+      { ...check, level: judge(eyes, check.answers, receipt, check.at, all.slice(0, n)).level }
+    )));
+    const counts = (check) => check.id === id || check.at >= at || (check.calling && ["now", "today"].includes(check.level));
+    return !faultOf(receipt) && checks.some((check) => check.id === id) && checks.every((check) => check.level === "well" || !counts(check));
   }
 
   #field() {
@@ -181,6 +209,7 @@ export class CheckView {
   #draw() {
     const [screens, current] = [this.#screens, this.#current];
     byId("check-done").hidden = this.#done === null;
+    if (this.#done?.well && !this.#isStillWell()) this.#done.well = false;
     const well = Boolean(this.#done?.well) && !this.#actions.verdictStands();
     byId("all-well").hidden = !well;
     byId("check-kept").hidden = this.#done === null || well;
@@ -202,7 +231,7 @@ export class CheckView {
     byId("check-step").textContent = text("question-of", values);
     byId("check-back").hidden = current === screens[0];
     const answers = bodyOf(this.#chosen);
-    byId("check-stop").hidden = current === "words" || Object.keys(answers).length === 0;
+    byId("check-stop").hidden = current === "words" || !this.#operation || Object.keys(answers).length === 0;
     this.#sayAtOnce(answers);
   }
 

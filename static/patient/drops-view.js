@@ -26,7 +26,7 @@ export class DropsView {
     byId("no-drops").hidden = plan.length > 0;
     const next = nextDrops(eyes, entries, now);
     const timed = eyes.every((eye) => dropsOn(eye, now).every(({ times }) => times)); // not in the pack of an earlier version
-    byId("next-drop").textContent = planned && timed ? nextWords(next, names, now) : "";
+    byId("next-drop").textContent = planned && timed ? nextWords(next, names, now) ?? text(isAllTaken(eyes, entries, now) ? "drops-done" : "drops-over") : "";
     if (!next.some(({ at }) => at <= now)) byId("drop-due").textContent = "";
     this.#remind(next.filter(({ at }) => at > now), names);
   }
@@ -79,9 +79,14 @@ function nameOf(drop, eye, names) {
   return names.size > 1 ? `${drop.name} (${names.get(eye.operation)})` : drop.name;
 }
 
+// By what the rows say: times that nobody ticked off are over, and not done.
+function isAllTaken(eyes, entries, now) {
+  return eyes.every((eye) => dropsOn(eye, now).every((drop) => takenToday(drop, eye, entries, now).length >= drop.times_a_day));
+}
+
 // All that is to be taken at the earliest of the times.
 function nextWords(next, names, now) {
-  if (next.length === 0) return text("drops-done");
+  if (next.length === 0) return undefined;
   const first = next.filter(({ at }) => at.getTime() === next[0].at.getTime() || at <= now);
   const name = listWords(first.map(({ drop, eye }) => nameOf(drop, eye, names)));
   return next[0].at <= now ? text("drop-now", { name }) : text("drop-next", { name, time: timeWords(next[0].at) });

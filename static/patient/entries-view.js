@@ -9,6 +9,7 @@ const SHOWN_AT_MOST = 60;
 export class EntriesView {
   #actions;
   #open = null; // the entry that is about to be taken back
+  #drawn;
 
   constructor(actions) {
     this.#actions = actions;
@@ -21,8 +22,14 @@ export class EntriesView {
     const refused = entries.filter(({ state, seen }) => state === "refused" && !seen);
     byId("refused").hidden = refused.length === 0;
     byId("refused-list").replaceChildren(...refused.map(({ event, reason }) => item(`${momentWords(new Date(event.at))}: ${text(`kind-${event.kind}`)}. ${text("refused", { reason })}`)));
-    if (this.#open) return; // nobody loses the reason that they are typing
+    const fresh = JSON.stringify([eyes.map(({ receipts }) => receipts), entries]);
+    if (this.#open && fresh === this.#drawn) return; // nobody loses the field that they are typing in
+    this.#drawn = fresh;
+    const form = byId("take-back");
+    const typing = form.contains(document.activeElement);
+    byId("entries").after(form); // the list is drawn anew
     redraw(byId("entries"), this.#rows(eyes, names, entries, pack.used_by));
+    if (typing) byId("take-back-reason").focus();
   }
 
   #rows(eyes, names, entries, by) {
@@ -53,6 +60,7 @@ export class EntriesView {
       row.append(" ", button);
     };
     if (entry.kind === "posture" && entry.body.to && this.#actions.canChange(entry)) add("change", () => this.#actions.changeHours(entry));
+    if (this.#open?.id === entry.id) row.append(byId("take-back"));
     add("take-back", () => {
       this.#open = entry;
       row.append(byId("take-back"));
@@ -76,7 +84,6 @@ export class EntriesView {
     form.hidden = true;
     form.reset();
     byId("take-back-error").textContent = "";
-    byId("entries").after(form); // the list is drawn anew
     this.#actions.show();
   }
 }

@@ -9,12 +9,17 @@ import { sealEverything, sendSealed } from "./sealing.js";
 
 export const REFRESH_MS = 60000;
 
+// A page that stays in view asks so often: what the clinic changed is known here within minutes, and a phone is not kept busy.
+// Common practice, no source.
+const ASK_EVERY_MS = 15 * 60000;
+
 export class FromClinic {
   #database;
   #outbox;
   #told;
   #clock = new SteadyClock();
   #received; // when the pack came, by both clocks
+  #asked = -Infinity; // when this page last asked, by the clock that nobody can set
   unknown = false;
 
   // `told()` says it to whoever looks.
@@ -42,8 +47,16 @@ export class FromClinic {
 
   // Sends what waits, then fetches what the clinic has for this phone. Without a signal both keep what is here.
   async refresh() {
+    this.#asked = performance.now();
     await this.#outbox.flush();
     await this.#fetchPack();
+    await this.#told();
+  }
+
+  // On a page that nobody leaves: asks again, unless another tab has, or this one still waits on a line that stalls.
+  async keepUp(now = Date.now()) {
+    const since = [now - this.#received?.received_at, performance.now() - this.#asked];
+    if (document.visibilityState === "visible" && since.every((passed) => Math.abs(passed) >= ASK_EVERY_MS)) await this.refresh();
   }
 
   // The clinic said that it closed this phone. Its answer about the pack says by whom.
@@ -56,6 +69,7 @@ export class FromClinic {
     try {
       if (!(await readFact(this.#database, "pack")) && !(await isSetUp())) return;
       await sendSealed(this.#database);
+      const before = this.#received?.received_at;
       const address = `/api/v1/pack?language=${document.documentElement.lang}`;
       const answer = await timed(address, { cache: "no-store" }); // its time of making is the clinic's clock
       if (answer.status === 401) {
@@ -64,7 +78,7 @@ export class FromClinic {
       }
       if (!answer.ok) return;
       const fresh = await answer.json();
-      await this.#take(fresh);
+      await this.#take(fresh, before);
       if (await this.#outbox.sendAgain(fresh.generation)) await this.#outbox.flush();
       this.unknown = false;
       await this.#outbox.prune();
@@ -81,28 +95,16 @@ export class FromClinic {
     await this.#told();
   }
 
-  // Keeps what the clinic sent, and what it changes against what this phone showed before.
-  #take(fresh) {
+  // Keeps what the clinic sent, and what it changes against what this phone showed before. Of two that were on the way at once
+  // (`before` is what was here when this one was asked for) the one made later stays.
+  #take(fresh, before) {
     const receipt = receiptOf(fresh);
     return transact(this.#database, ["entries", "facts"], "readwrite", ({ entries, facts }) => {
       facts.get("clock").onsuccess = ({ target: { result: former } }) => {
+        if (former?.made_at > receipt.made_at && former.received_at !== before) return;
         if (former && turnsOutWrong(this.#clock.notice(former), receipt)) doubtHours(entries, former);
         facts.put(receipt, "clock");
-      };
-      facts.get("pack").onsuccess = ({ target: { result: before } }) => {
-        facts.get("changes").onsuccess = (read) => {
-          const unseen = read.target.result ?? {};
-          for (const now of fresh.eyes) {
-            const old = before?.eyes.find(({ operation }) => operation === now.operation);
-            if (before?.eyes.length) unseen[now.operation] = joined(unseen[now.operation] ?? [], changesBetween(old, now));
-          }
-          facts.put(unseen, "changes");
-          facts.put(fresh, "pack");
-          facts.delete("closed");
-          facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
-            if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
-          };
-        };
+        keepPack(facts, fresh);
       };
     });
   }
@@ -116,6 +118,25 @@ export class FromClinic {
       };
     });
   }
+}
+
+// With what it changes, and without the verdicts that it settles.
+function keepPack(facts, fresh) {
+  facts.get("pack").onsuccess = ({ target: { result: before } }) => {
+    facts.get("changes").onsuccess = (read) => {
+      const unseen = read.target.result ?? {};
+      for (const now of fresh.eyes) {
+        const old = before?.eyes.find(({ operation }) => operation === now.operation);
+        if (before?.eyes.length) unseen[now.operation] = joined(unseen[now.operation] ?? [], changesBetween(old, now));
+      }
+      facts.put(unseen, "changes");
+      facts.put(fresh, "pack");
+      facts.delete("closed");
+      facts.get("verdicts").onsuccess = ({ target: { result: standing } }) => {
+        if (standing) facts.put(withoutSettled(standing, fresh), "verdicts");
+      };
+    };
+  };
 }
 
 // What was believed of this phone's clock until the clinic was heard again.

@@ -1,4 +1,5 @@
-// The pages that nobody needs at first sight: fetched when one of them is opened; from the second visit on the worker keeps them.
+// The pages, and the choice of messages, that nobody needs at first sight: fetched when one is opened; from the second visit on
+// the worker keeps them.
 
 import { byId } from "../shared/dom.js";
 import { timed } from "../shared/requests.js";
@@ -35,6 +36,7 @@ export class Later {
     const page = new DOMParser().parseFromString(words, "text/html");
     document.head.append(...page.querySelectorAll("link[rel=stylesheet]"));
     byId("away").before(...page.querySelectorAll("[data-view]"));
+    byId("messages-need-signal").after(page.getElementById("messages"));
     byId("texts").append(...page.querySelectorAll("[data-text]"));
     this.#into(module);
     return module;

@@ -16,6 +16,7 @@ export class PostureView {
   #cards = new Map();
   #due = new Map(); // when the next cue of an eye comes
   #changing = null; // the entry whose hours are put right
+  #today;
 
   constructor(actions, words, cues) {
     this.#actions = actions;
@@ -41,6 +42,7 @@ export class PostureView {
     byId("hand-from").value = entry ? isoClock(from) : "";
     byId("hand-to").value = to ? isoClock(to) : "";
     if (entry) byId("hand-eye").value = entry.operation;
+    else byId("hand-eye").options.selectedIndex = 0;
     byId("hand-eye").disabled = Boolean(entry);
     byId("hand-changing").hidden = !entry;
     byId("hand-changing").textContent = entry ? text("changing", { from: momentWords(from), to: momentWords(to) }) : "";
@@ -57,6 +59,9 @@ export class PostureView {
     byId("no-posture").hidden = planned.length > 0 || fault !== null;
     byId("different-postures").hidden = new Set(planned.map(({ posture }) => posture.position)).size < 2;
     this.#offerByHand(planned, names);
+    const today = isoDay(now);
+    if (today !== this.#today && !byId("hand-from").value) byId("hand-day").value = today; // an empty form of yesterday
+    this.#today = today;
     for (const [operation, cue] of this.#due) if (!planned.some((eye) => eye.operation === operation)) clearTimeout(cue);
   }
 
@@ -134,7 +139,7 @@ export class PostureView {
   #offerByHand(planned, names) {
     const field = byId("hand-eye");
     byId("hand-eye-field").hidden = planned.length < 2;
-    const offered = [...field.options].map((option) => option.value);
+    const offered = [...field.options].map((option) => option.value).filter(Boolean);
     if (offered.length === planned.length && planned.every(({ operation }) => offered.includes(operation))) return;
     const none = planned.length > 1 ? [new Option("", "")] : [];
     field.replaceChildren(...none, ...planned.map(({ operation }) => new Option(names.get(operation), operation)));
@@ -147,8 +152,8 @@ export class PostureView {
     const error = byId("hand-error");
     if (!operation) { error.textContent = text("which-eye"); return; }
     if (!day || !from || !to) { error.textContent = text("hours"); return; }
-    if (from === to) { error.textContent = text("order"); return; }
     const [start, end] = spanOf(day, from, to);
+    if (from === to || end <= start) { error.textContent = text("order"); return; } // the hour that clocks skip is no hour
     if (end > new Date()) { error.textContent = text("future"); return; }
     error.textContent = "";
     if (await this.#actions.saveHours(operation, start, end, this.#changing, byId("hand-save"))) this.#change(null);

@@ -12,7 +12,8 @@ const rank = (level) => LEVELS.indexOf(level);
 
 // The verdict on one check, over every eye of the phone: { level, words, reasons, emergency, complete, looks }.
 // Well needs every question answered well, rules in force for each eye, a clock near the clinic's and nothing in words.
-// `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come.
+// `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come. What another phone told
+// for now or today, and is `calling` at the clinic, calls here too.
 export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const fault = faultOf(receipt, now);
   const inForce = inForceBy(fault, receipt);
@@ -25,6 +26,8 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const judged = ({ symptom_rules: rules = [] }) => rules.some((rule) => rule.pain !== null && inForce(rule, now));
   if (eyes.length === 0 || !eyes.every(judged)) unknown.push("no-rules");
   const found = lookAtRules(eyes, [...earlier, { at: now, answers }], inForce);
+  const beside = earlier.flatMap(({ calling }, n) => (calling ? lookAtRules(eyes, earlier.slice(0, n + 1), inForce).call : []));
+  found.call.push(...beside.filter((rule) => rule.how_soon !== "this-week"));
   return verdict(found, unknown, badOf(answers).length > 0);
 }
 
@@ -94,27 +97,34 @@ export function atTime(said, now = Date.now()) {
   };
 }
 
-// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete and nobody `waits`
-// for the clinic about the former. The second looks are those of the fresh one, which has judged the earlier ones too.
-export function standing(before, fresh, waits = false) {
-  const gives = !before || rank(fresh.level) <= rank(before.level) || (fresh.complete && !waits);
-  return gives ? fresh : { ...before, looks: fresh.looks };
+// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete and nobody waits
+// for the clinic about the former (`waits(verdict)`). What gives way stays `under` it, for when the clinic has settled that. The
+// second looks are those of the fresh one, which has judged the earlier ones too.
+export function standing(before, fresh, waits) {
+  const former = before && atTime(before);
+  if (!former || rank(fresh.level) <= rank(former.level)) return fresh;
+  const rest = standing(former.under, fresh, waits);
+  if (fresh.complete && !waits(former)) return rest;
+  return { ...former, looks: fresh.looks, under: rest.level === "well" ? undefined : rest };
 }
 
 // Whether the clinic may still have to answer what a verdict called for: no later answer takes that away. Once the clinic's pack
-// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send.
-export function waitsForClinic({ level, entry }, eye, entries) {
-  if (!entry || !["now", "today"].includes(level)) return false;
+// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send, or
+// the answers that it could not keep (`missed`), which the clinic has yet to hear of.
+export function waitsForClinic({ level, entry, missed }, eye, entries) {
+  if (!["now", "today"].includes(level)) return false;
+  if (!entry) return Boolean(missed);
   const undone = entries.some(({ event, state }) => event.corrects === entry && event.kind === "withdrawal" && state === "received");
   if (undone || eye?.receipts.some(({ id }) => id === entry)) return eye?.calling !== false;
   return entries.some(({ event, state }) => event.id === entry && state !== "refused");
 }
 
-// What the clinic has settled since, and eyes it follows no more, need no call from here.
+// What the clinic has settled since, and eyes it follows no more, need no call from here; what stood under it may.
 export function withoutSettled(verdicts, pack) {
   const settled = new Set(pack.eyes.flatMap((eye) => eye.receipts.filter((entry) => entry.settled).map((entry) => entry.id)));
-  const followed = new Set(pack.eyes.map((eye) => eye.operation));
-  return Object.fromEntries(Object.entries(verdicts).filter(([operation, { entry }]) => followed.has(operation) && !settled.has(entry)));
+  const left = (kept) => (settled.has(kept?.entry) ? left(kept.under) : kept);
+  const followed = pack.eyes.map(({ operation }) => [operation, left(verdicts[operation])]);
+  return Object.fromEntries(followed.filter(([, kept]) => kept));
 }
 
 export const worstFirst = (a, b) => rank(a.level) - rank(b.level);

@@ -11,17 +11,19 @@ const FOUND = { found: true };
 // A pack from before `looks` were counted says `twice_within_hours`: two in a row, and one more look at what is asked back.
 export const againWithin = (rule) => rule.again_within_hours ?? rule.twice_within_hours;
 
-// The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones.
+// The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones, with whether
+// that is still `calling`.
 export function checksOf(operation, entries, eyes, receipt) {
-  const undone = new Set(entries.map(({ event }) => event.corrects));
-  const own = entries.filter(({ event, state }) => isCheck(event, operation) && state !== "refused" && !undone.has(event.id));
+  const taken = entries.filter(({ state }) => state !== "refused");
+  const undone = new Set(taken.map(({ event }) => event.corrects));
+  const own = taken.filter(({ event }) => isCheck(event, operation) && !undone.has(event.id));
   const known = new Set(entries.map(({ id }) => id));
   const receipts = eyes.find((eye) => eye.operation === operation)?.receipts ?? [];
   const others = receipts.filter(({ id, kind }) => kind === "symptoms" && !known.has(id));
   const ahead = receipt ? receipt.received_at - receipt.made_at : 0;
   const checks = [
-    ...own.map(({ event }) => ({ at: Date.parse(event.at), answers: event.body })),
-    ...others.map(({ at, body }) => ({ at: Date.parse(at) + ahead, answers: body })),
+    ...own.map(({ id, event }) => ({ id, at: Date.parse(event.at), answers: event.body })),
+    ...others.map(({ id, at, body, calling }) => ({ id, at: Date.parse(at) + ahead, answers: body, calling })),
   ];
   return checks.sort((a, b) => a.at - b.at);
 }

@@ -28,16 +28,27 @@ export class VerdictView {
 
   // At once, before anything is kept or sent.
   say(operation, verdict) {
-    const kept = this.#kept[operation];
-    this.#unkept[operation] = standing(kept, verdict, Boolean(kept) && this.#actions.waits(operation, kept));
+    this.#unkept[operation] = standing(this.#of(operation), verdict, (former) => this.#actions.waits(operation, former));
     this.#draw();
     byId("verdict").focus();
   }
 
-  // From here on the store has it.
-  isKept(operation) {
+  // From here on the store has it, but for what is still `left`.
+  isKept(operation, left) {
     delete this.#unkept[operation];
+    for (const verdict of left) this.say(operation, verdict);
     this.#draw();
+  }
+
+  // Those on an eye whose checks could not be kept, the worst first: the clinic knows nothing of them.
+  missed(operation) {
+    const found = [];
+    for (let verdict = this.#of(operation); verdict; verdict = verdict.under) if (verdict.missed) found.push(verdict);
+    return found;
+  }
+
+  #of(operation) {
+    return this.#unkept[operation] ?? this.#kept[operation];
   }
 
   #draw() {
@@ -61,8 +72,7 @@ export class VerdictView {
 export function keepVerdict(facts, operation, verdict, waits) {
   facts.get("verdicts").onsuccess = ({ target: { result: before } }) => {
     const { [operation]: old, ...others } = before ?? {};
-    const former = old && atTime(old);
-    const stands = standing(former, verdict, Boolean(former) && waits(operation, former));
+    const stands = standing(old, verdict, (former) => waits(operation, former));
     facts.put(stands.level === "well" ? others : { ...others, [operation]: stands }, "verdicts");
   };
 }

@@ -9,6 +9,7 @@ export class VisitsView {
   #actions;
   #shown;
   #asking = null; // { eye, visit } for which another time is asked
+  #drawn;
 
   constructor(actions) {
     this.#actions = actions;
@@ -20,9 +21,12 @@ export class VisitsView {
   show(shown) {
     this.#shown = shown;
     byId("calendar-drops").closest("label").hidden = !shown.eyes.some(({ drops }) => drops.length > 0);
-    if (this.#asking) return; // nobody loses what they are typing
     const visits = shown.eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
     visits.sort((a, b) => a.visit.target.localeCompare(b.visit.target));
+    const fresh = JSON.stringify(visits.map(({ visit }) => visit));
+    if (this.#asking && fresh === this.#drawn) return; // nobody loses the field that they are typing in
+    this.#drawn = fresh;
+    byId("visit-list").after(byId("wish")); // the list is drawn anew
     redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit)));
   }
 
@@ -48,7 +52,7 @@ export class VisitsView {
   async #ask(event) {
     event.preventDefault();
     const { eye, visit } = this.#asking;
-    const body = { visit: visit.name, words: byId("wish-words").value.trim() };
+    const body = { visit: visit.name, visit_id: visit.id, words: byId("wish-words").value.trim() };
     byId("wish-error").textContent = body.words ? "" : text("say-what-suits");
     if (!body.words) return;
     const kept = await this.#actions.save("visit-request", body, { operation: eye.operation, beside: byId("visits-told") });
@@ -62,7 +66,6 @@ export class VisitsView {
     byId("wish").hidden = true;
     byId("wish").reset();
     byId("wish-error").textContent = "";
-    byId("visit-list").after(byId("wish")); // the list is drawn anew
     this.#actions.show();
   }
 
@@ -85,7 +88,8 @@ export class VisitsView {
 
 // What was asked of a visit and is not answered: on this phone, or as the clinic has it.
 export function wishOf(eye, visit, { entries, pack }) {
-  const mine = entriesOf(eye, entries).filter(({ kind, body }) => kind === "visit-request" && body.visit === visit.name);
+  const isIt = ({ visit_id: id, visit: name }) => (id ? id === visit.id : name === visit.name); // of an earlier version: by name
+  const mine = entriesOf(eye, entries).filter(({ kind, body }) => kind === "visit-request" && isIt(body));
   const fresh = mine.filter(({ state, at }) => state === "saved" || Date.parse(at) > Date.parse(pack.made_at));
   const last = fresh.sort((a, b) => a.at.localeCompare(b.at)).at(-1);
   if (last) return { at: last.at, words: last.body.words ?? "", state: last.state };

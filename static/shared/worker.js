@@ -19,8 +19,8 @@ export function startWorker(worker, version, { prefix, keepAll, turn, outbox, be
       const names = await caches.keys();
       await Promise.all(names.filter((name) => name.startsWith(prefix) && name !== current).map((name) => caches.delete(name)));
       await worker.clients.claim();
-      await begin();
     })());
+    begin().catch(() => {}); // pages open only once this event is over: they do not wait for a database that is busy
   });
 
   worker.addEventListener("sync", (event) => {

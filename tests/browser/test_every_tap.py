@@ -128,6 +128,8 @@ def test_hours_are_changed_on_the_phone(phone: Page, clinic_store: Store, enrolm
     all_received(phone, 1)
     phone.get_by_role("button", name="Change: Head position").click()
     expect(phone.locator("#hand-from")).to_have_value("10:00")
+    expect(phone.locator("#hand-from")).to_be_focused()
+    expect(phone.locator("#hand-from")).to_be_in_viewport()
     expect(phone.locator("#hand-changing")).to_contain_text("You change these hours")
     by_hand(phone, day, "10:00", "12:30")
     expect(phone.locator("#hand-changing")).to_be_hidden()

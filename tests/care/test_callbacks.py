@@ -58,7 +58,7 @@ def test_what_is_to_do_is_due_within_a_year(
 ) -> None:
     with pytest.raises(CareError, match="still to come, and within a year"):
         deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, "same-day", "", settings.clinic, due_at=due_at)
-    assert tasks.open_by_callback(store) == {}
+    assert tasks.of_callback(store, opened) == []
 
 
 def test_two_people_cannot_claim_one(store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings) -> None:

@@ -86,11 +86,14 @@ def test_what_a_patient_cannot_tell_is_kept_and_shown(as_patient: FlaskClient, a
     assert as_patient.post("/api/v1/events", json={"events": [bad]}).json["results"][0]["status"] == "refused"
 
 
-def test_the_pack_says_when_what_was_told_is_settled(
+def test_the_pack_says_when_what_was_told_is_settled_and_what_still_calls(
     as_patient: FlaskClient, nurse: Actor, store: Store, eye_id: str, clock: Clock, settings: Settings
 ) -> None:
+    def receipts(what: str) -> list[bool]:
+        return [r[what] for r in as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"]]
+
     def settled() -> list[bool]:
-        return [r["settled"] for r in as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"]]
+        return receipts("settled")
 
     def settle(worry: str) -> None:
         found = next(c for c in worries.open_callbacks(store) if c.worry == worry)
@@ -100,15 +103,16 @@ def test_the_pack_says_when_what_was_told_is_settled(
 
     at = (clock.now - timedelta(minutes=1)).isoformat()
     send(as_patient, eye_id, body={**WELL, "pain": 8, "curtain": True}, at=at)
-    assert settled() == [False]
+    assert (settled(), receipts("calling")) == ([False], [True])
     clock.pass_(minutes=5)
     # The same again raises nothing new, and is settled with the first.
     send(as_patient, eye_id, body={**WELL, "pain": 8, "curtain": True}, at=clock.now.isoformat(), sequence=2)
     clock.pass_(minutes=5)
     settle("pressure")
-    assert settled() == [False, False]
+    assert (settled(), receipts("calling")) == ([False, False], [True, False])
     settle("retina")
-    assert settled() == [True, True]
+    assert (settled(), receipts("calling")) == ([True, True], [False, False])
     clock.pass_(minutes=5)
     send(as_patient, eye_id, body={**WELL, "words": "and now?"}, at=clock.now.isoformat(), sequence=3)
-    assert settled() == [False, False, False]
+    # What was settled once calls no more, whatever comes later.
+    assert (settled(), receipts("calling")) == ([False, False, False], [False, False, True])

@@ -512,6 +512,25 @@ def test_wrong_answers_from_one_address_are_counted(desk: Desk) -> None:
     assert signing_in.sign_in(desk.store, NOW, "nurse@test.invalid", PASSWORD, CALLER) == desk.actor  # counted apart
 
 
+def test_wrong_answers_of_others_lock_no_browser_out_on_which_somebody_signed_in_before(desk: Desk) -> None:
+    """A hospital may reach us from one address."""
+    device, store = registered(desk), desk.store
+    own, another = (Caller(CALLER.address, signing_in.mark(store, NOW, "nurse@test.invalid")) for _ in range(2))
+
+    def answered(by: Authenticator, caller: Caller) -> Actor:
+        asked = asked_alone(desk)
+        return signing_in.by_passkey(store, NOW, HERE, Answer(asked.token, by.sign(asked.options), "a browser"), caller)[0]
+
+    for caller in (CALLER, another):
+        for n in range(22):
+            with pytest.raises(Refused, match="too many" if n >= 20 else "was not taken"):
+                answered(Authenticator(), caller)
+    forged = Caller(CALLER.address, own.mark[:-2] + "xx")
+    with pytest.raises(Refused, match="too many"):
+        answered(device, forged)
+    assert answered(device, own) == desk.actor
+
+
 def test_right_answers_from_one_address_are_not_counted(desk: Desk) -> None:
     device = registered(desk)
     for _ in range(signing_in.FROM_ONE_ADDRESS + 2):

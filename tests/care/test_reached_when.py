@@ -98,7 +98,7 @@ def test_what_failed_waits_twice_as_long_each_time_and_two_hours_at_most(store: 
 
 
 def reachable(store: Store, device: Device) -> None:
-    chosen = Choices(quiet_from=time(), quiet_to=time())
+    chosen = Choices(email="pat@test.invalid", quiet_from=time(), quiet_to=time())
     outgoing.choose(store, NOW, f"patient:{device.patient_id}", chosen)
 
 

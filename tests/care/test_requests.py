@@ -33,9 +33,9 @@ def planned(store: Store, eye_id: str) -> Visit:
     return visits.of_eye(store, eye_id)[1]
 
 
-def ask(store: Store, eye_id: str, name: str) -> str:
+def ask(store: Store, eye_id: str, name: str, **more: str) -> str:
     id = new_id()
-    events.add(store, id, eye_id, "visit-request", NOW, {"visit": name, "words": ""}, "patient", NOW)
+    events.add(store, id, eye_id, "visit-request", NOW, {"visit": name, "words": "", **more}, "patient", NOW)
     return id
 
 
@@ -106,3 +106,23 @@ def test_a_wish_that_comes_when_its_visit_has_left_the_book_reaches_somebody(
         following.take_up(then, eye_id, "she comes back")
     ask(desk.store, eye_id, planned.name)
     assert open_ones(desk) == ([None] if ago >= 0 else [])
+
+
+def test_of_two_visits_of_one_name_the_wish_is_about_the_one_it_says(
+    desk: Desk, settings: Settings, eye_id: str, planned: Visit
+) -> None:
+    for days in (1, 8):
+        day = planned.target + timedelta(days=days)
+        book.add(replace(desk, now=NOW - HOUR), settings.clinic, eye_id, "pressure check", day, "pressure")
+    first, second = (v for v in visits.of_eye(desk.store, eye_id) if v.name == "pressure check")
+    ask(desk.store, eye_id, first.name)  # from a phone that does not say which: the last one
+    assert open_ones(desk) == [second.identity]
+    for one in (first, second):
+        ask(desk.store, eye_id, one.name, visit_id=one.identity)
+    assert sorted(open_ones(desk), key=str) == sorted([first.identity, second.identity])
+    book.cancel(desk, first.identity, "seen elsewhere")
+    assert open_ones(desk) == [second.identity]
+    ask(desk.store, eye_id, second.name, visit_id="of another eye")  # moved onto this one by a correction: by its name
+    assert open_ones(desk) == [second.identity]
+    visit.record_visit(desk, eye_id, [], visit=second.identity)
+    assert open_ones(desk) == []

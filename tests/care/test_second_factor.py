@@ -1,6 +1,7 @@
 """The second factor: codes as RFC 6238 has them, each once; recovery codes; wrong ones count."""
 
 import base64
+from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -84,6 +85,50 @@ def test_wrong_codes_are_counted(store: Store, nurse: Actor, recovery: list[str]
             signing_in.second_step(store, NOW, half, "000000", HERE)
         told.append(str(refused.value))
     assert [t.startswith("too many") for t in told] == [False] * 5 + [True] * 3
+
+
+EMAIL = "nurse@test.invalid"
+
+
+@pytest.mark.parametrize("where", ["elsewhere", "the same address"])
+@pytest.mark.parametrize("what", ["passwords", "codes"])
+def test_nobody_is_locked_out_of_the_second_step_by_the_guesses_of_others(
+    store: Store, nurse: Actor, recovery: list[str], where: str, what: str
+) -> None:
+    """A hospital may reach us from one address: the browser on which somebody signed in before is counted by itself."""
+    own = Caller(HERE.address, signing_in.mark(store, NOW, EMAIL))
+    half = signing_in.half(store, NOW, nurse, EMAIL)
+    tried: dict[str, Callable[[int, Caller], object]] = {
+        "codes": lambda _, caller: signing_in.second_step(store, NOW, half, "000000", caller),
+        "passwords": lambda n, caller: signing_in.sign_in(store, NOW, f"p{n % 30}@test.invalid", "wrong guess", caller),
+    }
+    for n in range(70):
+        with pytest.raises(Refused):
+            tried[what](n, Caller(f"203.0.113.{n}") if where == "elsewhere" else HERE)
+    assert signing_in.second_step(store, NOW, half, recovery[0], own)[0].id == nurse.id
+
+
+def test_a_marked_browser_is_slowed_down_at_the_second_step_too(store: Store, nurse: Actor, recovery: list[str]) -> None:
+    own = Caller(HERE.address, signing_in.mark(store, NOW, EMAIL))
+    half = signing_in.half(store, NOW, nurse, EMAIL)
+    told = []
+    for code in ("000000",) * 5 + (recovery[0],):
+        with pytest.raises(Refused) as refused:
+            signing_in.second_step(store, NOW, half, code, own)
+        told.append(str(refused.value))
+    assert [t.startswith("too many") for t in told] == [False] * 5 + [True]
+    assert signing_in.sign_in(store, NOW, EMAIL, PASSWORD, own).id == nurse.id  # codes and passwords are counted apart
+
+
+def test_the_mark_of_another_account_is_none_at_the_second_step(store: Store, nurse: Actor, recovery: list[str]) -> None:
+    half = signing_in.half(store, NOW, nurse, EMAIL)
+    told = set()
+    for n in range(6):
+        strange = signing_in.mark(store, NOW, "surgeon@test.invalid" if n % 2 else f"second {EMAIL}")
+        with pytest.raises(Refused) as refused:
+            signing_in.second_step(store, NOW, half, "000000", Caller(HERE.address, strange))
+        told.add(str(refused.value))
+    assert any(t.startswith("too many") for t in told)
 
 
 @pytest.mark.parametrize("code", ["", "½", "\ud800", "٣٤٥٦٧٨", "0" * 5000])

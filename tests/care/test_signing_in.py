@@ -61,6 +61,17 @@ def test_many_addresses_cannot_go_through_one_account(store: Store, nurse: Actor
     assert told.count("e-mail or password is wrong") == 50
 
 
+def test_what_comes_back_from_no_directory_fills_no_trail(store: Store) -> None:
+    """Anybody may send it, as often as they like."""
+    before = audit.head(store)[0]
+    for n in range(25):
+        signing_in.refused_by_directory(store, NOW + timedelta(seconds=n), "state", AWAY)
+    assert audit.head(store)[0] - before == signing_in.FROM_ONE_ADDRESS
+    signing_in.refused_by_directory(store, NOW, "state", HOME)
+    signing_in.refused_by_directory(store, NOW + signing_in.WINDOW, "state", AWAY)
+    assert audit.head(store)[0] - before == signing_in.FROM_ONE_ADDRESS + 2
+
+
 @pytest.mark.parametrize("where", ["elsewhere", "the same address"])
 def test_nobody_is_locked_out_by_the_guesses_of_others(store: Store, nurse: Actor, where: str) -> None:
     """A hospital may reach us from one address: the browser on which somebody signed in before is counted by itself."""

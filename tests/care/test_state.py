@@ -110,7 +110,8 @@ class Clinic:
         return self.chance.choice(worries.open_callbacks(self.store)).id
 
     def task(self) -> str:
-        return self.chance.choice([t for of_one in tasks.open_by_callback(self.store).values() for t in of_one]).id
+        calls = [call.id for call in worries.open_callbacks(self.store)]
+        return self.chance.choice([t for of_one in tasks.open_of(self.store, calls).values() for t in of_one]).id
 
     def discharged(self) -> None:
         number, day = self.chance.randrange(6), self.now.astimezone(ZONE).date()

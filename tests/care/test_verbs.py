@@ -30,7 +30,7 @@ from followup.care.corrections import caution, correcting, operation_note, parti
 from followup.care.desk import Desk
 from followup.care.discharge import changing, leaving, note, waiting, who
 from followup.care.errors import CareError, Refused
-from followup.care.home import enrol, helpers, receive
+from followup.care.home import enrol, helpers, receive, sealing
 from followup.care.learning import contributions, results_csv, signing
 from followup.care.learning.results import Asked
 from followup.care.messages import outgoing
@@ -43,7 +43,7 @@ from followup.care.watch import grounds, raising
 from followup.clinical import schedule
 from followup.config import Settings
 from followup.protocols.book import draft_text, fingerprint
-from followup.records import Store, events, eyes, states, tasks, visits, worries
+from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
 from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import SymptomsBody
@@ -56,6 +56,7 @@ from tests.authenticator import Authenticator
 from tests.care.failing import Full, dump, failing_at
 from tests.conftest import NOW, OPERATED, PASSWORD, ZONE, patient_details
 from tests.conftest import operation_note as a_note
+from tests.sealed import seal
 
 FRIDAY, WEDNESDAY = date(2027, 3, 12), date(2027, 3, 10)
 LISTED = waiting.Row(2, "T-3", "Pia Patient", NOW.date(), "right", {})
@@ -606,11 +607,19 @@ def _(w: World) -> Act:
 # ---- devices and messages ----
 
 
-@verb(receive.receive, "event symptoms", may=PHONE, through=("api.events", "api.sealed"))
+@verb(receive.receive, "event symptoms", may=PHONE, through=("api.events",))
 def _(w: World) -> Act:
     receive.receive(w.store, NOW, w.device, [], ZONE)  # that a phone was heard from is kept whatever it sent
     entry = w.sent()
     return lambda: receive.receive(w.store, NOW, w.device, [entry], ZONE)
+
+
+@verb(receive.receive_sealed, "event symptoms", "entry refused", may=PHONE, through=("api.sealed",))
+def _(w: World) -> Act:
+    receive.receive(w.store, NOW, w.device, [], ZONE)
+    good = sealing.Sealed.model_validate(seal(sealing.public_key(w.store), [w.sent()]))
+    packets = [good, good.model_copy(update={"data": b"none"})]
+    return lambda: receive.receive_sealed(w.store, NOW, w.device, packets, ZONE)
 
 
 @verb(receive.receive_from_clinic, "event measures", may=ANYBODY, through=("clinic_api.entries",))
@@ -628,6 +637,19 @@ def _(w: World) -> Act:
 @verb(receive.refuse_packet, "entry refused", may=ANYBODY, through=("clinic_api.entries",))
 def _(w: World) -> Act:
     return lambda: receive.refuse_packet(w.store, NOW, [w.sent(), w.sent()], "not signed here")
+
+
+@verb(receive.refuse_shut, "entry refused", may=ANYBODY, through=("clinic_api.entries",))
+def _(w: World) -> Act:
+    packet = sealing.Sealed(key="", iv="", data="")
+    return lambda: receive.refuse_shut(w.store, NOW, w.nurse.actor, packet)
+
+
+@verb(receive.entered_anew, "unopened entries asked about", may=CARE, through=("clinic.entered_anew",))
+def _(w: World) -> Act:
+    person = f"patient:{w.device.patient_id}"
+    watch.note(w.store, NOW, "sealed", person, "")
+    return lambda: receive.entered_anew(w.nurse, person)
 
 
 @verb(enrol.enrol, "device enrolled", may=ANYBODY, through=("patient.enrolment",))
@@ -649,6 +671,12 @@ def _(w: World) -> Act:
     keys = outgoing.PushKeys(p256dh="A" * 87, auth="A" * 22)
     asked = outgoing.Subscription(endpoint="https://push.test.invalid/1", keys=keys)
     return lambda: outgoing.subscribe(w.store, NOW, w.nurse.actor.signature, asked)
+
+
+@verb(outgoing.drop_faults, "fault dropped", may="clock")
+def _(w: World) -> Act:
+    watch.note(w.store, NOW, "e-mail", "staff:who-left", "e-mail: no room")
+    return lambda: outgoing.drop_faults(w.store, NOW, w.settings.clinic, w.settings.messages)
 
 
 @verb(outgoing.sent, "message now", may="clock")
@@ -853,7 +881,7 @@ PARTS: dict[Callable[..., Any], str] = {
 # Whatever only reads, or notes on the side that somebody looked (which is no fact about a patient).
 READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     holding.callers: lambda w: holding.callers(w.nurse, worries.open_callbacks(w.store)),
-    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_by_callback(w.store)[w.open_one]],
+    holding.my_task: lambda w: [holding.my_task(w.nurse, t.id) for t in tasks.open_of(w.store, [w.open_one])[w.open_one]],
     holding.has_in_hand: lambda w: [holding.has_in_hand(w.nurse, c) for c in worries.open_callbacks(w.store)],
     holding.in_hand: lambda w: [holding.in_hand(w.nurse, c) for c in worries.open_callbacks(w.store) if c.claimed_by],
     holding.chosen: lambda w: [holding.chosen(w.nurse, c.id, ()) for c in worries.open_callbacks(w.store)],

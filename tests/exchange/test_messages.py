@@ -10,25 +10,28 @@ from datetime import UTC, date, datetime, time, timedelta
 import pytest
 
 from followup import jobs
+from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.callbacks import calls, deciding, holding, settling
 from followup.care.desk import Desk
+from followup.care.discharge import leaving
 from followup.care.discharge.note import record_operation
 from followup.care.home import enrol
 from followup.care.messages import outgoing, reminders
+from followup.care.patients import consenting, following, joining
 from followup.care.reading import state
-from followup.care.reading.eye import Eye
+from followup.care.reading.eye import Eye, load
 from followup.care.today import lists
 from followup.care.visits import book, visit
 from followup.care.watch import watching
 from followup.config import Messages, Settings
 from followup.exchange import push_keys
-from followup.records import Store, events, eyes, people, states, visits, watch, worries
+from followup.records import Store, audit, events, eyes, people, states, visits, watch, worries
 from followup.records import messages as kept
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
 from followup.records.values import Device
-from tests.conftest import NOW, ZONE, operation_note
+from tests.conftest import NOW, ZONE, operation_note, patient_details
 from tests.exchange.conftest import Mailbox, PushService
 
 CLINICAL = (
@@ -268,6 +271,41 @@ def test_a_phone_that_is_locked_out_gets_nothing(
     assert push_service.took == []
 
 
+def test_consent_taken_back_ends_every_message_and_given_anew_brings_no_address_back(
+    store: Store,
+    posted: Settings,
+    nurse: Actor,
+    device: Device,
+    patient: str,
+    mailbox: Mailbox,
+    push_service: PushService,
+) -> None:
+    chosen = outgoing.Choices(email="pat@test.invalid", quiet_from=time(0), quiet_to=time(0))
+    outgoing.choose(store, ON_A_POSTURE_DAY - timedelta(minutes=1), patient, chosen)
+    mailbox.full, push_service.status = True, 500
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)  # cannot be sent: it waits
+    mailbox.full, push_service.status = False, 201
+
+    def desk(hours: float) -> Desk:
+        return Desk(store, ON_A_POSTURE_DAY + timedelta(hours=hours), nurse, posted.clinic.tz)
+
+    consenting.take_back(desk(0.01), device.patient_id, "patient", "")
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY + timedelta(minutes=10))
+    (waited,) = kept.of_person(store, patient)
+    assert (waited.state, waited.detail) == ("dropped", "consent was taken back")
+    later = [ON_A_POSTURE_DAY + timedelta(hours=4), ON_A_POSTURE_DAY + timedelta(hours=8), DAY_BEFORE_VISIT]
+    jobs.send_messages(store, posted, later[0])
+    consenting.give(desk(5), device.patient_id, "patient", "")
+    for now in later[1:]:
+        jobs.send_messages(store, posted, now)
+    assert (to(mailbox, "pat@test.invalid"), push_service.took) == ([], [])
+    assert outgoing.choices_of(store, patient, posted.clinic, posted.messages).email == ""
+    assert store.rows("SELECT email FROM message_choices") == [{"email": "pat@test.invalid"}]  # what was entered stays
+    outgoing.choose(store, DAY_BEFORE_VISIT, patient, chosen)
+    jobs.send_messages(store, posted, DAY_BEFORE_VISIT + timedelta(minutes=1))
+    assert len(to(mailbox, "pat@test.invalid")) == 1
+
+
 def test_a_subscription_that_is_gone_is_not_tried_again(
     store: Store, posted: Settings, patient: str, push_service: PushService
 ) -> None:
@@ -443,6 +481,112 @@ def test_people_who_left_get_nothing(
     store.execute("UPDATE staff SET left_at = '2027-03-04T00:00:00.000000Z' WHERE id = :id", {"id": nurse.id})
     jobs.send_messages(store, posted, NOW)
     assert {m["To"] for m in mailbox.letters} == {"surgeon@test.invalid"}
+
+
+def test_what_waits_for_whoever_left_goes_nowhere_and_its_fault_leaves_the_list(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
+) -> None:
+    person = f"staff:{nurse.id}"
+    at_home = outgoing.Choices(email="nora@home.invalid", quiet_from=time(0), quiet_to=time(0))
+    outgoing.choose(store, NOW, person, at_home)
+    measure(store, nurse, eye_id, posted, 62)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    assert {fault.about for fault in watch.faults(store)} == {person, f"staff:{surgeon.id}"}
+    accounts.end(store, NOW + timedelta(minutes=1), nurse.id)
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=1))
+    assert [fault.about for fault in watch.faults(store)] == [f"staff:{surgeon.id}"]
+    (dropped,) = [entry for entry in audit.of_subject(store, person) if entry["action"] == "fault dropped"]
+    assert "no room" in str(dropped["detail"])
+    mailbox.full = False
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=3))
+    assert {m["To"] for m in mailbox.letters} == {"surgeon@test.invalid"}
+    assert [(m.state, m.detail) for m in kept.of_person(store, person)] == [("dropped", "the account ended")]
+    assert watch.faults(store) == []
+
+
+def test_quiet_hours_of_whoever_left_are_not_waited_for(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
+) -> None:
+    local = NOW.astimezone(posted.clinic.tz)
+    until = (local + timedelta(hours=2)).time()
+    chosen = outgoing.Choices(email="nora@home.invalid", quiet_from=local.time(), quiet_to=until)
+    outgoing.choose(store, NOW, f"staff:{nurse.id}", chosen)
+    measure(store, nurse, eye_id, posted, 62)
+    jobs.send_messages(store, posted, NOW)
+    accounts.end(store, NOW + timedelta(minutes=1), nurse.id)
+    jobs.send_messages(store, posted, NOW + timedelta(hours=3))
+    assert to(mailbox, "nora@home.invalid") == []
+    assert [m.state for m in kept.of_person(store, f"staff:{nurse.id}")] == ["dropped"]
+
+
+def test_choices_that_cannot_be_read_of_whoever_left_keep_no_fault(
+    store: Store, posted: Settings, nurse: Actor, surgeon: Actor, eye_id: str, mailbox: Mailbox
+) -> None:
+    """They still hold a fault while the person is there, and it counts on."""
+    person = f"staff:{nurse.id}"
+    measure(store, nurse, eye_id, posted, 62)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    row = {"email": "n@test.invalid", "language": "", "quiet_from": "late", "quiet_to": "00:00:00", "unwanted": []}
+    kept.keep_choices(store, NOW, person, row)
+    mailbox.full = False
+    for minutes in (3, 4):
+        jobs.send_messages(store, posted, NOW + timedelta(minutes=minutes))
+        found = {(f.what, f.about, f.times) for f in watch.faults(store)}
+        assert found == {("e-mail", person, 1), ("parcel", person, minutes - 2)}
+    accounts.end(store, NOW + timedelta(minutes=5), nurse.id)
+    jobs.send_messages(store, posted, NOW + timedelta(minutes=5))
+    assert watch.faults(store) == []
+
+
+def test_a_fault_of_a_record_that_was_joined_leaves_the_list(
+    store: Store, posted: Settings, nurse: Actor, device: Device, mailbox: Mailbox
+) -> None:
+    """Both chose how to be reached: what the record that stands says counts."""
+    desk = Desk(store, NOW, nurse, posted.clinic.tz)
+    other_eye, _ = leaving.discharge(desk, patient_details("T-2"), operation_note(eye="left"), [])
+    other = load(store, other_eye, posted.clinic.tz).patient.id
+    for id in (other, device.patient_id):
+        chosen = outgoing.Choices(email=f"{id}@test.invalid", quiet_from=time(0), quiet_to=time(0))
+        outgoing.choose(store, NOW, f"patient:{id}", chosen)
+        watch.note(store, NOW, "e-mail", f"patient:{id}", "e-mail: no room")
+    look = joining.look(store, device.patient_id, other, posted.clinic.tz)
+    joining.join(desk, look, number="one", particulars="one", mark=look.mark)
+    mailbox.full = True
+    jobs.send_messages(store, posted, NOW)
+    assert [fault.about for fault in watch.faults(store)] == [f"patient:{device.patient_id}"]
+
+
+@pytest.mark.parametrize("end", ["consent", "lock-out", "browser", "follow-up"])
+def test_a_fault_that_nobody_can_mend_any_more_leaves_the_list(
+    store: Store,
+    posted: Settings,
+    nurse: Actor,
+    device: Device,
+    patient: str,
+    eye_id: str,
+    push_service: PushService,
+    end: str,
+) -> None:
+    push_service.status = 500
+    jobs.send_messages(store, posted, ON_A_POSTURE_DAY)
+    again = ON_A_POSTURE_DAY + timedelta(minutes=3)
+    jobs.send_messages(store, posted, again)
+    assert [(f.what, f.about, f.times) for f in watch.faults(store)] == [("push", patient, 2)]
+    desk = Desk(store, again, nurse, posted.clinic.tz)
+    if end == "consent":
+        consenting.take_back(desk, device.patient_id, "patient", "")
+    elif end == "lock-out":
+        enrol.revoke(desk, device.id)
+    elif end == "browser":
+        push_service.status = 410
+    else:
+        following.end(desk, eye_id, "moved", "", closes=[c.id for c in worries.callbacks_of(store, eye_id)])
+    for minutes in (20, 120):
+        jobs.send_messages(store, posted, again + timedelta(minutes=minutes))
+    assert watch.faults(store) == []
+    assert [e["action"] for e in audit.of_subject(store, patient)].count("fault dropped") == 1
 
 
 def test_one_address_that_cannot_be_keeps_nobody_s_mail_back_and_is_named(

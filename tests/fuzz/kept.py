@@ -88,6 +88,7 @@ def faults(store: Store, settings: Settings, now: datetime) -> list[str]:
     zone = settings.clinic.tz
     state.bring_up_to_date(store, now, zone)
     unreadable = [f"cannot be read: {row} ({watch.words_of(error)})" for row, error in watching.unreadable(store)]
-    met = [f"not working: {fault.what} {fault.about} ({fault.words})" for fault in watch.faults(store)]
+    made = [fault for fault in watch.faults(store) if fault.what != watching.SHUT]  # that packet was spoilt here
+    met = [f"not working: {fault.what} {fault.about} ({fault.words})" for fault in made]
     late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
     return backup.faults(store) + unreadable + met + state.differences(store, zone) + late

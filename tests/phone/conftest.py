@@ -29,7 +29,7 @@ def run(tmp_path: Path) -> Run:
     assert node, "node is needed: install nodejs"
     for part in ("patient", "shared", "staff"):
         shutil.copytree(folder("static") / part, tmp_path / part)
-    for helper in ("changed_clocks.js", "indexed_db.js", "outboxes.js"):
+    for helper in ("changed_clocks.js", "checked.js", "indexed_db.js", "outboxes.js", "parts.js"):
         shutil.copy(Path(__file__).with_name(helper), tmp_path)
     (tmp_path / "package.json").write_text('{"type": "module"}', encoding="utf-8")
 

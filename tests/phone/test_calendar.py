@@ -53,7 +53,7 @@ def test_visits_and_drops_stand_in_it_at_their_times_with_alarms(run: Run) -> No
     text = made(run)
     found = {str(event["UID"]): event for event in events(text)}
     assert sorted(found) == [
-        "eye-1-drop-0-0800@followup", "eye-1-drop-0-2000@followup", "eye-1-drop-1-0800@followup",
+        "eye-1-drop-steroid-0-0800@followup", "eye-1-drop-steroid-0-2000@followup", "eye-1-drop-steroid-1-0800@followup",
         "week 1@followup", "week 2@followup",
     ]  # fmt: skip
     timed, whole = found["week 1@followup"], found["week 2@followup"]
@@ -62,7 +62,7 @@ def test_visits_and_drops_stand_in_it_at_their_times_with_alarms(run: Run) -> No
     alarms = {str(event["UID"]): [a["TRIGGER"].dt for a in event.walk("VALARM")] for event in (timed, whole)}
     assert alarms["week 1@followup"] == [timedelta(days=-1), timedelta(hours=-2)]
     assert alarms["week 2@followup"] == [timedelta(hours=-15)]  # at nine on the day before
-    evening, later = found["eye-1-drop-0-2000@followup"], found["eye-1-drop-1-0800@followup"]
+    evening, later = found["eye-1-drop-steroid-0-2000@followup"], found["eye-1-drop-steroid-1-0800@followup"]
     assert evening["DTSTART"].dt == datetime(2027, 3, 3, 20, 0)  # by the phone’s own clock
     rule = evening["RRULE"]
     assert (rule["FREQ"], rule["UNTIL"]) == (["DAILY"], [datetime(2027, 3, 9, 20, 0)])
@@ -90,3 +90,24 @@ def test_whatever_the_words_they_come_out_as_they_went_in(run: Run, words: str) 
 
 def test_nothing_to_come_makes_a_file_all_the_same(run: Run) -> None:
     assert events(made(run, eyes=[])) == []
+
+
+TAPER = [drop("steroid", "2027-03-02", "2027-03-09", "08:00", "20:00"), drop("Steroid", "2027-03-10", "2027-03-16", "08:00")]
+
+
+def uids(run: Run, drops: list[dict[str, Any]], today: str) -> set[str]:
+    return {str(e["UID"]) for e in events(made(run, eyes=[{"operation": "e", "visits": [], "drops": drops}], today=today))}
+
+
+def test_a_second_file_names_each_time_of_a_drop_as_the_first_did(run: Run) -> None:
+    """RFC 5545, 3.8.4.7: a UID is persistent, so that a calendar that takes the file again has no alarm twice."""
+    first = uids(run, TAPER, "2027-03-03")
+    assert len(first) == 3
+    assert uids(run, TAPER, "2027-03-11") < first  # the first step is over
+    other = drop("eye, drop; 50\\", "2027-03-02", "2027-03-20", "12:00")
+    more = uids(run, [other, *TAPER], "2027-03-03")  # another drop was written before it
+    assert more > first
+    assert len(more) == 4
+    assert f"e-drop-{other['name']}-0-1200@followup" in more
+    longer = [TAPER[0] | {"until": "2027-03-11"}, TAPER[1] | {"first": "2027-03-12"}]
+    assert uids(run, longer, "2027-03-03") == first

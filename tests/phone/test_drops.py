@@ -114,3 +114,39 @@ const eye = { operation: "e", receipts: [receipt] };
 answer = [9, 10].map((day) => takenToday({ name: "steroid" }, eye, [], new Date(2027, 2, day, 23, 40)).length);
     """.strip()
     assert run(script, None) == [1, 0]
+
+
+SAID = """
+import { parts } from "./parts.js";
+import { DropsView } from "./patient/drops-view.js";
+
+const byId = parts();
+const at = ([hour, minute]) => new Date(2027, 2, 10, hour, minute);
+byId("texts");
+globalThis.setTimeout = () => 0;
+const view = new DropsView({}, { signal() {} });
+answer = given.cases.map(([now, ...taken]) => {
+    const entries = taken.map((clock, n) => (
+        { id: `${n}`, state: "saved", event: { operation: "e", kind: "drops", at: at(clock).toISOString(), body: { name: "steroid" } } }
+    ));
+    view.show({ eyes: [{ operation: "e", receipts: [], drops: [given.drop] }], names: new Map([["e", "right"]]), entries }, at(now));
+    return byId("next-drop").textContent;
+});
+""".strip()
+MORNING, NOON, AFTERNOON, EVENING = [8, 5], [12, 5], [16, 5], [20, 5]
+
+
+@pytest.mark.parametrize(
+    ("taken", "said"),
+    [
+        ([MORNING, NOON, AFTERNOON, EVENING], "drops-done"),
+        ([MORNING, NOON, AFTERNOON, AFTERNOON, EVENING], "drops-done"),
+        ([NOON, NOON, AFTERNOON, EVENING], "drops-done"),  # the morning's was ticked late: the row says 4 of 4
+        ([EVENING], "drops-over"),
+        ([MORNING, NOON, EVENING], "drops-over"),
+        ([MORNING, NOON, AFTERNOON], "drop-now"),
+        ([], "drop-now"),
+    ],
+)
+def test_all_done_is_said_where_all_were_ticked_off_and_no_sooner(run: Run, taken: list[list[int]], said: str) -> None:
+    assert run(SAID, {"drop": packed(4), "cases": [[[21, 0], *taken]]}) == [said]

@@ -116,3 +116,97 @@ def test_one_eye_with_gas_is_enough(high_up: tuple[dict[str, Any], Operation], r
     for order in ([clear, eye], [eye, clear]):
         phone = as_sent(PHONES[0], {"eyes": order})
         assert [v["level"] for v in run(SCRIPT, {"phones": [phone], "heights": [3000]})[0]] == ["now", "now"]
+
+
+ON_THE_PAGE = """
+import { parts } from "./parts.js";
+import { BubbleView } from "./patient/bubble-view.js";
+
+const byId = parts();
+let pack, receipt, now;
+Date.now = () => now;
+const actions = { eyes: () => pack.eyes, receipt: () => receipt, save: async () => true };
+const words = { eye: { left: "left eye", right: "right eye" }, agent: {} };
+const view = new BubbleView(actions, words);
+const draw = ({ eyes, ended, ...phone }) => {
+    [pack, receipt, now] = [{ eyes, ended }, phone.receipt, phone.now];
+    const names = new Map(eyes.map((eye) => [eye.operation, words.eye[eye.eye]]));
+    view.show({ eye: eyes[0], eyes, pack, names }, new Date(now));
+};
+const told = () => ({
+    title: byId("journey-title").textContent, words: byId("journey-words").said, shown: !byId("journey-said").hidden,
+    card: byId("anaesthetist").hidden ? null : byId("anaesthetist-eyes").said.trim(),
+});
+answer = [];
+for (const [first, ...later] of given.phones) {
+    for (const form of ["journey", "anaesthetic"]) {
+        byId("journey-said").hidden = true;
+        draw(first);
+        byId("journey-height").value = "300";
+        await byId(form).tell("submit");
+        answer.push([told(), ...later.map((phone) => { draw(phone); return told(); })]);
+    }
+}
+""".strip()
+
+
+def clear(made: dict[str, Any]) -> dict[str, Any]:
+    """The same, with nothing that lasts in the eye."""
+    without_gas = {"caution": False, "fades": False, "heights": [], "anaesthetics": []}
+    return {**made, "eyes": [{**eye, "gas": {**eye["gas"], **without_gas}} for eye in made["eyes"]]}
+
+
+def test_gas_in_an_eye_that_is_followed_no_more_is_never_said_to_be_gone(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    made, _ = high_up
+    other = clear(made)
+    right_clock = {name: value for name, value in as_sent(PHONES[0], other).items() if name != "eyes"}
+    phones = [
+        [{**right_clock, "eyes": each["eyes"], "ended": [{"eye": "right", "ended_on": "2027-03-04", "caution": caution}]}]
+        for each in (other, made)
+        for caution in (True, False)
+    ]
+    told = [said for (said,) in run(ON_THE_PAGE, {"phones": phones})]
+    beside_gas, beside_none, both, followed = told[:2], told[2:4], told[4:6], told[6:]
+    assert [said["title"] for said in beside_gas] == ["call-us"] * 2
+    assert [said["card"] for said in beside_gas] == ["right eye"] * 2
+    assert [(said["title"], said["words"], said["card"]) for said in beside_none] == [("", "no-gas", None)] * 2
+    assert [said["title"] for said in both] == ["call-us", "call-now"]
+    assert [said["title"] for said in followed] == ["", "call-now"]
+
+
+def test_a_reassurance_leaves_the_page_when_it_is_old_or_would_not_be_said_any_more(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    """The page stays open for days: another operation may put gas into an eye meanwhile."""
+    gas = {**as_sent(PHONES[0], high_up[0]), "ended": []}
+    none = {**as_sent(PHONES[0], clear(high_up[0])), "ended": []}
+
+    def later(phone: dict[str, Any], minutes: float) -> dict[str, Any]:
+        return {**phone, "now": phone["now"] + 60_000 * minutes}
+
+    cases = {
+        "soon": (none, later(none, 59), True),
+        "old": (none, later(none, 61), False),
+        "clock put back": (none, later(none, -61), False),
+        "gas now": (none, later(gas, 1), False),
+        "lifted": (gas, later(none, 1), False),
+        "too high now": (gas, later({**gas, "eyes": lower(gas["eyes"])}, 1), False),
+        "in doubt": (none, {**later(none, 1), "receipt": None}, False),
+    }
+    told = run(ON_THE_PAGE, {"phones": [[first, then] for first, then, _ in cases.values()]})
+    for (name, (first, _, stays)), (journey, anaesthetic) in zip(
+        cases.items(), zip(told[::2], told[1::2], strict=True), strict=True
+    ):
+        assert (journey[0]["title"], journey[0]["shown"], journey[1]["shown"]) == ("", True, stays), name
+        calls = first is gas  # what calls stays until something else is asked
+        assert (anaesthetic[0]["title"], anaesthetic[1]["shown"]) == (("call-now", True) if calls else ("", stays)), name
+
+
+def lower(eyes: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The same eyes with limits at 100 m above the sea."""
+    return [
+        {**eye, "gas": {**eye["gas"], "heights": [{**rule, "from_metres": 100} for rule in eye["gas"]["heights"]]}}
+        for eye in eyes
+    ]

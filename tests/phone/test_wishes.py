@@ -42,3 +42,73 @@ CLINIC = {"at": EARLY, "words": "a Friday"}
 def test_the_wish_that_stands(run: Run, wish: Any, entries: list[Any], told: Any) -> None:
     found = run(SCRIPT, {"wish": wish, "entries": entries, "receipts": []})
     assert (found and (found["at"], found["words"], found["state"])) == told
+
+
+def test_two_visits_of_one_name_have_a_wish_each(run: Run) -> None:
+    """A wish says which visit it is about; one from before it did is shown at each of that name."""
+    both = """
+import { wishOf } from "./patient/visits-view.js";
+
+const eye = { operation: "e", receipts: [] };
+const of = (id) => wishOf(eye, { id, name: "week 1" }, { entries: given, pack: { made_at: "2027-03-05T10:00:00Z" } });
+answer = ["1", "2"].map((id) => of(id)?.words ?? null);
+    """.strip()
+    named = entry("a", LATE, "saved", body={"visit": "week 1", "visit_id": "2", "words": "a Friday"})
+    assert run(both, [named]) == [None, "a Friday"]
+    assert run(both, [entry("a", LATE, "saved")]) == ["a", "a"]
+
+
+ON_THE_PAGE = """
+import { parts } from "./parts.js";
+import { VisitsView } from "./patient/visits-view.js";
+
+const byId = parts();
+const kept = [];
+const actions = {
+    save: (_kind, body) => kept.push(body), visitName: (_eye, { name }) => name,
+    visitWords: (_eye, { name, target }) => `${name} ${target}`, show: () => show(),
+};
+const view = new VisitsView(actions);
+let visits = [];
+const show = () => view.show({ eyes: [{ operation: "e", receipts: [], drops: [], visits }], entries: [], pack: { made_at: "2027-03-05" } });
+const rows = () => byId("visit-list").children;
+const acts = {
+    visits: (known) => {
+        visits = known.map((target, n) => ({ id: `${n + 1}`, name: "week 1", target, seen: false, wish: null }));
+        show();
+    },
+    ask: async (n) => { await rows()[n ?? 0].children.find(({ listeners }) => listeners.click).tell("click"); },
+    type: (words) => { byId("wish-words").value = words; },
+    send: () => byId("wish").tell("submit"),
+    leave: () => byId("wish-not").tell("click"),
+};
+answer = [];
+for (const [act, what] of given) {
+    const before = rows();
+    await acts[act](what);
+    const form = byId("wish");
+    const [shown, words] = [!form.hidden && form.isOnThePage, byId("wish-words").value];
+    const days = rows().map(({ textContent }) => textContent);
+    answer.push({ days, form: shown, words, anew: rows() !== before, kept: [...kept] });
+}
+""".strip()
+
+
+def test_visits_that_change_while_somebody_writes_a_wish_are_shown_and_the_words_stay(run: Run) -> None:
+    """Nobody has to close a form that they left open days ago before they see that their visit was moved."""
+    begun = [["visits", ["2027-03-10"]], ["ask", None], ["type", "Fridays"], ["visits", ["2027-03-10"]]]
+    told = run(ON_THE_PAGE, [*begun, ["visits", ["2027-03-12"]], ["visits", []], ["leave", None]])
+    *_, same, moved, gone, left = told
+    assert (same["days"], same["form"], same["anew"]) == (
+        ["week 1 2027-03-10"],
+        True,
+        False,
+    )  # whoever types keeps the keyboard
+    assert (moved["days"], moved["form"], moved["words"]) == (["week 1 2027-03-12"], True, "Fridays")
+    assert (gone["days"], gone["form"], gone["words"]) == ([], True, "Fridays")
+    assert (left["days"], left["form"]) == ([], False)
+
+
+def test_a_wish_says_which_visit_it_is_about(run: Run) -> None:
+    told = run(ON_THE_PAGE, [["visits", ["2027-03-10", "2027-03-17"]], ["ask", 1], ["type", "Fridays"], ["send", None]])
+    assert told[-1]["kept"] == [{"visit": "week 1", "visit_id": "2", "words": "Fridays"}]

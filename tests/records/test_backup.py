@@ -103,6 +103,26 @@ def test_after_each_restore_phones_are_told_that_what_was_received_may_be_gone(
     assert len(set.union(*seen)) == 3
 
 
+def test_a_restore_that_fails_at_its_mark_changes_nothing(
+    store: Store, eye_id: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Else what was put back would have the life of before, and phones would keep what it lacks."""
+    saved = backup.backup(store, tmp_path / "kept", NOW)
+    with store.transaction():
+        audit.note(store, NOW, "test", "later", "x")
+    later = entries(store.path)
+
+    def full(_: Store) -> None:
+        raise sqlite3.OperationalError("database or disk is full")
+
+    monkeypatch.setattr(backup.generation, "begin_anew", full)
+    beside = {*store.path.parent.iterdir()}
+    with pytest.raises(StoreError, match="disk is full"):
+        backup.restore(saved, store.path, NOW)
+    assert entries(store.path) == later
+    assert {path.name for path in {*store.path.parent.iterdir()} - beside} <= {f"{store.path.name}-lock"}
+
+
 def test_an_older_program_leaves_a_newer_database_alone(store: Store) -> None:
     row = {"migration_set": "followup", "name": "m999_later", "applied_at": "2027-01-01"}
     store.db["_sqlite_migrations"].insert(row, ignore=True)

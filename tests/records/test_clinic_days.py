@@ -222,7 +222,7 @@ def with_eye(store: Store, **changes: Any) -> tuple[str, str]:
 
 def reachable(store: Store, patient: str, how: str) -> None:
     if how == "e-mail":
-        chosen = {"email": "", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": ()}
+        chosen = {"email": "pat@test.invalid", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": ()}
         messages.keep_choices(store, NOW, f"patient:{patient}", chosen)
     if how == "push":
         messages.subscribe(store, NOW, f"patient:{patient}", "https://push.invalid/x", "p", "a")
@@ -255,7 +255,8 @@ def test_a_moved_visit_is_reminded_of_anew(store: Store) -> None:
 
 def test_drops_that_nobody_wants_to_be_reminded_of_are_never_thought_of(store: Store) -> None:
     with_eye(store, drops_until=None)
-    _, wanted = with_eye(store, drops_until=TODAY)
+    patient, wanted = with_eye(store, drops_until=TODAY)
+    reachable(store, patient, "e-mail")
     assert list(states.to_remind_of_drops(store, NOW)) == [wanted]
 
 

@@ -1,7 +1,11 @@
 """A record that is emptied: nothing of it is left in the file, and rows, counts and the chain are whole."""
 
 import json
+import re
+import sqlite3
 import uuid
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -253,6 +257,43 @@ def test_copies_that_still_hold_the_record_are_named(
     assert [any(name in path for path in listed) for name in named] == [True, True]
     assert len(listed) == 2
     assert all(Path(path).is_file() for path in listed)
+
+
+@contextmanager
+def another(store: Store, *statements: str) -> Iterator[None]:
+    """Somebody else uses the database meanwhile."""
+    with closing(sqlite3.connect(store.path, isolation_level=None)) as used:
+        for statement in statements:
+            used.execute(statement).fetchall()
+        yield
+
+
+@pytest.mark.parametrize("command", [("erase", "T-1", "--why", "own wish"), ("retention", "--erase", "--years", "10")])
+def test_a_file_that_still_holds_it_is_said_with_the_way_to_clean_it(
+    ended: Store, tmp_path: Path, eye_id: str, command: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A copy or an export that is being made, or a replica, keeps the log beside the file as it was."""
+    monkeypatch.setattr("followup.records.store.BUSY_MS", 50)
+    long_ago = (datetime.now(UTC) - timedelta(days=3700)).strftime("%Y-%m-%dT%H:%M:%S.000000Z")
+    ended.execute("UPDATE eyes SET ended_at = :at WHERE id = :id", {"at": long_ago, "id": eye_id})
+    with another(ended, "BEGIN", "SELECT * FROM patients"):
+        code, told = run(ended, tmp_path, *command)
+        assert code != 0
+        assert in_the_file(ended, WORDS) == [*WORDS]
+    assert "emptied" in told
+    again = re.search(r"still holds what stood there.*followup (erase erased-[0-9a-f]+ --why again)", told)
+    assert again is not None
+    assert run(ended, tmp_path, *again[1].split())[0] == 0
+    assert in_the_file(ended, WORDS) == []
+    assert backup.faults(ended) == []
+
+
+@pytest.mark.parametrize("use", ["BEGIN IMMEDIATE", "BEGIN"])
+def test_a_file_in_use_is_not_clean(ended: Store, use: str) -> None:
+    ended.db.conn.execute("PRAGMA busy_timeout = 50")
+    with another(ended, use, "SELECT * FROM patients"):
+        assert erasing.clean_file(ended) is False
+    assert erasing.clean_file(ended) is True
 
 
 def test_records_are_kept_unless_the_clinic_says_how_long(ended: Store, tmp_path: Path, eye_id: str) -> None:

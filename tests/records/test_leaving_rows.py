@@ -1,6 +1,6 @@
 """What leaves of one patient and of all, row by row; and backups by their names and ages."""
 
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -8,7 +8,7 @@ import pytest
 from followup.care.actors import Actor
 from followup.records import Store, audit, backup, events, export, messages, patients, views, visits, worries
 from followup.records.dictionary import COMMON, KEPT_BACK, SECRET, TABLES, meaning
-from followup.records.store import StoreError
+from followup.records.store import StoreError, copy_database
 from followup.records.values import Device, Patient
 from tests.conftest import NOW
 from tests.records.rows import callback, entry, person, right, task, visit
@@ -126,9 +126,23 @@ def left(folder: Path) -> list[str]:
 
 def test_a_backup_goes_when_it_is_a_second_older_than_is_kept(tmp_path: Path) -> None:
     named(tmp_path, "20270226T095959", "20270226T100000", "20270305T100000")
+    named(tmp_path, "20270301T100000", "20270302T100000", "20270303T100000", "20270304T100000", "20270304T110000")
     gone = backup.prune(tmp_path, NOW, 7)
     assert [path.name for path in gone] == ["followup-20270226T095959Z.db"]
-    assert left(tmp_path) == ["20270226T100000", "20270305T100000"]
+    assert left(tmp_path)[0] == "20270226T100000"
+
+
+def test_a_clock_that_jumps_years_ahead_costs_one_backup_a_day(tmp_path: Path) -> None:
+    """Else the first one that is made by such a clock is the only one, and what it lacks is in none."""
+    days = [f"202702{day:02}T100000" for day in range(1, 8)]
+    named(tmp_path, *days)
+    for n in (1, 2):
+        named(tmp_path, f"2036010{n}T100000")
+        backup.prune(tmp_path, datetime(2036, 1, n, 10, tzinfo=UTC), 7)
+        assert left(tmp_path)[: 7 - n] == days[n:]
+    named(tmp_path, "20270208T100000")  # the clock is right again, and what it had made stays
+    backup.prune(tmp_path, datetime(2027, 2, 8, 10, tzinfo=UTC), 7)
+    assert left(tmp_path) == [*days[2:], "20270208T100000", "20360101T100000", "20360102T100000"]
 
 
 @pytest.mark.parametrize(
@@ -165,7 +179,19 @@ def test_a_copy_that_is_not_whole_never_gets_the_name_of_a_backup(
     monkeypatch.setattr(backup, "faults", lambda _: ["odd"])
     with pytest.raises(StoreError, match="is not a whole backup: odd"):
         backup.backup(store, tmp_path / "kept", NOW)
-    assert not list((tmp_path / "kept").glob("*.db"))
+    assert list((tmp_path / "kept").iterdir()) == []
+
+
+def test_what_could_not_be_copied_leaves_nothing_beside(tmp_path: Path) -> None:
+    letter, target = tmp_path / "letter.db", tmp_path / "copy.db"
+    letter.write_text("Dear reader, this is no database at all. " * 50, encoding="utf-8")
+    with pytest.raises(StoreError, match="could not be copied"):
+        copy_database(letter, target)
+    assert list(tmp_path.iterdir()) == [letter]
+    target.write_bytes(b"stood there before")
+    with pytest.raises(StoreError, match="could not be copied"):
+        copy_database(letter, target)
+    assert target.read_bytes() == b"stood there before"
 
 
 def test_what_is_wrong_with_the_file_is_told_before_anything_else(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -205,6 +205,29 @@ def test_the_head_of_an_empty_chain_is_noughts(store: Store) -> None:
     assert audit.head(store) == (0, "0" * 64)
 
 
+@pytest.mark.parametrize(
+    ("wrong", "named"),
+    [
+        ("", False),
+        (" \n", False),
+        ("2027-03-05T10:0", True),
+        ("2027-03-05T10:00:00Z 7 abc", True),
+        (f"2027-03-05T10:00:00Z 7 {'f' * 64} 01a2", True),
+        (f"2027-03-05T10:00:00Z ² {'f' * 64}", True),
+        ("\xff\xfe", True),
+    ],
+)
+def test_a_line_that_was_cut_off_is_named_and_takes_no_other_with_it(
+    long: Store, tmp_path: Path, wrong: str, named: bool
+) -> None:
+    audit.keep_head(long, tmp_path, NOW)
+    with (tmp_path / audit.HEADS).open("ab") as file:
+        file.write(wrong.encode("latin-1" if "\xff" in wrong else "utf-8"))
+    audit.keep_head(long, tmp_path, LATER)
+    assert [head.at for head in audit.heads_kept(tmp_path)] == [DAY_OF_HEAD, "2027-03-05T11:00:00Z"]
+    assert [line.partition(" of ")[0] for line in audit.heads_unread(tmp_path)] == ["line 2"] * named
+
+
 def test_heads_are_kept_line_by_line_with_their_life_and_begin_anew_after_a_restore(long: Store, tmp_path: Path) -> None:
     assert audit.heads_kept(tmp_path) == []
     hash, life = kept_hash(long, 7), kept_hash(long, 1)

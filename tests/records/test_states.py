@@ -1,12 +1,13 @@
 """The kept states as rows: whose are old, whom to remind, where the clock must look, and the lists drawn from them."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Any
 
 import pytest
 
-from followup.records import Store, call_lists, day_lists, eyes, messages, patients, states
+from followup.records import Store, call_lists, consents, day_lists, eyes, messages, patients, people, states
 from followup.records.store import new_id
 from followup.records.values import CallState, EyeState, VisitState, WishState
 from tests.conftest import NOW, ZONE
@@ -127,9 +128,9 @@ def test_the_states_of_some_eyes(store: Store) -> None:
     assert states.of_eyes(store, []) == {}
 
 
-def chose(store: Store, patient: str) -> None:
+def chose(store: Store, patient: str, email: str = "p@test.invalid", unwanted: Sequence[str] = ()) -> None:
     """The patient said how to be reached."""
-    chosen = {"email": "", "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": ()}
+    chosen = {"email": email, "language": "en", "quiet_from": "", "quiet_to": "", "unwanted": unwanted}
     messages.keep_choices(store, NOW, f"patient:{patient}", chosen)
 
 
@@ -148,6 +149,68 @@ def test_posturing_eyes_are_reminded_between_the_days_and_once(store: Store) -> 
     assert reminded(1) == []
 
 
+def test_nobody_is_looked_at_who_wants_no_reminder_or_cannot_be_reached(store: Store) -> None:
+    """Else each of them would be read anew each minute, as long as a reminder is of use."""
+    patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
+    visit = with_visit(store)
+    other = store.rows("SELECT patient_id FROM visit_states WHERE identity = :id", {"id": visit})[0]["patient_id"]
+
+    def reminded() -> list[str]:
+        of_posture = [id for id, _ in states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", NOW)]
+        return of_posture + [v.identity for v in states.to_remind_of_visit(store, TODAY, "visit:")]
+
+    for email, unwanted, found in (
+        ("", (), []),
+        ("p@test.invalid", ("visit", "drops"), [eye]),
+        ("p@test.invalid", ("posture",), [visit]),
+        ("p@test.invalid", ("posture", "visit"), []),
+        ("p@test.invalid", ("drops",), [eye, visit]),
+    ):
+        for one in (patient, other):
+            chose(store, one, email, unwanted)
+        assert reminded() == found
+    store.execute("UPDATE message_choices SET unwanted = '[\"postu'")
+    assert reminded() == [eye, visit]  # whoever goes on with them names what cannot be read
+
+
+def test_a_phone_that_takes_pushes_is_enough_until_it_is_locked_out(store: Store) -> None:
+    patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
+    phone = people.add_device(store, NOW, patient, "a hash", "patient")
+
+    def reminded() -> list[str]:
+        return [id for id, _ in states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", NOW)]
+
+    messages.subscribe(store, NOW, f"patient:{patient}", "https://push.test.invalid/1", "key", "secret", phone)
+    assert reminded() == [eye]
+    messages.end_subscription(store, NOW, "https://push.test.invalid/1")
+    assert reminded() == []
+    messages.subscribe(store, NOW, f"patient:{patient}", "https://push.test.invalid/1", "key", "secret", phone)
+    assert reminded() == [eye]
+    people.revoke_device(store, NOW, phone, "nurse:n")
+    assert reminded() == []
+
+
+@pytest.mark.parametrize("way", ["e-mail", "push"])
+def test_nobody_is_looked_at_whose_consent_was_taken_back(store: Store, way: str) -> None:
+    patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
+    if way == "e-mail":
+        chose(store, patient, "p@test.invalid", ())
+    else:
+        messages.subscribe(store, NOW, f"patient:{patient}", "https://push.test.invalid/1", "key", "secret")
+
+    def says(given: bool, hours: int) -> list[str]:
+        consents.add(
+            store, NOW + timedelta(hours=hours), patient, "phone", given=given, said_by="patient", words="", by="nurse:n"
+        )
+        return [id for id, _ in states.to_remind_of_posture(store, TODAY + timedelta(days=1), "posture:", NOW)]
+
+    assert says(True, -1) == [eye]
+    assert says(False, 1) == []
+    assert says(True, 2) == (
+        [] if way == "e-mail" else [eye]
+    )  # an address is given anew; a phone that is not locked out stays
+
+
 def test_hours_that_were_enough_are_looked_at_once_for_each_reminder(store: Store) -> None:
     patient, eye = with_eye(store, posture_from=TODAY, posture_until=TODAY + timedelta(days=3))
     chose(store, patient)
@@ -163,6 +226,8 @@ def test_hours_that_were_enough_are_looked_at_once_for_each_reminder(store: Stor
 
 def test_drops_are_thought_of_at_their_time(store: Store) -> None:
     patient, eye = with_eye(store, drops_until=TODAY)
+    assert states.to_remind_of_drops(store, NOW) == {}  # of somebody who cannot be reached
+    chose(store, patient)
     version = states.to_remind_of_drops(store, NOW)[eye]
     states.drops_again(store, [(eye, version, NOW + timedelta(hours=4))])
     assert [eye in states.to_remind_of_drops(store, NOW + timedelta(hours=h)) for h in (3, 4)] == [False, True]

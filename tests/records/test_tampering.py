@@ -227,6 +227,7 @@ def test_the_head_leaves_with_each_backup_and_by_mail(
     clinic = settings.clinic.model_copy(update={"audit_email": "records@test.invalid"})
     chosen = settings.model_copy(update={"server": server, "messages": sent_by, "clinic": clinic})
     assert jobs.run(lived, chosen, "backup", NOW) == 1
+    assert jobs.run(lived, chosen, "audit-mail", NOW) == 1
     number, hash = audit.head(lived)
     assert audit.heads_kept(tmp_path / "kept") == [audit.Head("2027-03-05T10:00:00Z", number, hash, audit.life(lived))]
     assert (tmp_path / "kept" / audit.HEADS).stat().st_mode & 0o777 == 0o600

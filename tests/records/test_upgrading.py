@@ -219,3 +219,18 @@ def test_a_database_from_before_the_chain_held_facts_has_all_of_them_after(tmp_p
         ("events", e["id"]) for e in opened.rows("SELECT id FROM events")
     }
     opened.close()
+
+
+def falls_short(db: Database) -> None:
+    raise MemoryError
+
+
+@pytest.mark.parametrize("fault", [sql("INSERT INTO visits (id) VALUES (NULL)"), falls_short])
+def test_a_step_that_fails_leaves_no_copy_of_what_still_stands(lived: Store, fault: Step) -> None:
+    """Whoever serves tries again and again: a copy each time would fill the disk that all of it lies on."""
+    before = audit.head(lived)
+    with pytest.raises((StoreError, MemoryError)):
+        reopened(lived, fault)
+    assert list(lived.path.parent.glob("*-before-*")) == []
+    del steps._migrations[-1]
+    assert (audit.head(lived), backup.faults(lived)) == (before, [])

@@ -2,7 +2,7 @@
 
 import base64
 import json
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from threading import BoundedSemaphore
 from typing import Any
 from unittest.mock import Mock
@@ -16,7 +16,7 @@ from followup.care import accounts
 from followup.care.actors import Actor
 from followup.care.home import sealing
 from followup.care.home.senders import UNKNOWN
-from followup.records import Store, events
+from followup.records import Store, events, keys, watch
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.values import Device, saying
 from followup.web.clinic import device_api
@@ -212,7 +212,7 @@ def test_junk_from_one_address_is_soon_not_heard_and_never_fills_the_list(
     good = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="21")])
     for packet in (forged, unreadable):
         assert [a["results"][:1] for a in send(client, *[packet] * 10)]
-    assert len(events.refused(store)) == 1
+    assert len(events.refused(store)) == 2  # each once
     stopped = client.post("/api/v1/clinic/entries", json={"sealed": [good]})
     assert (stopped.status_code, events.of_eye(store, eye_id)) == (429, [])
     elsewhere = client.post("/api/v1/clinic/entries", json={"sealed": [good]}, environ_base={"REMOTE_ADDR": "198.51.100.7"})
@@ -257,8 +257,51 @@ def test_a_packet_for_another_clinic_and_a_body_that_is_none_are_said_to_be_so(
 ) -> None:
     packet = packed(store, author_pass, [])
     broken = {**packet, "data": base64.b64encode(b"x" * 40).decode()}
-    assert send(as_nurse, broken) == [{"results": [], "error": "this packet was not sealed for this clinic"}]
+    (answer,) = send(as_nurse, broken)
+    assert (answer["results"], "nobody here can read it" in answer["error"]) == ([], True)
     assert as_nurse.post("/api/v1/clinic/entries", data=b"?", content_type="application/json").status_code == 400
+
+
+@pytest.mark.parametrize("leaked", [False, True])
+@pytest.mark.parametrize("signed_in", [False, True])
+def test_what_was_sealed_with_a_key_of_before_is_kept_and_named(
+    client: FlaskClient,
+    as_nurse: FlaskClient,
+    store: Store,
+    eye_id: str,
+    author_pass: str,
+    nurse: Actor,
+    signed_in: bool,
+    leaked: bool,
+) -> None:
+    """The device forgets what was refused once its author's day is over, so the clinic keeps it."""
+    old = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="34")])
+    former, now = keys.key(store, "sealing_key", sealing.new_key), datetime.now(UTC)
+    keys.rotate(store, now - timedelta(days=1), {"sealing_key": sealing.new_key()}, leaked=leaked)  # fifteen days ago
+    good = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="21")])
+    refused, taken = send(as_nurse if signed_in else client, old, good)
+    assert "sealed with a key that the clinic no longer has" in refused["error"]
+    assert [one["status"] for one in taken["results"]] == ["received"]
+    (kept,) = events.refused(store)
+    assert kept.device_id == (nurse.signature if signed_in else UNKNOWN.id)
+    assert [(f.what, f.about) for f in watch.faults(store)] == ([("sealed", f"staff:{nurse.id}")] if signed_in else [])
+    assert "from a clinic device was sealed with a key" in as_nurse.get("/clinic/").text
+    (page,) = parsed(as_nurse.get("/not-working").text).all("main")
+    assert ("Nora Nurse" in page.words) == signed_in
+    keys.rotate(store, now, {"sealing_key": former}, leaked=True)
+    assert "34" in str(sealing.opened(store, sealing.Sealed.model_validate_json(kept.text)))
+
+
+def test_what_nobody_can_open_and_no_entry_would_take_is_kept_by_whoever_sent_it(
+    client: FlaskClient, as_nurse: FlaskClient, store: Store, author_pass: str
+) -> None:
+    """Else anybody could fill the disk. A device takes an answer without results and fault for none."""
+    packet = packed(store, author_pass, [])
+    packet["data"] = base64.b64encode(b"x" * 50_001).decode()
+    assert send(client, packet) == [{"results": [], "error": None}]
+    assert events.refused(store) == []
+    assert send(as_nurse, packet)[0]["error"]
+    assert len(events.refused(store)[0].text) > 50_001
 
 
 def test_a_device_whose_clock_is_off_is_put_right(

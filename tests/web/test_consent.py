@@ -64,12 +64,14 @@ def test_taken_back_it_locks_out_every_phone_and_stays_on_record(
     as_nurse: FlaskClient, as_patient: FlaskClient, desk: Desk, device: Device
 ) -> None:
     again = enrol.issue_code(desk, device.patient_id)
+    assert "Nothing is sent" not in as_nurse.get(f"/clinic/patients/{device.patient_id}").text
     assert as_patient.get("/api/v1/pack").status_code == 200
     form = {"given": "no", "said_by": "representative", "words": "Dana Daughter, by phone"}
     assert as_nurse.post(f"/clinic/patients/{device.patient_id}/consent", data=form).status_code == 303
     assert as_patient.get("/api/v1/pack").status_code == 401
     with pytest.raises(Refused, match="has not noted yet"):
         enrol.enrol(desk.store, NOW, again, 1952, "patient", "here")
+    assert "Nothing is sent any more" in as_nurse.get(f"/clinic/patients/{device.patient_id}").text
     page = as_nurse.get(f"/clinic/patients/{device.patient_id}/consent").text
     assert "Dana Daughter, by phone" in page
     assert [one.given for one in consenting.history(desk.store, device.patient_id)] == [False, True]

@@ -210,9 +210,9 @@ BODIES: dict[str, tuple[dict[str, Any], dict[str, str], dict[str, Any]]] = {
     "anaesthetic": ({"words": "dentist"}, {"words": "none"}, {"words": "none"}),
     "drops": ({"name": "antibiotic"}, {"at": "2027-03-05T09:00"}, {"name": "antibiotic"}),
     "visit-request": (
-        {"visit": "week 1", "words": ""},
+        {"visit": "week 1", "visit_id": "x", "words": ""},
         {"words": "mornings"},
-        {"visit": "week 1", "words": "mornings"},
+        {"visit": "week 1", "visit_id": "x", "words": "mornings"},
     ),
     "no-gas-seen": ({}, {"at": "2027-03-05T09:00"}, {}),
     "tamponade-removed": ({}, {"at": "2027-03-05T09:00"}, {}),

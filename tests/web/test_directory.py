@@ -16,6 +16,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from followup import serving
 from followup.care import accounts
 from followup.care.actors import Actor
 from followup.config import Settings, SignIn
@@ -324,15 +325,34 @@ def test_it_may_not_be_there_at_all(
     refused(client.get("/sign-in/directory"), "does not answer now", 503)
 
 
-def test_those_that_hang_hold_nobody_up(visitor: FlaskClient) -> None:
+def test_those_that_hang_hold_nobody_up(visitor: FlaskClient, provider: str) -> None:
     """Two at a time in a worker; the third is told at once."""
+    turn = directory.turn(provider)
     for _ in range(directory.AT_A_TIME):
-        directory._turn.acquire()
+        turn.acquire()
     try:
         refused(visitor.get("/sign-in/directory"), "does not answer now", 503)
     finally:
-        directory._turn.release(directory.AT_A_TIME)
+        turn.release(directory.AT_A_TIME)
     assert led(visitor)
+
+
+def test_one_clinic_s_directory_that_hangs_takes_no_place_of_another_s(visitor: FlaskClient) -> None:
+    """Several clinics are served by one worker, each with a directory of its own."""
+    turn = directory.turn("https://login.south.example")
+    for _ in range(directory.AT_A_TIME):
+        turn.acquire()
+        directory._any_turn.acquire()
+    assert led(visitor)
+    directory._any_turn.acquire()  # a third one hangs: the last thread of the worker is for pages
+    refused(visitor.get("/sign-in/directory"), "does not answer now", 503)
+    directory._any_turn.release(directory.IN_ALL)
+    assert led(visitor)
+    turn.release(directory.AT_A_TIME)
+
+
+def test_directories_that_hang_leave_a_thread_for_pages() -> None:
+    assert directory.AT_A_TIME < directory.IN_ALL < serving.THREADS_PER_WORKER
 
 
 def test_where_the_clinic_says_so_nothing_else_lets_anybody_in(

@@ -14,6 +14,7 @@ from followup.care.errors import Refused
 from followup.care.messages import outgoing
 from followup.config import Messages, Settings
 from followup.records import Store, audit
+from followup.records.times import from_text
 from followup.web import create_app
 from tests.conftest import NOW, PASSWORD, Clock, signed_in
 from tests.exchange.conftest import Mailbox, mailbox
@@ -138,6 +139,21 @@ def test_nobody_s_mailbox_is_filled_and_no_address_asks_without_end(app: Flask, 
         asked(app, f"guess-{n}@test.invalid")
     asked(app, "surgeon@test.invalid")
     assert len(store.rows("SELECT 1 FROM messages")) == resetting.FOR_ONE_ACCOUNT
+
+
+def test_whoever_asks_on_and_on_keeps_nobody_waiting_and_fills_nothing(app: Flask, store: Store, clock: Clock) -> None:
+    """A request that is over the limit leaves no row: else the audit trail grew without end, and the hour was never over."""
+    for _ in range(5):
+        for _ in range(10):
+            asked(app)
+        clock.pass_(minutes=20)
+    made = [from_text(row["made_at"]) - NOW for row in store.rows("SELECT made_at FROM messages ORDER BY made_at")]
+    assert made == [timedelta(0)] * 3 + [timedelta(hours=1)] * 3
+    kept = len(audit.latest(store))
+    clock.pass_(hours=2)
+    for n in range(25):
+        asked(app, f"guess-{n}@test.invalid")
+    assert len(audit.latest(store)) == kept + resetting.FROM_ONE_ADDRESS
 
 
 def test_it_goes_to_the_address_that_signs_in_and_at_once(

@@ -101,6 +101,21 @@ def test_enrolling_sets_a_cookie_no_script_can_read(app: Flask, discharged: tupl
     assert (used.status_code, "has been used" in used.text) == (403, True)
 
 
+def test_set_up_tapped_twice_in_one_browser_sets_the_phone_up(app: Flask, discharged: tuple[str, str]) -> None:
+    phone, typed = app.test_client(), {"code": discharged[1], "birth_year": "1952", "used_by": "patient"}
+    phone.get("/enrol")
+    first = phone.post("/enrol", data=typed)
+    phone.delete_cookie("device")  # the answer was lost on its way
+    again = phone.post("/enrol", data=typed)
+    assert (first.status_code, again.status_code) == (303, 303)
+    assert again.headers["Set-Cookie"] == first.headers["Set-Cookie"]
+    assert phone.get("/api/v1/pack").status_code == 200
+    other = app.test_client()
+    other.get("/enrol")
+    assert other.post("/enrol", data=typed).status_code == 403
+    assert other.get("/api/v1/known").json == {"set_up": False}
+
+
 def test_everything_the_worker_keeps_can_be_fetched(client: FlaskClient) -> None:
     code = client.get("/sw.js").text
     kept = re.search(r'"assets": \[(.*?)\]', code)

@@ -4,6 +4,7 @@ import hashlib
 import secrets
 from datetime import date, datetime, timedelta
 
+from followup.care import signatures
 from followup.care.desk import Desk
 from followup.care.errors import NotFound, Refused, translatable
 from followup.records import Store, audit, consents, eyes, patients, people, visits
@@ -14,8 +15,8 @@ CODE_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"  # nothing that reads like ano
 CODE_LENGTH = 8
 WRONG_TRIES = 5
 UNKNOWN_CODES_AN_HOUR = 20
-CONSENT = "phone"
-"""What a patient consents to before a phone is set up."""
+TOLD_AGAIN = timedelta(minutes=10)  # to the browser that used the code: common practice, no source
+CONSENT = consents.PHONE
 
 
 def issue_code(desk: Desk, patient_id: str, carer_name: str = "") -> str:
@@ -50,14 +51,21 @@ def enrolment(store: Store, now: datetime, code: str, caller: str) -> Enrolment:
     return found
 
 
-def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str, caller: str) -> str:
+def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str, caller: str, browser: str = "") -> str:
     """Enrol a phone; returns the secret that it keeps in a cookie no script can read. Raises `Refused`.
 
-    A code that the patient made for a carer makes it that carer's, whatever `used_by` says.
+    A code that the patient made for a carer makes it that carer's, whatever `used_by` says. `browser` is a secret of the
+    browser that asks: the secret of the phone is made of it and of what was typed, so whoever taps twice, or whose answer
+    was lost, is told the same once more, and nobody else is. Without it each phone's secret is random.
     """
+    typed = f"{browser} {_digest(code)} {birth_year} {used_by}"
+    token = signatures.derived(store, "phone", typed) if browser else secrets.token_urlsafe(32)
+    if _just_set_up(store, now, token):
+        return token
     enrolment(store, now, code, caller)  # counts what is no code at all
-    token = secrets.token_urlsafe(32)
     with store.transaction():  # looked at again: another may use it or guess at the same time, or consent be taken back
+        if _just_set_up(store, now, token):
+            return token
         found = enrolment(store, now, code, caller)
         patient = patients.patient(store, found.patient_id)
         assert patient is not None
@@ -73,6 +81,12 @@ def enrol(store: Store, now: datetime, code: str, birth_year: int, used_by: str,
         left = WRONG_TRIES - found.wrong_tries - 1
         raise Refused(translatable("The year of birth does not fit this code. Tries left: {left}."), "birth_year", left=left)
     return token
+
+
+def _just_set_up(store: Store, now: datetime, token: str) -> bool:
+    """Whether a phone of this secret was set up a moment ago and not locked out since."""
+    known = device(store, token)
+    return known is not None and known.revoked_at is None and now - known.enrolled_at <= TOLD_AGAIN
 
 
 def patient_of_code(store: Store, code: str) -> str | None:

@@ -89,6 +89,8 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     seen = eye.seen_visits
     wishes = {w.identity: Wish(at=w.at, words=w.words) for w in state.wishes_of(store, eye.id, eye.visits, seen)}
     settled_at = _settled_at(eye)
+    waiting = {c.id for c in eye.callbacks if c.settled_at is None}
+    calling_at = {w.raised_at for w in eye.warnings if w.callback_id in waiting}
     names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
     recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
     return EyePack(
@@ -116,7 +118,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
             for v in eye.visits
         ],
         drops=[_drop(stretch) for stretch in eye.drop_plan],
-        calling=any(c.settled_at is None for c in eye.callbacks),
+        calling=bool(waiting),
         receipts=[
             Receipt(
                 id=e.id,
@@ -129,6 +131,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 settled=e.kind == "symptoms"
                 and settled_at is not None
                 and max(e.received_at, due_at.get(e.at, e.received_at)) < settled_at,
+                calling=e.kind == "symptoms" and e.at in calling_at,
             )
             for e in recent
         ],

@@ -130,6 +130,7 @@ class Drop(BaseModel):
 class Receipt(BaseModel):
     """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled.
 
+    `calling` is whether a sign that this check itself raised has yet to be settled, so that no phone reassures meanwhile.
     `by` is patient or carer, `name` what the patient calls that carer, where they let them in.
     """
 
@@ -141,6 +142,7 @@ class Receipt(BaseModel):
     name: str
     looked_at: bool
     settled: bool
+    calling: bool
 
 
 class Gas(BaseModel):

@@ -6,6 +6,7 @@ a word. Where a batch cannot be kept as a whole, each event of it is taken alone
 same time share a transaction, so that they wait for the disk once.
 """
 
+import hashlib
 import json
 import logging
 from collections.abc import Sequence
@@ -17,15 +18,29 @@ from pydantic import BaseModel
 from followup.care import bounds
 from followup.care.actors import Actor
 from followup.care.desk import Desk
-from followup.care.errors import translatable
+from followup.care.errors import NotFound, translatable
+from followup.care.home import sealing
 from followup.care.home.clocks import Clocks
-from followup.care.home.senders import NOT_TAKEN, UNKNOWN, ClinicDevice, Phone, Read, Sender, Unfit, Unreadable, read
+from followup.care.home.sealing import Sealed
+from followup.care.home.senders import (
+    NOT_OPENED,
+    NOT_TAKEN,
+    UNKNOWN,
+    ClinicDevice,
+    Phone,
+    Read,
+    Sender,
+    Unfit,
+    Unreadable,
+    read,
+)
 from followup.care.reading.entries import who
 from followup.care.reading.events import SentEvent
 from followup.care.visits.visit import eye_on_side
 from followup.care.watch import grounds
 from followup.care.watch.raising import raise_signs_of_patient
-from followup.records import Store, audit, events, eyes, people
+from followup.care.watch.watching import SHUT
+from followup.records import Store, audit, events, eyes, people, watch
 from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.kinds import times_in
@@ -35,6 +50,7 @@ from followup.records.values import Device, Eye
 LONGEST_KEPT = 10_000
 MOST_JUNK_FROM_ONE_ADDRESS = 20  # an hour, as for unknown codes: common practice, no source
 MOST_JUNK = 200
+MOST_SHUT_FROM_ANYBODY = 50_000  # bytes of a packet that nobody here can open: many times what an entry takes
 
 log = logging.getLogger(__name__)
 
@@ -56,6 +72,23 @@ def receive(
     clinic's clock (`clocks`), and the phone's own time is kept beside them.
     """
     return _receive_all(store, now, Phone(device), batch, zone, sent_at)
+
+
+def receive_sealed(
+    store: Store, now: datetime, device: Device, packets: Sequence[Sealed], zone: tzinfo, sent_at: datetime | None = None
+) -> list[Result]:
+    """Take what a phone sealed when it was locked out; a packet that cannot be opened never holds up the others.
+
+    That one is kept as it came and refused, and the clinic is told whom to ask.
+    """
+    sender, clocks = Phone(device), Clocks(now, sent_at)
+    entries: list[Read | Unfit] = []
+    for packet in packets:
+        try:
+            entries += [read(sender, raw, clocks) for raw in sealing.opened_entries(store, packet)]
+        except ValueError:
+            entries.append(Unfit(packet, f"A packet of entries {NOT_OPENED}"))
+    return _take_all(store, now, sender, entries, zone)
 
 
 def receive_from_clinic(desk: Desk, batch: Sequence[Any], sent_at: datetime | None = None) -> list[Result]:
@@ -92,10 +125,37 @@ def refuse_packet(store: Store, now: datetime, batch: Sequence[Any], reason: str
     return [kept.model_copy(update={"id": str(raw.get("id", "")) if isinstance(raw, dict) else ""}) for raw in batch]
 
 
+def refuse_shut(store: Store, now: datetime, actor: Actor | None, packet: Sealed) -> Result | None:
+    """The same for a packet of a clinic device that cannot be opened, which `actor` sends: kept as it came.
+
+    None where nobody is signed in and it is so long that it is not kept: the device does.
+    """
+    if actor is None and len(packet.data) > MOST_SHUT_FROM_ANYBODY:
+        return None
+    sender = ClinicDevice(actor) if actor else UNKNOWN
+    with store.transaction():
+        return _refuse(store, now, sender, packet, f"An entry from a clinic device {NOT_OPENED}")
+
+
+def entered_anew(desk: Desk, person: str) -> None:
+    """Somebody asked what was in the packets that could not be opened: they are a fault no more, and stay on record.
+
+    Raises `NotFound` where nothing waits for that.
+    """
+    with desk.store.transaction():
+        if not any((fault.what, fault.about) == (SHUT, person) for fault in watch.faults(desk.store)):
+            raise NotFound("nothing that could not be opened waits for this person")
+        watch.clear(desk.store, SHUT, person)
+        desk.note("unopened entries asked about", person)
+
+
 def _receive_all(
     store: Store, now: datetime, sender: Sender, batch: Sequence[Any], zone: tzinfo, sent_at: datetime | None
 ) -> list[Result]:
-    entries = [read(sender, raw, Clocks(now, sent_at)) for raw in batch]
+    return _take_all(store, now, sender, [read(sender, raw, Clocks(now, sent_at)) for raw in batch], zone)
+
+
+def _take_all(store: Store, now: datetime, sender: Sender, entries: Sequence[Read | Unfit], zone: tzinfo) -> list[Result]:
     try:
         return _together(store, now, sender, entries, zone)
     except Exception as error:
@@ -210,7 +270,11 @@ def _belongs(store: Store, sender: Sender, event: SentEvent, body: Body, now: da
 
 def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) -> Result:
     """Keep what was sent as it came (as ASCII, so that whatever it holds can be kept), once, with the reason."""
-    if isinstance(raw, Unreadable):
+    longest: int | None = LONGEST_KEPT
+    if isinstance(raw, Sealed):  # whole: a part of it opens with no key
+        text, longest = raw.model_dump_json(), None
+        id, operation = hashlib.sha256(text.encode()).hexdigest(), None
+    elif isinstance(raw, Unreadable):
         id, operation, text = raw.id, None, raw.text
     else:
         fields = raw if isinstance(raw, dict) else {}
@@ -222,11 +286,13 @@ def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) 
             _keepable(id),
             _keepable(operation) if isinstance(operation, str) else None,
             sender.id,
-            _keepable(text, LONGEST_KEPT),
+            _keepable(text, longest),
             _keepable(reason, LONGEST_KEPT),
         )
         if new:
             audit.note(store, now, sender.signature, "entry refused", _keepable(id))
+        if new and isinstance(raw, Sealed) and sender.person:
+            watch.note(store, now, SHUT, sender.person, reason)
     return Result.model_construct(id=id, status="refused", reason=reason)
 
 
@@ -237,5 +303,5 @@ def _written(raw: Any) -> str:
         return "(nested too deeply to be written down)"
 
 
-def _keepable(text: str, longest: int = 80) -> str:
+def _keepable(text: str, longest: int | None = 80) -> str:
     return text.encode("utf-8", "backslashreplace").decode()[:longest]

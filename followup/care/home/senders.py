@@ -17,6 +17,10 @@ from followup.records.bodies.base import Body, first_message
 from followup.records.bodies.kinds import body_of, moved
 from followup.records.values import Device, Eye
 
+NOT_OPENED = (
+    "was sealed with a key that the clinic no longer has, or is damaged, so nobody here can read it: "
+    "ask what was entered, and enter it anew"
+)
 NOT_TAKEN = translatable("The clinic could not take this entry. Call the clinic and tell them what it says.")
 
 log = logging.getLogger(__name__)
@@ -49,6 +53,11 @@ class Phone:
     def signature(self) -> str:
         return f"device:{self.id}"
 
+    @property
+    def person(self) -> str | None:
+        """Whom staff ask what was entered, as faults name people."""
+        return f"patient:{self.device.patient_id}"
+
     def read(self, raw: Any) -> tuple[SentEvent, str]:
         event = Envelope.model_validate(raw)
         by = "carer" if self.device.carer_name else event.by  # a phone that was let in for a carer is theirs
@@ -66,10 +75,14 @@ class Phone:
 
 @dataclass(frozen=True)
 class ClinicDevice:
-    """A clinic device in the hands of a member of staff."""
+    """A clinic device in the hands of a member of staff, or of somebody unknown."""
 
     actor: Actor
     device_id: None = None
+
+    @property
+    def person(self) -> str | None:
+        return None if self == UNKNOWN else f"staff:{self.actor.id}"
 
     @property
     def id(self) -> str:

@@ -6,6 +6,7 @@ after a while: a second copy does less harm than none.
 
 from collections import defaultdict
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 from itertools import groupby
@@ -19,7 +20,7 @@ from followup.care.messages import reminders
 from followup.care.messages.reminders import CHOSEN_WITH, ON_CALL, ONLY_IF_ASKED, PATIENT_KINDS, STAFF_KINDS, VISIT_CHANGED
 from followup.care.watch import watching
 from followup.config import ADDRESS, Clinic, Messages
-from followup.records import Store, audit, eyes, patients, people, unsaid, visits, watch, worries
+from followup.records import Store, audit, consents, eyes, patients, people, unsaid, visits, watch, worries
 from followup.records import messages as kept
 from followup.records import values as kept_values
 from followup.records.store import as_json
@@ -174,6 +175,9 @@ def _taken(
     store: Store, now: datetime, person: str, kind: str, rows: list[kept_values.Message], clinic: Clinic, when: Messages
 ) -> Parcel | None:
     """What of one kind may go to one person now, taken; None in quiet hours, or when nothing of it is of use."""
+    if over := _over(store, person):
+        _drop(store, now, rows, over)
+        return None
     chosen = choices_of(store, person, clinic, when)
     member = people.staff_member(store, person.partition(":")[2]) if kind == resetting.MESSAGE else None
     if member:  # asked for just now, and for the address that signs in alone
@@ -199,6 +203,13 @@ def _taken(
         )
 
 
+def _drop(store: Store, now: datetime, rows: list[kept_values.Message], why: str) -> None:
+    with store.transaction():
+        for row in rows:
+            if kept.take(store, now, row.key):
+                kept.end(store, now, row.key, "dropped", why)
+
+
 def sent(store: Store, now: datetime, parcel: Parcel, how: str) -> None:
     with store.transaction():
         for key in parcel.keys:
@@ -214,6 +225,43 @@ def failed(store: Store, now: datetime, parcel: Parcel, why: str) -> None:
     with store.transaction():
         for key in parcel.keys:
             kept.try_later(store, key, now + wait, why[:300])
+
+
+def drop_faults(store: Store, now: datetime, clinic: Clinic, when: Messages) -> None:
+    """Take off the list what nobody can mend any more: faults of a way by which nothing goes to that person now."""
+    for fault in watch.faults(store):
+        if fault.what not in ("e-mail", "push"):
+            continue
+        with suppress(ValueError):  # choices that cannot be read are named when there is a message
+            if _goes_by(store, fault.what, fault.about, clinic, when):
+                continue
+            with store.transaction():
+                watch.clear(store, fault.what, fault.about)
+                detail = {"what": fault.what, "times": fault.times, "words": fault.words}
+                audit.note(store, now, "clock:messages", "fault dropped", fault.about, detail)
+
+
+def _goes_by(store: Store, way: str, person: str, clinic: Clinic, when: Messages) -> bool:
+    """Whether anything goes to this person by e-mail or push, or may at any time: a followed eye may need a visit moved."""
+    kind, _, id = person.partition(":")
+    if _over(store, person):
+        return False
+    if kind == "patient" and not (kept.on_the_way(store, person) or any(e.is_followed for e in eyes.of_patient(store, id))):
+        return False
+    return bool(kept.subscriptions(store, person) if way == "push" else choices_of(store, person, clinic, when).email)
+
+
+def _over(store: Store, person: str) -> str:
+    """Why nothing goes to this person any more; empty while it may."""
+    kind, _, id = person.partition(":")
+    if kind == "staff":
+        return "" if people.staff_member(store, id) else "the account ended"
+    if kind != "patient":
+        return ""
+    known = patients.patient(store, id)
+    if known is None or known.joined_into:
+        return "the record was joined with another"
+    return "consent was taken back" if consents.taken_back(store, id) else ""
 
 
 def _useful(store: Store, row: kept_values.Message, now: datetime) -> bool:

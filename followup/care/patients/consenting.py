@@ -1,4 +1,7 @@
-"""Consent: what a patient agreed to, who said so, when, and when it was taken back. Without it no phone is set up."""
+"""Consent: what a patient agreed to, who said so, when, and when it was taken back. Without it no phone is set up.
+
+Once it is taken back nothing is sent (`records/messages.py` and `records/states.py` ask for it).
+"""
 
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
@@ -32,7 +35,10 @@ def give(desk: Desk, patient_id: str, said_by: str, words: str) -> None:
 
 
 def take_back(desk: Desk, patient_id: str, said_by: str, words: str) -> None:
-    """Consent is taken back: every phone is locked out. What was recorded stays. Raises `Conflict` where none stands."""
+    """Consent is taken back: every phone is locked out, and no message goes out any more. What was recorded stays.
+
+    How the patient chose to be reached counts no more, also once consent is given anew. Raises `Conflict` where none stands.
+    """
     with desk.store.transaction():
         if not stands(desk.store, patient_id):
             raise Conflict("there is no consent to take back")

@@ -101,23 +101,26 @@ def wishes_of(
     in_book = [*planned, *(visits.cancelled_of_eye(store, eye_id) if asked else ())]
     met: set[str] = set()
     for event, said in saying(asked, VisitRequestBody):
-        name = said.visit
-        visit = _meant(event, name, in_book, seen_at)
+        visit = _meant(event, said, in_book, seen_at)
         answered = visit is not None and (seen_at.get(visit.identity) or _has_moved(store, visit, event.received_at))
-        if not answered and name not in met:
-            met.add(name)
-            yield WishState(event.id, eye_id, event.at, name, visit.identity if visit else None, said.words)
+        identity = visit.identity if visit else None
+        about = {identity or said.visit} | ({said.visit} if identity != said.visit_id else set())
+        if not answered and not about & met:
+            met |= about
+            yield WishState(event.id, eye_id, event.at, said.visit, identity, said.words)
 
 
-def _meant(asked: Event, name: str, in_book: Iterable[Visit], seen_at: Mapping[str, datetime | None]) -> Visit | None:
-    """The visit of that name that was still to come when the wish came in: the last one, where two operations have one.
+def _meant(
+    asked: Event, said: VisitRequestBody, in_book: Sequence[Visit], seen_at: Mapping[str, datetime | None]
+) -> Visit | None:
+    """The visit that was meant, if it was still to come when the wish came in; where a wish has its name alone, the last such.
 
     None where it had left the book by then: to take it out was no answer to what was asked later.
     """
     since = asked.received_at
-    by_then = [
-        v for v in in_book if v.name == name and v.entered_at <= since and not (v.withdrawn and v.recorded_at <= since)
-    ]
+    named = [v for v in in_book if v.identity == said.visit_id]
+    known = named or [v for v in in_book if v.name == said.visit and v.entered_at <= since]
+    by_then = [v for v in known if not (v.withdrawn and v.recorded_at <= since)]
     to_come = [v for v in by_then if (at := seen_at.get(v.identity)) is None or at > asked.received_at]
     return max(to_come, key=lambda v: v.target, default=None)
 

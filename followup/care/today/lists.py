@@ -186,7 +186,7 @@ class Troubles:
 
 def troubles(store: Store) -> Troubles:
     """The latest refused entries, and all else that waits for a person."""
-    refused = [_not_taken(store, one) for one in events.refused(store)[:REFUSED_SHOWN]]
+    refused = [_not_taken(store, one) for one in events.refused(store, REFUSED_SHOWN)]
     return Troubles(refused, eyes.unreadable(store), messages.troubled(store))
 
 

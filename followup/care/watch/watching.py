@@ -18,6 +18,7 @@ EVERY = {
     "messages": timedelta(minutes=1),
     "rows": timedelta(days=1),
     "backup": timedelta(days=1),
+    "audit-mail": timedelta(days=1),
 }
 LATE_AFTER = 3  # intervals
 STANDS_STILL = {
@@ -26,8 +27,11 @@ STANDS_STILL = {
     "messages": "nobody is reminded",
     "rows": "entries that cannot be read are not named",
     "backup": "no backup is made",
+    "audit-mail": "the head of the audit trail is not mailed",
 }
 LEAST_FREE_BYTES = 200 * 1024 * 1024
+SHUT = "sealed"
+"""What a device had sealed and nobody here can open."""
 KINDS = {
     "eye": "Nothing comes up by itself for this eye. Look at it yourself until this is mended.",
     "row": "An entry cannot be read and is left out everywhere: no list, warning or message knows of it.",
@@ -41,6 +45,8 @@ KINDS = {
     "parcel": "Messages to this person could not be made ready.",
     "e-mail": "E-mail to this person does not arrive. They may not have heard of a callback.",
     "push": "Messages to a browser of this person do not arrive.",
+    SHUT: "Entries that came sealed cannot be opened here, and no list, warning or message knows of them. Ask this person what"
+    " they had entered, and enter it anew. This stays here until somebody says so.",
     "job": "This work of the clock ended with a fault.",
 }
 
@@ -115,12 +121,18 @@ def stopped(store: Store, now: datetime) -> list[str]:
 
 @dataclass(frozen=True)
 class Named:
-    """A fault as staff read it: whom it is about, and the eye's page where it is about one."""
+    """A fault as staff read it: whom it is about, and the page of the eye or patient where it is about one."""
 
     fault: Fault
     words: str
     who: str
     eye_id: str | None
+    patient_id: str | None
+
+    @property
+    def until_entered(self) -> bool:
+        """Whether it never goes well by itself: somebody has to ask, and to say so."""
+        return self.fault.what == SHUT
 
 
 def count(store: Store) -> int:
@@ -137,7 +149,8 @@ def _named(store: Store, fault: Fault) -> Named:
     kind, _, id = fault.about.rpartition(" ")
     patient = watch.patient_of(store, kind or "eye", id)
     who = f"{patient[1]}, {patient[2]}" if patient else _person(store, fault.about)
-    return Named(fault, KINDS.get(fault.what, ""), who, patient[0] if patient else None)
+    known = fault.about.removeprefix("patient:") if fault.about.startswith("patient:") else None
+    return Named(fault, KINDS.get(fault.what, ""), who, patient[0] if patient else None, known)
 
 
 def _person(store: Store, about: str) -> str:

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 from pydantic import AliasChoices, Field, field_validator
 
 from followup.clinical import facts, posture
-from followup.records.bodies.base import DROP_NAME_LENGTH, Body, Name, Words, kept_time
+from followup.records.bodies.base import DROP_NAME_LENGTH, Body, Name, Word, Words, kept_time
 
 Trend = Literal["better", "same", "worse"]
 
@@ -102,10 +102,11 @@ class DropsBody(Body):
 
 
 class VisitRequestBody(Body):
-    """The patient asks for another time for a visit."""
+    """The patient asks for another time for a visit, known by its identity; older entries have only its name."""
 
     KIND = "visit-request"
     visit: Name
+    visit_id: Word | None = None
     words: Words = ""
 
     def fact(self, at: datetime) -> facts.Heard:

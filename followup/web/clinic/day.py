@@ -4,6 +4,7 @@ from flask import redirect, render_template, request, session, url_for
 from flask.typing import ResponseReturnValue as Answer
 
 from followup.care.discharge import waiting
+from followup.care.home import receive
 from followup.care.today import arrivals, lists, unplanned
 from followup.care.visits import closing
 from followup.web import context, vocabulary, workers
@@ -112,6 +113,14 @@ def not_here(event_id: str) -> Answer:
     """The patient is not in the clinic after all."""
     arrivals.not_here(context.desk(), event_id)
     return redirect(_back_to(request.form.get("visit_id", "")), 303)
+
+
+@bp.post("/sealed/<person>/entered")
+@pressed
+def entered_anew(person: str) -> Answer:
+    """Somebody asked what was in the packets that could not be opened, and entered it."""
+    receive.entered_anew(context.desk(), person)
+    return redirect(url_for("pages.not_working"), 303)
 
 
 def _back_to(identity: str) -> str:

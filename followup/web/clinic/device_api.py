@@ -24,6 +24,7 @@ from followup.care.home.receive import (
     receive_from_clinic,
     refuse_from_clinic,
     refuse_packet,
+    refuse_shut,
     too_much_junk,
 )
 from followup.care.learning import agreement
@@ -82,7 +83,10 @@ class Differing(BaseModel):
 
 
 class PacketTaken(BaseModel):
-    """What became of one packet; `error` where it could not be opened. Who is not signed in is told no consequences."""
+    """What became of one packet; `error` where it could not be opened and is kept as it came.
+
+    Of one that is not kept either nothing is said. Who is not signed in is told no consequences.
+    """
 
     results: list[Result]
     error: str | None = None
@@ -163,9 +167,10 @@ def author_pass(actor: Actor) -> str:
 def _take(sealed: sealing.Sealed, sent_at: datetime | None) -> dict[str, Any]:
     try:
         packet = Packet.model_validate(sealing.opened(context.store(), sealed))
-    except ValueError as error:
+    except ValueError:
         count_junk(context.store(), context.now(), request.remote_addr or "")
-        return {"results": [], "error": str(error)}
+        kept = refuse_shut(context.store(), context.now(), context.staff(), sealed)
+        return {"results": [], "error": kept.reason if kept else None}
     try:
         actor = _author(packet.author_pass)
     except ValueError as error:

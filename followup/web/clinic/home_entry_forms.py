@@ -17,7 +17,7 @@ from followup.care.reading.eye import Eye
 from followup.care.reading.measures import number
 from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS
 from followup.records.bodies.base import Body
-from followup.records.bodies.home import BubbleSeenBody, DropsBody, JourneyBody, PostureBody, SymptomsBody
+from followup.records.bodies.home import BubbleSeenBody, DropsBody, JourneyBody, PostureBody, SymptomsBody, VisitRequestBody
 from followup.records.values import Event
 from followup.web.clinic.entry_form import WHEN, EntryForm, checked
 from followup.web.fields import NumberText, choices
@@ -46,6 +46,12 @@ class RequestEntry(EntryForm):
     PARTS = ("visit", "words")
     words = TextAreaField("Words", [Length(max=1000)])
     visit = StringField("Visit", [InputRequired("write which visit"), Length(max=60)])
+
+    def body(self, entry: Event, zone: tzinfo) -> Body:
+        """Another name means another visit, whichever it is."""
+        right = super().body(entry, zone)
+        stands = isinstance(entry.body, VisitRequestBody) and self.visit.data == entry.body.visit
+        return right if stands else right.model_copy(update={"visit_id": None})
 
 
 class DropEntry(EntryForm):

@@ -16,7 +16,7 @@ from followup.care.home import helpers as care_helpers
 from followup.care.home import pack as packs
 from followup.care.home import sealing
 from followup.care.home.pack_parts import Pack
-from followup.care.home.receive import Result, receive
+from followup.care.home.receive import Result, receive, receive_sealed
 from followup.care.messages import outgoing
 from followup.care.messages.reminders import PATIENT_KINDS
 from followup.care.reading.events import Envelope
@@ -147,14 +147,16 @@ def events() -> Answer:
 @bp.post("/sealed")
 @described(Results, body=SealedBatch)
 def sealed() -> Answer:
-    """Open what a locked-out phone had sealed, and take it as its events."""
+    """Open what a locked-out phone had sealed, and take it as its events.
+
+    A packet that cannot be opened is kept as it came, and refused under its own digest in the place of its entries.
+    """
     try:
         batch = SealedBatch.model_validate(sent_json())
-        entries = [entry for packet in batch.sealed for entry in sealing.opened_entries(context.store(), packet)]
     except ValueError as error:
         return {"error": str(error)}, 400
     sent_at = bounds.clock(batch.sent_at)
-    results = receive(context.store(), context.now(), _device(), entries, context.zone(), sent_at)
+    results = receive_sealed(context.store(), context.now(), _device(), batch.sealed, context.zone(), sent_at)
     return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
 
 

@@ -19,7 +19,7 @@ from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
-FIRST_LOOK = "patient/first-look.js"
+NO_MODULE_OF_THE_SHELL = ("patient/first-look.js", "shared/push.js")  # runs while the page is read; for what comes later
 LATER_ASSETS = ("patient/later/*",)
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
@@ -41,6 +41,7 @@ def enrolment() -> Answer:
     """The one-time code and the year of birth make this phone the patient's."""
     form = EnrolForm()
     if request.method == "GET":
+        context.browser()  # so that a second tap is told from somebody else's
         form.code.data = request.args.get("code", "")
     elif form.validate():
         try:
@@ -51,6 +52,7 @@ def enrolment() -> Answer:
                 form.birth_year.data,
                 form.used_by.data,
                 request.remote_addr or "",
+                context.known_browser(),
             )
         except Refused as error:
             form[error.field or "code"].errors = [gettext(error.message).format_map(error.values)]
@@ -79,8 +81,8 @@ def _chosen_language(token: str) -> str:
 @bp.get("/me/")
 def shell() -> Answer:
     """The same page for everybody, in each language: what it shows comes from the phone's own store."""
-    # Asked for at once, not one after the other; what runs while the page is read is no module.
-    modules = [at for at in shell_assets() if at.endswith(".js") and not at.endswith(FIRST_LOOK)]
+    # Asked for at once, not one after the other.
+    modules = [at for at in shell_assets() if at.endswith(".js") and not at.endswith(NO_MODULE_OF_THE_SHELL)]
     return _kept_page(render_template("patient/shell.html", words=_words(), modules=modules))
 
 

@@ -12,7 +12,7 @@ export function calendarText(events, now = new Date()) {
 
 function eventLines({ uid, title, words = "", place = "", alarms = [], ...when }, now) {
   return [
-    "BEGIN:VEVENT", `UID:${uid}`, `DTSTAMP:${utc(now)}`, ...times(when), `SUMMARY:${escaped(title)}`,
+    "BEGIN:VEVENT", `UID:${escaped(uid)}`, `DTSTAMP:${utc(now)}`, ...times(when), `SUMMARY:${escaped(title)}`,
     ...(words ? [`DESCRIPTION:${escaped(words)}`] : []), ...(place ? [`LOCATION:${escaped(place)}`] : []),
     ...alarms.flatMap((before) => ["BEGIN:VALARM", "ACTION:DISPLAY", `DESCRIPTION:${escaped(title)}`, `TRIGGER:${before}`, "END:VALARM"]),
     "END:VEVENT",
@@ -63,11 +63,17 @@ export function visitEvents(eyes, today, said) {
   });
 }
 
-// Each time of each drop from today on.
+// Each time of each drop from today on. A calendar that takes a later file knows each again by its UID (section 3.8.4.7): a drop
+// has its name, and a step of it its place among all of that name, those that are over too.
 export function dropEvents(eyes, today, said) {
-  const steps = eyes.flatMap((eye) => eye.drops.filter(({ until }) => until >= today).map((drop, n) => ({ eye, drop, n })));
-  return steps.flatMap(({ eye, drop, n }) => (drop.times ?? []).map(({ at: clock }) => ({
-    uid: `${eye.operation}-drop-${n}-${clock.replace(":", "")}@followup`, day: drop.first > today ? drop.first : today, clock, until: drop.until,
+  const steps = eyes.flatMap((eye) => eye.drops.map((drop, n) => ({ eye, drop, id: idOf(drop, eye.drops.slice(0, n)) })));
+  return steps.filter(({ drop }) => drop.until >= today).flatMap(({ eye, drop, id }) => (drop.times ?? []).map(({ at: clock }) => ({
+    uid: `${eye.operation}-drop-${id}-${clock.replace(":", "")}@followup`, day: drop.first > today ? drop.first : today, clock, until: drop.until,
     alarms: ["PT0S"], ...said(eye, drop),
   })));
+}
+
+function idOf({ name }, before) {
+  const known = name.toLowerCase();
+  return `${known}-${before.filter((other) => other.name.toLowerCase() === known).length}`;
 }

@@ -1,13 +1,14 @@
-// The pages that come later, and the calendar file.
+// The pages that come later, the choice of messages, and the calendar file.
 
 import { isoDay } from "../../shared/dates.js";
 import { text } from "../texts.js";
 import { calendarText, dropEvents, visitEvents } from "./calendar.js";
 import { HelpersView } from "./helpers-view.js";
 import { HistoryView } from "./history-view.js";
+import { MessagesView } from "./messages-view.js";
 
 export function viewsOf(_actions, words) {
-  return [new HistoryView(words), new HelpersView()];
+  return [new HistoryView(words), new HelpersView(), new MessagesView()];
 }
 
 // A phone number whose groups stay in order between words that run from right to left (Unicode's LRI and PDI).

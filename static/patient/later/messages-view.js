@@ -1,9 +1,9 @@
 // How the patient wants to be reached: push to this phone, e-mail, what for, and quiet hours. Needs a signal.
 
-import { byId } from "../shared/dom.js";
-import { ask } from "../shared/requests.js";
-import { pushPossible, renew, subscribe } from "../shared/push.js";
-import { text } from "./texts.js";
+import { byId } from "../../shared/dom.js";
+import { ask } from "../../shared/requests.js";
+import { pushPossible, renew, subscribe } from "../../shared/push.js";
+import { text } from "../texts.js";
 
 const ADDRESS = "/api/v1/messages";
 
@@ -16,10 +16,18 @@ export class MessagesView {
     byId("push-on").addEventListener("click", () => this.#turnOn());
     this.#form.addEventListener("submit", (event) => { event.preventDefault(); this.#save(); });
     this.#form.addEventListener("input", () => { byId("messages-told").textContent = ""; });
+    window.addEventListener("hashchange", () => this.#look());
+    this.#look();
+  }
+
+  show() {}
+
+  #look() {
+    if (location.hash === "#more") this.#load();
   }
 
   // Reads what was chosen; without a signal the form stays closed and says so.
-  async load() {
+  async #load() {
     let known;
     try {
       known = await ask("GET", ADDRESS);
