@@ -1,12 +1,17 @@
 """One eye from start to finish as the three people: discharge, home, visit, callback, review."""
 
 from collections.abc import Callable
+from datetime import UTC, datetime
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-from followup.records import Store, events, eyes, worries
+from followup.care import signing_in
+from followup.care.desk import Desk
+from followup.care.visits import visit
+from followup.records import Store, events, eyes, visits, worries
 from tests.browser.checking import answer
-from tests.browser.conftest import PHONE, RunningServer, all_received, clinic_day, enrol, go, sign_in
+from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, clinic_day, enrol, go, sign_in
+from tests.conftest import PASSWORD
 
 
 def discharge_a_patient(page: Page, server: RunningServer) -> str:
@@ -99,6 +104,11 @@ def test_three_people_and_one_eye(
     nurse.get_by_label("The patient or carer knows of it from this call").check()
     nurse.get_by_role("button", name="Save the call").click()
     expect(nurse.get_by_role("region", name="To do")).to_contain_text("the patient knows; to be seen today")
+    nurse.get_by_role("button", name="It is done").click()
+    expect(nurse.get_by_text("has not taken place: record it as seen first")).to_be_visible()
+    other = signing_in.sign_in(clinic_store, datetime.now(UTC), "nurse@test.invalid", PASSWORD)
+    (extra,) = [v for v in visits.of_eye(clinic_store, row.id) if v.name == visit.EXTRA_VISIT]
+    visit.record_visit(Desk(clinic_store, datetime.now(UTC), other, ZONE), row.id, [], visit=extra.identity)
     nurse.get_by_role("button", name="It is done").click()
     expect(nurse.get_by_text("Settled: seen the same day.")).to_be_visible()
 

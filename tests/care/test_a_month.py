@@ -130,7 +130,11 @@ class Month:
         desk = self.desk(who, at)
         found = closing.displaced(desk, self.clinic, CLOSED)
         to = {one.visit.identity: one.to for one in found if one.to}
-        self.done["closed, moved"] += closing.close(desk, self.clinic, CLOSED, "training", to)
+        try:
+            moved = closing.close(desk, self.clinic, CLOSED, "training", to)
+        except book.Asks as asks:  # about those that are to be called now
+            moved = closing.close(desk, self.clinic, CLOSED, "training", to, accepted=asks.questions)
+        self.done["closed, moved"] += moved
 
     def works(self, who: Actor, at: datetime) -> None:
         """One person goes through the top of the list."""

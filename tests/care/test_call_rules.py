@@ -392,9 +392,9 @@ def test_one_of_another_patient_is_not_chosen_along(store: Store, nurse: Actor, 
     [
         ("away", None, "say what becomes of it"),
         ("to", None, "choose who takes it"),
-        ("to", "nobody", "choose who takes it"),
+        ("to", "nobody", "this account is not there any more"),
         ("to", "self", "choose who takes it"),
-        ("to", "left", "choose who takes it"),
+        ("to", "left", "this account is not there any more"),
     ],
 )
 def test_what_is_in_hand_goes_to_somebody_who_can_take_it(

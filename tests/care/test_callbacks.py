@@ -17,8 +17,8 @@ from followup.care.desk import Desk
 from followup.care.discharge import changing
 from followup.care.errors import CareError, Conflict, NotFound
 from followup.care.patients import following
-from followup.care.today import lists
-from followup.care.visits import visit
+from followup.care.today import arrivals, lists
+from followup.care.visits import book, visit
 from followup.care.visits.book import Asks
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.clinical.warnings import HowSoon
@@ -26,7 +26,7 @@ from followup.config import Settings
 from followup.records import Store, open_store, tasks, visits, watch, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.migrations import steps
-from followup.records.values import Callback, Warning
+from followup.records.values import Callback, Task, Warning
 from tests.conftest import NOW, PASSWORD, ZONE, operation_note
 
 
@@ -139,6 +139,56 @@ def test_a_worse_sign_after_the_conversation_needs_another_one(
         settling.settle(Desk(store, NOW + timedelta(minutes=30), nurse, ZONE), opened, "advice", "", settings.clinic)
 
 
+def came(store: Store, nurse: Actor, task: Task) -> None:
+    """The visit of a task took place, where it has one."""
+    if task.visit_id:
+        visit.record_visit(Desk(store, NOW, nurse, ZONE), task.eye_id, [], visit=task.visit_id)
+
+
+@pytest.mark.parametrize("outcome", ["sooner", "same-day"])
+@pytest.mark.parametrize(
+    ("how", "done"),
+    [
+        ("told", False),
+        ("here", False),
+        ("measured beside it", False),  # the visit stands in the book, and would be missed
+        ("cancelled", False),
+        ("moved", False),
+        ("seen", True),
+        ("moved and seen", True),
+        ("cancelled, and measured", True),
+    ],
+)
+def test_whoever_was_to_come_was_seen_before_that_is_done(
+    store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, outcome: str, how: str, done: bool
+) -> None:
+    desk = Desk(store, NOW, nurse, ZONE)
+    task = deciding.decide(Desk(store, NOW, surgeon, ZONE), opened, outcome, "", settings.clinic, owner=nurse.id)
+    assert task.visit_id
+    phone_calls.attempt(desk, opened, "patient", "", settings.clinic)
+    later = Desk(store, NOW + timedelta(hours=3), nurse, ZONE)
+    if how == "here":
+        arrivals.arrive(later, task.eye_id, task.visit_id)
+    if "moved" in how:
+        other = date(2027, 3, 9)
+        doubts = ("extra visit is due 5 March 2027 to 8 March 2027", "extra visit is due 5 March 2027")
+        book.move(later, settings.clinic, task.visit_id, other, accepted=doubts)
+    if "cancelled" in how:
+        book.cancel(later, task.visit_id, "comes with week 1")
+    if "measured" in how:
+        quiet = MeasuresBody(eye="right", iop_mmhg=30, instrument="applanation")
+        visit.record_visit(later, task.eye_id, [quiet])
+    if "seen" in how:
+        visit.record_visit(later, task.eye_id, [], visit=task.visit_id)
+    if done:
+        settling.finish(later, task.id, "")
+        assert get(store, opened).state == "settled"
+    else:
+        with pytest.raises(CareError, match=r"has not taken place|nobody was seen"):
+            settling.finish(later, task.id, "")
+        assert get(store, opened).state == "to-do"
+
+
 @pytest.mark.parametrize("outcome", DECISIONS)
 def test_a_decision_settles_nothing_until_it_is_told_and_done(
     store: Store, nurse: Actor, surgeon: Actor, opened: str, settings: Settings, outcome: str
@@ -162,6 +212,7 @@ def test_a_decision_settles_nothing_until_it_is_told_and_done(
     assert get(store, opened).state == "to-do"
     phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "carer", "her daughter knows", settings.clinic)
     assert get(store, opened).state == "to-do"
+    came(store, nurse, task)
     settling.finish(Desk(store, NOW, nurse, ZONE), task.id, "came at two", NOW.date())
     settled = get(store, opened)
     assert (settled.state, settled.outcome, settled.settled_by) == ("settled", outcome, nurse.id)
@@ -178,6 +229,7 @@ def test_what_a_call_comes_to_is_a_task_of_whoever_called(
     assert task is not None
     # She knows already; the eye is to be seen by the end of the clinic's day, 23:00 UTC in winter.
     assert (task.owner, task.told_at, task.due_at) == (nurse.id, NOW, datetime(2027, 3, 5, 23, tzinfo=UTC))
+    came(store, nurse, task)
     settling.finish(Desk(store, NOW + timedelta(hours=2), nurse, ZONE), task.id, "seen")
     assert get(store, opened).outcome == "same-day"
 
@@ -192,6 +244,7 @@ def test_a_callback_with_two_tasks_is_settled_by_the_second(
     changed, _ = tasks.of_callback(store, opened)
     assert (changed.kind, changed.words) == ("plan-changed", "plan changed: posture")
     phone_calls.attempt(Desk(store, NOW, nurse, ZONE), opened, "patient", "", settings.clinic)
+    came(store, nurse, first)
     settling.finish(Desk(store, NOW, nurse, ZONE), first.id, "")
     assert get(store, opened).state == "to-do"
     holding.take_task(Desk(store, NOW, nurse, ZONE), changed.id, None)

@@ -332,6 +332,7 @@ def _(w: World) -> Act:
 @verb(settling.finish, "task done", "callback settled", may=CARE, through=("clinic.attempt",))
 def _(w: World) -> Act:
     task = w.task()
+    visit.record_visit(w.nurse, task.eye_id, [], visit=task.visit_id)
     return lambda: settling.finish(w.nurse, task.id, "came")
 
 

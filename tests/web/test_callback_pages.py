@@ -80,7 +80,7 @@ def test_a_callback_is_listed_claimed_called_and_settled(as_nurse: FlaskClient, 
     ],
 )
 def test_what_a_surgeon_decides_stays_on_the_lists_with_who_and_by_when(
-    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, call: str, outcome: str, says: str
+    as_nurse: FlaskClient, as_surgeon: FlaskClient, store: Store, nurse: Actor, call: str, outcome: str, says: str
 ) -> None:
     assert as_nurse.post(f"{call}/decide", data={"outcome": outcome}).status_code == 403
     assert as_surgeon.post(f"{call}/decide", data={"outcome": "magic"}).status_code == 400
@@ -96,6 +96,12 @@ def test_what_a_surgeon_decides_stays_on_the_lists_with_who_and_by_when(
     assert "nobody has spoken to the patient or carer" in early.text
     assert "kept" in early.text
     both = {"reached": "patient", "words": "understood", "done": task.id, "theatre_on": "2027-03-08"}
+    if task.visit_id:
+        early = as_nurse.post(f"{call}/attempt", data={**both, "words": "kept this"})
+        assert early.status_code == 400
+        assert "has not taken place: record it as seen first" in words_of(early.text)
+        assert "kept this" in early.text
+        visit.record_visit(Desk(store, NOW, nurse, ZONE), task.eye_id, [], visit=task.visit_id)
     assert as_nurse.post(f"{call}/attempt", data=both).status_code == 303
     assert found(store, call).state == "settled"
 

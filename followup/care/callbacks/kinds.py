@@ -43,6 +43,9 @@ TASKS_ONCE_TOLD: dict[str, str] = {
     "plan-changed": "the patient knows of the changed plan: settle it",
 }
 
+COMES = ("come-today", "extra-visit")
+"""Tasks that are done once the patient was seen."""
+
 URGENT = ("now", "today")
 
 BY_PHONE = ("words", "silence", "missed-visit", "posture", "diary", "gas-and-height", "gas-and-anaesthetic")

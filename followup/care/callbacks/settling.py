@@ -6,13 +6,14 @@ from datetime import date, datetime, timedelta
 from followup.care.callbacks.calls import conversation, need_conversation
 from followup.care.callbacks.deciding import keep_decision
 from followup.care.callbacks.holding import chosen, in_hand, known_callback, my_task
-from followup.care.callbacks.kinds import CHOICES, OUTCOME_OF, SETTLED_AT_ONCE, URGENT, WITHDRAWN
+from followup.care.callbacks.kinds import CHOICES, COMES, OUTCOME_OF, SETTLED_AT_ONCE, URGENT, WITHDRAWN
 from followup.care.callbacks.to_do import drop, due_with_its_tasks
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
+from followup.care.reading import state
 from followup.care.visits.visit import OPERATED_AGAIN
 from followup.config import Clinic
-from followup.records import tasks, worries
+from followup.records import tasks, visits, worries
 from followup.records.values import Callback, Task
 
 THEATRE_WITHIN = timedelta(days=366)
@@ -83,6 +84,7 @@ def _finish(desk: Desk, task_id: str, words: str, theatre_on: date | None) -> No
     if task.told_at is None:
         raise CareError("nobody has spoken to the patient or carer about this yet: record the call", "reached")
     need_conversation(desk.store, found)
+    _need_visit(desk, task)
     outcome = OUTCOME_OF[task.kind]
     detail = {"by": desk.actor.name, "outcome": outcome, "words": words}
     if task.kind == "theatre":
@@ -96,6 +98,24 @@ def _finish(desk: Desk, task_id: str, words: str, theatre_on: date | None) -> No
         due_with_its_tasks(desk.store, desk.now, found)
     else:
         _settle(desk, found, outcome, "")
+
+
+def _need_visit(desk: Desk, task: Task) -> None:
+    """Raises `CareError` where somebody was to come and was not seen: to be told of a visit is not to be seen."""
+    if task.kind not in COMES:
+        return
+    v = visits.standing(desk.store, task.visit_id) if task.visit_id else None
+    if v is not None and not v.withdrawn:
+        if v.identity not in state.seen(desk.store, v.eye_id, desk.zone):
+            raise CareError(
+                f"the {v.name} of {v.target:%-d %B %Y} has not taken place: record it as seen first, or say that it will not "
+                "be done",
+                "words",
+            )
+    elif task.seen_at is None:
+        raise CareError(
+            "nobody was seen since this was decided: enter the visit first, or say that it will not be done", "words"
+        )
 
 
 def _confirmed(desk: Desk, task: Task, day: date | None, on_list: str) -> date:

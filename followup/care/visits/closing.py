@@ -63,9 +63,9 @@ def close(desk: Desk, clinic: Clinic, day: date, why: str, to: Mapping[str, date
         of_day = {id: v for id, v in _still_to_come(desk).items() if v.target == day}
         if gone := set(to) - set(of_day):
             raise Conflict(f"{len(gone)} of these visits changed meanwhile; look at the day again")
-        visits.close(desk.store, desk.now, day, why, desk.actor.signature)
         if questions := _doubts(desk, ahead(desk.store, clinic, desk.today), of_day, to, set(accepted)):
             raise Asks(questions)
+        visits.close(desk.store, desk.now, day, why, desk.actor.signature)
         for identity, target in to.items():
             put_on(desk, of_day[identity], target, None, f"the clinic is closed on {bounds.words(day)}: {why}"[:LONGEST_WHY])
         detail = {"why": why, "moved": len(to), "left": len(of_day) - len(to)}
