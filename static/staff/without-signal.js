@@ -25,6 +25,7 @@ class Page {
   #others = otherTabs();
   #privateKey;
   #sheet;
+  #left = false;
 
   constructor(database, table) {
     this.#database = database;
@@ -67,6 +68,7 @@ class Page {
     byId("staff-name").textContent = this.#sheet.staff;
     setTimeout(() => this.#leave(), Math.min(Date.parse(this.#sheet.expires_at) - Date.now(), LONGEST_TIMER_MS));
     await this.#showEntries();
+    if (this.#left) return; // somebody signed out while the key was worked out
     if (!location.hash) location.hash = this.#wanted();
     byId("open").hidden = false;
     this.#route();
@@ -131,6 +133,7 @@ class Page {
 
   // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
   async #leave() {
+    this.#left = true;
     byId("open").hidden = true; // on a line that stalls the next page is not there at once
     await signOutHere(this.#database, () => this.#others.postMessage("left"));
     this.#close();
@@ -138,6 +141,7 @@ class Page {
 
   // Also where somebody signed out in another tab.
   #close() {
+    this.#left = true;
     [this.#privateKey, this.#sheet] = [undefined, undefined];
     byId("open").hidden = true;
     location.replace("/clinic/without-signal");
