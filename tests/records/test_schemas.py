@@ -53,7 +53,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m038_narrow_indexes": "51e8d3c27b28139c",
     "m039_unsaid": "761eeb8984bc5bc8",
     "m040_narrow_traffic": "c0386ea70dc0a417",
-    "m042_nothing_planned": "e3fd6abf12c9ac3b",
+    "m041_nothing_planned": "e48cf8354d836ff3",
 }
 
 

@@ -6,7 +6,7 @@ from followup.records.migrations.registry import steps
 
 
 @steps()
-def m042_nothing_planned(db: Database) -> None:
+def m041_nothing_planned(db: Database) -> None:
     """`unplanned_since` of a state: empty while something is planned. Every state is made anew for it, since its shape is another."""
     db.executescript(
         """
