@@ -91,6 +91,7 @@ def test_no_violation_on_any_staff_page(
     first = [
         "/surgeon/",
         "/clinic/?show=coming",
+        "/clinic/nothing-planned",
         f"/clinic/close-day?day={planned.target.isoformat()}",
         f"/clinic/eyes/{eye}",
         f"/clinic/eyes/{eye}/visit/saved",

@@ -117,6 +117,7 @@ def test_there_is_a_dump_of_every_schema_that_landed() -> None:
             "d7e7998",
             "fb12cae",
             "9485ac2",
+            "352efaf",
         ]
     )
 
