@@ -33,7 +33,7 @@ INSERT INTO "_sqlite_migrations" VALUES(25,'followup','m037_packed_hashes','2026
 INSERT INTO "_sqlite_migrations" VALUES(26,'followup','m038_narrow_indexes','2026-11-26 14:14:40.624407+00:00');
 INSERT INTO "_sqlite_migrations" VALUES(27,'followup','m039_unsaid','2026-11-26 14:14:40.625998+00:00');
 INSERT INTO "_sqlite_migrations" VALUES(28,'followup','m040_narrow_traffic','2026-11-26 14:14:40.626440+00:00');
-INSERT INTO "_sqlite_migrations" VALUES(29,'followup','m042_nothing_planned','2026-11-26 14:14:40.627951+00:00');
+INSERT INTO "_sqlite_migrations" VALUES(29,'followup','m041_nothing_planned','2026-11-26 14:14:40.627951+00:00');
 CREATE TABLE audit (
             number INTEGER PRIMARY KEY, at TEXT NOT NULL, who TEXT NOT NULL, action TEXT NOT NULL, subject TEXT NOT NULL,
             detail TEXT NOT NULL, previous TEXT NOT NULL, hash TEXT NOT NULL
