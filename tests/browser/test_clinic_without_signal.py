@@ -235,6 +235,7 @@ def test_signing_out_while_the_list_is_being_opened_leaves_nothing_to_read(
 ) -> None:
     line, through, tablet = behind_a_line(open_context, server)
     tablet.goto(f"{through.address}/clinic/without-signal")
+    tablet.wait_for_selector("html[data-ready=yes]")
     password = tablet.get_by_label("Password of whoever signed in on this device")
     password.fill(PASSWORD)
     line.mode = "stall"
