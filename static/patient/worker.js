@@ -4,7 +4,7 @@
 import { openDatabase } from "/static/shared/database.js";
 import { PhoneOutbox } from "/static/patient/outbox.js";
 import { keep, timed } from "/static/shared/requests.js";
-import { keepAssets, keptFor, ownAddress, startWorker } from "/static/shared/worker.js";
+import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
 
 const CHOICE = "followup-language";
 const LATER = "/me/later";
@@ -85,7 +85,7 @@ async function remembered() {
 
 async function fromCache(key, request) {
   const cache = await kept();
-  const known = await keptFor(cache, key);
+  const known = await cache.match(key);
   if (known) return known;
   const fresh = await timed(request.url);
   if (fresh.ok) await cache.put(key, fresh.clone());

@@ -45,7 +45,7 @@ export async function keepAssets(cache, { assets, hashes }) {
 }
 
 // What is kept for this address. A newer version lets go of the cache of this one while a page of this one may still load: then
-// it is the newer one's.
+// it is the newer one's. Only for what this version keeps: a search through every cache waits for one that is being filled.
 export async function keptFor(cache, address) {
   return (await cache.match(address)) ?? caches.match(address);
 }
