@@ -5,10 +5,9 @@ import { byId, item, paragraph } from "../shared/dom.js";
 import { endedWithGas } from "./plan-view.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
-import { dress, reasonsOf, titleOf } from "./verdict-view.js";
+import { dress, REASSURES_MS, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
-const SHOWN_MS = 3600000; // as a check
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it
 
 const isOil = ({ gas }) => /(^|-)silicone-oil$/.test(gas.agent);
@@ -101,7 +100,7 @@ export class BubbleView {
   #say(judged) {
     const [verdict, at] = [judged(), Date.now()];
     const well = this.#well(verdict);
-    this.#holds = well && (() => Math.abs(Date.now() - at) < SHOWN_MS && this.#well(judged()) === well);
+    this.#holds = well && (() => Math.abs(Date.now() - at) < REASSURES_MS && this.#well(judged()) === well);
     byId("journey-title").textContent = well ? "" : titleOf(verdict);
     byId("journey-words").replaceChildren(...(well ? [paragraph(well)] : reasonsOf(verdict)));
     dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);

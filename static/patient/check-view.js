@@ -8,10 +8,7 @@ import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
 import { text } from "./texts.js";
-import { keepVerdict, reasonsOf } from "./verdict-view.js";
-
-// A reassurance is about the eye as it was when it was asked about.
-const DONE_SHOWN_MS = 3600000;
+import { keepVerdict, REASSURES_MS, reasonsOf } from "./verdict-view.js";
 
 export class CheckView {
   #actions;
@@ -52,7 +49,7 @@ export class CheckView {
     this.#entries = entries;
     this.#offerEyes(names);
     if (isOver(this.#touchedAt)) [this.#chosen, this.#screen] = [{}, null];
-    if (this.#done && Math.abs(Date.now() - this.#done.at) > DONE_SHOWN_MS) this.#done = null;
+    if (this.#done && Math.abs(Date.now() - this.#done.at) > REASSURES_MS) this.#done = null;
     this.#draw();
   }
 

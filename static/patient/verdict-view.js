@@ -6,6 +6,9 @@ import { byId, item, paragraph } from "../shared/dom.js";
 import { atTime, standing, worstFirst } from "./rules.js";
 import { text } from "./texts.js";
 
+// A reassurance is about the eye as it was when it was asked about.
+export const REASSURES_MS = 3600000;
+
 export class VerdictView {
   #actions;
   #kept = {};

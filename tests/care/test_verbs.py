@@ -853,6 +853,7 @@ PARTS: dict[Callable[..., Any], str] = {
     visit.withdraw_visit: "a decision taken back, a new operation, the end of follow-up",
     visit.nothing_to_remove: "oil taken out",
     visit.removal_planned_again: "oil taken out, put right",
+    visit.plan_again: "oil taken out, put right; an operation, put right",
     book.put_on: "move, and closing a day",
     book.change_back: "undo, put back, opening a day again",
     holding.claim: "claiming a call, a decision",

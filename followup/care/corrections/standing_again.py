@@ -10,7 +10,7 @@ from followup.care.callbacks.holding import known_callback
 from followup.care.callbacks.kinds import CANCELLED
 from followup.care.callbacks.settling import OPERATED
 from followup.care.desk import Desk
-from followup.care.visits.visit import OPERATED_AGAIN
+from followup.care.visits.visit import OPERATED_AGAIN, plan_again
 from followup.clinical.callbacks import DUE_WITHIN
 from followup.records import tasks, visits, worries
 from followup.records.values import Callback, Task, Visit
@@ -22,10 +22,7 @@ def plan(desk: Desk, eye_id: str, ended_at: datetime, why: str) -> list[Visit]:
     """The visits that left the book then are in it again, and their patient is to be told; whoever missed one is asked why."""
     gone = [v for v in visits.withdrawn_at(desk.store, eye_id, ended_at) if v.why == OPERATED_AGAIN]
     for v in gone:
-        visits.must_tell(
-            desk.store, desk.now, visits.change(desk.store, desk.now, v, desk.actor.signature, why, withdrawn=False)
-        )
-        desk.note("visit planned again", eye_id, {"visit": v.name, "on": v.target.isoformat()})
+        visits.must_tell(desk.store, desk.now, plan_again(desk, v, why))
     for found in worries.callbacks_of(desk.store, eye_id):
         if found.worry == "missed-visit" and (found.settled_at, found.outcome) == (ended_at, "no-action"):
             _open(desk, found, why)

@@ -122,7 +122,7 @@ def _still_to_come(desk: Desk) -> dict[str, Visit]:
 def _doubts(
     desk: Desk, days: Openings, of_day: Mapping[str, Visit], to: Mapping[str, date], accepted: set[str]
 ) -> list[str]:
-    taken, open_ones = Counter(days.booked), worries.open_callbacks(desk.store)
+    taken = Counter(days.booked)
     known = eyes.by_ids(desk.store, [of_day[identity].eye_id for identity in to])
     found: list[str] = []
     for identity, target in to.items():
@@ -134,7 +134,7 @@ def _doubts(
         doubt = Openings(days.first, days.last, days.places, taken, days.closed).doubt(target)
         found += [q for q in (doubt, None if v.holds(target) else f"{v.name} is due by {bounds.words(v.latest)}") if q]
         eye = known[v.eye_id]
-        calls = doubts_of_calls(eye.side, (c for c in open_ones if c.eye_id == eye.id), target, desk.today)
+        calls = doubts_of_calls(eye.side, worries.callbacks_of(desk.store, eye.id), target, desk.today)
         found += [f"{eye.patient.name}: {call}" for call in calls]
         taken[target] += 1
     return found if not set(found) <= accepted else []

@@ -75,6 +75,13 @@ def withdraw_visit(desk: Desk, eye_id: str, identity: str, why: str = "what it w
         desk.note("visit withdrawn", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
 
 
+def plan_again(desk: Desk, v: Visit, why: str) -> str:
+    """Put a visit that had left the book into it again; returns its new version."""
+    version = visits.change(desk.store, desk.now, v, desk.actor.signature, why, withdrawn=False)
+    desk.note("visit planned again", v.eye_id, {"visit": v.name, "on": v.target.isoformat()})
+    return version
+
+
 def nothing_to_remove(desk: Desk, eye: Eye) -> None:
     """The oil is out: the visit at which its removal was to be planned leaves the book."""
     for visit in load(desk.store, eye.id, desk.zone).open_visits:
@@ -86,8 +93,7 @@ def removal_planned_again(desk: Desk, eye: Eye, entry: Event) -> None:
     """The oil is still there: the visit that left the book with that entry stands in it again."""
     for v in visits.withdrawn_at(desk.store, eye.id, entry.received_at):
         if v.name == REMOVAL_VISIT:
-            visits.change(desk.store, desk.now, v, desk.actor.signature, "the oil is still there", withdrawn=False)
-            desk.note("visit planned again", eye.id, {"visit": v.name, "on": v.target.isoformat()})
+            plan_again(desk, v, "the oil is still there")
 
 
 def known_eye(store: Store, eye_id: str) -> Eye:
