@@ -6,7 +6,9 @@ import socket
 import sys
 import time
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import closing
+from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -104,10 +106,12 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
         terminalreporter.write_line("seconds: " + ", ".join(f"{name} {spent:.0f}" for name, spent in parts.most_common()))
 
 
-@pytest.fixture(autouse=True)
-def cheap_passwords(monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.fixture(autouse=True, scope="session")
+def cheap_passwords() -> Iterator[None]:
     """The same hash with cheaper parameters: the default takes a tenth of a second each time."""
-    monkeypatch.setattr(accounts, "_hasher", PasswordHasher(time_cost=1, memory_cost=8, parallelism=1))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(accounts, "_hasher", PasswordHasher(time_cost=1, memory_cost=8, parallelism=1))
+        yield
 
 
 @pytest.fixture
@@ -115,10 +119,13 @@ def clock() -> Clock:
     return Clock()
 
 
+def clinic() -> Clinic:
+    return Clinic(name="Test Eye Clinic", phone="+00 1 234", emergency_phone="112", zone=ZONE.key, country="AT")
+
+
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
-    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", emergency_phone="112", zone=ZONE.key, country="AT")
-    return Settings(clinic=clinic, server=Server(database=tmp_path / "clinic.db", secure_cookies=False))
+    return Settings(clinic=clinic(), server=Server(database=tmp_path / "clinic.db", secure_cookies=False))
 
 
 @pytest.fixture(scope="session")
@@ -129,19 +136,48 @@ def migrated(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+@dataclass(frozen=True)
+class Begun:
+    """What nearly every test begins with, made once: the database as each of the fixtures named here leaves it, to be copied."""
+
+    nurse: Actor
+    discharged: tuple[str, str]
+    token: str
+    files: dict[str, Path]
+
+    def file(self, fixtures: Sequence[str]) -> Path:
+        """The furthest that a test with these fixtures asks for."""
+        return next(path for name, path in reversed(self.files.items()) if not name or name in fixtures)
+
+
+@pytest.fixture(scope="session")
+def begun(migrated: Path, tmp_path_factory: pytest.TempPathFactory, cheap_passwords: None) -> Begun:
+    folder, files = tmp_path_factory.mktemp("begun"), {"": migrated}
+
+    def then(name: str, do: Callable[[Store], Any]) -> Any:
+        before, files[name] = [*files.values()][-1], folder / f"{name}.db"
+        shutil.copy(before, files[name])
+        with closing(open_store(files[name])) as store:
+            return do(store)
+
+    id = then("nurse", lambda store: accounts.add_staff(store, NOW, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD))
+    nurse = Actor(id, "Nora Nurse", "nurse")
+    left = then("discharged", lambda store: discharge(Desk(store, OPERATED + timedelta(hours=5), nurse, ZONE)))
+    token = then("token", lambda store: enrol.enrol(store, OPERATED + timedelta(hours=6), left[1], 1952, "patient", "test"))
+    return Begun(nurse, left, token, files)
+
+
 @pytest.fixture
-def store(settings: Settings, migrated: Path) -> Iterator[Store]:
-    shutil.copy(migrated, settings.server.database)
+def store(settings: Settings, begun: Begun, request: pytest.FixtureRequest) -> Iterator[Store]:
+    shutil.copy(begun.file(request.fixturenames), settings.server.database)
     made = open_store(settings.server.database)
     yield made
     made.close()
 
 
 @pytest.fixture
-def nurse(store: Store) -> Actor:
-    return Actor(
-        accounts.add_staff(store, NOW, "Nora Nurse", "nurse", "nurse@test.invalid", PASSWORD), "Nora Nurse", "nurse"
-    )
+def nurse(store: Store, begun: Begun) -> Actor:
+    return begun.nurse
 
 
 @pytest.fixture
@@ -180,16 +216,18 @@ def consented(desk: Desk, discharged: tuple[str, str]) -> tuple[str, str]:
     return discharged
 
 
-@pytest.fixture
-def discharged(store: Store, nurse: Actor, settings: Settings) -> tuple[str, str]:
-    """(operation id, enrolment code) of a discharged patient with two planned visits."""
+def discharge(desk: Desk) -> tuple[str, str]:
     visits = [
         schedule.Window("day 1", date(2027, 3, 3), date(2027, 3, 3), date(2027, 3, 3), "pressure"),
         schedule.Window("week 1", date(2027, 3, 10), date(2027, 3, 8), date(2027, 3, 14), "retina"),
     ]
-    at = OPERATED + timedelta(hours=5)
-    desk = Desk(store, at, nurse, settings.clinic.tz)
     return consented(desk, leaving.discharge(desk, patient_details(), operation_note(), visits))
+
+
+@pytest.fixture
+def discharged(nurse: Actor, begun: Begun) -> tuple[str, str]:
+    """(operation id, enrolment code) of a discharged patient with two planned visits."""
+    return begun.discharged
 
 
 @pytest.fixture
@@ -198,9 +236,9 @@ def eye_id(discharged: tuple[str, str]) -> str:
 
 
 @pytest.fixture
-def token(store: Store, discharged: tuple[str, str]) -> str:
+def token(discharged: tuple[str, str], begun: Begun) -> str:
     """The secret of the patient's enrolled phone."""
-    return enrol.enrol(store, OPERATED + timedelta(hours=6), discharged[1], 1952, "patient", "test")
+    return begun.token
 
 
 @pytest.fixture

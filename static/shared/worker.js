@@ -45,9 +45,13 @@ export async function keepAssets(cache, { assets, hashes }) {
 }
 
 // What is kept for this address. A newer version lets go of the cache of this one while a page of this one may still load: then
-// it is the newer one's. Only for what this version keeps: a search through every cache waits for one that is being filled.
-export async function keptFor(cache, address) {
-  return (await cache.match(address)) ?? caches.match(address);
+// it is the newer one's, the first that is left. A search through all at once waits for one that is being filled.
+export async function keptFor(cache, prefix, address) {
+  let found = await cache.match(address);
+  for (const name of found ? [] : await caches.keys()) {
+    if (!found && name.startsWith(prefix)) found = await (await caches.open(name)).match(address);
+  }
+  return found;
 }
 
 // A request for something of our own that somebody only reads: its address; else nothing.

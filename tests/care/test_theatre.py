@@ -110,6 +110,7 @@ def test_what_was_confirmed_on_the_page_of_the_call_stands_on_the_list_too(
     assert on_list(store, nurse) == [(MONDAY, "first on the morning list", True)]
 
 
+@pytest.mark.usefixtures("discharged")  # what is asked for by name is not seen beforehand
 @pytest.mark.parametrize("state", ["decided", "confirmed"])
 def test_a_recorded_operation_ends_it(store: Store, nurse: Actor, request: pytest.FixtureRequest, state: str) -> None:
     task: Task = request.getfixturevalue(state)
@@ -136,6 +137,7 @@ def test_what_is_urgent_since_the_operation_is_not_settled_by_it(
     assert on_list(store, nurse) == []
 
 
+@pytest.mark.usefixtures("discharged")  # what is asked for by name is not seen beforehand
 @pytest.mark.parametrize("state", ["decided", "confirmed"])
 def test_cancelled_it_waits_again_on_the_surgeons_list_with_the_reason(
     store: Store, nurse: Actor, surgeon: Actor, request: pytest.FixtureRequest, state: str, settings: Settings

@@ -1,6 +1,8 @@
 // The two senders of entries, each on a store of its own before a clinic that a test plays: what waits on a patient's phone,
 // and what waits, sealed, on a clinic device. What both have to keep is tried with one and the other.
 
+import { readFile, writeFile } from "node:fs/promises";
+
 import { Database, page } from "./indexed_db.js";
 import { PhoneOutbox } from "./patient/outbox.js";
 import { base64, opened } from "./shared/seal.js";
@@ -50,9 +52,8 @@ function phone(database, onChange) {
 }
 
 async function device(database, onChange) {
-  const pair = () => crypto.subtle.generateKey({ name: "RSA-OAEP", hash: "SHA-256", modulusLength: 2048, publicExponent: new Uint8Array([1, 0, 1]) }, true, ["wrapKey", "unwrapKey"]);
   const spki = async (keys) => base64(await crypto.subtle.exportKey("spki", keys.publicKey));
-  const [clinic, day] = [await pair(), await pair()];
+  const [clinic, day] = [await pairOf("clinic"), await pairOf("day")];
   const sealingKey = await spki(clinic);
   database.stores.facts.set("day-key", { publicKey: await spki(day) });
   const outbox = new DeviceOutbox(database, onChange);
@@ -70,4 +71,17 @@ async function device(database, onChange) {
       packets: lists.map((events) => ({ results: results.filter(({ id }) => events.some((event) => event.id === id)) })),
     }),
   };
+}
+
+// A pair of keys that is made once for all tests: that takes longer than a test does.
+async function pairOf(whose) {
+  const [rsa, file] = [{ name: "RSA-OAEP", hash: "SHA-256" }, `keys-of-the-${whose}.json`];
+  const read = (key, use) => crypto.subtle.importKey("jwk", key, rsa, true, [use]);
+  const write = (key) => crypto.subtle.exportKey("jwk", key);
+  const kept = await readFile(file, "utf8").then(JSON.parse, () => null);
+  if (kept) return { publicKey: await read(kept.publicKey, "wrapKey"), privateKey: await read(kept.privateKey, "unwrapKey") };
+  const made = await crypto.subtle.generateKey({ ...rsa, modulusLength: 2048, publicExponent: new Uint8Array([1, 0, 1]) }, true, ["wrapKey", "unwrapKey"]);
+  const [publicKey, privateKey] = [await write(made.publicKey), await write(made.privateKey)];
+  await writeFile(file, JSON.stringify({ publicKey, privateKey }));
+  return made;
 }

@@ -107,3 +107,25 @@ def test_a_worker_that_fills_its_cache_leaves_pages_connections_of_their_own(
     told, at_once, began = run(KEEPING, {"assets": [f"/static/{n}" for n in range(40)], "stalls": stalls})
     assert (told, at_once) == (outcome, 3)
     assert 8 <= began <= asked
+
+
+KEPT_FOR = """
+import { keptFor } from "./shared/worker.js";
+
+const newer = { "/a": "newer", "/b": "newer" };
+const kept = { "other-1": { "/a": "another's", "/c": "another's" }, "ours-2": newer, "ours-3": {}, "ours-1": { "/a": "own" } };
+const cache = (name) => ({
+    // The third is being filled: whoever asks it waits.
+    match: (address) => (name === "ours-3" ? new Promise(() => {}) : Promise.resolve(kept[name][address])),
+});
+globalThis.caches = { keys: async () => Object.keys(kept), open: async (name) => cache(name) };
+const waits = () => new Promise((done) => setTimeout(done, 200, "waits"));
+const found = (address) => Promise.race([keptFor(cache("ours-1"), "ours-", address), waits()]);
+answer = await Promise.all(["/a", "/b", "/c"].map(found));
+""".strip()
+
+
+def test_what_a_version_keeps_is_its_own_else_that_of_the_one_that_took_over_and_no_later_one_is_waited_for(
+    run: Run,
+) -> None:
+    assert run(KEPT_FOR, {}) == ["own", "newer", "waits"]

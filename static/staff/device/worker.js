@@ -6,6 +6,7 @@ import { DeviceOutbox } from "/static/staff/device/outbox.js";
 import { timed } from "/static/shared/requests.js";
 import { keepAssets, keptFor, ownAddress, startWorker } from "/static/shared/worker.js";
 
+const PREFIX = "followup-clinic-";
 const SHELL = KEPT.assets[0];
 const PATIENCE_MS = 6000;
 const LONGEST_MS = 60000;
@@ -14,7 +15,7 @@ let shellAt = -Infinity; // when a page last had to come from here
 const HURRIED = /^\/clinic\/($|without-signal$|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
 
 const kept = startWorker(self, KEPT.version, {
-  prefix: "followup-clinic-",
+  prefix: PREFIX,
   keepAll: (cache) => keepAssets(cache, KEPT).then(() => self.skipWaiting()),
   begin: async () => currentSheet(await openDeviceDatabase()),
   turn: "followup-clinic-entries",
@@ -55,5 +56,5 @@ async function asset(request, path) {
 }
 
 async function fromHere(path) {
-  return keptFor(await kept(), path);
+  return keptFor(await kept(), PREFIX, path);
 }
