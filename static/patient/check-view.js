@@ -187,9 +187,9 @@ export class CheckView {
   #isStillWell() {
     const [{ id, at }, eyes, receipt] = [this.#done, this.#actions.eyes(), this.#actions.receipt()];
     const checks = eyes.flatMap(({ operation }) => checksOf(operation, this.#entries, eyes, receipt).map((check, n, all) => (
-      { ...check, level: judge(eyes, check.answers, receipt, check.at, all.slice(0, n)).level }
+      { ...check, ...judge(eyes, check.answers, receipt, check.at, all.slice(0, n)) }
     )));
-    const counts = (check) => check.id === id || check.at >= at || (check.calling && ["now", "today"].includes(check.level));
+    const counts = (check) => check.id === id || check.at >= at || check.calling || (check.unseen && check.reasons.includes("not-well"));
     return !faultOf(receipt) && checks.some((check) => check.id === id) && checks.every((check) => check.level === "well" || !counts(check));
   }
 

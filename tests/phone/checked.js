@@ -15,6 +15,8 @@ const RULES = [
   { id: "redness", how_soon: "today", words: "redness", answers: ["redness=worse"], ...DAYS },
   { id: "vision", how_soon: "this-week", words: "vision", answers: ["vision=worse"], ...DAYS },
   { id: "floaters", how_soon: "today", words: "floaters", answers: ["floaters=worse"], ...DAYS, second_look: { ask: "floaters?", hours: 6, looks: 1 } },
+  { id: "other-eye-said", how_soon: "this-week", words: "other eye, said", answers: ["other_eye=worse"], ...DAYS },
+  { id: "other-eye", how_soon: "today", words: "other eye", answers: ["other_eye=worse"], ...DAYS, second_look: { ask: "other eye?", hours: 4, looks: 1 } },
   { id: "pain", how_soon: "now", words: "pain", answers: [], ...DAYS, pain: 7 },
 ];
 const ASKING = { answers_stand_hours: 24, asked_back_minutes: 15, telling_pain: 4, severe_pain: 7 };
@@ -22,7 +24,7 @@ const WELL = {
   pain: "0", vision: "same", redness: "same", flashes: "same", floaters: "same", curtain: "no", discharge: "no", vomiting: "no", fever: "no", injury: "no", other_eye: "same",
 };
 
-// The answers of a form that was filled in whole, with what is `bad`.
+// The answers of a form that was filled in whole, with what is `bad`: by question, and `words`.
 const filled = (bad) => ({ ...WELL, ...bad });
 
 export async function played(acts, names = ["a"]) {
@@ -45,7 +47,8 @@ export async function played(acts, names = ["a"]) {
   const eyes = names.map((operation) => ({ operation, receipts: [], calling: false, asking: ASKING, symptom_rules: RULES }));
   let entries = [];
   let line = false;
-  const receipt = () => ({ made_at: start, received_at: start, seen_at: start });
+  let heard = start;
+  const receipt = () => ({ made_at: heard, received_at: heard, seen_at: heard });
   globalThis.fetch = async (_address, { body }) => {
     if (!line) throw new TypeError("no line");
     const { events } = JSON.parse(body);
@@ -84,7 +87,8 @@ export async function played(acts, names = ["a"]) {
   const doing = {
     check: async ([bad, eye]) => {
       check.again();
-      check.take({ chosen: { ...filled(bad), ...(eye ? { eye } : {}) }, words: "", screen: "words" });
+      const { words = "", ...answers } = filled(bad);
+      check.take({ chosen: { ...answers, ...(eye ? { eye } : {}) }, words, screen: "words" });
       await form.tell("submit");
       for (let n = 0; n < 200; n += 1) await new Promise((done) => setImmediate(done));
     },
@@ -92,16 +96,19 @@ export async function played(acts, names = ["a"]) {
     send: async () => { line = true; await outbox.flush(); line = false; },
     open: opened,
     show,
-    // A pack: what the clinic has of each of this phone's checks that were sent, and of others: { eye: { settled, calling, others } }.
+    // A pack: what the clinic has of each of this phone's checks that were sent, and of others:
+    // { eye: { settled, calling, looked, others } }.
     pack: async (told) => {
+      heard = Date.now();
       for (const eye of eyes) {
-        const { settled = false, calling = false, others = [] } = told[eye.operation] ?? {};
+        const { settled = false, calling = false, looked = false, others = [] } = told[eye.operation] ?? {};
         const mine = entries.filter(({ state, event }) => state === "received" && event.operation === eye.operation);
-        const theirs = others.map(({ id, minute: at, bad, calling: calls = false }) => ({
-          id, kind: "symptoms", at: new Date(start + at * 60000).toISOString(), calling: calls, settled: false,
-          body: bodyOf(filled(bad)),
+        const theirs = others.map(({ id, minute: at, bad: { words, ...bad }, calling: calls = false, settled: over = false, looked: seen = false }) => ({
+          id, kind: "symptoms", at: new Date(start + at * 60000).toISOString(), calling: calls, settled: over, looked_at: seen,
+          body: bodyOf(filled(bad), words),
         }));
-        eye.receipts = [...mine.map(({ id, event }) => ({ id, kind: event.kind, at: event.at, body: event.body, settled, calling })), ...theirs];
+        const ours = mine.map(({ id, event }) => ({ id, kind: event.kind, at: event.at, body: event.body, settled, calling, looked_at: looked }));
+        eye.receipts = [...ours, ...theirs];
         eye.calling = calling;
       }
       const facts = database.stores.facts;
