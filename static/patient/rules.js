@@ -1,7 +1,7 @@
 // What the answers of a check mean by the clinic's rules. Nothing clinical is worked out here: answers are compared with
 // tables, and whatever the tables cannot answer is a reason to call.
 
-import { badOf, given, QUESTIONS } from "./answers.js";
+import { badOf, given, QUESTIONS } from "./questions.js";
 import { clinicTime, faultOf, NEAR_MS } from "../shared/clock.js";
 import { againWithin, lookAtRules } from "./second-looks.js";
 
@@ -30,7 +30,7 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   for (const [n, { answers: told, calling, unseen }] of earlier.entries()) {
     if (!calling && !unseen) continue;
     const { call, wait, other_days: otherDays } = lookAtRules(eyes, earlier.slice(0, n + 1), inForce);
-    const rules = call.length > 0 ? call : wait.map(({ rule }) => rule); // what calls while it waits was not looked at in time
+    const rules = call.length > 0 ? call : wait.map(({ rule }) => rule); // no second look came in time
     if (calling) found.call.push(...rules);
     if (calling) found.other_days.push(...otherDays);
     bad ||= rules.length === 0 && (unseen || !told.words);
@@ -105,17 +105,16 @@ export function atTime(said, now = Date.now()) {
   };
 }
 
-// What of a verdict only the clinic can answer, or null: what called, words, and what no rule of the day could judge. The rest is
-// unanswered, by the person or for want of rules and of a clock, and a whole check answers it.
+// What of a verdict only the clinic can answer, or null: the rest is unanswered, and a whole check answers it.
 function owed(said) {
   const { level, reasons = [], lesser = [] } = said;
   if (["now", "today", "this-week"].includes(level) || reasons.some((why) => ["words", "not-well"].includes(why))) return said;
   return lesser.length > 0 ? { ...said, level: "this-week", words: lesser, reasons: [] } : null;
 }
 
-// What stands of the verdicts on one eye, the worst first, the others `under` it. What the clinic owes an answer stays until
-// nobody `waits(verdict)` for it, but for the same or less than the fresh one asks too; anything else stays where it is worse than
-// an answer that is not complete. The second looks are those of the fresh one, which has judged the earlier ones too.
+// What stands of the verdicts on one eye, the worst first, the others `under` it: the fresh one; what the clinic owes an answer,
+// as long as somebody `waits(verdict)` for it and the fresh one does not ask as much; and what is worse than a check that is not
+// complete. The second looks are those of the fresh one, which has judged the earlier ones too.
 export function standing(before, fresh, waits) {
   const asked = owed(fresh);
   const stays = (former) => {
@@ -131,10 +130,9 @@ export function standing(before, fresh, waits) {
 const listed = (said) => (said ? [said, ...listed(said.under)] : []);
 const stacked = ([first = null, ...others]) => (first ? { ...first, under: stacked(others) } : undefined);
 
-// Whether the clinic may still have to answer what a verdict called for: no later answer takes that away. Once the clinic's pack
-// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send, or
-// the answers that it could not keep (`missed`), which the clinic has yet to hear of. What no rule could judge opens no call
-// there: it waits until a person has looked.
+// Whether the clinic may still have to answer it. Once its pack knows the entry, or that it was taken back, the pack says (what no
+// rule could judge opens no call: there a person has to look); before that it waits as long as the phone has the entry to send, or
+// the answers that it could not keep (`missed`).
 export function waitsForClinic(said, eye, entries) {
   const { entry, missed, reasons = [] } = said;
   if (!owed(said)) return false;

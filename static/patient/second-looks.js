@@ -3,7 +3,7 @@
 // Of each rule it is known what the last check found: { asked_at, due_at, number } while it waits for a second look, the next
 // one counted on, FOUND once it called, { at, looks } for a rule that must hold several times in a row.
 
-import { badOf, given, holds, looksAt, standingAnswers } from "./answers.js";
+import { badOf, given, holds, looksAt, standingAnswers } from "./questions.js";
 
 const [MINUTE_MS, HOUR_MS] = [60000, 3600000];
 const FOUND = { found: true };

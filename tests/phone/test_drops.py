@@ -17,7 +17,7 @@ from tests.conftest import OPERATED, operation_note, patient_details
 from tests.phone.conftest import Run
 
 NEXT = """
-import { dropsOn, nextDrops, timesOf } from "./patient/drops.js";
+import { dropsOn, nextDrops, timesOf } from "./patient/drops-view.js";
 
 const at = ([hour, minute]) => new Date(2027, 2, 10, hour, minute);
 answer = given.map(({ drop, now, taken }) => {
@@ -68,7 +68,7 @@ def test_a_taper_shows_the_step_of_the_day(run: Run, store: Store, settings: Set
     made = pack.pack(store, settings.clinic, device, OPERATED).model_dump(mode="json")
     (eye,) = [eye for eye in made["eyes"] if eye["operation"] == id]
     script = """
-import { dropsOn } from "./patient/drops.js";
+import { dropsOn } from "./patient/drops-view.js";
 
 answer = given.days.map((day) => dropsOn(given.eye, new Date(2027, 2, day, 12)).map((drop) => `${drop.name} ${drop.times_a_day}`));
     """.strip()
@@ -81,7 +81,7 @@ def test_a_pack_of_an_earlier_version_still_shows_its_drops(run: Run) -> None:
     old = {"name": "steroid", "times_a_day": 4, "until": "2027-03-20"}
     assert run(NEXT, [{"drop": old, "now": [12, 0], "taken": [[8, 0]]}]) == [[[], []]]
     script = """
-import { dropsOn } from "./patient/drops.js";
+import { dropsOn } from "./patient/drops-view.js";
 
 answer = dropsOn({ drops: [given] }, new Date(2027, 2, 10)).length;
     """.strip()
@@ -90,7 +90,7 @@ answer = dropsOn({ drops: [given] }, new Date(2027, 2, 10)).length;
 
 def test_an_entry_counts_once_and_not_after_it_was_taken_back(run: Run) -> None:
     script = """
-import { takenToday } from "./patient/drops.js";
+import { takenToday } from "./patient/drops-view.js";
 
 const now = new Date(2027, 2, 10, 12);
 const at = now.toISOString();
@@ -107,7 +107,7 @@ answer = [entries.slice(0, 3), entries].map((known) => takenToday({ name: "stero
 
 def test_the_day_is_the_phones_own(run: Run) -> None:
     script = """
-import { takenToday } from "./patient/drops.js";
+import { takenToday } from "./patient/drops-view.js";
 
 const receipt = { id: "1", kind: "drops", at: new Date(2027, 2, 9, 23, 30).toISOString(), body: { name: "steroid" } };
 const eye = { operation: "e", receipts: [receipt] };
