@@ -13,6 +13,7 @@ export class VerdictView {
   #actions;
   #kept = {};
   #unkept = {};
+  #soFar = []; // what a check calls for that is not finished: [operation, verdict]
 
   constructor(actions) {
     this.#actions = actions;
@@ -29,11 +30,13 @@ export class VerdictView {
     this.#draw();
   }
 
-  // At once, before anything is kept or sent.
+  // At once, before anything is kept or sent. Of a check that is not finished (`so_far`) only what calls now, as long as it does.
   say(operation, verdict) {
-    this.#unkept[operation] = standing(this.#of(operation), verdict, (former) => this.#actions.waits(operation, former));
+    const { so_far: soFar, level } = verdict;
+    this.#soFar = soFar && level === "now" ? [[operation, verdict]] : [];
+    if (!soFar) this.#unkept[operation] = standing(this.#of(operation), verdict, (former) => this.#actions.waits(operation, former));
     this.#draw();
-    byId("verdict").focus();
+    if (!soFar) byId("verdict").focus();
   }
 
   // From here on the store has it, but for what is still `left`.
@@ -55,17 +58,19 @@ export class VerdictView {
   }
 
   #draw() {
-    const standingNow = Object.entries({ ...this.#kept, ...this.#unkept });
+    const standingNow = [...this.#soFar, ...Object.entries({ ...this.#kept, ...this.#unkept })];
     const verdicts = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation })).sort(worstFirst);
     byId("verdict").hidden = verdicts.length === 0;
+    byId("so-far").hidden = this.#soFar.length === 0;
+    byId("sending").hidden = !byId("so-far").hidden; // all is sent but for this
     if (verdicts.length === 0) return;
     set(byId("verdict-title"), [titleOf(verdicts[0])]);
     set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
     dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
   }
 
-  #when({ operation, at }) {
-    const said = text("your-check", { when: momentWords(new Date(at)) });
+  #when({ operation, at, so_far: soFar }) {
+    const said = soFar ? text("not-sent-yet") : text("your-check", { when: momentWords(new Date(at)) });
     return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
   }
 }

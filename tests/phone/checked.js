@@ -3,6 +3,7 @@
 import { Database, page } from "./indexed_db.js";
 import { Part, parts } from "./parts.js";
 import { CheckView } from "./patient/check-view.js";
+import { readDraft, writeDraft } from "./patient/draft.js";
 import { Keeping } from "./patient/keeping.js";
 import { PhoneOutbox } from "./patient/outbox.js";
 import { SCREENS, bodyOf } from "./patient/questions.js";
@@ -75,14 +76,17 @@ export async function played(acts, names = ["a"]) {
     missed: (operation) => verdict.missed(operation),
     verdictStands: () => verdict.stands,
     verdictKept: (operation, left) => verdict.isKept(operation, left),
-    keepDraft: () => {},
+    keepDraft: (draft) => writeDraft(database, draft),
     save: (kind, body, about) => keeping.save(kind, body, about),
   };
-  const opened = () => {
+  const opened = async () => {
     verdict = new VerdictView(actions);
     check = new CheckView(actions);
-    return show();
+    check.take(await readDraft(database));
+    await show();
   };
+  const settled = async () => { for (let n = 0; n < 200; n += 1) await new Promise((done) => setImmediate(done)); };
+  globalThis.location = { hash: "" };
   await opened();
   const doing = {
     check: async ([bad, eye]) => {
@@ -90,8 +94,32 @@ export async function played(acts, names = ["a"]) {
       const { words = "", ...answers } = filled(bad);
       check.take({ chosen: { ...answers, ...(eye ? { eye } : {}) }, words, screen: "words" });
       await form.tell("submit");
-      for (let n = 0; n < 200; n += 1) await new Promise((done) => setImmediate(done));
+      await settled();
     },
+    // Answers to some questions, by question, and what is written; the check is not finished.
+    half: async ({ words, ...chosen }) => {
+      for (const [question, value] of Object.entries(chosen)) {
+        await form.tell("click", { target: { closest: () => ({ value, dataset: { question } }) } });
+      }
+      if (words !== undefined) {
+        byId("symptom-words").value = words;
+        await byId("symptom-words").tell("input");
+      }
+      await settled();
+    },
+    sendAsItIs: async () => {
+      await byId("so-far-send").tell("click");
+      await settled();
+    },
+    // Time goes by on an open page, and on a second tab if there is one.
+    wait: async (tabs = 1) => {
+      const views = [check];
+      for (let n = 1; n < tabs; n += 1) views.push(new CheckView(actions));
+      for (const view of views.slice(1)) view.take(await readDraft(database));
+      for (const view of views) view.show({ entries, names: new Map(names.map((operation) => [operation, operation])) });
+      await settled();
+    },
+    unfollow: (eye) => { names.splice(names.indexOf(eye), 1); eyes.splice(eyes.findIndex(({ operation }) => operation === eye), 1); },
     full: (is) => { full = is; },
     send: async () => { line = true; await outbox.flush(); line = false; },
     open: opened,
@@ -127,7 +155,9 @@ export async function played(acts, names = ["a"]) {
     await show();
     const sent = (await outbox.all()).map(({ event }) => [event.kind, (Date.parse(event.at) - start) / 60000]);
     const well = !byId("check-done").hidden && !byId("all-well").hidden;
-    told.push({ says: byId("verdict").hidden ? null : byId("verdict").dataset.level, well, entries: sent, trouble: byId("trouble").textContent });
+    const notSent = !byId("verdict").hidden && !byId("so-far").hidden && byId("sending").hidden;
+    const bodies = (await outbox.all()).map(({ event }) => event.body);
+    told.push({ not_sent: notSent, bodies, words: byId("symptom-words").value, page: location.hash, says: byId("verdict").hidden ? null : byId("verdict").dataset.level, well, entries: sent, trouble: byId("trouble").textContent });
   }
   return told;
 }
