@@ -116,8 +116,8 @@ export function dress(box, calls, level, emergency) {
 
 export class HelpView {
   show({ pack: { dangers = [] } }) {
-    for (const soon of ["now", "today"]) {
-      const words = dangers.filter((danger) => danger.how_soon === soon).map((danger) => danger.words);
+    for (const soon of ["now", "today", "again"]) {
+      const words = dangers.filter((danger) => soon === (danger.again ? "again" : danger.how_soon)).map((danger) => danger.words);
       byId(`dangers-${soon}`).hidden = words.length === 0;
       byId(`dangers-${soon}-list`).replaceChildren(...words.map(item));
     }

@@ -261,9 +261,18 @@ def test_help_says_the_same_urgency_as_the_check_with_both_numbers(phone: Page) 
     expect(phone.locator("#dangers-now li", has_text="Pain of 7 or more out of 10")).to_be_visible()
     expect(phone.locator("#dangers-today h2")).to_have_text("Call today")
     expect(phone.locator("#dangers-today li", has_text="A dark curtain")).to_be_visible()
+    expect(phone.locator("#dangers-again h2")).to_have_text("Look again soon")
+    expect(phone.locator("#dangers-again p")).to_contain_text(
+        "Call today if it is still there. Call at once if it gets worse"
+    )
+    expect(phone.locator("#dangers-again li", has_text="More dots or threads that float by")).to_be_visible()
     expect(phone.locator("#help-call")).to_contain_text("+00 1 234")
     expect(phone.locator("#help-emergency")).to_contain_text("112")
-    for name, value, title in (("curtain", "yes", "Call today"), ("pain", "7", "Call now")):
+    for name, value, title in (
+        ("floaters", "worse", "Look again"),
+        ("curtain", "yes", "Call today"),
+        ("pain", "7", "Call now"),
+    ):
         answer(phone, **{**WELL, name: value})
         expect(phone.locator("#verdict-title")).to_have_text(title)
 
