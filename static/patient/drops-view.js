@@ -17,7 +17,7 @@ export class DropsView {
     this.#cues = cues;
   }
 
-  show({ eyes, names, entries }, now = new Date()) {
+  show({ eyes, names, entries, fault }, now = new Date()) {
     const planned = eyes.some((eye) => dropsOn(eye, now).length > 0);
     byId("drops-card").hidden = !planned;
     for (const list of ["drops-now", "drop-list"]) redraw(byId(list), this.#rows(eyes, names, entries, now));
@@ -25,6 +25,7 @@ export class DropsView {
     byId("drop-plan").replaceChildren(...plan);
     byId("drops-first").hidden = plan.length === 0;
     byId("no-drops").hidden = plan.length > 0;
+    byId("no-drops").textContent = text(fault ? "in-doubt" : eyes.some(({ drops }) => drops.length > 0) ? "no-drops-today" : "no-drops");
     const next = nextDrops(eyes, entries, now);
     const timed = eyes.every((eye) => dropsOn(eye, now).every(({ times }) => times)); // not in the pack of an earlier version
     byId("next-drop").textContent = planned && timed ? nextWords(next, names, now) ?? text(isAllTaken(eyes, entries, now) ? "drops-done" : "drops-over") : "";

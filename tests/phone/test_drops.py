@@ -150,3 +150,38 @@ MORNING, NOON, AFTERNOON, EVENING = [8, 5], [12, 5], [16, 5], [20, 5]
 )
 def test_all_done_is_said_where_all_were_ticked_off_and_no_sooner(run: Run, taken: list[list[int]], said: str) -> None:
     assert run(SAID, {"drop": packed(4), "cases": [[[21, 0], *taken]]}) == [said]
+
+
+NONE = """
+import { parts } from "./parts.js";
+import { DropsView } from "./patient/drops-view.js";
+
+const byId = parts();
+byId("texts");
+globalThis.setTimeout = () => 0;
+const view = new DropsView({}, { signal() {} });
+answer = given.map(({ eyes, fault, day }) => {
+    const known = eyes.map((drops, n) => ({ operation: `${n}`, receipts: [], drops }));
+    view.show({ eyes: known, names: new Map([["0", "right"]]), entries: [], fault }, new Date(2027, 2, day, 12));
+    return byId("no-drops").hidden ? null : byId("no-drops").textContent;
+});
+""".strip()
+
+
+def test_where_there_are_no_drops_today_it_says_why(run: Run) -> None:
+    """*No drops were entered* was said after a course had ended, and on a clock that is years ahead."""
+    course = {**packed(4), "until": "2027-03-20"}
+    cases: list[tuple[Any, str | None, int, str | None]] = [
+        # drops of each eye, what is at fault, the day, what is said
+        ([[course]], None, 10, None),
+        ([[course]], None, 1, None),  # it begins later: the plan says so
+        ([[course]], None, 21, "no-drops-today"),
+        ([[], [course]], None, 21, "no-drops-today"),
+        ([[]], None, 10, "no-drops"),
+        ([[course]], "clock", 21, "in-doubt"),
+        ([[course]], "stale", 21, "in-doubt"),
+        ([[]], "stale", 10, "in-doubt"),  # some may have been entered since
+        ([[course]], "clock", 10, None),
+    ]
+    given = [{"eyes": eyes, "fault": fault, "day": day} for eyes, fault, day, _ in cases]
+    assert run(NONE, given) == [said for *_, said in cases]

@@ -51,3 +51,25 @@ def test_a_visit_that_was_missed_does_not_hide_the_next_one(run: Run, eyes: Any,
 
 def test_a_clock_in_doubt_never_says_that_none_is_planned(run: Run) -> None:
     assert run(SCRIPT, [{"eyes": [[NEXT]], "fault": "clock", "day": 30}]) == [["in-doubt", ""]]
+
+
+FORECAST = """
+import { parts } from "./parts.js";
+import { BubbleView } from "./patient/bubble-view.js";
+
+answer = given.map(({ fault, year }) => {
+    const byId = parts();
+    const view = new BubbleView({}, { eye: {}, agent: {} });
+    const gas = { caution: true, agent: "sf6", clear_of_sight: "2027-03-12" };
+    const bubble = [["08", 60], ["09", 55], ["30", 2]].map(([day, level]) => ({ date: `2027-03-${day}`, meniscus_percent: level }));
+    const eye = { operation: "a", gas, bubble, visits: [] };
+    view.show({ eye, eyes: [eye], names: new Map([["a", "right"]]), pack: {}, fault }, new Date(year, 2, 8, 12));
+    return byId("bubble-forecast").textContent;
+});
+""".strip()
+
+
+def test_a_clock_in_doubt_forecasts_no_bubble(run: Run) -> None:
+    """Ten years ahead it said what is left on the last day of the forecast: nearly gone."""
+    cases = [{"fault": fault, "year": year} for fault in (None, "clock", "stale") for year in (2027, 2037)]
+    assert run(FORECAST, cases) == ["bubble-now", "bubble-now", "", "", "", ""]
