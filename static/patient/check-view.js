@@ -160,9 +160,10 @@ export class CheckView {
     for (const one of missed) if (!(await this.#saved(operation, one.missed, one))) left.push(one);
     const kept = await this.#saved(operation, answers, verdict, (facts, keep) => {
       facts.get("draft").onsuccess = ({ target: { result } }) => {
-        if (touchedAt && result?.kept_at !== touchedAt) return;
-        if (touchedAt) facts.put({ words: result.words, kept_at: at }, "draft");
-        else facts.delete("draft"); // a page closed from here on does not bring these answers back
+        const same = result?.kept_at === touchedAt;
+        if (same && isEmpty(bodyOf(result))) return;
+        if (same) facts.put({ words: result.words, kept_at: touchedAt }, "draft");
+        if (!touchedAt) facts.delete("draft"); // a page closed from here on does not bring these answers back
         keep();
       };
     });

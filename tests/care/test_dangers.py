@@ -106,6 +106,11 @@ def test_a_sign_that_any_rule_calls_for_at_once_is_not_told_to_wait_and_one_in_c
         ("again", "More dots or threads that float by"),
     ]
     assert said(asked, replace(asked, id="c", second_look=None)) == [("today", "More dots or threads that float by")]
+    threshold = {**asked.threshold, "within_hours": 30}
+    lasting = replace(asked, id="f", check="symptoms-again", how_soon="now", second_look=None, threshold=threshold)
+    more = "More dots or threads that float by"
+    assert said(asked, lasting) == [("again", f"{more} (call now if it is still there)")]
+    assert said(asked, lasting, replace(asked, id="c", second_look=None)) == [("today", more)]
     assert said(replace(asked, how_soon="now")) == [("now", "More dots or threads that float by")]
     # What a more urgent rule finds in all its ways is not said twice.
     urgent = rule("d", "now", {"signs": ["vision=worse", "flashes=worse", "fever"], "count": 2})

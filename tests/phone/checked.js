@@ -76,7 +76,7 @@ export async function played(acts, names = ["a"]) {
     missed: (operation) => verdict.missed(operation),
     verdictStands: () => verdict.stands,
     verdictKept: (operation, left) => verdict.isKept(operation, left),
-    keepDraft: (draft) => writeDraft(database, draft),
+    keepDraft: (draft) => writeDraft(database, draft).catch(() => {}),
     save: (kind, body, about) => keeping.save(kind, body, about),
   };
   const opened = async () => {
@@ -114,11 +114,16 @@ export async function played(acts, names = ["a"]) {
     // Time goes by on an open page, and on a second tab if there is one.
     wait: async (tabs = 1) => {
       const views = [check];
-      for (let n = 1; n < tabs; n += 1) views.push(new CheckView(actions));
+      for (let n = 1; n < tabs; n += 1) {
+        const own = new Keeping(outbox, { usedBy: () => "patient", show });
+        views.push(new CheckView({ ...actions, save: (kind, body, about) => own.save(kind, body, about) }));
+      }
       for (const view of views.slice(1)) view.take(await readDraft(database));
       for (const view of views) view.show({ entries, names: new Map(names.map((operation) => [operation, operation])) });
       await settled();
     },
+    // A second tab that was opened before has answers of its own.
+    halfElsewhere: async ({ words = "", ...chosen }) => { await writeDraft(database, { chosen, words, kept_at: Date.now() }); },
     unfollow: (eye) => { names.splice(names.indexOf(eye), 1); eyes.splice(eyes.findIndex(({ operation }) => operation === eye), 1); },
     full: (is) => { full = is; },
     send: async () => { line = true; await outbox.flush(); line = false; },
@@ -156,8 +161,8 @@ export async function played(acts, names = ["a"]) {
     const sent = (await outbox.all()).map(({ event }) => [event.kind, (Date.parse(event.at) - start) / 60000]);
     const well = !byId("check-done").hidden && !byId("all-well").hidden;
     const notSent = !byId("verdict").hidden && !byId("so-far").hidden && byId("sending").hidden;
-    const bodies = (await outbox.all()).map(({ event }) => event.body);
-    told.push({ not_sent: notSent, bodies, words: byId("symptom-words").value, page: location.hash, says: byId("verdict").hidden ? null : byId("verdict").dataset.level, well, entries: sent, trouble: byId("trouble").textContent });
+    const [bodies, of] = ["body", "operation"].map((what) => entries.map(({ event }) => event[what]));
+    told.push({ not_sent: notSent, bodies, of, words: byId("symptom-words").value, page: location.hash, says: byId("verdict").hidden ? null : byId("verdict").dataset.level, well, entries: sent, trouble: byId("trouble").textContent });
   }
   return told;
 }

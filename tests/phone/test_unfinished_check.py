@@ -87,10 +87,26 @@ def test_of_two_tabs_one_keeps_it(run: Run) -> None:
     assert kept["entries"] == SENT
 
 
+def test_what_another_tab_has_begun_since_takes_nothing_of_it_away(run: Run) -> None:
+    acts = [
+        [0, "half", SEVERE],
+        [3 * HOURS, "halfElsewhere", {"pain": "2", "words": "it itches"}],
+        [5 * HOURS, "wait", None],
+    ]
+    *_, kept, later = played(run, *acts, [6 * HOURS, "open", None])
+    assert (kept["entries"], later["entries"], later["words"]) == (SENT, SENT, "it itches")
+
+
 def test_an_eye_that_is_followed_no_more_takes_no_call_with_it(run: Run) -> None:
     half = [0, "half", {"eye": "a", **SEVERE}]
     *_, kept = played(run, half, [5, "unfollow", "a"], [6, "wait", None], names=("a", "b"))
-    assert (kept["entries"], kept["bodies"]) == (SENT, [{"pain": 8}])
+    assert (kept["entries"], kept["bodies"], kept["of"]) == (SENT, [{"pain": 8}], ["a"])
+
+
+def test_what_a_full_phone_could_not_even_note_is_kept_once_there_is_room(run: Run) -> None:
+    acts = [[0, "full", "all"], [1, "half", SEVERE], [2 * HOURS, "full", False], [6 * HOURS, "wait", None]]
+    *_, kept = played(run, *acts)
+    assert kept["entries"] == [["symptoms", 1]]
 
 
 def test_while_the_phone_is_full_it_stands_and_goes_with_the_next_check(run: Run) -> None:
