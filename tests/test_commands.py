@@ -407,6 +407,8 @@ def test_backup_and_restore_at_the_prompt(tmp_path: Path) -> None:
     assert (refused.returncode, "--replace" in refused.stderr) == (2, True)
     done = followup("restore", "--replace", str(copy), folder=tmp_path)
     assert (done.returncode, "before-restore" in done.stdout) == (0, True)
+    with closing(open_store(tmp_path / "clinic.db")) as store:
+        assert [(entry.action, entry.subject) for entry in audit.latest(store)[:1]] == [("restored", copy.name)]
     wrong = followup("restore", "--replace", str(tmp_path / "nothing.db"), folder=tmp_path)
     assert (wrong.returncode, wrong.stderr.count("\n")) == (2, 1)
     assert followup("check", folder=tmp_path).returncode == 0
