@@ -85,6 +85,7 @@ ROUTES: dict[str, Route] = {
     **_pages(
         CARE,
         "clinic_api.sheet",
+        "clinic_api.followed",
         "pages.not_working",  # it names patients
         "clinic.today",
         "clinic.nothing_planned",

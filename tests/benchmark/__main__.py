@@ -111,6 +111,7 @@ def _paths(store: Store) -> dict[str, tuple[str, str]]:
         "callbacks": ("nurse", "/clinic/callbacks"),
         "search": ("nurse", f"/clinic/?find={eye.patient.name.split()[-1]}"),
         "one eye": ("nurse", f"/clinic/eyes/{eye.id}"),
+        "day sheet": ("nurse", "/api/v1/clinic/daysheet"),
         "needs me": ("surgeon", "/surgeon/"),
     }
 

@@ -899,6 +899,8 @@ READINGS: dict[Callable[..., Any], Callable[[World], object]] = {
     showing.call: lambda w: [showing.call(w.nurse, c.id) for c in worries.open_callbacks(w.store)],
     arrivals.likely_visit: lambda w: arrivals.likely_visit(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE)),
     daysheet.daysheet: lambda w: daysheet.daysheet(w.nurse, "pass"),
+    daysheet.mark: lambda w: daysheet.mark(w.nurse),
+    daysheet.followed: lambda w: daysheet.followed(w.nurse),
     handover.handover: lambda w: handover.handover(w.nurse),
     book.check_day: lambda w: book.check_day(w.nurse, reading_eye.load(w.store, w.eye_id, ZONE), WEDNESDAY, "the visit"),
     book.doubts_of_day: lambda w: book.doubts_of_day(w.nurse, w.clinic, WEDNESDAY),

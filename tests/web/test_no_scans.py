@@ -9,10 +9,14 @@ from flask.testing import FlaskClient
 
 from followup import jobs
 from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.today import arrivals
+from followup.care.visits.visit import record_visit
 from followup.config import Settings
-from followup.records import Store, events, worries
+from followup.records import Store, events, visits, worries
+from followup.records.bodies.clinic import MeasuresBody
 from followup.records.store import new_id
-from tests.conftest import NOW
+from tests.conftest import NOW, ZONE
 from tests.test_jobs import another
 
 # What does not grow with the clinic: people and their settings, what goes wrong now, what waits to be made anew or sent,
@@ -45,6 +49,8 @@ def busy(store: Store, settings: Settings, nurse: Actor, surgeon: Actor, eye_id:
         body = {"visit": "day 1", "words": "later"}
         events.add(store, new_id(), other, "visit-request", NOW, body, "patient:x", NOW)
     jobs.check_all(store, settings, NOW)
+    arrivals.arrive(Desk(store, NOW, nurse, ZONE), eye_id, visits.of_eye(store, eye_id)[-1].identity)
+    record_visit(Desk(store, NOW, nurse, ZONE), other, [MeasuresBody(eye="right", iop_mmhg=15, instrument="applanation")])
     return eye_id
 
 
@@ -68,7 +74,7 @@ def scans(store: Store, statement: str) -> Iterator[str]:
     [
         "/clinic/", "/clinic/?show=missed&page=2", "/clinic/?show=somebody", "/clinic/?find=pat", "/clinic/?find=14.3.1952",
         "/clinic/callbacks", "/surgeon/", "/surgeon/?part=mine", "/clinic/for-theatre", "/clinic/nothing-planned",
-        "eye", "call",
+        "eye", "call", "/api/v1/clinic/daysheet", "/api/v1/clinic/followed",
     ],
 )  # fmt: skip
 def test_no_statement_of_a_page_reads_a_whole_table_that_grows(
