@@ -6,9 +6,10 @@ import { entryRows, readable } from "./device/entries-view.js";
 import { FormView } from "./device/form-view.js";
 import { ListView } from "./device/list-view.js";
 import { DeviceOutbox } from "./device/outbox.js";
-import { eyeOf, mark } from "./device/sheet.js";
+import { eyeOf, mark, withFollowed } from "./device/sheet.js";
 import { alarmed } from "./measures.js";
 import { readFact } from "../shared/database.js";
+import { timeWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
 import { timed } from "../shared/requests.js";
 import { opened } from "../shared/seal.js";
@@ -58,7 +59,7 @@ class Page {
     }
     try {
       this.#privateKey = await openDayKey(key, byId("password").value);
-      this.#sheet = await opened(kept.packet, this.#privateKey);
+      this.#sheet = withFollowed(await opened(kept.packet, this.#privateKey), await this.#followed());
     } catch {
       byId("unlock-error").textContent = "This is not the password of the person who signed in on this device.";
       return;
@@ -66,6 +67,7 @@ class Page {
     byId("password").value = "";
     byId("unlock").hidden = true;
     byId("staff-name").textContent = this.#sheet.staff;
+    byId("as-of").textContent = ` at ${timeWords(new Date(kept.fetched))}`;
     setTimeout(() => this.#leave(), Math.min(Date.parse(this.#sheet.expires_at) - Date.now(), LONGEST_TIMER_MS));
     await this.#showEntries();
     if (this.#left) return; // somebody signed out while the key was worked out
@@ -73,6 +75,12 @@ class Page {
     byId("open").hidden = false;
     this.#route();
     this.#outbox.flush();
+  }
+
+  async #followed() {
+    const kept = await readFact(this.#database, "followed");
+    const pages = (kept?.packets ?? []).map((packet) => opened(packet, this.#privateKey));
+    return (await Promise.all(pages)).flat();
   }
 
   // The page that was asked for when the signal was gone.

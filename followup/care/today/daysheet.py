@@ -31,7 +31,7 @@ from followup.records.values import FollowedEye as Followed
 
 MOST_CALLS = 200
 """Of the patients who are called, those with the most pressing calls are on the sheet: a list of calls has no end."""
-LAST_HEARD = 1000
+LAST_HEARD = 300
 """Of what phones sent today, so many entries say who was heard from: on a good day that is nearly everybody."""
 PAGE = 2000
 FIRST_PAGE = "~"
