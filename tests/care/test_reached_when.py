@@ -272,6 +272,7 @@ CLOCKS: dict[str, tuple[timedelta | None, timedelta, Any, timedelta]] = {
     "a device that does not say": (None, -HOUR, None, timedelta(0)),
     "a minute ahead, sent at once": (MINUTE, MINUTE, None, -MINUTE),
     "ahead, and it does not say": (None, 5 * HOUR, None, -5 * HOUR),
+    "too far ahead, and it does not say": (None, 27 * HOUR, None, timedelta(0)),
     "a minute ahead, heard just now": (MINUTE, MINUTE, heard(timedelta(0), timedelta(0)), -MINUTE),
     "put right while the entry waited": (timedelta(0), 2 * HOUR, heard(-5 * HOUR, -2 * HOUR), -3 * HOUR),
     "put wrong while the entry waited": (3 * HOUR, -4 * HOUR, heard(-5 * HOUR, -5 * HOUR), timedelta(0)),
