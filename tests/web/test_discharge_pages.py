@@ -245,7 +245,7 @@ def test_the_card_speaks_the_patients_language_with_the_drops_as_a_table(
         assert words in paper.words
     _, *rows = paper.one("table", class_="drops").all("tr")
     cells = [[cell.words for cell in row if cell.tag in ("th", "td")] for row in rows]
-    assert [said[:-2] for said in cells] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
+    assert [row[:-2] for row in cells] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
     english = as_nurse.get(page, query_string={"language": "en"}).text
     assert "There is gas in my eye: left eye" in english
 
