@@ -92,7 +92,7 @@ def test_its_pages_answer(tmp_path: Path) -> None:
     settings = made(tmp_path)
     store = open_store(settings.server.database)
     app = create_app(settings, store, lambda: TODAY)
-    app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    app.config.update(TESTING=True)
     client = Staff(app, app.response_class)
     nurse = data.clinic().first("nurse")
     answer = client.post("/sign-in", data={"email": nurse.email, "password": nurse.password})

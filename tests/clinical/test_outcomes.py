@@ -57,6 +57,7 @@ def test_kaplan_meier_and_greenwood_match_lifelines(raw: list[tuple[int, bool]])
     steps = outcomes.kaplan_meier(days, happened)
     fitted = KaplanMeierFitter().fit(days, happened)
     interval = fitted.confidence_interval_
+    assert [step.day for step in steps] == sorted({day for day, event in raw if event})
     for step in steps:
         assert step.survival == pytest.approx(float(fitted.survival_function_.loc[step.day].iloc[0]), abs=1e-9)
         if step.survival > 0:
