@@ -9,9 +9,7 @@ from followup.records.bodies.clinic import VisitBody
 from followup.records.values import Event, Visit, saying
 
 
-def attended(
-    planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo, *, latest: bool = False
-) -> dict[str, datetime]:
+def attended(planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo, *, latest: bool = False) -> dict[str, datetime]:
     """When each visit, by identity, was first `seen` or `arrived` for, or `latest`; `planned` and `told` are one eye's.
 
     An event that names no identity counts for one visit of its name that stood in the book by then: one whose
