@@ -74,8 +74,8 @@ def test_when_every_eye_failed_the_curve_ends_at_nought() -> None:
         (2214, 2330, 95.0),  # Essex et al., Ophthalmology 2016, registry of macular hole surgery: closed
         (399, 445, 89.7),  # Can20: attached at 3 months (printed 90)
         (12, 6474, 0.185),  # Int J Retina Vitreous 2022, doi 10.1186/s40942-022-00435-8: infections (printed 0.18)
-        (31, 156, 19.9),  # Sel20: raised pressure under air
-        (86, 138, 62.3),  # Sel20: raised pressure under SF6
+        (31, 156, 19.9),  # Sel22: raised pressure under air
+        (86, 138, 62.3),  # Sel22: raised pressure under SF6
         (22, 223, 9.9),  # Arch Soc Esp Oftalmol 2003;78(2): proliferative vitreoretinopathy
         (3, 3979, 0.075),  # BMC Ophthalmol 2018, doi 10.1186/s12886-018-0678-5: infections
     ],
