@@ -4,6 +4,7 @@ import configparser
 import re
 import shlex
 import subprocess
+import sys
 from pathlib import Path
 from typing import get_args
 
@@ -104,6 +105,25 @@ def test_every_command_stands_in_the_readmes_table() -> None:
         below = named(command) if isinstance(command, click.Group) else {}
         for word in (name, *below):
             assert re.search(rf"\b{word}\b", rows), f"{name} {word}"
+
+
+def test_bash_completes_as_the_readme_switches_it_on(tmp_path: Path) -> None:
+    (switch,) = re.findall(r"`(eval [^`]+)`", README)
+    program = tmp_path / "followup"
+    program.write_text(f"#!{sys.executable}\nfrom followup.cli import main\nmain()\n", encoding="utf-8")
+    program.chmod(0o700)
+    typed = {
+        "followup sta": "staff",
+        "followup calc bubble --agent s": "sf6 silicone-oil",
+        "followup calc acuity 6/12 --notation l": "logmar letters",
+    }
+    asked = "".join(
+        f"COMP_WORDS=({line}); COMP_CWORD={line.count(' ')}; COMPREPLY=(); _followup_completion followup; echo ${{COMPREPLY[@]}}\n"
+        for line in typed
+    )
+    env = {"PATH": f"{tmp_path}:/usr/bin:/bin", "PYTHONPATH": str(ROOT)}
+    done = subprocess.run(["bash", "-c", f"{switch}\n{asked}"], env=env, capture_output=True, text=True, check=False)
+    assert (done.stdout.splitlines(), done.stderr) == (list(typed.values()), "")
 
 
 def test_the_backup_drill_puts_a_copy_back_beside_the_clinic(tmp_path: Path) -> None:
