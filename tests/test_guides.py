@@ -6,6 +6,7 @@ import re
 import shlex
 import subprocess
 import sys
+from collections import Counter
 from pathlib import Path
 from typing import get_args
 
@@ -21,6 +22,7 @@ from followup.protocols import book
 from followup.records import keys
 from followup.settings_file import ENVIRONMENT, host_name, load, of_clinic, of_machine, ready, table
 from followup.web.anybody.pages import Health
+from tests import mutate_clinical, mutate_promises
 from tests.conftest import COMMAND
 from tests.pages import parsed
 
@@ -130,6 +132,12 @@ def test_every_module_that_a_guide_names_can_be_run() -> None:
         found = importlib.util.find_spec(name)
         assert found, name
         assert not found.submodule_search_locations or importlib.util.find_spec(f"{name}.__main__"), name
+
+
+def test_the_guide_names_each_change_that_no_test_can_notice() -> None:
+    named = {file: int(times) for file, times in re.findall(r"`(\w+\.py)` (\d+) \(", DEVELOPERS)}
+    assert named == Counter(key.partition(":")[0] for key in mutate_clinical.EQUIVALENT)
+    assert ("none goes unnoticed" in DEVELOPERS) is (mutate_promises.EQUIVALENT == {})
 
 
 def test_the_readme_says_what_a_surgeon_signs_and_where(as_surgeon: FlaskClient) -> None:
