@@ -110,7 +110,7 @@ def test_the_command_builds_without_serving_and_replaces_nothing_unasked(tmp_pat
     done = CliRunner().invoke(cli, words)
     assert done.exit_code == 0, done.output
     assert "30 of 30 eyes\n" in done.output
-    assert f"“followup demo --folder {tmp_path}” serves it" in done.output
+    assert f"start the demo with --folder {tmp_path}, and it is served" in done.output
     assert not [words for words in ("http://", "Ctrl-C", "@demo.invalid") if words in done.output]
     again = CliRunner().invoke(cli, words)
     assert again.exit_code == 2

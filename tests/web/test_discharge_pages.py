@@ -438,7 +438,7 @@ def test_the_reference_page_shows_the_figures_the_code_uses(as_nurse: FlaskClien
     for key, citation in SOURCES.items():
         assert f'<dt id="s-{key}">{key}</dt><dd>{citation}</dd>' in listed
     rules = page[page.index('<section id="rules">') : page.index('<section id="sources">')]
-    assert f"<td>{SOURCES['SIO']}</td><td>{SOURCES['Arm67']}</td>" in rules  # the danger and the number, apart
+    assert f"<td>{SOURCES['Lew88']}</td><td>{SOURCES['Arm67']}</td>" in rules  # the danger and the number, apart
 
 
 def test_the_reference_page_sets_published_durations_beside_the_forecast(as_nurse: FlaskClient) -> None:
