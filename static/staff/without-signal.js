@@ -52,14 +52,16 @@ class Page {
   async #unlock(event) {
     event.preventDefault();
     byId("unlock-error").textContent = "";
+    const password = byId("password").value;
     const [key, kept] = [await readFact(this.#database, "day-key"), await currentSheet(this.#database)];
     if (!kept) {
       await this.start();
       return;
     }
     try {
-      this.#privateKey = await openDayKey(key, byId("password").value);
-      this.#sheet = withFollowed(await opened(kept.packet, this.#privateKey), await this.#followed());
+      this.#privateKey = await openDayKey(key, password);
+      const [sheet, followed] = await Promise.all([opened(kept.packet, this.#privateKey), this.#followed(this.#privateKey)]);
+      this.#sheet = withFollowed(sheet, followed);
     } catch {
       byId("unlock-error").textContent = "This is not the password of the person who signed in on this device.";
       return;
@@ -77,9 +79,9 @@ class Page {
     this.#outbox.flush();
   }
 
-  async #followed() {
+  async #followed(privateKey) {
     const kept = await readFact(this.#database, "followed");
-    const pages = (kept?.packets ?? []).map((packet) => opened(packet, this.#privateKey));
+    const pages = (kept?.packets ?? []).map((packet) => opened(packet, privateKey));
     return (await Promise.all(pages)).flat();
   }
 
@@ -142,6 +144,7 @@ class Page {
   // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
   async #leave() {
     this.#left = true;
+    byId("password").value = "";
     byId("open").hidden = true; // on a line that stalls the next page is not there at once
     await signOutHere(this.#database, () => this.#others.postMessage("left"));
     this.#close();
