@@ -54,6 +54,7 @@ STEPS_AS_THEY_RAN: dict[str, str] = {
     "m039_unsaid": "761eeb8984bc5bc8",
     "m040_narrow_traffic": "c0386ea70dc0a417",
     "m041_nothing_planned": "e48cf8354d836ff3",
+    "m042_only_what_waits": "5f8613016ea32030",
 }
 
 
