@@ -22,6 +22,11 @@ if TYPE_CHECKING:
 ELSEWHERE = {
     "calc": ("followup.calc", "calc", "The clinical core at the prompt."),
     "staff": ("followup.staff_commands", "staff", "Who has an account."),
+    "protocol": (
+        "followup.protocol_commands",
+        "protocol_commands",
+        "What the clinic works by, and who signed it. Without a command: as `protocol list`. A surgeon signs on the Protocols page.",
+    ),
     "export": ("followup.export_commands", "export_commands", "Take data out."),
     "import": ("followup.import_commands", "import_commands", "Take data in."),
     "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER."),

@@ -95,7 +95,7 @@ def test_its_pages_answer(tmp_path: Path) -> None:
     settings = made(tmp_path)
     store = open_store(settings.server.database)
     app = create_app(settings, store, lambda: TODAY)
-    app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    app.config.update(TESTING=True)
     client = Staff(app, app.response_class)
     nurse = data.clinic().first("nurse")
     answer = client.post("/sign-in", data={"email": nurse.email, "password": nurse.password})
@@ -113,7 +113,7 @@ def test_the_command_builds_without_serving_and_replaces_nothing_unasked(tmp_pat
     done = CliRunner().invoke(cli, words)
     assert done.exit_code == 0, done.output
     assert "30 of 30 eyes\n" in done.output
-    assert f"“followup demo --folder {tmp_path}” serves it" in done.output
+    assert f"start the demo with --folder {tmp_path}, and it is served" in done.output
     assert not [words for words in ("http://", "Ctrl-C", "@demo.invalid") if words in done.output]
     again = CliRunner().invoke(cli, words)
     assert again.exit_code == 2

@@ -166,5 +166,5 @@ def test_a_server_under_new_keys_knows_no_old_session(as_nurse: FlaskClient, sto
 
 def test_what_lies_beside_the_database_is_for_its_owner_only(store: Store) -> None:
     store.execute("DELETE FROM tries")
-    for file in store.path.parent.glob(f"{store.path.name}*"):
-        assert stat.S_IMODE(file.stat().st_mode) == 0o600, file
+    modes = {file.suffix: stat.S_IMODE(file.stat().st_mode) for file in store.path.parent.glob(f"{store.path.name}*")}
+    assert modes == {".db": 0o600, ".db-wal": 0o600, ".db-shm": 0o600}
