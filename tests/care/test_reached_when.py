@@ -378,7 +378,7 @@ def test_what_waits_and_says_otherwise_now_is_a_problem_and_nothing_is_taken_in(
     other = Row(4, "T-2", "Una Person", date(2027, 3, 2), "left")
     with pytest.raises(CareError, match=r"^line 3: waits already, with other particulars"):
         waiting.put_on(desk, [changed, other], "list.csv")
-    assert [one.number for one in waiting.waiting(store)] == ["T-1"]
+    assert [one.number for one in waiting.waiting_page(store).lines] == ["T-1"]
     assert waiting.put_on(desk, [LINE, other], "list.csv").known == 1
 
 
@@ -386,7 +386,7 @@ def test_what_waits_and_says_otherwise_now_is_a_problem_and_nothing_is_taken_in(
 def test_what_is_put_aside_has_a_reason_of_some_length(store: Store, nurse: Actor, why: str) -> None:
     desk = Desk(store, NOW, nurse, ZONE)
     waiting.put_on(desk, [LINE], "list.csv")
-    (one,) = waiting.waiting(store)
+    (one,) = waiting.waiting_page(store).lines
     with pytest.raises(CareError, match="say why this operation is put aside"):
         waiting.put_aside(desk, one.id, why)
     waiting.put_aside(desk, one.id, "x" * 500)

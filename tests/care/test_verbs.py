@@ -503,7 +503,7 @@ def _(w: World) -> Act:
 @verb(waiting.put_aside, "listed operation put aside", may=CARE, through=("clinic.put_aside",))
 def _(w: World) -> Act:
     waiting.put_on(w.nurse, [LISTED], "list.csv")
-    listed = waiting.waiting(w.store)[0]
+    listed = waiting.waiting_page(w.store).lines[0]
     return lambda: waiting.put_aside(w.nurse, listed.id, "was not operated")
 
 

@@ -33,7 +33,7 @@ def read(text: str, **more: object) -> tuple[list[waiting.Row], list[str]]:
 
 
 def listed(store: Store) -> list[tuple[str, str, str]]:
-    return [(one.number, one.name, one.eye) for one in waiting.waiting(store)]
+    return [(one.number, one.name, one.eye) for one in waiting.waiting_page(store).lines]
 
 
 def sent(client: FlaskClient, text: str, **more: str) -> tuple[int, str]:
@@ -167,7 +167,7 @@ def test_a_discharge_begins_with_what_the_list_says_and_takes_it_off(
     as_nurse: FlaskClient, store: Store, nurse: Actor
 ) -> None:
     kept(as_nurse, sent(as_nurse, HEAD + LINES)[1])
-    id = waiting.waiting(store)[0].id
+    id = waiting.waiting_page(store).lines[0].id
     said = parsed(as_nurse.get(f"/clinic/discharge?form={id}").text).one("form", id="discharge").sends
     begun = {
         "number": "H-1", "name": "Ada Able", "born_on": "1950-02-03", "eye": "right", "operated_on": "2027-03-04",
@@ -184,7 +184,7 @@ def test_a_discharge_begins_with_what_the_list_says_and_takes_it_off(
 
 def test_what_is_not_discharged_here_is_put_aside_with_why(as_nurse: FlaskClient, store: Store) -> None:
     kept(as_nurse, sent(as_nurse, HEAD + LINES)[1])
-    id = waiting.waiting(store)[0].id
+    id = waiting.waiting_page(store).lines[0].id
     assert as_nurse.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": " "}).status_code == 400
     assert as_nurse.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": "x" * 501}).status_code == 400
     assert len(listed(store)) == 2
@@ -207,7 +207,7 @@ def test_an_administrator_takes_a_list_in_and_does_not_see_who_waits(
     assert "Ada Able" not in admin.get("/clinic/theatre-list").text
     assert kept(admin, sent(admin, HEAD + "H-9,Di,1950-02-03,RE,2027-03-04")[1]) == 303
     assert len(listed(store)) == 3
-    id = waiting.waiting(store)[0].id
+    id = waiting.waiting_page(store).lines[0].id
     assert admin.post(f"/clinic/theatre-list/{id}/put-aside", data={"why": "x"}).status_code == 403
 
 
