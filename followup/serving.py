@@ -86,7 +86,7 @@ def serve_region(folder: Path, settings: Settings) -> None:
         finally:
             ending.set()
             looking.join(STOP_SECONDS)
-            porter.close()
+            porter.close(STOP_SECONDS)
 
 
 def _look_again_and_again(look: Callable[[float], None], ending: threading.Event) -> None:
