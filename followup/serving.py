@@ -37,6 +37,8 @@ from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
 THREADS_PER_WORKER = 4
+THREADS_OF_REGION = 8
+"""In a worker that several clinics share: one has three at most (`doors.AT_ONCE`), so two that stand still leave two."""
 FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 4.0  # with a start of some 3 s, pages are there within ten
 STEADY_SECONDS = 60  # whoever lived that long is started again at once
 STOP_SECONDS = 15
@@ -202,7 +204,7 @@ def run_web(lock: int | None) -> None:
         address=server.host,
         port=server.port,
         workers=server.workers,
-        blocking_threads=THREADS_PER_WORKER,
+        blocking_threads=THREADS_OF_REGION if REGISTER in os.environ else THREADS_PER_WORKER,
         websockets=False,
         respawn_failed_workers=True,
         workers_kill_timeout=STOP_SECONDS // 3,

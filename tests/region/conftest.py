@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from followup import logs
-from followup.region import porter
+from followup.region import doors, porter
 from followup.region.doors import Doors
 from followup.region.porter import Porter
 from followup.region.register import Register
@@ -59,8 +59,9 @@ class Region:
 
 @pytest.fixture
 def region(tmp_path: Path, migrated: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> Iterator[Region]:
-    """A look waits until each database was taken, however busy the machine is."""
-    monkeypatch.setattr(porter, "MOMENT_SECONDS", 120)
+    """Whoever waits for a clinic, waits until it is there, however busy the machine is."""
+    for module in (doors, porter):
+        monkeypatch.setattr(module, "MOMENT_SECONDS", 120)
     made = Region(tmp_path, migrated, clock)
     yield made
     made.close()
