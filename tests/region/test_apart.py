@@ -18,7 +18,8 @@ from followup.exchange import directory
 from followup.records import store
 from followup.records.opening import is_older
 from followup.records.store import StoreError
-from followup.region import doors, porter, taking
+from followup.region import clocks, doors, porter, taking
+from followup.region.clocks import Clocks
 from followup.region.doors import AT_ONCE
 from tests.conftest import NOW, until
 from tests.region import clinics
@@ -379,6 +380,30 @@ def test_an_older_schema_is_known_before_it_is_upgraded(region: Region, tmp_path
     for content in (b"", b"no database" * 1000):
         (tmp_path / "other.db").write_bytes(content)
         assert not is_older(tmp_path / "other.db")
+
+
+def test_a_clock_that_starts_slowly_is_waited_for_by_no_other(
+    region: Region, written: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    slow = Slow(clocks.open_store, lambda database: database)
+    monkeypatch.setattr(clocks, "open_store", slow)
+    both = [region.add("north"), region.add("south")]
+    made = Clocks(region.register, region.clock)
+
+    def running() -> set[str]:
+        made.look()
+        return made.running
+
+    until(lambda: running() == {"south"}, "south’s runs")
+    slow.go_on.set()
+    until(lambda: running() == {"north", "south"}, "both run")
+    assert slow.asked == 1
+    assert not any("could not be started" in line for line in said_of(written, "north"))
+    for clinic in both:
+        clinic.file.unlink()
+    region.look()
+    assert running() == set()
+    until(lambda: all(free(clinic.database) for clinic in both), "nobody holds them")
 
 
 def test_what_hangs_in_one_clinic_leaves_a_place_for_its_pages() -> None:
