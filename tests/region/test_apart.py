@@ -1,5 +1,6 @@
 """A clinic that stands still, opens slowly or is upgraded for hours keeps no other waiting."""
 
+import resource
 import sqlite3
 import threading
 from collections.abc import Iterator
@@ -404,6 +405,16 @@ def test_a_clock_that_starts_slowly_is_waited_for_by_no_other(
     region.look()
     assert running() == set()
     until(lambda: all(free(clinic.database) for clinic in both), "nobody holds them")
+
+
+def test_a_server_of_many_clinics_may_open_many_files() -> None:
+    before = resource.getrlimit(resource.RLIMIT_NOFILE)
+    try:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (256, before[1]))
+        serving.allow_many_files()
+        assert resource.getrlimit(resource.RLIMIT_NOFILE) == (min(serving.MANY_FILES, before[1]), before[1])
+    finally:
+        resource.setrlimit(resource.RLIMIT_NOFILE, before)
 
 
 def test_what_hangs_in_one_clinic_leaves_a_place_for_its_pages() -> None:
