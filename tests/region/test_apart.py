@@ -22,6 +22,7 @@ from followup.records.store import StoreError
 from followup.region import clocks, doors, porter, taking
 from followup.region.clocks import Clocks
 from followup.region.doors import AT_ONCE
+from followup.web.anybody.pages import Health
 from tests.conftest import NOW, until
 from tests.region import clinics
 from tests.region.clinics import Browser, Clinic, host_of, phone_of
@@ -179,6 +180,7 @@ def is_sent_away(browser: Browser, why: str) -> None:
     assert told.json == {"error": "This page does not work now", "phone": phone_of("north"), "emergency_phone": "112"}
     health = browser.get("/health")
     assert (health.status_code, health.json) == (503, {"ok": False, "stopped": [why]})
+    assert Health.model_validate(health.json)
     assert browser.get("/static/base.css").status_code == 200
 
 
