@@ -1,7 +1,7 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
-import { dayWords, isoDay, percentWords } from "../shared/dates.js";
-import { byId, item, paragraph } from "../shared/dom.js";
+import { dayWords, isoDay, metresWords, percentWords } from "../shared/dates.js";
+import { byId, item, onSubmit, paragraph } from "../shared/dom.js";
 import { endedWithGas } from "./plan-view.js";
 import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
@@ -25,9 +25,9 @@ export class BubbleView {
     level.addEventListener("input", () => this.#draw());
     byId("bubble-less").addEventListener("click", () => { level.value = String(Number(level.value) - STEP); this.#draw(); });
     byId("bubble-more").addEventListener("click", () => { level.value = String(Number(level.value) + STEP); this.#draw(); });
-    byId("bubble-seen").addEventListener("submit", (event) => this.#save(event));
-    byId("journey").addEventListener("submit", (event) => this.#journey(event));
-    byId("anaesthetic").addEventListener("submit", (event) => this.#anaesthetic(event));
+    onSubmit(byId("bubble-seen"), (beside) => actions.save("bubble-seen", { percent: Number(level.value) }, { beside }));
+    onSubmit(byId("journey"), (beside) => this.#journey(beside));
+    onSubmit(byId("anaesthetic"), (beside) => this.#anaesthetic(beside));
     this.#draw();
   }
 
@@ -74,35 +74,32 @@ export class BubbleView {
     byId("bubble-fill").style.height = `${value}%`;
   }
 
-  async #save(event) {
-    event.preventDefault();
-    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) }, { beside: byId("bubble-save") });
-  }
-
-  async #journey(event) {
-    event.preventDefault();
-    const [home, top] = ["journey-home", "journey-height"].map((id) => byId(id).value.trim().replace(",", "."));
-    const heights = [...(home === "" ? [] : [home]), top].map(Number);
-    const wrong = top === "" || !heights.every((height) => height >= -430 && height <= 11000);
+  // What calls stays beside a height that cannot be read.
+  async #journey(beside) {
+    const typed = ["journey-home", "journey-height"].map((id) => byId(id).value.trim());
+    const heights = (typed[0] ? typed : typed.slice(1)).map(metresIn);
+    const wrong = !heights.every((height) => height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
-    if (wrong) { byId("journey-said").hidden = true; return; }
-    this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()));
-    if (await this.#actions.save("journey", { heights_metres: heights })) event.target.reset();
+    if (wrong) {
+      if (this.#holds && typed.join("")) byId("journey-said").hidden = true;
+      return;
+    }
+    this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()), [paragraph(`${metresWords(heights)}:`)]);
+    if (await this.#actions.save("journey", { heights_metres: heights }, { beside })) byId("journey").reset();
   }
 
-  async #anaesthetic(event) {
-    event.preventDefault();
+  async #anaesthetic(beside) {
     this.#say(() => judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
-    await this.#actions.save("anaesthetic", {});
+    await this.#actions.save("anaesthetic", {}, { beside });
   }
 
   // What the rulebook says, at once and before anything is kept or sent.
-  #say(judged) {
+  #say(judged, about = []) {
     const [verdict, at] = [judged(), Date.now()];
     const well = this.#well(verdict);
     this.#holds = well && (() => Math.abs(Date.now() - at) < REASSURES_MS && this.#well(judged()) === well);
     byId("journey-title").textContent = well ? "" : titleOf(verdict);
-    byId("journey-words").replaceChildren(...(well ? [paragraph(well)] : reasonsOf(verdict)));
+    byId("journey-words").replaceChildren(...about, ...(well ? [paragraph(well)] : reasonsOf(verdict)));
     dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
     byId("journey-said").hidden = false;
     byId("journey-said").focus();
@@ -114,4 +111,10 @@ export class BubbleView {
     const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
     return level === "well" ? text(gas.some((one) => one.caution) ? "journey-low" : lifted) : null;
   }
+}
+
+// A height as people type it, in whole metres, with or without a mark of thousands, in any digits; NaN where it may be another.
+function metresIn(typed) {
+  const plain = typed.replace(/[٠-٩۰-۹]/g, (digit) => String(digit.charCodeAt(0) % 16)).replace("\u2212", "-");
+  return /^-?(\d+|[1-9]\d?[.,'’٬،\s]\d{3})(\s?m)?$/.test(plain) ? Number(plain.replace(/[^-\d]/g, "")) : NaN;
 }

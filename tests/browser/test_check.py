@@ -249,7 +249,9 @@ def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
     again(phone)
     phone.get_by_role("link", name="Bubble").click()
     journey(phone, "3000")
-    expect(phone.locator("#journey-words")).to_have_text("The clinic looked and found no gas left. It lifted this caution.")
+    expect(phone.locator("#journey-words")).to_contain_text(
+        "The clinic looked and found no gas left. It lifted this caution."
+    )
     expect(phone.locator("#journey-emergency")).to_be_hidden()
 
 
