@@ -78,7 +78,7 @@ export class PostureView {
     card.querySelector(".timer").setAttribute("aria-describedby", `timer-${operation}`);
     const part = (name) => card.querySelector(`.${name}`);
     this.#taps.on(part("timer"), () => this.#press(operation, part));
-    this.#taps.on(part("pause"), () => this.#pause(operation));
+    this.#taps.on(part("pause"), () => this.#cued(this.#actions.pauseTimer(operation, part("timer-words"))));
     this.#taps.on(part("still-yes"), () => this.#actions.stillSo(operation));
     part("still-no").addEventListener("click", () => askUntil(part));
     onSubmit(part("still-until"), () => this.#until(operation, part));
@@ -118,10 +118,6 @@ export class PostureView {
     await this.#cued(this.#actions.toggleTimer(operation, part("timer-words")));
   }
 
-  #pause(operation) {
-    return this.#cued(this.#actions.pauseTimer(operation));
-  }
-
   async #cued(changing) {
     const { position, pause, asks } = await changing;
     if (asks) goToQuestion();
@@ -132,7 +128,7 @@ export class PostureView {
   async #until(operation, part) {
     const time = part("still-time").value;
     const kept = time && await this.#actions.stopTimerAt(operation, lastTime(time), part("timer-words"));
-    part("still-error").textContent = kept ? "" : text(time ? "order" : "hours");
+    part("still-error").textContent = !time ? text("hours") : kept === false ? text("order") : "";
   }
 
   #offerByHand(planned, names) {

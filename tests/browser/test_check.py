@@ -17,7 +17,7 @@ from followup.care.visits import visit
 from followup.records import Store, events, worries
 from followup.records.bodies.kinds import stored
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, press, save, screen
-from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, go, ready
+from tests.browser.conftest import FULL, PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, go, ready
 from tests.conftest import operation_note, patient_details
 
 ALL_CLEAR = "Nothing here needs a call"
@@ -152,16 +152,7 @@ def test_a_good_check_takes_no_call_away_and_it_goes_when_the_clinic_has_settled
 
 
 def test_what_could_not_be_saved_is_still_answered(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
-    # The browser's driver cannot fill a disk: writing fails here as it does when the quota is used up.
-    phone.evaluate(
-        """() => {
-        const real = IDBDatabase.prototype.transaction;
-        IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
-            if (mode === "readwrite") throw new DOMException("full", "QuotaExceededError");
-            return real.call(this, stores, mode, ...rest);
-        };
-    }"""
-    )
+    phone.evaluate(FULL)
     answer(phone, kept=False, **WELL)
     expect(phone.locator("#trouble")).to_contain_text("This phone is full")
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
