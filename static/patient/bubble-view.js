@@ -85,12 +85,19 @@ export class BubbleView {
       return;
     }
     this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()), [paragraph(`${metresWords(heights)}:`)]);
-    if (await this.#actions.save("journey", { heights_metres: heights }, { beside })) byId("journey").reset();
+    if (await this.#save("journey", { heights_metres: heights }, beside)) byId("journey").reset();
   }
 
   async #anaesthetic(beside) {
     this.#say(() => judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
-    await this.#actions.save("anaesthetic", {}, { beside });
+    await this.#save("anaesthetic", {}, beside);
+  }
+
+  // What it called for stands on top of the page from now on, and the answer stays in view.
+  async #save(kind, body, beside) {
+    const kept = await this.#actions.save(kind, body, { beside });
+    if (kept) byId("journey-said").scrollIntoView({ block: "nearest" });
+    return kept;
   }
 
   // What the rulebook says, at once and before anything is kept or sent.

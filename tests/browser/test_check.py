@@ -224,6 +224,13 @@ def test_a_journey_is_answered_at_once_offline(phone: Page, metres: str, title: 
     expect(phone.locator("#journey-call")).to_contain_text("+00 1 234")
     expect(phone.locator("#journey-emergency")).to_be_visible(visible=emergency)
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    expect(phone.locator("#journey-said")).to_be_in_viewport()
+    again(phone)
+    if title:
+        says(phone, title, emergency=emergency)
+        expect(phone.locator("#verdict-words")).to_contain_text(words)
+    else:
+        expect(phone.locator("#verdict")).to_be_hidden()
 
 
 def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
