@@ -3,9 +3,8 @@
 import { dayWords, isoDay, metresWords, percentWords } from "../shared/dates.js";
 import { byId, item, onSubmit, paragraph } from "../shared/dom.js";
 import { endedWithGas } from "./plan-view.js";
-import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
-import { dress, REASSURES_MS, reasonsOf, titleOf } from "./verdict-view.js";
+import { dress, JUDGED, REASSURES_MS, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it
@@ -27,7 +26,7 @@ export class BubbleView {
     byId("bubble-more").addEventListener("click", () => { level.value = String(Number(level.value) + STEP); this.#draw(); });
     onSubmit(byId("bubble-seen"), (beside) => actions.save("bubble-seen", { percent: Number(level.value) }, { beside }));
     onSubmit(byId("journey"), (beside) => this.#journey(beside));
-    onSubmit(byId("anaesthetic"), (beside) => this.#anaesthetic(beside));
+    onSubmit(byId("anaesthetic"), (beside) => this.#tell("anaesthetic", {}, beside));
     this.#draw();
   }
 
@@ -84,24 +83,13 @@ export class BubbleView {
       if (this.#holds && typed.join("")) byId("journey-said").hidden = true;
       return;
     }
-    this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()), [paragraph(`${metresWords(heights)}:`)]);
-    if (await this.#save("journey", { heights_metres: heights }, beside)) byId("journey").reset();
+    if (await this.#tell("journey", { heights_metres: heights }, beside, [paragraph(`${metresWords(heights)}:`)])) byId("journey").reset();
   }
 
-  async #anaesthetic(beside) {
-    this.#say(() => judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
-    await this.#save("anaesthetic", {}, beside);
-  }
-
-  // What it called for stands on top of the page from now on, and the answer stays in view.
-  async #save(kind, body, beside) {
-    const kept = await this.#actions.save(kind, body, { beside });
-    if (kept) byId("journey-said").scrollIntoView({ block: "nearest" });
-    return kept;
-  }
-
-  // What the rulebook says, at once and before anything is kept or sent.
-  #say(judged, about = []) {
+  // What the rulebook says, at once and before anything is kept or sent. Once it is kept it stands on top of the page too, and
+  // the answer stays in view.
+  async #tell(kind, body, beside, about = []) {
+    const judged = () => JUDGED[kind](this.#eyes, this.#actions.receipt(), body);
     const [verdict, at] = [judged(), Date.now()];
     const well = this.#well(verdict);
     this.#holds = well && (() => Math.abs(Date.now() - at) < REASSURES_MS && this.#well(judged()) === well);
@@ -110,6 +98,9 @@ export class BubbleView {
     dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
     byId("journey-said").hidden = false;
     byId("journey-said").focus();
+    const kept = await this.#actions.save(kind, body, { beside });
+    if (kept) byId("journey-said").scrollIntoView({ block: "nearest" });
+    return kept;
   }
 
   // What reassures, or null.
@@ -120,7 +111,7 @@ export class BubbleView {
   }
 }
 
-// A height as people type it, in whole metres, with or without a mark of thousands, in any digits; NaN where it may be another.
+// A height as people type it, in whole metres, with or without a mark of thousands, also in Arabic digits; else NaN.
 function metresIn(typed) {
   const plain = typed.replace(/[٠-٩۰-۹]/g, (digit) => String(digit.charCodeAt(0) % 16)).replace("\u2212", "-");
   return /^-?(\d+|[1-9]\d?[.,'’٬،\s]\d{3})(\s?m)?$/.test(plain) ? Number(plain.replace(/[^-\d]/g, "")) : NaN;

@@ -11,9 +11,11 @@ import { text } from "./texts.js";
 export const REASSURES_MS = 3600000;
 
 const DAY_MS = 86400000;
-const JUDGED = {
-  journey: (eyes, { heights_metres: heights }, receipt) => judgeHeight(eyes, heights, receipt),
-  anaesthetic: (eyes, _body, receipt) => judgeAnaesthetic(eyes, receipt),
+
+// The verdict on what was told of what is to come, by the kind of entry.
+export const JUDGED = {
+  journey: (eyes, receipt, body) => judgeHeight(eyes, body.heights_metres, receipt),
+  anaesthetic: (eyes, receipt) => judgeAnaesthetic(eyes, receipt),
 };
 
 export class VerdictView {
@@ -89,8 +91,8 @@ function calledFor(eyes, entries, pack, receipt) {
   return eyes.flatMap((eye) => {
     const settled = new Map(eye.receipts.map((known) => [known.id, known.settled]));
     const isOver = ({ id, at, state }) => settled.get(id) ?? (state === "received" && Date.parse(at) < Date.parse(pack.made_at) - DAY_MS);
-    const told = entriesOf(eye, entries).filter((entry) => JUDGED[entry.kind] && !isOver(entry));
-    return told.map((entry) => ({ ...entry, ...JUDGED[entry.kind]([eye, ...ended], entry.body, receipt) })).filter(({ level }) => level !== "well");
+    const open = entriesOf(eye, entries).filter((entry) => JUDGED[entry.kind] && !isOver(entry));
+    return open.map((entry) => ({ ...entry, ...JUDGED[entry.kind]([eye, ...ended], receipt, entry.body) })).filter(({ level }) => level !== "well");
   });
 }
 
