@@ -88,6 +88,7 @@ ROUTES: dict[str, Route] = {
         "pages.not_working",  # it names patients
         "clinic.today",
         "clinic.nothing_planned",
+        "clinic.to_tell",
         "clinic.callback_list",
         "clinic.callback",
         "clinic.card",

@@ -51,13 +51,14 @@ class Page {
   async #unlock(event) {
     event.preventDefault();
     byId("unlock-error").textContent = "";
+    const password = byId("password").value;
     const [key, kept] = [await readFact(this.#database, "day-key"), await currentSheet(this.#database)];
     if (!kept) {
       await this.start();
       return;
     }
     try {
-      this.#privateKey = await openDayKey(key, byId("password").value);
+      this.#privateKey = await openDayKey(key, password);
       this.#sheet = await opened(kept.packet, this.#privateKey);
     } catch {
       byId("unlock-error").textContent = "This is not the password of the person who signed in on this device.";
@@ -134,6 +135,7 @@ class Page {
   // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
   async #leave() {
     this.#left = true;
+    byId("password").value = "";
     byId("open").hidden = true; // on a line that stalls the next page is not there at once
     await signOutHere(this.#database, () => this.#others.postMessage("left"));
     this.#close();

@@ -92,6 +92,7 @@ def test_no_violation_on_any_staff_page(
         "/surgeon/",
         "/clinic/?show=coming",
         "/clinic/nothing-planned",
+        "/clinic/to-tell",
         f"/clinic/close-day?day={planned.target.isoformat()}",
         f"/clinic/eyes/{eye}",
         f"/clinic/eyes/{eye}/visit/saved",

@@ -159,6 +159,7 @@ def change_plan(eye_id: str) -> Answer:
         changed=changed,
         questions=questions,
         cancelled=in_book.cancelled(context.store(), eye.id),
+        untold=in_book.untold(context.store(), eye.id),
         errors=field_errors(form),
     )
     return page, status
