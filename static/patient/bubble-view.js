@@ -25,8 +25,8 @@ export class BubbleView {
     byId("bubble-less").addEventListener("click", () => { level.value = String(Number(level.value) - STEP); this.#draw(); });
     byId("bubble-more").addEventListener("click", () => { level.value = String(Number(level.value) + STEP); this.#draw(); });
     onSubmit(byId("bubble-seen"), (beside) => actions.save("bubble-seen", { percent: Number(level.value) }, { beside }));
-    onSubmit(byId("journey"), (beside) => this.#journey(beside));
-    onSubmit(byId("anaesthetic"), (beside) => this.#tell("anaesthetic", {}, beside));
+    onSubmit(byId("journey"), () => this.#journey());
+    onSubmit(byId("anaesthetic"), () => this.#tell("anaesthetic", {}));
     this.#draw();
   }
 
@@ -74,7 +74,7 @@ export class BubbleView {
   }
 
   // What calls stays beside a height that cannot be read.
-  async #journey(beside) {
+  async #journey() {
     const typed = ["journey-home", "journey-height"].map((id) => byId(id).value.trim());
     const heights = (typed[0] ? typed : typed.slice(1)).map(metresIn);
     const wrong = !heights.every((height) => height >= -430 && height <= 11000);
@@ -83,23 +83,23 @@ export class BubbleView {
       if (this.#holds && typed.join("")) byId("journey-said").hidden = true;
       return;
     }
-    if (await this.#tell("journey", { heights_metres: heights }, beside, [paragraph(`${metresWords(heights)}:`)])) byId("journey").reset();
+    if (await this.#tell("journey", { heights_metres: heights }, [paragraph(`${metresWords(heights)}:`)])) byId("journey").reset();
   }
 
   // What the rulebook says, at once and before anything is kept or sent. Once it is kept it stands on top of the page too, and
   // the answer stays in view.
-  async #tell(kind, body, beside, about = []) {
+  async #tell(kind, body, about = []) {
     const judged = () => JUDGED[kind](this.#eyes, this.#actions.receipt(), body);
-    const [verdict, at] = [judged(), Date.now()];
+    const [verdict, at, said] = [judged(), Date.now(), byId("journey-said")];
     const well = this.#well(verdict);
     this.#holds = well && (() => Math.abs(Date.now() - at) < REASSURES_MS && this.#well(judged()) === well);
     byId("journey-title").textContent = well ? "" : titleOf(verdict);
     byId("journey-words").replaceChildren(...about, ...(well ? [paragraph(well)] : reasonsOf(verdict)));
-    dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
-    byId("journey-said").hidden = false;
-    byId("journey-said").focus();
-    const kept = await this.#actions.save(kind, body, { beside });
-    if (kept) byId("journey-said").scrollIntoView({ block: "nearest" });
+    dress(said, "journey", verdict.level, verdict.emergency);
+    said.hidden = false;
+    said.focus();
+    const kept = await this.#actions.save(kind, body, { beside: said });
+    if (kept) said.scrollIntoView({ block: "nearest" });
     return kept;
   }
 

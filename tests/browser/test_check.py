@@ -225,6 +225,7 @@ def test_a_journey_is_answered_at_once_offline(phone: Page, metres: str, title: 
     expect(phone.locator("#journey-emergency")).to_be_visible(visible=emergency)
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
     expect(phone.locator("#journey-said")).to_be_in_viewport()
+    expect(phone.locator("#kept")).to_contain_text("Saved on this phone")
     again(phone)
     if title:
         says(phone, title, emergency=emergency)
@@ -242,6 +243,10 @@ def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
     expect(phone.locator("#journey-title")).to_have_text("Call now")
     expect(phone.locator("#journey-words")).to_contain_text("Laughing gas")
     expect(phone.locator("#journey-emergency")).to_be_visible()
+    phone.locator("#kept").get_by_role("button", name="Undo").click()
+    expect(phone.locator("#verdict")).to_be_hidden()
+    phone.get_by_role("button", name="I am having an anaesthetic").click()
+    says(phone, "Call now", emergency=True)
     now, zone = datetime.now(UTC), server.settings.clinic.tz
     visit.record_clinic_event(Desk(clinic_store, now, replace(nurse, trusted=True), zone), enrolment[0], "no-gas-seen", {})
     again(phone)
