@@ -84,15 +84,18 @@ export class VerdictView {
   }
 }
 
-// What journeys and anaesthetics call for, until the clinic has settled it or the entry was taken back. One that the clinic put
-// right is not among its receipts any more.
+// What journeys and anaesthetics call for, until the clinic has settled it, or the entry was taken back, or it was seen that the
+// clinic could not take it. One that the clinic put right is not among its receipts any more.
 function calledFor(eyes, entries, pack, receipt) {
   const ended = (pack.ended ?? []).filter(({ caution }) => caution).map(() => ({ gas: { caution: true } }));
   return eyes.flatMap((eye) => {
     const settled = new Map(eye.receipts.map((known) => [known.id, known.settled]));
     const isOver = ({ id, at, state }) => settled.get(id) ?? (state === "received" && Date.parse(at) < Date.parse(pack.made_at) - DAY_MS);
-    const open = entriesOf(eye, entries).filter((entry) => JUDGED[entry.kind] && !isOver(entry));
-    return open.map((entry) => ({ ...entry, ...JUDGED[entry.kind]([eye, ...ended], receipt, entry.body) })).filter(({ level }) => level !== "well");
+    const refused = entries.filter(({ event, state, seen }) => event.operation === eye.operation && state === "refused" && !seen);
+    const open = [...entriesOf(eye, entries).filter((entry) => !isOver(entry)), ...refused.map(({ event }) => event)];
+    return open.filter(({ kind }) => JUDGED[kind])
+      .map((entry) => ({ ...entry, ...JUDGED[entry.kind]([eye, ...ended], receipt, entry.body) }))
+      .filter(({ level }) => level !== "well");
   });
 }
 

@@ -90,6 +90,7 @@ def test_it_stands_until_the_clinic_has_settled_it_or_it_was_taken_back(
         "known to the clinic": (receipt(made, kind, settled=False), sent),
         "told on another phone": (receipt(made, kind, settled=False), []),
         "taken back in vain": (made, [*mine, {**undone, "state": "refused"}]),
+        "the clinic could not take it": (made, [entry(made, kind, "refused")]),
     }
     for name, said in zip(standing, says(run, *standing.values()), strict=True):
         assert said, name
@@ -102,7 +103,7 @@ def test_it_stands_until_the_clinic_has_settled_it_or_it_was_taken_back(
         "settled, told on another phone": (receipt(made, kind, settled=True), []),
         "put right at the clinic": (made, late),
         "taken back": (made, [*mine, undone]),
-        "could not be taken": (made, [entry(made, kind, "refused")]),
+        "could not be taken, and that was seen": (made, [{**entry(made, kind, "refused"), "seen": True}]),
         "the caution was lifted": (clear(made), mine),
     }
     assert dict(zip(over, says(run, *over.values()), strict=True)) == dict.fromkeys(over)
