@@ -25,6 +25,7 @@ FILES = {
     "administrator.audit_csv",
     "clinic.record_for_programs",
     "clinic.record_to_read",
+    "clinic_api.followed",
     "clinic_api.sheet",
     "surgeon.export_tables",
     "surgeon.results_table",
