@@ -46,6 +46,8 @@ EVERYWHERE = ("0.0.0.0", "::")  # noqa: S104  # compared with, not bound to
 
 Step = tuple[datetime, Callable[[datetime], None]]
 NOBODY = Actor("demo", "the demo", "clock")
+# Said of both ways to start it (`bash demo_db/run`, `followup demo`) and of any folder.
+RENEW = "start it the same way with --fresh added, and it is built anew, from today"
 SETTLED_AFTER = timedelta(days=2)
 STAFF_SINCE = timedelta(days=365)
 DIARY_HOUR = timedelta(hours=5)
@@ -105,9 +107,7 @@ def building(path: Path) -> Iterator[Path]:
 
 def _fitting(path: Path) -> Store:
     """The database of a demo that was built before, if this version can go on with it."""
-    renew = (
-        f"the demo in {path.parent} was built by another version and does not fit: “followup demo --fresh” builds it anew"
-    )
+    renew = f"the demo in {path.parent} was built by another version and does not fit: {RENEW}"
     try:
         store = open_store(path)
     except StoreError as error:

@@ -1,6 +1,8 @@
 """An invented clinic of any size: some eyes are lived through, all others are copies of them under other names and days.
 
-A tenth is followed and stands where one of the lived eyes stands today; the rest ended somewhen in the last ten years.
+A tenth is followed and stands where one of the lived eyes stands today; the rest ended somewhen in the last ten years. Each
+operation stood on a theatre list before its discharge, and of most eyes a visit was moved without anybody’s saying that the
+patient was told: what grows with the clinic, and is over.
 """
 
 from collections.abc import Callable, Iterator, Sequence
@@ -15,18 +17,25 @@ from followup import jobs
 from followup.care.actors import Actor
 from followup.care.callbacks import settling
 from followup.care.desk import Desk
+from followup.care.discharge import waiting
 from followup.care.patients import following
 from followup.care.reading import finding
 from followup.care.reading.eye import load
+from followup.care.visits import book
+from followup.care.visits.openings import AHEAD, openings
 from followup.care.visits.visit import known_eye
 from followup.care.watch.raising import check_eye
 from followup.config import Clinic, Settings
-from followup.records import Store, copies, open_store, worries
+from followup.records import Store, copies, listed, open_store, visits, worries
+from followup.records import eyes as eye_rows
 
 FOLLOWED_SHARE = 0.1
 WEEKS = 520
 MOST_LIVED = 24
 """Lived through beside the eyes that the small clinic has: followed, and as many of those that ended."""
+THEATRE_LIST, LISTED = "theatre.csv", 12
+MOVED_AFTER = 21
+"""Days since surgery from which on a visit of its second week was moved and took place: nothing of that is still to be told."""
 _GIVEN = ("Alba", "Brida", "Caspar", "Dorle", "Elio", "Fenna", "Gero", "Hedda", "Ivo", "Jorun", "Kalle", "Lioba", "Mirko", "Nelda",
           "Oskar", "Pia", "Quirin", "Runa", "Silvan", "Tilda", "Ulrik", "Veda", "Wenzel", "Xenia", "Yorick", "Zita")  # fmt: skip
 _FIRST = ("Bal", "Cor", "Dum", "Eber", "Fal", "Gram", "Hol", "Ist", "Jor", "Kes", "Lam", "Mor", "Nid", "Ost", "Pel", "Quen", "Ros",
@@ -70,16 +79,57 @@ def fill(store: Store, made: Settings, now: datetime, eyes: int, seed: int) -> "
     with store.transaction():
         nurse, surgeon = small.staff(store, now)
         lives = [*told[:eyes], *(_varied(random, told, f"M-{n}") for n in range(more))]
-        stand = [small.Life(store, clinic, eye, nurse, surgeon, now) for eye in lives]
+        stand = [Life(store, clinic, eye, nurse, surgeon, now) for eye in lives]
         for life in stand:
             life.live()
         gone = [_ended(store, clinic, _varied(random, told, f"E-{n}"), nurse, surgeon, now) for n in range(ended)]
+        _put_on_theatre_list(Desk(store, now, nurse, clinic.tz), random)
     jobs.check_all(store, made, now)  # what stands of each eye is copied too: the clock has looked at all of them
     followed = max(0, followed - len(stand))
     rest = max(0, eyes - len(stand) - len(gone) - followed)
     return Copies(
         [_original(store, life) for life in stand], [_original(store, life) for life in gone], followed, rest, random
     )
+
+
+class Life(small.Life):
+    """An eye’s course that leaves what a clinic leaves behind: a line of a theatre list, and a change that nobody was told of."""
+
+    def _discharged(self, at: datetime) -> str:
+        eye_id = super()._discharged(at)
+        desk, note = Desk(self.store, at, self.nurse, self.zone), eye_rows.notes_of(self.store, eye_id)[-1]
+        day, line = self.operated_at.astimezone(self.zone).date(), f"{THEATRE_LIST}, line 2"
+        listed.add(
+            self.store,
+            at,
+            note.operation_id,
+            self.eye.number,
+            self.eye.name,
+            day,
+            self.eye.eye,
+            {},
+            line,
+            self.nurse.signature,
+        )
+        desk.note("theatre list taken in", note.operation_id, {"new": 1, "known": 0})
+        planned = [v for v in visits.of_eye(self.store, eye_id) if v.target > day]
+        if self.eye.operated_days_ago > MOVED_AFTER and len(planned) > 1:
+            places = openings(self.store, self.clinic, day, day + AHEAD).places
+            target = min(day for day in places if day > planned[1].target)
+            book.put_on(desk, planned[1], target, None, "the day was full")
+            desk.note("visit moved", eye_id, {"visit": planned[1].name, "to": target.isoformat()})
+        return eye_id
+
+
+def _put_on_theatre_list(desk: Desk, random: Random) -> None:
+    """Operations that wait for their discharge, and some still to come."""
+    people = [_person(random, f"L-{n}") for n in range(LISTED)]
+    days = [desk.today + timedelta(days=n // 3 - 2) for n in range(LISTED)]
+    rows = [
+        waiting.Row(n, one.number, one.name, day, "right", {"born_on": one.born_on.isoformat()})
+        for n, (one, day) in enumerate(zip(people, days, strict=True), 2)
+    ]
+    waiting.put_on(desk, rows, THEATRE_LIST)
 
 
 def _original(store: Store, life: small.Life) -> copies.Original:
@@ -98,9 +148,7 @@ def _ended(store: Store, clinic: Clinic, eye: ToldEye, nurse: Actor, surgeon: Ac
     """An eye that was followed for some months, and is no more; what was open at its end was closed with it."""
     end = now - timedelta(days=14)
     days = eye.operated_days_ago % 30 + 100
-    life = small.Life(
-        store, clinic, eye.model_copy(update={"operated_days_ago": days, "diary_until": 56}), nurse, surgeon, end
-    )
+    life = Life(store, clinic, eye.model_copy(update={"operated_days_ago": days, "diary_until": 56}), nurse, surgeon, end)
     life.live()
     life.now = end + small.SETTLED_AFTER + timedelta(hours=1)
     life.work_through_callbacks(end)

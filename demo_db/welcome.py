@@ -34,15 +34,16 @@ def words(store: Store, made: Settings, now: datetime) -> str:
         ]
     days = (now - build.built_at(store)).days
     if days:
-        said.append(
-            f"It was built {days} day{'s' if days > 1 else ''} ago; “followup demo --fresh” builds it anew, from today."
-        )
+        said.append(f"It was built {days} day{'s' if days > 1 else ''} ago: {build.RENEW}.")
     return "\n".join([*said, "Stop it with Ctrl-C.\n"])
 
 
 def built(store: Store) -> str:
     """What was built, where nothing serves it."""
-    return f"The invented clinic is in {store.path}; “followup demo --folder {store.path.parent}” serves it and says how to sign in."
+    return (
+        f"The invented clinic is in {store.path}; start the demo with --folder {store.path.parent}, and it is served and says how to "
+        "sign in."
+    )
 
 
 def _is_here_only(address: str) -> bool:

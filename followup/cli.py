@@ -22,6 +22,11 @@ if TYPE_CHECKING:
 ELSEWHERE = {
     "calc": ("followup.calc", "calc", "The clinical core at the prompt."),
     "staff": ("followup.staff_commands", "staff", "Who has an account."),
+    "protocol": (
+        "followup.protocol_commands",
+        "protocol_commands",
+        "What the clinic works by, and who signed it. Without a command: as `protocol list`. A surgeon signs on the Protocols page.",
+    ),
     "export": ("followup.export_commands", "export_commands", "Take data out."),
     "import": ("followup.import_commands", "import_commands", "Take data in."),
     "erase": ("followup.rights_commands", "erase", "Empty the record of the patient with NUMBER."),
@@ -139,7 +144,7 @@ def check(config: Path | None, head: str | None, rebuild: bool) -> None:
     """Check the settings, the database and the audit chain, and name what is not working; exit code 1 if anything is.
 
     What each row holds is compared with the audit entry that recorded it, the chain with the heads in the backup folder, and
-    the current state of each eye, from which lists and the clock work, with what is recorded.
+    the current state of each eye and what waits, from which lists and the clock work, with what is recorded.
     """
     from followup.records import backup as backups
     from followup.records import keys
@@ -209,19 +214,22 @@ def _not_working(store: "Store") -> list[str]:
 
 
 def _not_as_recorded(store: "Store", settings: "Settings", *, rebuild: bool) -> list[str]:
-    """Where the current state, or what is kept for the results, is not what is recorded."""
+    """Where the current state, what lists keep of what waits, or what is kept for the results, is not what is recorded."""
     from followup.care.learning import contributions
     from followup.care.reading import state
     from followup.care.watch import raising
+    from followup.records import kept_waiting
 
     now, zone = datetime.now(UTC), settings.clinic.tz
     if rebuild:
+        kept_waiting.rebuild(store)
         state.rebuild(store, now, zone)
     else:
         state.bring_up_to_date(store, now, zone)
     contributions.bring_up_to_date(store, now, zone)
     late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
-    found = state.differences(store, zone) + contributions.differences(store, now, zone) + late
+    found = state.differences(store, zone) + kept_waiting.differences(store)
+    found += contributions.differences(store, now, zone) + late
     return [f"{fault}; mend it with “followup check --rebuild”" for fault in found]
 
 

@@ -10,6 +10,7 @@ import gc
 import logging
 import multiprocessing
 import os
+import resource
 import signal
 import socket
 import sys
@@ -37,6 +38,9 @@ from followup.settings_file import HANDED_OVER, load
 
 log = logging.getLogger(__name__)
 THREADS_PER_WORKER = 4
+THREADS_OF_REGION = 8
+"""In a worker that several clinics share: one has three at most (`doors.AT_ONCE`), so two that stand still leave two."""
+MANY_FILES = 65_536
 FIRST_PAUSE_SECONDS, LONGEST_PAUSE_SECONDS = 0.5, 4.0  # with a start of some 3 s, pages are there within ten
 STEADY_SECONDS = 60  # whoever lived that long is started again at once
 STOP_SECONDS = 15
@@ -74,6 +78,7 @@ def serve_region(folder: Path, settings: Settings) -> None:
     check_port(server.host, server.port)
     os.environ[HANDED_OVER] = settings.model_dump_json()
     _log(settings)
+    allow_many_files()
     with tempfile.TemporaryDirectory(prefix="followup-") as made:
         path = Path(made) / "clinics.json"
         os.environ[REGISTER] = str(path)
@@ -86,7 +91,17 @@ def serve_region(folder: Path, settings: Settings) -> None:
         finally:
             ending.set()
             looking.join(STOP_SECONDS)
-            porter.close()
+            porter.close(STOP_SECONDS)
+
+
+def allow_many_files() -> None:
+    """For this process and its children, as far as the system lets it: each thread has each database open that it worked on,
+    so a hundred clinics need more than the usual 1,024.
+    """
+    allowed, most = resource.getrlimit(resource.RLIMIT_NOFILE)
+    wanted = MANY_FILES if most == resource.RLIM_INFINITY else min(MANY_FILES, most)
+    if wanted > allowed != resource.RLIM_INFINITY:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (wanted, most))
 
 
 def _look_again_and_again(look: Callable[[float], None], ending: threading.Event) -> None:
@@ -202,7 +217,7 @@ def run_web(lock: int | None) -> None:
         address=server.host,
         port=server.port,
         workers=server.workers,
-        blocking_threads=THREADS_PER_WORKER,
+        blocking_threads=THREADS_OF_REGION if REGISTER in os.environ else THREADS_PER_WORKER,
         websockets=False,
         respawn_failed_workers=True,
         workers_kill_timeout=STOP_SECONDS // 3,

@@ -127,10 +127,12 @@ class Care:
         ]  # fmt: skip
 
     def functions(self) -> Iterator[tuple[str, ast.FunctionDef]]:
+        """Each function with its module, those of classes too."""
         for module, tree in self.trees.items():
             for node in tree.body:
-                if isinstance(node, ast.FunctionDef):
-                    yield module, node
+                for inside in node.body if isinstance(node, ast.ClassDef) else [node]:
+                    if isinstance(inside, ast.FunctionDef):
+                        yield module, inside
 
     def leading_to(self, function: str) -> list[str]:
         """The cases of verbs from which a function is reached, those of the nearest verbs first."""

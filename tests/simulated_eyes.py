@@ -31,8 +31,7 @@ Troubles
 
 Sources (and those of `followup.clinical.evidence`)
 Yu15: Clin Ophthalmol 2015;9:1379. Wic: Br J Ophthalmol 2009, bjo.2008.153411. Eij14: Acta Ophthalmol 2014;92:697.
-GD: gas dynamics after 25 % SF6, 290 eyes (abstract). Han93: Retina 1993;13:302. EnIn: PMID 27003734. Sim16: Int
-J Ophthalmol 2016;9:119.
+EnIn: PMID 27003734. Sim16: Int J Ophthalmol 2016;9:119.
 """
 
 import math

@@ -294,6 +294,12 @@ def test_several_courses_answer_one_line_each(tmp_path: Path) -> None:
     lined = "\n".join(json.dumps(c) for c in (FELLOW, {"operation": {"at": "2027-03-02T14:00:00Z"}}))
     piped = subprocess.run([*COMMAND, "calc", "course", "-"], input=lined, capture_output=True, text=True, check=True)
     assert [json.loads(line) for line in piped.stdout.splitlines()] == lines
+    # The caution once, and beside the lines, which other programs read; with --json they asked for nothing but lines.
+    assert done.stderr == ""
+    people = run("course", one, str(two))
+    assert people.stdout == done.stdout
+    assert [people.stderr.count(note) for note in (NO_DECISION, UNSIGNED)] == [1, 1]
+    assert piped.stderr == people.stderr
 
 
 def test_a_bad_line_among_several_courses_is_named() -> None:

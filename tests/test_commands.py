@@ -7,15 +7,20 @@ import sqlite3
 import subprocess
 import sys
 from contextlib import closing
+from datetime import UTC
 from pathlib import Path
 
 import click
 import pytest
 from click.testing import CliRunner
 
+from followup.care import accounts
 from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.learning import signing
 from followup.cli import ELSEWHERE, cli, main
 from followup.config import Clinic, ConfigError, Messages, Settings, SignIn
+from followup.protocols import book
 from followup.records import Store, audit, backup, open_store, watch
 from followup.records.store import why_away
 from followup.settings_file import load, ready
@@ -407,9 +412,32 @@ def test_backup_and_restore_at_the_prompt(tmp_path: Path) -> None:
     assert (refused.returncode, "--replace" in refused.stderr) == (2, True)
     done = followup("restore", "--replace", str(copy), folder=tmp_path)
     assert (done.returncode, "before-restore" in done.stdout) == (0, True)
+    with closing(open_store(tmp_path / "clinic.db")) as store:
+        assert [(entry.action, entry.subject) for entry in audit.latest(store)[:1]] == [("restored", copy.name)]
     wrong = followup("restore", "--replace", str(tmp_path / "nothing.db"), folder=tmp_path)
     assert (wrong.returncode, wrong.stderr.count("\n")) == (2, 1)
     assert followup("check", folder=tmp_path).returncode == 0
+
+
+def test_what_the_clinic_works_by_and_who_signed_it_at_the_prompt(tmp_path: Path) -> None:
+    followup("init", folder=tmp_path)
+    text = followup("protocol", "show", "rulebook", folder=tmp_path)
+    assert (text.stdout, text.stderr) == (book.draft_text("rulebook"), "a draft: nobody has signed this text\n")
+    with closing(open_store(tmp_path / "clinic.db")) as store:
+        id = accounts.add_staff(store, NOW, "Sol Surgeon", "surgeon", "s@t.invalid", "long enough words")
+        by = Desk(store, NOW, Actor(id, "Sol Surgeon", "surgeon"), UTC)
+        own = text.stdout.replace("[[rules]]", "# ours\n[[rules]]", 1)
+        signing.sign(by, "rulebook", signing.save(by, "rulebook", own))
+    for words in (("protocol",), ("protocol", "list")):
+        lines = followup(*words, folder=tmp_path).stdout.splitlines()
+        assert [line.split(maxsplit=2)[::2] for line in lines] == [
+            ["rulebook", "signed by Sol Surgeon on 2027-03-05"],
+            ["reviews", "draft: not signed"],
+            ["postures", "draft: not signed"],
+        ]
+    shown = followup("protocol", "show", "rulebook", folder=tmp_path)
+    assert (shown.stdout, shown.stderr) == (own, "")
+    assert followup("protocol", "show", "spells", folder=tmp_path).returncode == 2
 
 
 @pytest.mark.parametrize("phone", ["", "0000000", "12"])

@@ -1,25 +1,35 @@
 """What README.md and followup/operating.md promise is so: answers, commands, settings, the drill, the unit, the container."""
 
 import configparser
+import importlib.util
 import re
 import shlex
 import subprocess
+import sys
+from collections import Counter
 from pathlib import Path
 from typing import get_args
 
 import click
 import pytest
 from click.testing import CliRunner
+from flask import Flask
+from flask.testing import FlaskClient
 
 from followup.cli import cli
 from followup.config import Settings
+from followup.protocols import book
 from followup.records import keys
 from followup.settings_file import ENVIRONMENT, host_name, load, of_clinic, of_machine, ready, table
 from followup.web.anybody.pages import Health
+from tests import mutate_clinical, mutate_promises
 from tests.conftest import COMMAND
+from tests.pages import parsed
 
 ROOT = Path(__file__).parents[1]
-README, OPERATING = ((ROOT / name).read_text(encoding="utf-8") for name in ("README.md", "followup/operating.md"))
+README, OPERATING, DEVELOPERS = (
+    (ROOT / name).read_text(encoding="utf-8") for name in ("README.md", "followup/operating.md", "DEVELOPERS.md")
+)
 CALL = re.compile(r"^(?:\S*/)?followup(?: .*)?$")
 
 
@@ -104,6 +114,63 @@ def test_every_command_stands_in_the_readmes_table() -> None:
         below = named(command) if isinstance(command, click.Group) else {}
         for word in (name, *below):
             assert re.search(rf"\b{word}\b", rows), f"{name} {word}"
+
+
+def test_every_address_that_the_guides_name_is_one_of_the_program(app: Flask) -> None:
+    folders = ("/etc/", "/home/", "/srv/")
+    named = {path for path in re.findall(r"`(/[^\s`]*)`", README + OPERATING) if not path.startswith(folders)}
+    assert {"/health", "/how-this-is-worked-out"} <= named
+    routes = app.url_map.bind("localhost")
+    assert {path for path in named if not routes.test(path)} == set()
+
+
+def test_every_module_that_a_guide_names_can_be_run() -> None:
+    """But `build`, which the line before it installs."""
+    named = set(re.findall(r"python3? -m ([\w.]+)", README + OPERATING + DEVELOPERS)) - {"build"}
+    assert {"venv", "tests.simulate"} <= named
+    for name in named:
+        found = importlib.util.find_spec(name)
+        assert found, name
+        assert not found.submodule_search_locations or importlib.util.find_spec(f"{name}.__main__"), name
+
+
+def test_the_guide_names_each_change_that_no_test_can_notice() -> None:
+    named = {file: int(times) for file, times in re.findall(r"`(\w+\.py)` (\d+) \(", DEVELOPERS)}
+    assert named == Counter(key.partition(":")[0] for key in mutate_clinical.EQUIVALENT)
+    assert ("none goes unnoticed" in DEVELOPERS) is (mutate_promises.EQUIVALENT == {})
+
+
+def test_the_readme_says_what_a_surgeon_signs_and_where(as_surgeon: FlaskClient) -> None:
+    words = {"rulebook": "warning rules", "reviews": "review visits", "postures": "posture plans"}
+    row = next(line for line in README.splitlines() if line.startswith("| warning rules"))
+    _, what, who, where, _ = row.split("|")
+    assert what.split(":")[0].strip().split(", ") == [words[part] for part in book.PARTS]
+    assert who.startswith(" a surgeon ")
+    assert where == " *Protocols* "
+    page = parsed(as_surgeon.get("/surgeon/protocols").text)
+    assert page.one("h1").words == "Protocols"
+    assert [section.one("h2").words.split()[0].lower() for section in page.one("main").all("section")] == list(book.PARTS)
+    for part in book.PARTS:
+        assert page.one("form", action=f"/surgeon/protocols/{part}/sign").words == "I have read it: sign"
+
+
+def test_bash_completes_as_the_readme_switches_it_on(tmp_path: Path) -> None:
+    (switch,) = re.findall(r"`(eval [^`]+)`", README)
+    program = tmp_path / "followup"
+    program.write_text(f"#!{sys.executable}\nfrom followup.cli import main\nmain()\n", encoding="utf-8")
+    program.chmod(0o700)
+    typed = {
+        "followup sta": "staff",
+        "followup calc bubble --agent s": "sf6 silicone-oil",
+        "followup calc acuity 6/12 --notation l": "logmar letters",
+    }
+    asked = "".join(
+        f"COMP_WORDS=({line}); COMP_CWORD={line.count(' ')}; COMPREPLY=(); _followup_completion followup; echo ${{COMPREPLY[@]}}\n"
+        for line in typed
+    )
+    env = {"PATH": f"{tmp_path}:/usr/bin:/bin", "PYTHONPATH": str(ROOT)}
+    done = subprocess.run(["bash", "-c", f"{switch}\n{asked}"], env=env, capture_output=True, text=True, check=False)
+    assert (done.stdout.splitlines(), done.stderr) == (list(typed.values()), "")
 
 
 def test_the_backup_drill_puts_a_copy_back_beside_the_clinic(tmp_path: Path) -> None:

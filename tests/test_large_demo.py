@@ -12,7 +12,7 @@ from followup.care.watch import watching
 from followup.care.watch.raising import check_eye
 from followup.cli import cli
 from followup.config import Settings
-from followup.records import Store, backup, export, eyes, open_store, patients, states, worries
+from followup.records import Store, backup, export, eyes, kept_waiting, listed, open_store, patients, states, visits, worries
 from followup.web import create_app
 from tests.conftest import Staff
 
@@ -56,6 +56,7 @@ def test_what_it_makes_is_a_clinic(tmp_path: Path) -> None:
     assert watching.unreadable(store) == []
     assert states.changed(store, 1) == []
     assert state.differences(store, settings.clinic.tz) == []
+    assert kept_waiting.differences(store) == []
     assert states.to_look_at(store, TODAY) == []
     followed, operated = eyes.followed(store), eyes.operated(store)
     assert (len(operated), len(followed)) == (EYES, EYES // 10)
@@ -68,8 +69,10 @@ def test_what_it_makes_is_a_clinic(tmp_path: Path) -> None:
     assert max(ended).year - min(ended).year >= 9
     copies = [e.patient.id for e in operated if e.patient.number.startswith("C-")]
     wholes = [export.of_patient(store, id) for id in copies]
-    for table in ("events", "visits", "warnings", "callbacks", "callback_steps"):
+    for table in ("events", "visits", "visits_to_tell", "listed_operations", "warnings", "callbacks", "callback_steps"):
         assert any(whole[table] for whole in wholes), f"no copy has {table}"
+    assert listed.count(store) == many.LISTED
+    assert visits.count_to_tell(store, TODAY.date()) == 0
     lived = [p.name for p in patients.everybody(store) if not p.number.startswith("C-")]
     assert not [name for name in lived if name in str(wholes)], "a copy tells of whom it was made from"
     store.close()
@@ -92,7 +95,7 @@ def test_its_pages_answer(tmp_path: Path) -> None:
     settings = made(tmp_path)
     store = open_store(settings.server.database)
     app = create_app(settings, store, lambda: TODAY)
-    app.config.update(TESTING=True, WTF_CSRF_ENABLED=False)
+    app.config.update(TESTING=True)
     client = Staff(app, app.response_class)
     nurse = data.clinic().first("nurse")
     answer = client.post("/sign-in", data={"email": nurse.email, "password": nurse.password})
@@ -110,7 +113,7 @@ def test_the_command_builds_without_serving_and_replaces_nothing_unasked(tmp_pat
     done = CliRunner().invoke(cli, words)
     assert done.exit_code == 0, done.output
     assert "30 of 30 eyes\n" in done.output
-    assert f"“followup demo --folder {tmp_path}” serves it" in done.output
+    assert f"start the demo with --folder {tmp_path}, and it is served" in done.output
     assert not [words for words in ("http://", "Ctrl-C", "@demo.invalid") if words in done.output]
     again = CliRunner().invoke(cli, words)
     assert again.exit_code == 2

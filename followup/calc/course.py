@@ -74,23 +74,22 @@ EXAMPLE = """{"operation": {"eye": "right", "at": "2027-03-02T14:00:00Z", "agent
 def course_(files: tuple[Path, ...], rules: Path | None, as_json: bool) -> None:
     """Run the rulebook over one eye's course, as the server would have.
 
-    Several FILES answer one JSON line each; “-” reads courses from standard input, one JSON line each.
+    Several FILES answer one JSON line each; “-” reads courses from standard input, one JSON line each. What has to be kept
+    in mind then goes to standard error, once, unless --json is given.
     """
     book_in_use = book.rulebook(None if rules is None else _text(rules))
+    notes = [SUPPORT, DRAFT.format(what="rules") if rules is None else TRIED.format(rules)]
     if len(files) == 1 and files[0] != STANDARD_INPUT:
         told = told_by(_object(_text(files[0]), str(files[0])), book_in_use)
-        give(
-            told.as_json(),
-            as_json,
-            _rows(told),
-            [SUPPORT, DRAFT.format(what="rules") if rules is None else TRIED.format(rules)],
-        )
+        give(told.as_json(), as_json, _rows(told), notes)
         return
-    for text, name in _course_texts(files):
+    for number, (text, name) in enumerate(_course_texts(files)):
         try:
             told = told_by(_object(text, name), book_in_use)
         except CourseFileError as error:
             raise click.UsageError(f"{name}: {error}") from error
+        if number == 0 and not as_json:
+            click.echo("\n".join(notes), err=True)
         click.echo(json.dumps(told.as_json(), ensure_ascii=False))
 
 

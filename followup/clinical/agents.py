@@ -53,7 +53,7 @@ _SF6_LENS = SF6_APHAKIC.value / SF6_PHAKIC.value
 
 SPREAD_MEASURED = Figure("spread of the life between eyes (1 SD of its logarithm)", 0.35, "", "Mey92", "derived",
                          "0.30 to 0.35 most likely for 16 eyes; 0.21 to 0.24 in one trial [Han93]")  # fmt: skip
-SPREAD_ASSUMED = Figure("spread where only means of studies are published", 0.55, "", "Sel20", "derived",
+SPREAD_ASSUMED = Figure("spread where only means of studies are published", 0.55, "", "Sel22", "derived",
                         "holds the half-times of two series beside the days of the reviews")  # fmt: skip
 SPREAD_BEYOND = Figure("spread beyond the measured concentrations", 0.65, "", "CP", "derived", "widened further")
 CONCENTRATION_POWER = Figure("life grows with this power of the concentration", 0.5, "", "Han93", "derived",

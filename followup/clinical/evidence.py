@@ -37,8 +37,8 @@ SOURCES: dict[str, str] = {
     "CP": "Common practice, no source. The responsible surgeon sets it.",
     "DEF": "Definition or arithmetic; no measurement involved.",
     "ABO": (
-        "Vitrectomised-space volume from axial length, 144 eyes, 20 to 32 mm. Arquivos Brasileiros de Oftalmologia"
-        " (incomplete: abstract read, authors and year not shown)."
+        "Volume of the vitrectomised space from axial length, 144 eyes, 20 to 32 mm. Arquivos Brasileiros de Oftalmologia,"
+        " aboonline.org.br, under the author Juliana Moreira de Santana (incomplete: abstract read, title and year not shown)."
     ),
     "Arm67": "Armaly. Arch Ophthalmol 1967;77:593.",
     "Air23": "Failures of detachment surgery with air, 137 of 1715 eyes. Eye and Vision 2023;10:9.",
@@ -70,13 +70,17 @@ SOURCES: dict[str, str] = {
     "Epi": (
         "WHO ICD-11 for Mortality and Morbidity Statistics, 9D90 Vision impairment including blindness (read second-hand)."
     ),
+    "Fan17": (
+        "Fang et al. Intraocular pressure 1 year after vitrectomy in eyes without a history of glaucoma or ocular hypertension,"
+        " 256 eyes. Clin Ophthalmol 2017;11:2091, doi 10.2147/OPTH.S144985."
+    ),
     "Fos10": (
         "Tamponade in different-sized eye models (cites Parver and Lincoff). Graefes Arch 2010, doi "
         "10.1007/s00417-010-1579-3."
     ),
     "GD": (
-        "Gas dynamics after 20- and 23-gauge vitrectomy with 25 % SF6, 290 eyes (incomplete: abstract read, "
-        "authors and journal not shown)."
+        "Intraocular gas dynamics after 20-gauge and 23-gauge vitrectomy with sulfur hexafluoride gas tamponade, 290 eyes."
+        " Kusuhara et al. Retina 2011;31:250 (abstract read; authors, journal, volume and page from memory)."
     ),
     "Gro99": (
         "Grover et al. Visual acuity impairment in patients with retinitis pigmentosa at age 45 years or older. "
@@ -110,20 +114,21 @@ SOURCES: dict[str, str] = {
     "Mex16": "Intraocular gas on mountain roads, rabbit model. BioMed Res Int 2016;7326160.",
     "Mey92": "Meyers et al. Retina 1992;12:359, levels of C3F8 in single eyes, as carried by an open data set.",
     "Mtn": (
-        "Travel to high mountain elevations with intraocular gas, 75 patients: no harm to 1187 m (incomplete: "
-        "abstract read, authors and journal not shown)."
+        "Travel to high mountain elevations following vitrectomy with intraocular gas, 75 patients: no harm to 1187 m"
+        " (incomplete: abstract read under this title, authors and journal not shown)."
     ),
     "NICE": (
         "NICE guideline NG81, Glaucoma: diagnosis and management: refer and treat at 24 mmHg or more on Goldmann-"
         "type applanation."
     ),
     "NV13": (
-        "Neovascular glaucoma after vitrectomy for diabetic retinopathy, 512 eyes. J Glaucoma, September 2013 "
-        "(incomplete: abstract read, authors and page not shown)."
+        "Frequency and risk factors for neovascular glaucoma after vitrectomy in eyes with proliferative diabetic retinopathy,"
+        " 512 eyes. Goto et al. J Glaucoma 2013;22:572 (abstract read, September issue, article 00061198-201309000-00010;"
+        " authors and page from memory)."
     ),
     "NZCAA": (
-        "Civil Aviation Authority of New Zealand, Medical Manual, chapter on retinal detachment (incomplete: "
-        "edition not shown)."
+        "Civil Aviation Authority of New Zealand, Medical Manual, part 3, Clinical aviation medicine: Ophthalmology, Retinal"
+        " detachment, web page at caa.govt.nz."
     ),
     "Per25": (
         "A novel predictor of persistent ocular hypotony after pars plana vitrectomy for rhegmatogenous retinal"
@@ -134,22 +139,20 @@ SOURCES: dict[str, str] = {
     "Rah12": "Rahman, Madgula, Khan. SF6 vs C2F6. Br J Ophthalmol 2012;96:185, doi 10.1136/bjo.2010.201699.",
     "RCO18": "Royal College of Ophthalmologists, safety alert on nitrous oxide and intraocular gas, 18 Dec 2018.",
     "RD14": "When failures of detachment surgery are found, 133 eyes. Graefes Arch Clin Exp Ophthalmol 2014;252:1711.",
-    "Reb12": (
-        "Smith, Steel. Vitreous cavity haemorrhage after diabetic vitrectomy: review, 2012 (incomplete: journal not shown)."
-    ),
+    "Reb12": "Smith, Steel. Rebleeding after diabetic vitrectomy. Retinal Physician, September 2012, at retinalphysician.com.",
     "Reb13": "Rebound tonometry against applanation in people of 75 and older. 2013, PMC3904777.",
     "Ros04": (
         "Rosser, Murdoch, Cousens. The effect of optical defocus on the test-retest variability of visual acuity. "
         "IOVS 2004;45:1076, doi 10.1167/iovs.03-1320."
     ),
     "SB06": "Schulze-Bonsel et al. IOVS 2006;47:1236, doi 10.1167/iovs.05-0981.",
-    "Sel20": (
-        "Selection criteria for air tamponade during vitrectomy for rhegmatogenous retinal detachment, 294 eyes "
-        "2011-2018 (incomplete: abstract read, authors and journal not shown)."
+    "Sel22": (
+        "Nakamura, Nishi, Nishitsuka. Selection criteria for air tamponade during vitrectomy for rhegmatogenous retinal"
+        " detachment, 294 eyes. Clin Ophthalmol 2022, doi 10.2147/OPTH.S359936."
     ),
     "SIO": (
-        "Steroid-induced ocular hypertension after 23-gauge vitrectomy, 540 patients 2019-22 (incomplete: abstract"
-        " read, authors and journal not shown)."
+        "Steroid-induced ocular hypertension after 23-gauge vitrectomy, how often and in whom: 540 patients, January 2019 to"
+        " March 2022 (incomplete: abstract read, title, authors and journal not shown)."
     ),
     "SO18": "Pressure after silicone oil, 254 eyes, and its review plan. Ophthalmologica 2018;240:129.",
     "SO19": "Sympathetic ophthalmia after vitreoretinal surgery. Invest Ophthalmol Vis Sci 2019, ARVO abstract 2745604.",
@@ -158,20 +161,23 @@ SOURCES: dict[str, str] = {
     "Th89": "Thompson. Kinetics of intraocular gases. Arch Ophthalmol 1989;107:687.",
     "Th92": "Thompson. Absorption of mixtures of air and perfluoropropane. Arch Ophthalmol 1992;110:1594.",
     "TSV25": "Low pressure after small-gauge vitrectomy, 840 eyes. PLoS One 2025, doi 10.1371/journal.pone.0321135.",
-    "UKDB": "UK national database convention for low vision (incomplete: from memory).",
+    "UKDB": (
+        "Day, Donachie, Sparrow, Johnston. National database study of cataract surgery, report 1. Eye 2015;29:552 (what it"
+        " counts low vision as is from memory): a stand-in convention."
+    ),
     "VD11": (
         "Pressure after vitrectomy with and without gas. Acta Ophthalmol 2011;89:365, doi 10.1111/j.1755-3768.2009.01703.x."
     ),
     "VIP21": (
-        "Vitrectomy pain study, about 446 eyes. Minerva Anestesiologica, May 2021 (incomplete: abstract read, "
-        "authors and page not shown)."
+        "Bandera et al. Risk factors for postoperative eye pain in patients with non-painful eye disease undergoing pars plana"
+        " vitrectomy, about 446 eyes. Minerva Anestesiol 2021;87:541, doi 10.23736/S0375-9393.21.14294-4."
     ),
     "VRS": (
-        "Open online vitreoretinal surgery handbook, chapter on post-operative care (incomplete: editors and "
-        "edition not shown)."
+        "Open online vitreoretinal surgery handbook, chapter 3, section 3.3, Post-operative care, web page at"
+        " vrsurgeryonline.com, which names no edition."
     ),
     "Zh": (
-        "Vitreous volume and axial length by 3D magnetic resonance imaging, 570 eyes (incomplete: abstract read, "
-        "authors and journal not shown)."
+        "Zhou, Tu, Chen, Wei. Quantitative analysis with volume rendering of pathological myopic eyes by high-resolution"
+        " three-dimensional magnetic resonance imaging, 570 eyes. Medicine 2020, doi 10.1097/MD.0000000000022685."
     ),
 }

@@ -1,11 +1,11 @@
 """The list of a clinic day, drawn from the kept states: visits by what became of them, wishes, and days that fell away."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
 from followup.clinical.rulebook import HOW_SOON
-from followup.records.store import Row, Store
+from followup.records.store import Row, Store, marked
 from followup.records.times import from_text, to_text
 from followup.records.values import VisitState, WishState, made
 
@@ -34,6 +34,8 @@ _ON_LIST = {
     "seen": "seen_at >= :midnight",
     "coming": f"{_ABSENT} AND NOT away AND latest >= :today AND target > :today AND target <= :until",
 }
+_FEW = {"here": " INDEXED BY visits_here"}
+"""Few are here: without being told, SQLite looks for them among all who are waited for, since those stand in order."""
 LIST_STATES = tuple(_ON_LIST)
 _IN_ORDER = "target, hour, urgency, name, identity"
 
@@ -42,9 +44,11 @@ def on_list(
     store: Store, kinds: Sequence[str], day: Day, *, signs: bool = False, most: int = -1, after: int = 0
 ) -> list[tuple[str, VisitState]]:
     """Visits on the list of a day that are in one of these states, in the order expected; with `signs`, those of a worry."""
-    one = "SELECT '{kind}' AS kind, visit_states.* FROM visit_states WHERE {where}{signs}"
+    one = "SELECT '{kind}' AS kind, visit_states.* FROM visit_states{by} WHERE {where}{signs}"
     with_sign = f" AND urgency < {len(HOW_SOON)}" if signs else ""
-    parts = " UNION ALL ".join(one.format(kind=kind, where=_ON_LIST[kind], signs=with_sign) for kind in kinds)
+    parts = " UNION ALL ".join(
+        one.format(kind=kind, by=_FEW.get(kind, ""), where=_ON_LIST[kind], signs=with_sign) for kind in kinds
+    )
     rows = store.rows(f"{parts} ORDER BY {_IN_ORDER} LIMIT :most OFFSET :after", {**day.row, "most": most, "after": after})
     return [(row["kind"], made(VisitState, row)) for row in rows]
 
@@ -59,6 +63,13 @@ def count_on_list(store: Store, day: Day) -> dict[str, tuple[int, int]]:
         UNION ALL SELECT 'seen', {counted} WHERE {_ON_LIST["seen"]}
     """
     return dict.fromkeys(LIST_STATES, (0, 0)) | {row["kind"]: (row["n"], row["signs"]) for row in store.rows(sql, day.row)}
+
+
+def unseen_of(store: Store, patient_ids: Iterable[str]) -> list[VisitState]:
+    """The visits of these patients that have not taken place."""
+    marks, named = marked(patient_ids)
+    sql = f"SELECT * FROM visit_states WHERE patient_id IN ({marks}) AND seen_at IS NULL"
+    return [made(VisitState, row) for row in (store.rows(sql, named) if named else [])]
 
 
 def wishes(store: Store, most: int) -> list[WishState]:

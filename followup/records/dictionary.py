@@ -4,6 +4,7 @@ KEPT_BACK = (
     "settings", "tries", "sessions", "recovery_codes", "used_once", "push_subscriptions", "patient_terms", "_sqlite_migrations",
     "changed_patients", "state_made", "eye_states", "visit_states", "wish_states", "call_states", "call_people",
     "changed_results", "eye_results", "operation_results", "unsaid", "unsaid_made",
+    "listed_waiting", "changes_untold", "theatre_to_come",
 )  # fmt: skip
 """Tables of secrets, of counters, and of what is made from others."""
 SECRET = ("password_hash", "totp_secret", "totp_last", "token_hash", "code_hash", "credential_id", "public_key")

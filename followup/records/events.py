@@ -1,19 +1,20 @@
 """What was recorded about each eye: append-only; a correction or a withdrawal is a later event that points back."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 from typing import Any
 
 from followup.records.bodies.base import Body
 from followup.records.bodies.kinds import kept, kept_or_illegible, stored
 from followup.records.eyes import SAME_EYE, in_time
-from followup.records.store import Row, Store, as_json
+from followup.records.store import Row, Store, as_json, first_id, marked
 from followup.records.times import from_text, to_text
 from followup.records.values import Event, Refused, as_object, made
 from followup.records.watch import readable
 
 _STANDS = f"NOT EXISTS (SELECT 1 FROM events later WHERE later.corrects = e.id) AND {in_time('e.at')}"
 _WITH_EYE = "SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id FROM events e JOIN eyes y ON y.id = e.eye_id"
+_OF_CLINIC = "e.kind IN ('seen', 'measures', 'did-not-come')"
 _FOLLOWED = f"{_WITH_EYE} WHERE y.followed_since IS NOT NULL AND y.ended_at IS NULL"
 
 
@@ -94,27 +95,53 @@ def of_kind(store: Store, kind: str) -> list[Event]:
 def of_clinic_since(store: Store, at: datetime) -> list[Event]:
     """Who was seen, measured, or did not come, on eyes that were followed then, from a time on, by time."""
     then = "y.followed_since IS NOT NULL AND coalesce(y.ended_at, :at) >= :at"
-    kinds = "e.kind IN ('seen', 'measures', 'did-not-come')"
-    sql = f"{_WITH_EYE} WHERE {then} AND {kinds} AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
+    sql = f"{_WITH_EYE} WHERE {then} AND {_OF_CLINIC} AND e.at >= :at AND {_STANDS} ORDER BY e.at, e.id"
     return readable(store, "events", store.rows(sql, {"at": to_text(at)}), _legible)
 
 
 def latest(store: Store, kind: str, most: int) -> list[Event]:
-    """What stands of the latest entries of a kind, of any eye followed, the latest first (by their ids, which begin with a time)."""
-    sql = f"{_FOLLOWED} AND e.kind = :kind AND {_STANDS} ORDER BY e.id DESC LIMIT :most"
+    """What stands of the latest `seen`, `measures` or `did-not-come`, of any eye followed, the latest first."""
+    sql = f"{_FOLLOWED} AND {_OF_CLINIC} AND e.kind = :kind AND {_STANDS} ORDER BY e.at DESC, e.id DESC LIMIT :most"
     return readable(store, "events", store.rows(sql, {"kind": kind, "most": most}), _made)
 
 
-def last_measures(store: Store) -> dict[str, Event]:
-    """The latest measures of every eye whose patient has an eye that is followed, by eye."""
+def by_ids(store: Store, ids: Iterable[str]) -> dict[str, Event]:
+    """These entries by their id, in one reading."""
+    marks, named = marked(ids)
+    rows = store.rows(f"{_WITH_EYE} WHERE e.id IN ({marks})", named) if named else []
+    return {found.id: found for found in readable(store, "events", rows, _legible)}
+
+
+def last_measures(store: Store, eye_ids: Iterable[str]) -> dict[str, Event]:
+    """The latest measures of these eyes, by eye, in one reading."""
+    marks, named = marked(eye_ids)
     sql = f"""
-        SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id, max(e.at || e.id) FROM events e
-        JOIN eyes y ON y.id = e.eye_id
-        WHERE e.kind = 'measures' AND json_valid(e.body) AND {_STANDS} AND y.patient_id IN (
-            SELECT patient_id FROM eyes WHERE followed_since IS NOT NULL AND ended_at IS NULL)
+        SELECT e.*, coalesce(y.joined_into, e.eye_id) AS eye_id, max(e.at || e.id) FROM eyes y JOIN events e ON e.eye_id = y.id
+        WHERE (y.id IN ({marks}) OR y.joined_into IN ({marks})) AND e.kind = 'measures' AND json_valid(e.body) AND {_STANDS}
         GROUP BY coalesce(y.joined_into, e.eye_id)
     """
-    return {found.eye_id: found for found in readable(store, "events", store.rows(sql), _legible)}
+    rows = store.rows(sql, named) if named else []
+    return {found.eye_id: found for found in readable(store, "events", rows, _legible)}
+
+
+_WHOSE = "JOIN eyes y ON y.id = e.eye_id JOIN patients p ON p.id = y.patient_id"
+
+
+def patients_here_since(store: Store, at: datetime) -> list[str]:
+    """Patients who were seen or measured from a time on, by the record that stands."""
+    here = f"{_OF_CLINIC} AND e.kind != 'did-not-come' AND e.at >= :at AND {_STANDS}"
+    sql = f"SELECT DISTINCT coalesce(p.joined_into, p.id) AS id FROM events e {_WHOSE} WHERE {here} ORDER BY 1"
+    return [row["id"] for row in store.rows(sql, {"at": to_text(at)})]
+
+
+def patients_heard_since(store: Store, at: datetime, most: int) -> list[str]:
+    """Patients on whose phones something was entered from a time on, by the record that stands; told by the last so many entries.
+
+    It goes by their ids, which begin with the time at which the phone made them.
+    """
+    last = "SELECT eye_id FROM events WHERE id >= :first AND device_id IS NOT NULL ORDER BY id DESC LIMIT :most"
+    sql = f"SELECT DISTINCT coalesce(p.joined_into, p.id) AS id FROM ({last}) e {_WHOSE} ORDER BY 1"
+    return [row["id"] for row in store.rows(sql, {"first": first_id(at), "most": most})]
 
 
 def visit_requests_of(store: Store, eye_id: str) -> list[Event]:

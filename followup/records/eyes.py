@@ -1,10 +1,10 @@
 """Eyes, their operations with every note of them, follow-up, and who looked."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, tzinfo
 
 from followup.records.operation_note import OperationNote, kept_note
-from followup.records.store import Row, Store, as_json, new_id
+from followup.records.store import Row, Store, as_json, marked, new_id
 from followup.records.times import FIRST_YEAR, LAST_YEAR, from_text, to_text
 from followup.records.values import Eye, FollowUp, Note, Patient, Unreadable, as_object, made
 from followup.records.watch import readable
@@ -73,6 +73,16 @@ def of_patient(store: Store, patient_id: str) -> list[Eye]:
     """Both eyes of a patient, right and left."""
     sql = _EYES + " WHERE e.patient_id = :id ORDER BY e.side DESC"
     return readable(store, "eyes", store.rows(sql, {"id": patient_id}), _made)
+
+
+def of_patients(store: Store, patient_ids: Iterable[str]) -> dict[str, list[Eye]]:
+    """Both eyes of these patients, right and left, by patient, in one reading."""
+    marks, named = marked(patient_ids)
+    rows = store.rows(f"{_EYES} WHERE e.patient_id IN ({marks}) ORDER BY e.side DESC", named) if named else []
+    found: dict[str, list[Eye]] = {}
+    for known in readable(store, "eyes", rows, _made):
+        found.setdefault(known.patient.id, []).append(known)
+    return found
 
 
 def by_ids(store: Store, ids: Sequence[str]) -> dict[str, Eye]:

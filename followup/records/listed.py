@@ -7,7 +7,12 @@ from followup.records.store import Store, as_json
 from followup.records.times import to_text
 from followup.records.values import ListedOperation, made
 
-_WAITS = "put_aside_at IS NULL AND NOT EXISTS (SELECT 1 FROM operations o WHERE o.id = l.id)"
+WAITING = """
+    SELECT l.id, l.operated_on FROM listed_operations l
+    WHERE l.put_aside_at IS NULL AND NOT EXISTS (SELECT 1 FROM operations o WHERE o.id = l.id)
+"""
+"""What waits, as the facts have it; triggers keep the same in `listed_waiting`, which is what lists read."""
+_WAITING = "SELECT l.* FROM listed_waiting w CROSS JOIN listed_operations l ON l.id = w.id"
 
 
 def add(
@@ -27,15 +32,21 @@ def add(
     store.insert("listed_operations", row)
 
 
-def waiting(store: Store) -> list[ListedOperation]:
-    """What waits for its discharge, the earliest day first."""
-    sql = f"SELECT * FROM listed_operations l WHERE {_WAITS} ORDER BY operated_on, name, id"
-    return [made(ListedOperation, row) for row in store.rows(sql)]
+def waiting(store: Store, most: int = -1, after: int = 0) -> list[ListedOperation]:
+    """What waits for its discharge, the earliest day first; at most so many after so many."""
+    sql = f"{_WAITING} ORDER BY w.operated_on, l.name, l.id LIMIT :most OFFSET :after"
+    return [made(ListedOperation, row) for row in store.rows(sql, {"most": most, "after": after})]
+
+
+def count(store: Store, until: date = date.max) -> int:
+    """How many wait whose day is not after that one."""
+    sql = "SELECT count(*) AS n FROM listed_waiting WHERE operated_on <= :until"
+    return int(store.rows(sql, {"until": until.isoformat()})[0]["n"])
 
 
 def waits(store: Store, id: str) -> ListedOperation | None:
     """One that waits, or None: it was discharged, put aside, or never listed."""
-    found = store.row(f"SELECT * FROM listed_operations l WHERE id = :id AND {_WAITS}", {"id": id})
+    found = store.row(f"{_WAITING} WHERE w.id = :id", {"id": id})
     return made(ListedOperation, found) if found else None
 
 

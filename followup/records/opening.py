@@ -68,6 +68,17 @@ def check_usable(path: Path) -> None:
         store.close()
 
 
+def is_older(path: Path) -> bool:
+    """Whether to open it takes steps of the schema, with a copy before; False for what is none of ours."""
+    store = Store(path)
+    try:
+        return bool(steps.applied(store.db) and steps.pending(store.db))
+    except sqlite3.DatabaseError:
+        return False
+    finally:
+        store.close()
+
+
 def check_ours(store: Store) -> None:
     """Raise `StoreError` for an empty file and for another program's: no step of ours was ever applied to it."""
     if not steps.applied(store.db):

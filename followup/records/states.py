@@ -13,7 +13,7 @@ from followup.records.consents import not_taken_back
 from followup.records.messages import STAND
 from followup.records.store import Row, Store, new_id
 from followup.records.times import from_text, to_text
-from followup.records.values import CallState, EyeState, VisitState, WishState, made
+from followup.records.values import CallState, EyeState, FollowedEye, NextVisit, VisitState, WishState, made
 
 AT_ONCE = ""
 NO_HOUR = "~"
@@ -128,6 +128,21 @@ def of_eyes(store: Store, eye_ids: Sequence[str]) -> dict[str, EyeState]:
     named = {f"e{n}": id for n, id in enumerate(eye_ids)}
     sql = f"SELECT * FROM eye_states WHERE eye_id IN ({', '.join(':' + name for name in named)})"
     return {row["eye_id"]: made(EyeState, row) for row in (store.rows(sql, named) if named else [])}
+
+
+def followed(store: Store, before: str, most: int) -> list[FollowedEye]:
+    """Followed eyes whose ids stand before that one, from the last on: whose records were made last come first."""
+    sql = """
+        SELECT s.eye_id, e.side, p.name, p.number, s.agent, s.operated_at, s.next_visit AS identity, v.name AS visit_name,
+               s.next_target AS target, s.next_earliest AS earliest, s.next_latest AS latest
+        FROM eye_states s JOIN eyes e ON e.id = s.eye_id JOIN patients p ON p.id = s.patient_id
+        LEFT JOIN visits v ON v.id = s.next_visit
+        WHERE s.eye_id < :before ORDER BY s.eye_id DESC LIMIT :most
+    """
+    return [
+        made(FollowedEye, row, visit=made(NextVisit, row, name=row["visit_name"]) if row["identity"] else None)
+        for row in store.rows(sql, {"before": before, "most": most})
+    ]
 
 
 # --- Whom to remind ---

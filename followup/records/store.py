@@ -3,9 +3,10 @@
 import os
 import sqlite3
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import closing, contextmanager
 from dataclasses import dataclass
+from datetime import datetime
 from errno import EISDIR
 from pathlib import Path
 from typing import Any, TypeVar
@@ -58,6 +59,18 @@ class Closed(StoreError, sqlite3.OperationalError):
 def new_id() -> str:
     """A UUIDv7 as text: unique, and in order of making."""
     return str(uuid_utils.uuid7())
+
+
+def first_id(at: datetime) -> str:
+    """What every UUIDv7 that is made from a time on sorts behind (RFC 9562, section 5.7: it begins with 48 bits of milliseconds)."""
+    milliseconds = f"{int(at.timestamp() * 1000):012x}"
+    return f"{milliseconds[:8]}-{milliseconds[8:]}"
+
+
+def marked(values: Iterable[Any]) -> tuple[str, Row]:
+    """The marks of some values for `IN (…)`, and the values by these."""
+    named = {f"v{n}": value for n, value in enumerate(values)}
+    return ", ".join(f":{name}" for name in named), named
 
 
 def fails(error: BaseException) -> bool:

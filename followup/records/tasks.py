@@ -77,6 +77,8 @@ _OPERATED_SINCE = f"""
 
 
 _FOR_THEATRE = f"t.kind = 'theatre' AND NOT t.given_up AND y.ended_at IS NULL AND NOT EXISTS ({_OPERATED_SINCE})"
+TO_COME = f"SELECT t.id FROM tasks t JOIN eyes y ON y.id = t.eye_id WHERE {_FOR_THEATRE}"
+"""Theatre that is still to come, as the facts have it; triggers keep the same in `theatre_to_come`."""
 
 
 def for_theatre(store: Store) -> list[Task]:
@@ -85,10 +87,15 @@ def for_theatre(store: Store) -> list[Task]:
     Confirmed or not; what was given up is not among it, nor an eye whose follow-up ended.
     """
     sql = f"""
-        {_TASKS} WHERE {_FOR_THEATRE}
+        {_TASKS} WHERE t.id IN (SELECT task_id FROM theatre_to_come)
         ORDER BY t.theatre_on IS NOT NULL, t.theatre_on, t.theatre_list, t.due_at, t.id
     """
     return [_opened(row) for row in store.rows(sql)]
+
+
+def is_for_theatre(store: Store, id: str) -> bool:
+    """Whether this task is among them."""
+    return store.row(f"{TO_COME} AND t.id = :id", {"id": id}) is not None
 
 
 def theatre_to_come(store: Store, eye_id: str) -> list[Task]:

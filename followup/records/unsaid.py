@@ -5,9 +5,10 @@ written anew each hour, so that nobody stays without word where it should have b
 """
 
 from collections.abc import Collection, Iterable
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Literal
 
+from followup.records import visits
 from followup.records.store import Store, as_json
 from followup.records.times import from_text, to_text
 
@@ -19,20 +20,20 @@ _EVERYTHING = (
     "SELECT 'call', id FROM callbacks WHERE state != 'settled' AND how_soon = 'now' AND level = 0",
     "SELECT 'call', id FROM callbacks WHERE state != 'settled' AND level > 0",
     "SELECT 'call', id FROM callbacks WHERE state != 'settled' AND worry = 'silence'",
-    "SELECT 'change', visit_id FROM visits_to_tell WHERE told_at IS NULL",
+    f"SELECT 'change', v.id {visits.STILL_TO_TELL}",
 )
 
 
-def waiting(store: Store, now: datetime, how: str) -> tuple[int, set[Entry]]:
-    """What must be looked at, and the number that was written last; `how` says what the settings are.
+def waiting(store: Store, now: datetime, today: date, how: str) -> tuple[int, set[Entry]]:
+    """What must be looked at, and the number that was written last; `how` says what the settings are, `today` the clinic's day.
 
-    Everything that anybody may have to hear of, when those have changed and each hour.
+    Everything that anybody may still have to hear of, when those have changed and each hour.
     """
     made = store.row("SELECT at, how FROM unsaid_made WHERE only = 1")
     if made is None or made["how"] != how or not timedelta(0) <= now - from_text(made["at"]) < ANEW:
         with store.transaction():
             for found in _EVERYTHING:
-                store.execute(f"INSERT INTO unsaid (what, id) {found}")
+                store.execute(f"INSERT INTO unsaid (what, id) {found}", {"today": today.isoformat()})
             store.put("unsaid_made", {"only": 1, "at": to_text(now), "how": how})
     rows = store.rows("SELECT number, what, id FROM unsaid ORDER BY number")
     return rows[-1]["number"] if rows else 0, {(row["what"], row["id"]) for row in rows}

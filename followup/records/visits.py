@@ -105,22 +105,48 @@ def cancelled_of_eye(store: Store, eye_id: str) -> list[Visit]:
     return readable(store, "visits", store.rows(sql, {"id": eye_id}), _made)
 
 
-_TO_TELL = f"""
-    {_FOLLOWED} AND {_READABLE} AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
-    AND v.id IN (SELECT visit_id FROM visits_to_tell WHERE told_at IS NULL)
+UNTOLD = """
+    SELECT v.id, min(v.target, b.target) AS soonest, max(v.target, b.target) AS until
+    FROM visits_to_tell t JOIN visits v ON v.id = t.visit_id JOIN visits b ON b.id = v.replaces
+    WHERE t.told_at IS NULL AND NOT EXISTS (SELECT 1 FROM visits later WHERE later.replaces = v.id)
 """
+"""Changes that stand and that nobody was told of, as the facts have them; triggers keep the same in `changes_untold`."""
+_TO_TELL = f"{_FOLLOWED} AND {_READABLE} AND v.id IN (SELECT visit_id FROM changes_untold)"
+STILL_TO_TELL = f"""
+    FROM changes_untold u CROSS JOIN visits v ON v.id = u.visit_id CROSS JOIN eyes e ON e.id = v.eye_id
+    WHERE u.until >= :today AND {_FOLLOWED} AND {_READABLE}
+"""
+"""Those of visits of followed eyes of which not both days are over."""
 
 
-def to_tell(store: Store) -> list[Change]:
-    """Changes that stand, of visits of followed eyes, and that the patient has not been told of; the oldest first."""
-    sql = f"{_VISITS} WHERE {_TO_TELL} ORDER BY (SELECT made_at FROM visits_to_tell t WHERE t.visit_id = v.id), v.id"
-    found = readable(store, "visits", store.rows(sql), _made)
-    pairs = ((visit(store, v.replaces or ""), v) for v in found)
-    return [Change(before, v) for before, v in pairs if before]
+def to_tell(store: Store, today: date, most: int = -1, after: int = 0) -> list[Change]:
+    """Changes that patients are still to be told of, each until the later of its two days is over: the soonest first, then the
+    oldest; at most so many after so many.
+    """
+    first_made = "(SELECT t.made_at FROM visits_to_tell t WHERE t.visit_id = v.id)"
+    sql = f"SELECT v.id, v.replaces {STILL_TO_TELL} ORDER BY u.soonest, {first_made}, v.id LIMIT :most OFFSET :after"
+    found = store.rows(sql, {"today": today.isoformat(), "most": most, "after": after})
+    known = versions(store, [id for row in found for id in (row["id"], row["replaces"])])
+    pairs = ((known.get(row["replaces"]), known.get(row["id"])) for row in found)
+    return [Change(before, changed) for before, changed in pairs if before and changed]
+
+
+def count_to_tell(store: Store, today: date) -> int:
+    """How many there are."""
+    return int(store.rows(f"SELECT count(*) AS n {STILL_TO_TELL}", {"today": today.isoformat()})[0]["n"])
+
+
+def untold_of_eye(store: Store, eye_id: str) -> frozenset[str]:
+    """The versions of an eye's visits that stand and whose patient nobody has told, over or not."""
+    sql = f"SELECT v.id FROM visits v JOIN changes_untold u ON u.visit_id = v.id WHERE v.eye_id IN {SAME_EYE}"
+    return frozenset(row["id"] for row in store.rows(sql, {"id": eye_id}))
 
 
 def change_to_tell(store: Store, visit_id: str) -> Change | None:
-    """The same for this version of a visit; None where it is none of them."""
+    """The change that this version of a visit is, where its patient is to be told; None where nobody is.
+
+    Of a followed eye, whether its days are over or not.
+    """
     found = store.row(f"{_VISITS} WHERE v.id = :id AND {_TO_TELL}", {"id": visit_id})
     changed = _made(found) if found else None
     before = visit(store, changed.replaces) if changed and changed.replaces else None
@@ -128,7 +154,7 @@ def change_to_tell(store: Store, visit_id: str) -> Change | None:
 
 
 def is_to_tell(store: Store, visit_id: str) -> bool:
-    """Whether this version is among them."""
+    """Whether there is such a change."""
     sql = f"SELECT 1 FROM visits v JOIN eyes e ON e.id = v.eye_id WHERE v.id = :id AND {_TO_TELL}"
     return store.row(sql, {"id": visit_id}) is not None
 

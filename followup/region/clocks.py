@@ -39,6 +39,7 @@ class Clocks:
     def __init__(self, register: Register, clock: Callable[[], datetime]) -> None:
         self._register, self._clock = register, clock
         self._running: dict[str, _Clock] = {}
+        self._starting: set[str] = set()
         self._again: dict[str, float] = {}
 
     def look(self) -> None:
@@ -55,15 +56,24 @@ class Clocks:
                     self._again[name] = time.monotonic() + AGAIN_SECONDS
             Thread(target=one.stop, daemon=True).start()
         for name, entry in served.items():
-            if name not in self._running and self._again.get(name, 0.0) <= time.monotonic():
-                with logs.about(name):
-                    self._start(entry)
+            if name in self._starting or name in self._running or self._again.get(name, 0.0) > time.monotonic():
+                continue
+            self._starting.add(name)
+            Thread(target=self._start, args=(entry,), daemon=True).start()
 
     @property
     def running(self) -> set[str]:
         return set(self._running)
 
     def _start(self, entry: Entry) -> None:
+        """In a thread of its own: its database may be held by somebody else."""
+        with logs.about(entry.name):
+            try:
+                self._try_to_start(entry)
+            finally:
+                self._starting.remove(entry.name)
+
+    def _try_to_start(self, entry: Entry) -> None:
         held, store = None, None
         try:
             settings = entry.settings()

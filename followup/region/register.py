@@ -9,13 +9,16 @@ from pathlib import Path
 from followup.config import ConfigError, Settings
 from followup.settings_file import of_clinic
 
+OPENING = "opening"
+"""What keeps a clinic from being served until its database is ready."""
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
     """A clinic. `stopped` says what keeps it from being served, and is empty while it is served.
 
     `mark` changes with the settings file: who reads that and finds another mark has to wait for the next entry. `phone`,
-    `emergency_phone` and `language` are what is known of a clinic whose settings cannot be used. No secret stands here.
+    `emergency_phone` and `language` are for pages that stand in its place, as far as they are known. No secret stands here.
     """
 
     name: str

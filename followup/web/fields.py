@@ -1,5 +1,6 @@
 """Fields that all forms share: they say what is wrong beside them, and what was typed stays."""
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -23,6 +24,9 @@ from followup.clinical import acuity, pressure, vision
 from followup.clinical.coverage import POSTURES as POSTURE_NAMES
 from followup.clinical.errors import ClinicalError
 from followup.web.vocabulary import POSTURES
+
+FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
+"""The id that a form is given when it is opened; what it says is kept under it."""
 
 NOTATIONS = [
     SelectChoice("", "as written"),

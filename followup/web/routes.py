@@ -85,9 +85,11 @@ ROUTES: dict[str, Route] = {
     **_pages(
         CARE,
         "clinic_api.sheet",
+        "clinic_api.followed",
         "pages.not_working",  # it names patients
         "clinic.today",
         "clinic.nothing_planned",
+        "clinic.to_tell",
         "clinic.callback_list",
         "clinic.callback",
         "clinic.card",

@@ -1,7 +1,7 @@
 // Wires the patient's pages: the phone's store, the outbox, and one view for each part.
 
 import { faultOf } from "../shared/clock.js";
-import { openDatabase, readFacts, transact } from "../shared/database.js";
+import { openDatabase, readFacts, transact, writeFact } from "../shared/database.js";
 import { whenOf, whenWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
 import { BubbleView } from "./bubble-view.js";
@@ -56,19 +56,20 @@ class App {
 
   constructor(database) {
     const changed = (outcome) => this.#changed(outcome);
+    const trying = (work) => this.#keeping.trying(work).then(() => this.#changed());
     const page = {
       about: (kind) => this.#about(kind), usedBy: () => this.#pack?.used_by ?? "patient", show: () => this.#show(), changed,
-      receipt: () => this.#clinic.receipt, sure: (id) => this.#outbox.sure(id).then(changed),
+      receipt: () => this.#clinic.receipt, sure: (id) => trying(() => this.#outbox.sure(id)),
       planOf: (operation) => ({ ...this.#eyeOf(operation), ...this.#eyeOf(operation).posture }),
     };
     this.#database = database;
     this.#outbox = new PhoneOutbox(database, changed);
     this.#clinic = new FromClinic(database, this.#outbox, () => this.#tell());
-    this.#choice = new EyeChoice(database, changed);
+    this.#choice = new EyeChoice((operation) => trying(() => writeFact(database, "chosen", operation)));
     this.#keeping = new Keeping(this.#outbox, page);
     this.#timers = new Timers(database, this.#keeping, page);
     this.#cues = new Cues(database);
-    const [actions, words] = [this.#actions(), this.#words];
+    const [actions, words] = [this.#actions(trying), this.#words];
     this.#running = new RunningView(actions, words);
     this.#verdict = new VerdictView(actions);
     this.#check = new CheckView(actions);
@@ -99,7 +100,7 @@ class App {
   }
 
   // What views may ask for and do.
-  #actions() {
+  #actions(trying) {
     const [keeping, timers] = [this.#keeping, this.#timers];
     const visitName = (eye, visit) => (this.#names.size > 1 ? `${visit.words} (${this.#names.get(eye.operation)})` : visit.words);
     return {
@@ -119,14 +120,14 @@ class App {
       saveHours: (operation, from, to, changing, beside) => this.#saveHours(operation, from, to, changing, beside),
       takeBack: (entries, reason) => keeping.takeBack(entries, reason),
       toggleTimer: (operation, beside) => timers.toggle(operation, beside),
-      pauseTimer: (operation) => timers.pause(operation),
-      stopTimer: (timer, until) => timers.stop(timer, until),
+      pauseTimer: (operation, beside) => timers.pause(operation, beside),
+      stopTimer: (timer, until) => timers.stop(timer, until, byId("running")),
       stopTimerAt: (operation, until, beside) => timers.stopAt(operation, until, beside),
       stillSo: (operation) => timers.stillSo(operation),
       ran: (timer, minutes) => timers.ran(timer, minutes),
       lasted: (entry, minutes) => timers.lasted(entry, minutes),
-      changesSeen: () => this.#clinic.changesSeen(this.#changes).then(() => this.#changed()),
-      refusedSeen: () => this.#outbox.refusedSeen().then(() => this.#changed()),
+      changesSeen: () => trying(() => this.#clinic.changesSeen(this.#changes)),
+      refusedSeen: () => trying(() => this.#outbox.refusedSeen()),
       show: () => this.#show(),
       canChange: ({ operation }) => Boolean(this.#eyeOf(operation) && planOn(this.#eyeOf(operation), new Date())),
       changeHours: (entry) => {

@@ -1,11 +1,10 @@
 // Bubble: what the patient sees, the forecast, and the card for an anaesthetist.
 
-import { dayWords, isoDay, percentWords } from "../shared/dates.js";
-import { byId, item, paragraph } from "../shared/dom.js";
+import { dayWords, isoDay, metresWords, percentWords } from "../shared/dates.js";
+import { byId, item, onSubmit, paragraph } from "../shared/dom.js";
 import { endedWithGas } from "./plan-view.js";
-import { judgeAnaesthetic, judgeHeight } from "./rules.js";
 import { text } from "./texts.js";
-import { dress, REASSURES_MS, reasonsOf, titleOf } from "./verdict-view.js";
+import { dress, JUDGED, REASSURES_MS, reasonsOf, titleOf } from "./verdict-view.js";
 
 const STEP = 5;
 const OIL_VISIT = "list for oil removal"; // as the review protocol names it
@@ -25,9 +24,9 @@ export class BubbleView {
     level.addEventListener("input", () => this.#draw());
     byId("bubble-less").addEventListener("click", () => { level.value = String(Number(level.value) - STEP); this.#draw(); });
     byId("bubble-more").addEventListener("click", () => { level.value = String(Number(level.value) + STEP); this.#draw(); });
-    byId("bubble-seen").addEventListener("submit", (event) => this.#save(event));
-    byId("journey").addEventListener("submit", (event) => this.#journey(event));
-    byId("anaesthetic").addEventListener("submit", (event) => this.#anaesthetic(event));
+    onSubmit(byId("bubble-seen"), (beside) => actions.save("bubble-seen", { percent: Number(level.value) }, { beside }));
+    onSubmit(byId("journey"), () => this.#journey());
+    onSubmit(byId("anaesthetic"), () => this.#tell("anaesthetic", {}));
     this.#draw();
   }
 
@@ -74,38 +73,34 @@ export class BubbleView {
     byId("bubble-fill").style.height = `${value}%`;
   }
 
-  async #save(event) {
-    event.preventDefault();
-    await this.#actions.save("bubble-seen", { percent: Number(byId("bubble-level").value) }, { beside: byId("bubble-save") });
-  }
-
-  async #journey(event) {
-    event.preventDefault();
-    const [home, top] = ["journey-home", "journey-height"].map((id) => byId(id).value.trim().replace(",", "."));
-    const heights = [...(home === "" ? [] : [home]), top].map(Number);
-    const wrong = top === "" || !heights.every((height) => height >= -430 && height <= 11000);
+  // What calls stays beside a height that cannot be read.
+  async #journey() {
+    const typed = ["journey-home", "journey-height"].map((id) => byId(id).value.trim());
+    const heights = (typed[0] ? typed : typed.slice(1)).map(metresIn);
+    const wrong = !heights.every((height) => height >= -430 && height <= 11000);
     byId("journey-error").textContent = wrong ? text("metres") : "";
-    if (wrong) { byId("journey-said").hidden = true; return; }
-    this.#say(() => judgeHeight(this.#eyes, heights, this.#actions.receipt()));
-    if (await this.#actions.save("journey", { heights_metres: heights })) event.target.reset();
+    if (wrong) {
+      if (this.#holds && typed.join("")) byId("journey-said").hidden = true;
+      return;
+    }
+    if (await this.#tell("journey", { heights_metres: heights }, [paragraph(`${metresWords(heights)}:`)])) byId("journey").reset();
   }
 
-  async #anaesthetic(event) {
-    event.preventDefault();
-    this.#say(() => judgeAnaesthetic(this.#eyes, this.#actions.receipt()));
-    await this.#actions.save("anaesthetic", {});
-  }
-
-  // What the rulebook says, at once and before anything is kept or sent.
-  #say(judged) {
-    const [verdict, at] = [judged(), Date.now()];
+  // What the rulebook says, at once and before anything is kept or sent. Once it is kept it stands on top of the page too, and
+  // the answer stays in view.
+  async #tell(kind, body, about = []) {
+    const judged = () => JUDGED[kind](this.#eyes, this.#actions.receipt(), body);
+    const [verdict, at, said] = [judged(), Date.now(), byId("journey-said")];
     const well = this.#well(verdict);
     this.#holds = well && (() => Math.abs(Date.now() - at) < REASSURES_MS && this.#well(judged()) === well);
     byId("journey-title").textContent = well ? "" : titleOf(verdict);
-    byId("journey-words").replaceChildren(...(well ? [paragraph(well)] : reasonsOf(verdict)));
-    dress(byId("journey-said"), "journey", verdict.level, verdict.emergency);
-    byId("journey-said").hidden = false;
-    byId("journey-said").focus();
+    byId("journey-words").replaceChildren(...about, ...(well ? [paragraph(well)] : reasonsOf(verdict)));
+    dress(said, "journey", verdict.level, verdict.emergency);
+    said.hidden = false;
+    said.focus();
+    const kept = await this.#actions.save(kind, body, { beside: said });
+    if (kept) said.scrollIntoView({ block: "nearest" });
+    return kept;
   }
 
   // What reassures, or null.
@@ -114,4 +109,10 @@ export class BubbleView {
     const lifted = gas.some((one) => one.fades) ? "caution-lifted" : "no-gas";
     return level === "well" ? text(gas.some((one) => one.caution) ? "journey-low" : lifted) : null;
   }
+}
+
+// A height as people type it, in whole metres, with or without a mark of thousands, also in Arabic digits; else NaN.
+function metresIn(typed) {
+  const plain = typed.replace(/[٠-٩۰-۹]/g, (digit) => String(digit.charCodeAt(0) % 16)).replace("\u2212", "-");
+  return /^-?(\d+|[1-9]\d?[.,'’٬،\s]\d{3})(\s?m)?$/.test(plain) ? Number(plain.replace(/[^-\d]/g, "")) : NaN;
 }

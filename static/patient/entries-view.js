@@ -1,7 +1,7 @@
 // Everything entered, with its honest states; what was wrong is put right or taken back, with a reason.
 
 import { momentWords } from "../shared/dates.js";
-import { byId, item, redraw } from "../shared/dom.js";
+import { byId, item, onSubmit, redraw } from "../shared/dom.js";
 import { text } from "./texts.js";
 
 const SHOWN_AT_MOST = 60;
@@ -13,7 +13,7 @@ export class EntriesView {
 
   constructor(actions) {
     this.#actions = actions;
-    byId("take-back").addEventListener("submit", (event) => this.#takeBack(event));
+    onSubmit(byId("take-back"), () => this.#takeBack());
     byId("take-back-not").addEventListener("click", () => this.#close());
     byId("refused-seen").addEventListener("click", () => this.#actions.refusedSeen());
   }
@@ -69,8 +69,7 @@ export class EntriesView {
     });
   }
 
-  async #takeBack(event) {
-    event.preventDefault();
+  async #takeBack() {
     const reason = byId("take-back-reason").value.trim();
     byId("take-back-error").textContent = reason ? "" : text("say-why");
     if (!reason || !this.#open) return;

@@ -1,6 +1,5 @@
 // Which eye: what each is called, and the one chosen for details (remembered).
 
-import { writeFact } from "../shared/database.js";
 import { dayWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
 
@@ -16,11 +15,8 @@ export class EyeChoice {
   #drawn = "";
   #chosen;
 
-  constructor(database, onChange) {
-    byId("which-eye").addEventListener("change", async () => {
-      await writeFact(database, "chosen", byId("which-eye").value);
-      onChange();
-    });
+  constructor(choose) {
+    byId("which-eye").addEventListener("change", () => choose(byId("which-eye").value));
   }
 
   // For details: the eye last chosen on this phone, else one with gas, else the first.

@@ -34,16 +34,26 @@ export class Keeping {
   }
 
   async #keepAll(kind, operations, body, options, beside) {
-    try {
-      const kept = [];
-      for (const known of operations) kept.push(await this.#outbox.add(kind, known, this.#page.usedBy(), body, options));
+    const kept = await this.trying(async () => {
+      const added = [];
+      for (const known of operations) added.push(await this.#outbox.add(kind, known, this.#page.usedBy(), body, options));
       await this.#page.show(); // the entry is on the screen before anything says that it was saved
-      byId("trouble").textContent = "";
-      if (beside) this.noteBeside(beside, () => this.takeBack(kept.map(({ event }) => event), text("undo")));
-      return kept;
+      return added;
+    });
+    if (!kept) this.#last.said = ""; // a try that failed may be tried again at once
+    else if (beside) this.noteBeside(beside, () => this.takeBack(kept.map(({ event }) => event), text("undo")));
+    return kept;
+  }
+
+  // Resolves with what `work` gives, or true: what was tapped is kept. Or with null once it is said, in view, that it is not.
+  async trying(work) {
+    const trouble = byId("trouble");
+    trouble.textContent = "";
+    try {
+      return (await work()) ?? true;
     } catch (error) {
-      this.#last.said = ""; // a try that failed may be tried again at once
-      byId("trouble").textContent = text(error.name === "QuotaExceededError" ? "full" : "not-saved");
+      trouble.textContent = text(error.name === "QuotaExceededError" ? "full" : "not-saved");
+      trouble.scrollIntoView({ block: "nearest" });
       console.info("not saved:", error);
       return null;
     }

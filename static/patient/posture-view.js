@@ -1,7 +1,7 @@
 // Now: for each eye which way to hold the head, how long is left today, its timer; hours by hand.
 
 import { isoClock, isoDay, momentWords, numberWords, timeWords } from "../shared/dates.js";
-import { Taps, byId } from "../shared/dom.js";
+import { Taps, byId, onSubmit } from "../shared/dom.js";
 import { hoursOn, lastTime, planOn, spanOf } from "./hours.js";
 import { goToQuestion } from "./running-view.js";
 import { entriesOf } from "./standing.js";
@@ -22,7 +22,7 @@ export class PostureView {
     this.#actions = actions;
     this.#words = words;
     this.#cues = cues;
-    byId("by-hand").addEventListener("submit", (event) => this.#byHand(event));
+    onSubmit(byId("by-hand"), () => this.#byHand());
     byId("hand-stop").addEventListener("click", () => this.#change(null));
     this.#change(null);
   }
@@ -78,10 +78,10 @@ export class PostureView {
     card.querySelector(".timer").setAttribute("aria-describedby", `timer-${operation}`);
     const part = (name) => card.querySelector(`.${name}`);
     this.#taps.on(part("timer"), () => this.#press(operation, part));
-    this.#taps.on(part("pause"), () => this.#pause(operation));
+    this.#taps.on(part("pause"), () => this.#cued(this.#actions.pauseTimer(operation, part("timer-words"))));
     this.#taps.on(part("still-yes"), () => this.#actions.stillSo(operation));
     part("still-no").addEventListener("click", () => askUntil(part));
-    part("still-until").addEventListener("submit", (event) => this.#until(event, operation, part));
+    onSubmit(part("still-until"), () => this.#until(operation, part));
     return card;
   }
 
@@ -118,10 +118,6 @@ export class PostureView {
     await this.#cued(this.#actions.toggleTimer(operation, part("timer-words")));
   }
 
-  #pause(operation) {
-    return this.#cued(this.#actions.pauseTimer(operation));
-  }
-
   async #cued(changing) {
     const { position, pause, asks } = await changing;
     if (asks) goToQuestion();
@@ -129,11 +125,10 @@ export class PostureView {
     else if (pause) this.#cues.signal(breakWords(pause));
   }
 
-  async #until(event, operation, part) {
-    event.preventDefault();
+  async #until(operation, part) {
     const time = part("still-time").value;
     const kept = time && await this.#actions.stopTimerAt(operation, lastTime(time), part("timer-words"));
-    part("still-error").textContent = kept ? "" : text(time ? "order" : "hours");
+    part("still-error").textContent = !time ? text("hours") : kept === false ? text("order") : "";
   }
 
   #offerByHand(planned, names) {
@@ -145,8 +140,7 @@ export class PostureView {
     field.replaceChildren(...none, ...planned.map(({ operation }) => new Option(names.get(operation), operation)));
   }
 
-  async #byHand(event) {
-    event.preventDefault();
+  async #byHand() {
     const [chosen, day, from, to] = ["hand-eye", "hand-day", "hand-from", "hand-to"].map((id) => byId(id).value);
     const operation = this.#changing?.operation ?? chosen;
     const error = byId("hand-error");

@@ -2,7 +2,7 @@
 // which nobody can tell how long they were, until the person says so.
 
 import { momentWords } from "../shared/dates.js";
-import { Taps, byId } from "../shared/dom.js";
+import { Taps, byId, onSubmit } from "../shared/dom.js";
 import { lastTime, minutesOf } from "./hours.js";
 import { text } from "./texts.js";
 import { isInDoubt } from "./timers.js";
@@ -49,8 +49,7 @@ export class RunningView {
     made.querySelector("legend").textContent = text(one.body ? "how-long-was" : "how-long-ran", { ...values, time });
     const [hours, minutes] = made.querySelectorAll("input");
     if (one.body) [hours.value, minutes.value] = [Math.floor(minutesOf(one.body) / 60), minutesOf(one.body) % 60].map(String);
-    made.querySelector("form").addEventListener("submit", async (event) => {
-      event.preventDefault();
+    onSubmit(made.querySelector("form"), async () => {
       const said = 60 * Number(hours.value) + Number(minutes.value);
       const fits = (hours.value || minutes.value) && said >= 0 && said <= LONGEST_MINUTES;
       made.querySelector(".error").textContent = fits ? "" : text("how-long");
@@ -69,10 +68,7 @@ export class RunningView {
       ask.hidden = false;
       ask.querySelector("input").focus();
     });
-    ask.addEventListener("submit", (event) => {
-      event.preventDefault();
-      this.#until(timer, ask);
-    });
+    onSubmit(ask, () => this.#until(timer, ask));
     return made;
   }
 

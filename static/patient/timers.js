@@ -50,42 +50,28 @@ export class Timers {
     }
     for (const timer of this.running.filter((known) => known.position !== position)) await this.stop(timer);
     this.#keeping.hideNote();
-    await startTimer(this.#database, this.#fresh({ operation, eye, position }));
-    this.#page.changed();
-    return { position };
+    return (await this.#start(this.#fresh({ operation, eye, position }))) ? { position } : {};
   }
 
   // A break is no posturing: what ran until now is kept, and the phone calls back. On a break it ends for now.
-  async pause(operation) {
+  async pause(operation, beside) {
     const own = this.#own(operation);
     if (!own) return {};
     if (own.on_break) await this.stop(own);
-    else if (!(await this.#keep(own, [breakOf(own)]))) return { asks: isUnsure(own, this.#page.receipt()) };
+    else if (!(await this.#keep(own, [breakOf(own)], new Date(), beside))) return { asks: isUnsure(own, this.#page.receipt()) };
     return { pause: own.on_break ? null : this.#page.planOf(operation).posture };
   }
 
   // The stretch goes to the eye and the position that the timer was started for, whatever is planned or shown by now.
   async stop(timer, until = new Date(), beside = undefined) {
-    if (timer.on_break) {
-      await this.#put(timer, []);
-      return true;
-    }
-    const kept = await this.#keep(timer, [], until);
-    if (kept?.[0] && beside) {
-      this.#keeping.noteBeside(beside, async () => {
-        await this.#keeping.takeBack([kept[0].event], text("undo"));
-        await startTimer(this.#database, timer);
-        this.#page.changed();
-      });
-    }
-    return kept;
+    return timer.on_break ? this.#put(timer, []) : this.#keep(timer, [], until, beside);
   }
 
-  // Somebody says until when it was; false where that lies before the start.
+  // Somebody says until when it was; false where that lies before the start, null where it could not be kept.
   async stopAt(operation, until, beside) {
     const own = this.#own(operation);
     if (!own || until <= new Date(own.start)) return false;
-    return Boolean(await this.stop(own, until, beside));
+    return this.stop(own, until, beside);
   }
 
   // Somebody says that they still lie so. What grew too long for one stretch is kept, and another begins.
@@ -121,20 +107,37 @@ export class Timers {
     return { operation, eye, position, start: new Date().toISOString(), ahead: aheadOf(this.#page.receipt()) };
   }
 
-  // Null where it stays, since the person has to say first how long it was.
-  async #keep(timer, instead, until = new Date()) {
-    if (!isUnsure(timer, this.#page.receipt(), until)) return this.#save(timer, until, takingOut(timer, instead));
-    await this.#page.changed();
-    return null;
+  // Null where it stays, since the person has to say first how long it was. Undone, it runs on.
+  async #keep(timer, instead, until = new Date(), beside = undefined) {
+    if (isUnsure(timer, this.#page.receipt(), until)) {
+      await this.#page.changed();
+      return null;
+    }
+    const kept = await this.#save(timer, until, takingOut(timer, instead));
+    if (kept?.[0] && beside) {
+      this.#keeping.noteBeside(beside, async () => {
+        if (await this.#keeping.takeBack([kept[0].event], text("undo"))) await this.#start(timer);
+      });
+    }
+    return kept;
   }
 
   #save(timer, until, alongside) {
     return this.#keeping.save("posture", stretch(timer, until), { operation: timer.operation, alongside });
   }
 
-  async #put(timer, instead) {
-    await transact(this.#database, ["facts"], "readwrite", ({ facts }) => takingOut(timer, instead)(facts, () => {}));
+  #start(timer) {
+    return this.#trying(() => startTimer(this.#database, timer));
+  }
+
+  #put(timer, instead) {
+    return this.#trying(() => transact(this.#database, ["facts"], "readwrite", ({ facts }) => takingOut(timer, instead)(facts, () => {})));
+  }
+
+  async #trying(work) {
+    const kept = await this.#keeping.trying(work);
     this.#page.changed();
+    return kept;
   }
 }
 

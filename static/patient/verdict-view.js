@@ -1,19 +1,29 @@
 // A verdict as the patient reads it, and the one that stands: on every screen until a complete check or the clinic says otherwise.
 // Help says the same for signs that nobody was asked about yet: what to call for, from the rulebook in force.
 
-import { momentWords } from "../shared/dates.js";
+import { metresWords, momentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
-import { atTime, standing, worstFirst } from "./rules.js";
+import { atTime, judgeAnaesthetic, judgeHeight, standing, worstFirst } from "./rules.js";
+import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
 
 // A reassurance is about the eye as it was when it was asked about.
 export const REASSURES_MS = 3600000;
+
+const DAY_MS = 86400000;
+
+// The verdict on what was told of what is to come, by the kind of entry.
+export const JUDGED = {
+  journey: (eyes, receipt, body) => judgeHeight(eyes, body.heights_metres, receipt),
+  anaesthetic: (eyes, receipt) => judgeAnaesthetic(eyes, receipt),
+};
 
 export class VerdictView {
   #actions;
   #kept = {};
   #unkept = {};
   #soFar = []; // what a check calls for that is not finished: [operation, verdict]
+  #told = [];
 
   constructor(actions) {
     this.#actions = actions;
@@ -25,8 +35,9 @@ export class VerdictView {
   }
 
   // `verdicts` by operation, as the phone's store has them.
-  show({ verdicts }) {
+  show({ verdicts, eyes, entries, pack }) {
     this.#kept = verdicts;
+    this.#told = calledFor(eyes, entries, pack, this.#actions.receipt());
     this.#draw();
   }
 
@@ -59,7 +70,8 @@ export class VerdictView {
 
   #draw() {
     const standingNow = [...this.#soFar, ...Object.entries({ ...this.#kept, ...this.#unkept })];
-    const verdicts = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation })).sort(worstFirst);
+    const checked = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation }));
+    const verdicts = [...checked, ...this.#told].sort(worstFirst);
     byId("verdict").hidden = verdicts.length === 0;
     byId("so-far").hidden = this.#soFar.length === 0;
     byId("sending").hidden = !byId("so-far").hidden; // all is sent but for this
@@ -69,10 +81,31 @@ export class VerdictView {
     dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
   }
 
-  #when({ operation, at, so_far: soFar }) {
-    const said = soFar ? text("not-sent-yet") : text("your-check", { when: momentWords(new Date(at)) });
+  #when({ operation, so_far: soFar, at, kind, body }) {
+    const said = soFar ? text("not-sent-yet") : whenTold(at, kind, body);
     return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
   }
+}
+
+function whenTold(at, kind, body) {
+  const when = momentWords(new Date(at));
+  const heights = body?.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
+  return kind ? `${text(`kind-${kind}`)}: ${when}${heights}.` : text("your-check", { when });
+}
+
+// What journeys and anaesthetics call for, until the clinic has settled it, or the entry was taken back, or it was seen that the
+// clinic could not take it. One that the clinic put right is not among its receipts any more.
+function calledFor(eyes, entries, pack, receipt) {
+  const ended = (pack.ended ?? []).filter(({ caution }) => caution).map(() => ({ gas: { caution: true } }));
+  return eyes.flatMap((eye) => {
+    const settled = new Map(eye.receipts.map((known) => [known.id, known.settled]));
+    const isOver = ({ id, at, state }) => settled.get(id) ?? (state === "received" && Date.parse(at) < Date.parse(pack.made_at) - DAY_MS);
+    const refused = entries.filter(({ event, state, seen }) => event.operation === eye.operation && state === "refused" && !seen);
+    const open = [...entriesOf(eye, entries).filter((entry) => !isOver(entry)), ...refused.map(({ event }) => event)];
+    return open.filter(({ kind }) => JUDGED[kind])
+      .map((entry) => ({ ...entry, ...JUDGED[entry.kind]([eye, ...ended], receipt, entry.body) }))
+      .filter(({ level }) => level !== "well");
+  });
 }
 
 // Keeps the verdict that stands on one eye, in the transaction that keeps the entry. `waits` says of the former whether the

@@ -1,7 +1,7 @@
 // Visits of every eye: when and where, another time where one does not suit, and a calendar file of them.
 
 import { momentWords } from "../shared/dates.js";
-import { byId, item, paragraph, redraw } from "../shared/dom.js";
+import { byId, item, onSubmit, paragraph, redraw } from "../shared/dom.js";
 import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
 
@@ -13,9 +13,9 @@ export class VisitsView {
 
   constructor(actions) {
     this.#actions = actions;
-    byId("wish").addEventListener("submit", (event) => this.#ask(event));
+    onSubmit(byId("wish"), () => this.#ask());
     byId("wish-not").addEventListener("click", () => this.#close());
-    byId("calendar").addEventListener("submit", (event) => this.#calendar(event));
+    onSubmit(byId("calendar"), () => this.#calendar());
   }
 
   show(shown) {
@@ -49,8 +49,7 @@ export class VisitsView {
     return row;
   }
 
-  async #ask(event) {
-    event.preventDefault();
+  async #ask() {
     const { eye, visit } = this.#asking;
     const body = { visit: visit.name, visit_id: visit.id, words: byId("wish-words").value.trim() };
     byId("wish-error").textContent = body.words ? "" : text("say-what-suits");
@@ -69,8 +68,7 @@ export class VisitsView {
     this.#actions.show();
   }
 
-  async #calendar(event) {
-    event.preventDefault();
+  async #calendar() {
     byId("calendar-told").textContent = "";
     try {
       const words = await this.#actions.calendar(this.#shown, byId("calendar-drops").checked);

@@ -46,6 +46,11 @@ export function percentWords(value) {
   return (value / 100).toLocaleString(language(), { style: "percent" });
 }
 
+// Heights in order: “20 m and 2,500 m”.
+export function metresWords(heights) {
+  return listWords(heights.map((metres) => metres.toLocaleString(language(), { style: "unit", unit: "meter" })));
+}
+
 // Which plural form the language has for this number: `one`, `other`, …
 export function pluralForm(count) {
   return new Intl.PluralRules(language()).select(count);

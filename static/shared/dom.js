@@ -42,6 +42,21 @@ export class Taps {
   }
 }
 
+// A form that the second tap of a double one does not send again, nor any other while it is being sent. `send` is given its button.
+export function onSubmit(form, send) {
+  const button = form.querySelector("button");
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    if (button.getAttribute("aria-disabled") === "true") return;
+    button.setAttribute("aria-disabled", "true");
+    try {
+      await send(button);
+    } finally {
+      rest(button, DOUBLE_TAP_MS);
+    }
+  });
+}
+
 function rest(button, milliseconds) {
   if (!(milliseconds > 0)) return;
   button.setAttribute("aria-disabled", "true");

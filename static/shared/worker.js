@@ -1,13 +1,13 @@
 // What the service workers of the phone and of clinic devices do in the same way.
 
 import { keep } from "./requests.js";
-import { showPushes } from "./push.js";
 
 const AT_ONCE = 3;
 const ICON = "/static/icons/icon-192.png";
 
 // A worker whose caches begin with `prefix`: it keeps what `keepAll(cache)` keeps, lets go of earlier versions once it is in
-// charge, sends what waits in `outbox()` when that asked for it by its `turn`, and shows pushes. Gives what opens its cache.
+// charge, sends what waits in `outbox()` when that asked for it by its `turn`, shows pushes and opens the page of one that is
+// pressed. Gives what opens its cache.
 export function startWorker(worker, version, { prefix, keepAll, turn, outbox, begin = async () => {} }) {
   const current = prefix + version;
   const open = () => caches.open(current);
@@ -27,8 +27,23 @@ export function startWorker(worker, version, { prefix, keepAll, turn, outbox, be
     if (event.tag === turn) event.waitUntil(sendWaiting(outbox));
   });
 
-  showPushes(worker, { icon: ICON });
+  worker.addEventListener("push", (event) => {
+    const { title, words, path, language } = event.data.json();
+    const shown = { body: words, lang: language, dir: "auto", icon: ICON, badge: ICON, tag: title, data: { path } };
+    event.waitUntil(worker.registration.showNotification(title, shown));
+  });
+
+  worker.addEventListener("notificationclick", (event) => {
+    event.notification.close();
+    event.waitUntil(goTo(worker, event.notification.data.path));
+  });
   return open;
+}
+
+async function goTo(worker, path) {
+  const pages = await worker.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const here = pages.find((page) => new URL(page.url).pathname === path);
+  return here ? here.focus() : worker.clients.openWindow(path);
 }
 
 // Every file that the server names, a few at once: on a line that stalls, pages need connections of their own.

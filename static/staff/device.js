@@ -1,14 +1,11 @@
 // On every staff page with a signal: keeps the day's sheet fresh, sends what waits, and clears up at sign-out.
 
-import { receiptOf } from "../shared/clock.js";
-import { readFact, transact } from "../shared/database.js";
-import { timed } from "../shared/requests.js";
-import { sealed } from "../shared/seal.js";
-import { currentSheet, endSession, forgetDay, openDeviceDatabase, otherTabs } from "./device/day-key.js";
+import { endSession, forgetDay, openDeviceDatabase, otherTabs } from "./device/day-key.js";
+import { FRESH_MS, keepDay, oldWords } from "./device/keeping.js";
 import { DeviceOutbox } from "./device/outbox.js";
 
-const FRESH_MS = 60000;
 const waiting = document.getElementById("entries-waiting");
+const old = document.getElementById("sheet-old");
 const signOut = document.getElementById("sign-out");
 const database = await openDeviceDatabase();
 const outbox = new DeviceOutbox(database, showWaiting);
@@ -34,35 +31,23 @@ document.documentElement.dataset.device = "ready";
 
 async function refresh() {
   await outbox.flush();
+  const { email } = signOut.dataset;
   try {
-    await keepSheet();
+    await keepDay(database, email);
   } catch (error) {
-    console.info("the day's sheet was not renewed:", error.message);
+    console.info("what this device keeps of the day was not renewed:", error.message);
   }
+  show(old, await oldWords(database, email));
 }
 
 async function showWaiting() {
   const { length } = await outbox.waiting();
-  waiting.hidden = length === 0;
-  waiting.textContent = length === 1 ? "1 entry waits on this device for a signal." : `${length} entries wait on this device for a signal.`;
+  const many = length === 1 ? "1 entry waits" : `${length} entries wait`;
+  show(waiting, length ? `${many} on this device for a signal.` : "");
 }
 
-// Seals today's list under the key of whoever signed in here. Somebody else's key is never used.
-async function keepSheet() {
-  const kept = await currentSheet(database);
-  const key = await readFact(database, "day-key");
-  if (key?.email !== signOut.dataset.email) return;
-  if (kept && Math.abs(Date.now() - kept.fetched) < FRESH_MS / 2) return; // a clock that was set back makes none fresh
-  const answer = await timed("/api/v1/clinic/daysheet");
-  if (answer.status === 401) await forgetDay(database);
-  if (!answer.ok) return;
-  const sheet = await answer.json();
-  const receipt = receiptOf(sheet);
-  const fresh = { expires_at: sheet.expires_at, fetched: receipt.received_at, packet: await sealed(sheet, key.publicKey) };
-  await transact(database, ["facts"], "readwrite", ({ facts }) => {
-    facts.put(receipt, "clock");
-    facts.get("day-key").onsuccess = ({ target: { result: now } }) => {
-      if (now?.publicKey === key.publicKey) facts.put(fresh, "sheet"); // nobody signed out meanwhile
-    };
-  });
+// Words that stand there already are not said anew.
+function show(place, words) {
+  place.hidden = !words;
+  if (place.textContent !== words) place.textContent = words;
 }

@@ -6,7 +6,7 @@ import { DeviceOutbox } from "./device/outbox.js";
 import { alarmed, asksBack, factsOf, showConversions, showHow } from "./measures.js";
 import { readFact } from "../shared/database.js";
 import { byId } from "../shared/dom.js";
-import { timed } from "../shared/requests.js";
+import { LIMIT_MS, timed } from "../shared/requests.js";
 
 const PATIENCE_MS = 5000;
 
@@ -19,32 +19,44 @@ class Visit {
   async start() {
     this.#form.addEventListener("submit", (event) => {
       event.preventDefault();
-      this.#once(() => this.#save());
+      this.#once();
     });
+    addEventListener("pageshow", () => { this.#saving = false; });
     this.#form.addEventListener("change", () => showHow(this.#form));
     showHow(this.#form);
     this.#table = await loadTable(this.#form.dataset.acuityTable).catch(() => ({}));
     showConversions(this.#form, this.#table);
   }
 
-  // Who presses *Save* twice while it asks for a signal saves once.
-  async #once(save) {
+  // Who presses *Save* twice saves once: while it asks for a signal, and until the next page is there or takes too long.
+  async #once() {
     if (this.#saving) return;
     this.#saving = true;
-    await save().finally(() => { this.#saving = false; });
+    let sent = false;
+    try {
+      sent = await this.#save();
+    } finally {
+      if (!sent) this.#saving = false;
+      else setTimeout(() => { this.#saving = false; }, LIMIT_MS);
+    }
   }
 
+  // Whether it is on its way to the server.
   async #save() {
     if (await answers()) {
       this.#form.submit();
-      return;
+      return true;
     }
     const facts = factsOf(this.#form);
-    if (asksBack(this.#form, facts, this.#table, this.#limits)) return;
+    if (asksBack(this.#form, facts, this.#table, this.#limits)) return false;
     const told = byId("kept-here");
     told.hidden = false;
-    told.textContent = await this.#keep(facts);
+    told.textContent = await this.#keep(facts).catch((error) => {
+      console.info("not kept:", error);
+      return "This could not be kept on this device. Write it on paper.";
+    });
     (alarmed(facts, this.#limits) ? byId("alarm") : told).focus();
+    return false;
   }
 
   // What to say of it.

@@ -6,9 +6,10 @@ import { entryRows, readable } from "./device/entries-view.js";
 import { FormView } from "./device/form-view.js";
 import { ListView } from "./device/list-view.js";
 import { DeviceOutbox } from "./device/outbox.js";
-import { eyeOf, mark } from "./device/sheet.js";
+import { eyeOf, mark, withFollowed } from "./device/sheet.js";
 import { alarmed } from "./measures.js";
 import { readFact } from "../shared/database.js";
+import { timeWords } from "../shared/dates.js";
 import { byId } from "../shared/dom.js";
 import { timed } from "../shared/requests.js";
 import { opened } from "../shared/seal.js";
@@ -51,14 +52,16 @@ class Page {
   async #unlock(event) {
     event.preventDefault();
     byId("unlock-error").textContent = "";
+    const password = byId("password").value;
     const [key, kept] = [await readFact(this.#database, "day-key"), await currentSheet(this.#database)];
     if (!kept) {
       await this.start();
       return;
     }
     try {
-      this.#privateKey = await openDayKey(key, byId("password").value);
-      this.#sheet = await opened(kept.packet, this.#privateKey);
+      this.#privateKey = await openDayKey(key, password);
+      const [sheet, followed] = await Promise.all([opened(kept.packet, this.#privateKey), this.#followed(this.#privateKey)]);
+      this.#sheet = withFollowed(sheet, followed);
     } catch {
       byId("unlock-error").textContent = "This is not the password of the person who signed in on this device.";
       return;
@@ -66,6 +69,7 @@ class Page {
     byId("password").value = "";
     byId("unlock").hidden = true;
     byId("staff-name").textContent = this.#sheet.staff;
+    byId("as-of").textContent = ` at ${timeWords(new Date(kept.fetched))}`;
     setTimeout(() => this.#leave(), Math.min(Date.parse(this.#sheet.expires_at) - Date.now(), LONGEST_TIMER_MS));
     await this.#showEntries();
     if (this.#left) return; // somebody signed out while the key was worked out
@@ -73,6 +77,12 @@ class Page {
     byId("open").hidden = false;
     this.#route();
     this.#outbox.flush();
+  }
+
+  async #followed(privateKey) {
+    const kept = await readFact(this.#database, "followed");
+    const pages = (kept?.packets ?? []).map((packet) => opened(packet, privateKey));
+    return (await Promise.all(pages)).flat();
   }
 
   // The page that was asked for when the signal was gone.
@@ -134,6 +144,7 @@ class Page {
   // Signing out here takes everything readable off this device; entries that wait stay, sealed for the clinic.
   async #leave() {
     this.#left = true;
+    byId("password").value = "";
     byId("open").hidden = true; // on a line that stalls the next page is not there at once
     await signOutHere(this.#database, () => this.#others.postMessage("left"));
     this.#close();

@@ -1,4 +1,4 @@
-"""`python -m tests.benchmark [--eyes 1000,30000] [--seconds 5] [--folder F] [--out benchmark.json]`
+"""`python -m tests.benchmark [--eyes 1000,30000] [--seconds 5] [--phones 200] [--folder F] [--out benchmark.json]`
 
 Every figure stands beside a yardstick that was measured in the same run (`yardsticks.py`), and as a ratio to it: machines
 differ, and so do hours on one machine. A clinic of each size is built (`followup demo --eyes`) in the folder, unless one
@@ -21,22 +21,19 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-import requests
-
 from demo_db import build, data, many
 from followup import jobs
 from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.home import enrol
 from followup.records import Store, export, eyes, open_store
-from followup.records.bodies.kinds import stored
-from followup.records.store import new_id
 from tests.benchmark import side_by_side, yardsticks
+from tests.benchmark.phones import Phone, a_days_entries, send
 from tests.benchmark.serving import Server, alternately, cpu_of, program, yardstick
 from tests.conftest import COMMAND
 
 Found = dict[str, Any]
-PHONES, ENTRIES, AT_ONCE, STARTS = 200, 20, 8, 7
+AT_ONCE, STARTS = 8, 7
 CLOCK = ("check", "escalate", "messages")
 SAME_LISTS = {"visits": "today", "callbacks": "callbacks", "patients": "search", "events": "one eye"}
 """Tables as an admin framework lists them, and the page of ours that people open for those."""
@@ -50,8 +47,8 @@ def main(words: Sequence[str] | None = None) -> Found:
             "at": datetime.now(UTC).isoformat(timespec="seconds"),
             "machine": {"python": platform.python_version(), "processors": os.cpu_count(), "load": os.getloadavg()[0]},
             "start": start(),
-            "sizes": {str(size): of_size(folder / str(size), size, asked.seconds) for size in asked.eyes},
-            "ten clinics": ten_clinics(folder, min(asked.eyes), asked.seconds),
+            "sizes": {str(size): of_size(folder / str(size), size, asked.seconds, asked.phones) for size in asked.eyes},
+            "ten clinics": ten_clinics(folder, min(asked.eyes), asked.seconds, asked.phones),
         }
     found["growth"] = growth(found["sizes"])
     if asked.out:
@@ -64,6 +61,7 @@ def _asked(words: Sequence[str] | None) -> argparse.Namespace:
     options = argparse.ArgumentParser(prog="python -m tests.benchmark", description=__doc__)
     options.add_argument("--eyes", type=lambda text: [int(n) for n in text.split(",")], default=[1000, 30_000])
     options.add_argument("--seconds", type=float, default=5.0, help="for each figure")
+    options.add_argument("--phones", type=int, default=200, help="that send after a day’s outage, at most")
     options.add_argument("--folder", type=Path, help="keep the clinics there")
     options.add_argument("--out", type=Path, default=Path("benchmark.json"))
     return options.parse_args(words)
@@ -74,7 +72,7 @@ def figure(measured: float, of_yardstick: float, unit: str, **more: Any) -> Foun
     return {"measured": measured, "yardstick": of_yardstick, "unit": unit, "ratio": ratio, **more}
 
 
-def of_size(folder: Path, size: int, seconds: float) -> Found:
+def of_size(folder: Path, size: int, seconds: float, most_phones: int) -> Found:
     """Everything that is measured of a clinic of one size."""
     settings = build.settings(folder)
     folder.mkdir(parents=True, exist_ok=True)
@@ -90,13 +88,13 @@ def of_size(folder: Path, size: int, seconds: float) -> Found:
     plain.unlink(missing_ok=True)
     yardsticks.fill(plain, size)
     store = open_store(settings.server.database)
-    tokens = _phones(store, settings.clinic.tz)
+    phones = _phones(store, settings.clinic.tz, most_phones)
     found: Found = {"built_cpu_seconds": built, "disk": disk(store, size)}
     with program(file) as ours, yardstick("twenty_rows", plain) as bare:
         paths = _paths(store)
         found["pages"] = pages(ours, bare, paths, seconds)
         found["admin"] = admin(settings.server.database, ours, paths, seconds)
-        found["entries"] = entries(ours, tokens, folder / "commits.db", seconds)
+        found["entries"] = entries(ours, phones, folder / "commits.db", seconds)
         found["clock"] = clock(store, settings, found["pages"])
         found["memory"] = figure(ours.memory_mb, bare.memory_mb, "MB")
     store.close()
@@ -111,6 +109,7 @@ def _paths(store: Store) -> dict[str, tuple[str, str]]:
         "callbacks": ("nurse", "/clinic/callbacks"),
         "search": ("nurse", f"/clinic/?find={eye.patient.name.split()[-1]}"),
         "one eye": ("nurse", f"/clinic/eyes/{eye.id}"),
+        "day sheet": ("nurse", "/api/v1/clinic/daysheet"),
         "needs me": ("surgeon", "/surgeon/"),
     }
 
@@ -150,60 +149,36 @@ def admin(database: Path, ours: Server, paths: dict[str, tuple[str, str]], secon
     return found
 
 
-def entries(ours: Server, tokens: Sequence[tuple[str, str]], plain: Path, seconds: float) -> Found:
+def entries(ours: Server, phones: Sequence[Phone], plain: Path, seconds: float) -> Found:
     """Entries that are on the disk, a second: phones after a day without a signal, against plain commits."""
     plain.unlink(missing_ok=True)
     commits = yardsticks.commits_a_second(plain, seconds)
+    waiting = [(phone, a_days_entries(phone)) for phone in phones]
     before, began = ours.cpu_ms, time.perf_counter()
     with ThreadPoolExecutor(AT_ONCE) as pool:
-        taken = sum(pool.map(lambda phone: _send(ours.address, *phone), tokens))
+        taken = sum(pool.map(lambda one: send(ours.address, *one), waiting))
     passed = time.perf_counter() - began
     cpu = (ours.cpu_ms - before) / taken
-    return figure(taken / passed, commits, "a second", cpu_ms=cpu)
+    return figure(taken / passed, commits, "a second", cpu_ms=cpu, phones=len(phones))
 
 
-def ten_clinics(folder: Path, size: int, seconds: float) -> Found:
+def ten_clinics(folder: Path, size: int, seconds: float, most_phones: int) -> Found:
     """Ten clinics of the smallest size on one server, against one."""
     settings = build.settings(folder / str(size))
     store = open_store(settings.server.database)
-    phones = _phones(store, settings.clinic.tz)
+    phones = _phones(store, settings.clinic.tz, most_phones)
     store.close()
-    return side_by_side.measured(folder / "side by side", settings.server.database, phones, _send, seconds)
+    return side_by_side.measured(folder / "side by side", settings.server.database, phones, seconds)
 
 
-def _send(address: str, token: str, eye_id: str, host: str = "") -> int:
-    now = datetime.now(UTC)
-    sent = [
-        {
-            "id": new_id(),
-            "operation": eye_id,
-            "kind": "symptoms",
-            "at": (now - timedelta(hours=24 - n)).isoformat(),
-            "offset_minutes": 60,
-            "sequence": n + 1,
-            "by": "patient",
-            "body": stored(build.CALM),
-        }
-        for n in range(ENTRIES)
-    ]
-    named = {"Host": host} if host else {}
-    answer = requests.post(
-        f"{address}/api/v1/events", json={"events": sent}, cookies={"device": token}, headers=named, timeout=120
-    )
-    assert answer.status_code == 200, answer.status_code
-    results = answer.json()["results"]
-    assert all(result["status"] == "received" for result in results)
-    return len(results)
-
-
-def _phones(store: Store, zone: Any) -> list[tuple[str, str]]:
-    """Phones of followed patients, enrolled anew: secret and eye."""
+def _phones(store: Store, zone: Any, most: int) -> list[Phone]:
+    """Phones of followed patients, enrolled anew."""
     found, desk = [], Desk(store, datetime.now(UTC), Actor("benchmark", "the benchmark", "clock"), zone)
     with store.transaction():
-        for eye in [eye for eye in eyes.followed(store) if eye.patient.has_app][:PHONES]:
+        for eye in [eye for eye in eyes.followed(store) if eye.patient.has_app][:most]:
             code = enrol.issue_code(desk, eye.patient.id)
             token = enrol.enrol(store, desk.now, code, eye.patient.born_on.year, "patient", "benchmark")
-            found.append((token, eye.id))
+            found.append(Phone(token, eye.id))
     return found
 
 

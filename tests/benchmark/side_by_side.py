@@ -4,7 +4,7 @@ import itertools
 import json
 import shutil
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
@@ -13,30 +13,30 @@ import requests
 
 from demo_db import data
 from followup.records.store import copy_database
+from tests.benchmark.phones import Phone, a_days_entries, send
 from tests.benchmark.serving import Server, region
 from tests.conftest import until
 
 CLINICS, AT_ONCE = 10, 8
 RESTING_MS = 100  # of the processor in a second
 Found = dict[str, Any]
-Phone = tuple[str, str]
 
 
-def measured(folder: Path, database: Path, phones: Sequence[Phone], send: Callable[..., int], seconds: float) -> Found:
+def measured(folder: Path, database: Path, phones: Sequence[Phone], seconds: float) -> Found:
     """What a server with one clinic does and holds, and the same server after nine more came into its folder.
 
-    Each is a copy of one database, so all have the same phones; `send` gives a phone's day of entries to a clinic.
+    Each is a copy of one database, so all have the same phones, each with a day of entries for a clinic.
     """
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir(parents=True)
     _add(folder, 0, database)
     with region(folder) as server:
         one = [_clinic(server, 0)]
-        alone = _throughput(server, one, phones, send, seconds)
+        alone = _throughput(server, one, phones, seconds)
         for n in range(1, CLINICS):
             _add(folder, n, database)
         ten = one + [_clinic(server, n) for n in range(1, CLINICS)]
-        together = _throughput(server, ten, phones, send, seconds)
+        together = _throughput(server, ten, phones, seconds)
     return {
         name: {"measured": together[name], "yardstick": alone[name], "unit": unit, "ratio": together[name] / alone[name]}
         for name, unit in (
@@ -85,9 +85,7 @@ def _rests(server: Server) -> bool:
     return server.cpu_ms - before < RESTING_MS
 
 
-def _throughput(
-    server: Server, clinics: Sequence[Server], phones: Sequence[Phone], send: Callable[..., int], seconds: float
-) -> Found:
+def _throughput(server: Server, clinics: Sequence[Server], phones: Sequence[Phone], seconds: float) -> Found:
     """Today's list asked for by eight at once, then phones after a day without a signal; the clinics take turns."""
     for clinic in clinics:  # each worker opens it when it is first asked
         until(lambda clinic=clinic: all(_answers(clinic) for _ in range(AT_ONCE)), "it is open", 120)
@@ -102,13 +100,14 @@ def _throughput(
             done += 1
         return done
 
+    waiting = [(phone, a_days_entries(phone)) for phone in phones]
     before, began = server.cpu_ms, time.perf_counter()
     with ThreadPoolExecutor(AT_ONCE) as pool:
         pages = sum(pool.map(read, range(AT_ONCE)))
         passed, cpu = time.perf_counter() - began, server.cpu_ms - before
         began = time.perf_counter()
-        turns = zip(phones, itertools.cycle(clinics), strict=False)
-        sent = [pool.submit(send, server.address, *phone, host=clinic.host) for phone, clinic in turns]
+        turns = zip(waiting, itertools.cycle(clinics), strict=False)
+        sent = [pool.submit(send, server.address, *one, host=clinic.host) for one, clinic in turns]
         entries = sum(one.result() for one in sent)
         took = time.perf_counter() - began
     return {"pages": pages / passed, "cpu": cpu / pages, "entries": entries / took, "memory": server.memory_mb}

@@ -118,6 +118,16 @@ def clinic_day(in_days: int = 0) -> date:
     return datetime.now(ZONE).date() + timedelta(days=in_days)
 
 
+# The browser's driver cannot fill a disk: writing fails here as it does when the quota is used up.
+FULL = """() => {
+    const real = IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
+        if (mode === "readwrite") throw new DOMException("full", "QuotaExceededError");
+        return real.call(this, stores, mode, ...rest);
+    };
+}"""
+
+
 def made_server(folder: Path, migrated: Path) -> RunningServer:
     """A clinic in this folder with a nurse and a surgeon; its server is not started yet."""
     database = folder / "clinic.db"

@@ -17,7 +17,7 @@ from followup.care.visits import visit
 from followup.records import Store, events, worries
 from followup.records.bodies.kinds import stored
 from tests.browser.checking import SCREENS, WELL, answer, answer_screen, press, save, screen
-from tests.browser.conftest import PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, go, ready
+from tests.browser.conftest import FULL, PHONE, ZONE, RunningServer, all_received, draft_kept, enrol, go, ready
 from tests.conftest import operation_note, patient_details
 
 ALL_CLEAR = "Nothing here needs a call"
@@ -152,16 +152,7 @@ def test_a_good_check_takes_no_call_away_and_it_goes_when_the_clinic_has_settled
 
 
 def test_what_could_not_be_saved_is_still_answered(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
-    # The browser's driver cannot fill a disk: writing fails here as it does when the quota is used up.
-    phone.evaluate(
-        """() => {
-        const real = IDBDatabase.prototype.transaction;
-        IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
-            if (mode === "readwrite") throw new DOMException("full", "QuotaExceededError");
-            return real.call(this, stores, mode, ...rest);
-        };
-    }"""
-    )
+    phone.evaluate(FULL)
     answer(phone, kept=False, **WELL)
     expect(phone.locator("#trouble")).to_contain_text("This phone is full")
     expect(phone.get_by_text(ALL_CLEAR)).to_be_hidden()
@@ -233,6 +224,14 @@ def test_a_journey_is_answered_at_once_offline(phone: Page, metres: str, title: 
     expect(phone.locator("#journey-call")).to_contain_text("+00 1 234")
     expect(phone.locator("#journey-emergency")).to_be_visible(visible=emergency)
     expect(phone.locator("#sending")).to_have_text("1 entry to send")
+    expect(phone.locator("#journey-said")).to_be_in_viewport()
+    expect(phone.locator("#kept")).to_contain_text("Saved on this phone")
+    again(phone)
+    if title:
+        says(phone, title, emergency=emergency)
+        expect(phone.locator("#verdict-words")).to_contain_text(words)
+    else:
+        expect(phone.locator("#verdict")).to_be_hidden()
 
 
 def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
@@ -244,12 +243,18 @@ def test_an_anaesthetic_is_answered_until_the_clinic_lifts_the_caution(
     expect(phone.locator("#journey-title")).to_have_text("Call now")
     expect(phone.locator("#journey-words")).to_contain_text("Laughing gas")
     expect(phone.locator("#journey-emergency")).to_be_visible()
+    phone.locator("#kept").get_by_role("button", name="Undo").click()
+    expect(phone.locator("#verdict")).to_be_hidden()
+    phone.get_by_role("button", name="I am having an anaesthetic").click()
+    says(phone, "Call now", emergency=True)
     now, zone = datetime.now(UTC), server.settings.clinic.tz
     visit.record_clinic_event(Desk(clinic_store, now, replace(nurse, trusted=True), zone), enrolment[0], "no-gas-seen", {})
     again(phone)
     phone.get_by_role("link", name="Bubble").click()
     journey(phone, "3000")
-    expect(phone.locator("#journey-words")).to_have_text("The clinic looked and found no gas left. It lifted this caution.")
+    expect(phone.locator("#journey-words")).to_contain_text(
+        "The clinic looked and found no gas left. It lifted this caution."
+    )
     expect(phone.locator("#journey-emergency")).to_be_hidden()
 
 

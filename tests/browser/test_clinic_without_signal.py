@@ -1,6 +1,7 @@
 """A clinic device without a signal: the list opens with the password, entries are kept sealed and sent, nothing is overwritten."""
 
 import json
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
@@ -9,14 +10,17 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care import accounts
-from followup.clinical import pressure
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
+from followup.clinical import pressure, schedule
 from followup.records import Store, events, visits, worries
-from tests.browser.conftest import RunningServer, sign_in
+from tests.browser.conftest import RunningServer, clinic_day, sign_in
 from tests.browser.device import TABLET, device_ready, unlock
 from tests.browser.kept import of_both_eyes
 from tests.browser.proxy import Line
 from tests.browser.test_faults import HANG_WITH_THE_TURN, LONGER_THAN_A_REQUEST_MS
-from tests.conftest import PASSWORD, until
+from tests.conftest import PASSWORD, operation_note, patient_details, until
 
 EVERYTHING_KEPT = """async () => {
     const { openDatabase, transact } = await import("/static/shared/database.js");
@@ -35,12 +39,31 @@ KEY_GOES = """async () => {
 }"""
 
 
+THE_SHEET_IS_TEN_MINUTES_OLD = """async () => {
+    const { openDatabase, transact } = await import("/static/shared/database.js");
+    await transact(await openDatabase("followup-clinic"), ["facts"], "readwrite", ({ facts }) => {
+        facts.get("sheet").onsuccess = ({ target: { result } }) => facts.put({ ...result, fetched: result.fetched - 600000 }, "sheet");
+    });
+}"""
+
+
 A_NEWER_VERSION_LETS_GO_OF_THIS_ONE = """async () => {
     for (const name of (await caches.keys()).filter((name) => name.startsWith("followup-clinic-"))) {
         const [own, newer] = [await caches.open(name), await caches.open("followup-clinic-newer")];
         for (const request of await own.keys()) await newer.put(request, await own.match(request));
         await caches.delete(name);
     }
+}"""
+
+
+SIGNS_OUT_AS_THE_KEY_IS_WORKED_OUT = """() => {
+    const unwrap = crypto.subtle.unwrapKey.bind(crypto.subtle);
+    crypto.subtle.unwrapKey = async (...asked) => {
+        document.getElementById("leave").click();
+        const key = await unwrap(...asked);
+        window.workedOut = true;
+        return key;
+    };
 }"""
 
 
@@ -122,6 +145,56 @@ def test_the_list_and_the_entry_screen_work_and_the_entry_arrives_once(
     assert "pressure" in {c.worry for c in worries.open_callbacks(clinic_store)}
 
 
+def test_whoever_comes_unplanned_is_found_by_name_and_entered(
+    open_context: Callable[..., BrowserContext],
+    server: RunningServer,
+    clinic_store: Store,
+    enrolment: tuple[str, str],
+    nurse: Actor,
+) -> None:
+    """Nothing is due for them in weeks, so they are not on the day's sheet."""
+    day = clinic_day(60)
+    windows = [schedule.Window("month 2", day, day - timedelta(days=7), day + timedelta(days=7), "retina")]
+    desk = Desk(clinic_store, datetime.now(UTC), nurse, server.settings.clinic.tz)
+    patient = patient_details("T-2").model_copy(update={"name": "Una Unplanned"})
+    note = operation_note(operated_at=desk.now - timedelta(days=9), steroid_drops_until=day)
+    eye, _ = leaving.discharge(desk, patient, note, windows)
+    tablet = nurse_tablet(open_context, server, "nurse@test.invalid")
+    without_signal(tablet, server)
+    expect(tablet.get_by_text("Una Unplanned")).to_have_count(0)
+    tablet.get_by_label("Find by name or number").fill("unpl")
+    expect(tablet.get_by_text("Nobody of that name or number")).to_be_hidden()
+    tablet.get_by_role("link", name="Enter visit: Una Unplanned").click()
+    expect(tablet.locator("#entry-about")).to_contain_text("T-2")
+    expect(tablet.get_by_label("Visit", exact=True)).to_have_value("")
+    tablet.locator("#right-iop").fill("36")
+    tablet.get_by_role("button", name="Keep").click()
+    expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text("36 mmHg is at or above")
+    tablet.get_by_label("Find by name or number").fill("xyz")
+    expect(tablet.get_by_text("Nobody of that name or number is on this device.")).to_be_visible()
+    server.start()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(tablet.locator("#entries li").first).to_contain_text("Received by the clinic.")
+    assert [e.body.iop_mmhg for e in of_both_eyes(clinic_store, eye, "measures")] == [36]
+
+
+def test_a_page_says_that_the_list_on_this_device_grows_old_and_the_list_says_of_when_it_is(
+    tablet: Page, server: RunningServer
+) -> None:
+    old = tablet.locator("#sheet-old")
+    expect(old).to_be_hidden()
+    tablet.evaluate(THE_SHEET_IS_TEN_MINUTES_OLD)
+    server.kill()
+    tablet.evaluate("window.dispatchEvent(new Event('online'))")
+    expect(old).to_contain_text("no newer one comes")
+    without_signal(tablet, server)
+    expect(tablet.locator("#no-signal")).to_contain_text(re.compile(r"This is the list as it was at \d\d:\d\d\."))
+    server.start()
+    tablet.goto(f"{server.address}/clinic/")
+    device_ready(tablet)
+    expect(old).to_be_hidden()
+
+
 def test_a_page_that_opens_while_a_newer_version_takes_over_opens(tablet: Page, server: RunningServer) -> None:
     """Between the moment when the newer one lets go of the files of this one and the moment when it answers for this page."""
     tablet.evaluate(A_NEWER_VERSION_LETS_GO_OF_THIS_ONE)
@@ -164,10 +237,10 @@ def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(
 
 
 def test_signing_out_with_a_signal_leaves_nothing(tablet: Page, server: RunningServer) -> None:
-    assert {"day-key", "sheet"} <= set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+    assert {"day-key", "sheet", "followed"} <= set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
     tablet.get_by_role("button", name="Sign out").click()
     tablet.wait_for_url(f"{server.address}/")
-    assert not {"day-key", "sheet"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+    assert not {"day-key", "sheet", "followed"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
 
 
 def test_the_list_is_gone_when_the_day_is_over(tablet: Page, server: RunningServer) -> None:
@@ -175,7 +248,7 @@ def test_the_list_is_gone_when_the_day_is_over(tablet: Page, server: RunningServ
     server.kill()
     tablet.goto(f"{server.address}/clinic/")
     expect(tablet.get_by_role("heading", name="Nothing is kept on this device")).to_be_visible()
-    assert not {"day-key", "sheet"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
+    assert not {"day-key", "sheet", "followed"} & set(tablet.evaluate(EVERYTHING_KEPT)["keys"])
 
 
 def test_an_answer_lost_on_the_way_back_is_asked_again_and_the_entry_stands_once(
@@ -239,9 +312,10 @@ def test_signing_out_while_the_list_is_being_opened_leaves_nothing_to_read(
     password = tablet.get_by_label("Password of whoever signed in on this device")
     password.fill(PASSWORD)
     line.mode = "stall"
+    tablet.evaluate(SIGNS_OUT_AS_THE_KEY_IS_WORKED_OUT)
     tablet.evaluate("document.getElementById('unlock-form').requestSubmit()")
-    tablet.evaluate("document.getElementById('leave').click()")
-    expect(password).to_have_value("")  # the key was worked out meanwhile
+    until(lambda: tablet.evaluate("window.workedOut"), "the key is worked out")
+    expect(password).to_have_value("")
     until(lambda: any(asked.startswith("POST /api/v1/clinic/leave") for asked in line.stalled), "the session is to end")
     assert "Pat Patient" not in tablet.locator("body").inner_text()
     line.close()

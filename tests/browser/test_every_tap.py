@@ -8,7 +8,7 @@ from playwright.sync_api import Page, expect
 
 from followup.records import Store, events
 from followup.records.bodies.kinds import stored
-from tests.browser.conftest import ZONE, all_received, go, ready
+from tests.browser.conftest import FULL, ZONE, all_received, go, ready
 from tests.conftest import until
 
 HOUR = timedelta(hours=1)
@@ -268,6 +268,20 @@ def test_a_refused_entry_is_on_the_first_screen_until_it_was_seen(phone: Page) -
     expect(phone.locator("#refused")).to_be_hidden()
     go(phone, "more")
     expect(phone.locator("#entries li", has_text="could not take it")).to_have_count(1)
+
+
+def test_a_full_phone_says_in_view_what_it_could_not_do(phone: Page) -> None:
+    phone.evaluate(REFUSED, "This entry belongs to another eye.")
+    again(phone)
+    phone.evaluate(FULL)
+    trouble = phone.locator("#trouble")
+    for button in ("Start", "I have seen it"):
+        phone.evaluate("scrollTo(0, document.body.scrollHeight)")
+        expect(trouble).not_to_be_in_viewport()
+        phone.get_by_role("button", name=button, exact=True).first.dispatch_event("click")  # clicking would scroll to it
+        expect(trouble).to_have_text("This phone is full. The entry could not be saved. Please call the clinic.")
+        expect(trouble).to_be_in_viewport()
+    expect(phone.locator("#refused")).to_be_visible()
 
 
 TWO_QUESTIONS = """async () => {

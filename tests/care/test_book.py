@@ -254,13 +254,13 @@ def test_whom_to_tell_stands_on_a_list_until_somebody_did(
     store: Store, desk: Desk, clinic: Clinic, eye_id: str, week: Visit
 ) -> None:
     version = book.move(desk, clinic, week.identity, FRIDAY)
-    (one,) = lists.to_tell(store, NOW, desk.today)
+    (one,) = lists.to_tell(store, desk.today)
     assert (one.change.before.target, one.change.changed.target) == (WEDNESDAY, FRIDAY)
     assert notes_made(store, lambda: book.told(desk, version)) == ["visit change told"]
     assert notes_made(store, lambda: book.told(desk, version)) == []
-    assert lists.to_tell(store, NOW, desk.today) == []
+    assert lists.to_tell(store, desk.today) == []
     book.undo(desk, version)  # who knew of the new day is to be told that it does not hold
-    (one,) = lists.to_tell(store, NOW, desk.today)
+    (one,) = lists.to_tell(store, desk.today)
     assert (one.change.before.target, one.change.changed.target) == (FRIDAY, WEDNESDAY)
 
 
@@ -268,7 +268,7 @@ def test_a_change_that_nobody_heard_of_and_was_taken_back_is_nothing_to_tell(
     store: Store, desk: Desk, clinic: Clinic, week: Visit
 ) -> None:
     book.undo(desk, book.move(desk, clinic, week.identity, FRIDAY))
-    assert lists.to_tell(store, NOW, desk.today) == []
+    assert lists.to_tell(store, desk.today) == []
 
 
 def test_the_plan_asks_about_every_day_at_once_and_keeps_nothing_before(

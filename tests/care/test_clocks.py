@@ -9,7 +9,7 @@ from followup.care.home import receive
 from followup.care.reading.eye import load
 from followup.clinical import posture
 from followup.config import Settings
-from followup.records import Store, events
+from followup.records import Store, events, worries
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW
@@ -115,6 +115,15 @@ def test_a_clock_changed_and_changed_back_gives_the_time_at_which_the_entry_came
     assert events.of_eye(store, eye_id)[0].at == NOW
     (own_time,) = store.rows("SELECT device_at FROM events")
     assert own_time["device_at"].startswith((NOW - 30 * MINUTE + meanwhile).strftime("%Y-%m-%dT%H:%M"))
+
+
+def test_a_danger_from_a_clock_that_is_a_little_ahead_calls_at_once(
+    store: Store, device: Device, eye_id: str, settings: Settings
+) -> None:
+    ahead = NOW + timedelta(seconds=90)
+    receive.receive(store, NOW, device, [event(eye_id, "symptoms", ahead, {"pain": 9})], settings.clinic.tz, sent_at=ahead)
+    assert "now" in [c.how_soon for c in worries.open_callbacks(store)]
+    assert events.of_eye(store, eye_id)[0].at == NOW
 
 
 LATER = (NOW + HOUR).isoformat()

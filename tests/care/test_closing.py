@@ -72,7 +72,7 @@ def test_closing_moves_all_in_one_transaction_with_one_entry_and_each_is_to_be_t
     assert after
     assert after["n"] - before["n"] == 1
     assert [of(store, eye).target for eye in six[:5]] == [to[of(store, eye).identity] for eye in six[:5]]
-    assert {one.eye.id for one in lists.to_tell(store, NOW, desk.today)} == set(six[:5])
+    assert {one.eye.id for one in lists.to_tell(store, desk.today)} == set(six[:5])
     assert [(eye.id, v.target) for eye, v in closing.on_closed_days(desk, clinic)] == [(six[5], DAY)]
     assert ahead(store, clinic, desk.today).doubt(DAY) == "the clinic is closed on Wednesday 10 March 2027 (training)"
     with pytest.raises(book.Asks, match="closed on Wednesday"):
@@ -126,7 +126,7 @@ def test_a_day_closed_by_mistake_opens_again_with_its_visits(
     assert [of(store, eye).target for eye in six] == [date(2027, 3, 15), *[DAY] * 5]
     assert ahead(store, clinic, desk.today).doubt(DAY) is None
     # Who knew of the new day is to be told again; who never heard of it need not be.
-    assert {one.eye.id for one in lists.to_tell(store, NOW, desk.today)} == {six[0], six[1]}
+    assert {one.eye.id for one in lists.to_tell(store, desk.today)} == {six[0], six[1]}
     with pytest.raises(Conflict, match="is not closed"):
         closing.open_again(later, DAY, back=True)
 

@@ -100,7 +100,7 @@ def test_61_typed_for_16_leaves_picture_callback_and_results(
     eye = load(store, eye_id, zone)
     drawn = course_chart(eye, NOW, DEFAULT_BANDS).panels[1].marks
     assert [mark.label for mark in drawn] == ["16"]
-    assert not any("61 mmHg" in words for _, what, words in course_table(eye, NOW) if what == "measures")
+    assert ["16 mmHg" in words for _, what, words in course_table(eye, NOW) if what == "measures"] == [True]
 
 
 def test_the_forecast_follows(store: Store, nurse: Actor, eye_id: str, settings: Settings, correct: Correct) -> None:

@@ -94,7 +94,7 @@ class Month:
         self.beside_the_plan()
         if self.today == TOLD_ON:
             self.close()
-        for change in visits.to_tell(self.store)[:10]:
+        for change in visits.to_tell(self.store, self.today, 10):
             book.told(desk, change.changed.id)
 
     def visit_of_today(self, due: lists.Due) -> None:

@@ -204,7 +204,13 @@ def test_who_came_is_noted_once_a_day_and_again_the_next(desk: Desk, store: Stor
     v = booked(store, eye_id, desk.today)
     for hours in (0, 5, 13, 14):  # midnight in Vienna comes after thirteen hours
         arrivals.arrive(Desk(store, NOW + timedelta(hours=hours), desk.actor, ZONE), eye_id, v.identity)
+        assert stands_on_the_list(store, v, hours) == "here"
     assert [e.at for e in events.of_attendance(store, eye_id)] == [NOW, NOW + timedelta(hours=13)]
+
+
+def stands_on_the_list(store: Store, visit: Visit, hours: float) -> str:
+    due = lists.due_visits(store, NOW + timedelta(hours=hours), ZONE)
+    return next(d.state for d in due if d.visit.identity == visit.identity)
 
 
 def test_that_somebody_came_is_taken_back_once(desk: Desk, store: Store, eye_id: str) -> None:

@@ -280,9 +280,9 @@ def test_what_a_discharge_ended_on_an_eye_stands_again_where_it_was_not_operated
     own = {v.identity for v in visits.of_eye(store, eye_id)}
     assert ({v.identity for v in planned} <= own) is stands
     assert [v.name for v in done.planned_again] == (["week 1"] if stands else [])
-    assert [(c.before.withdrawn, c.changed.name) for c in visits.to_tell(store) if c.changed.eye_id == eye_id] == (
-        [(True, "week 1")] if stands else []
-    )
+    assert [
+        (c.before.withdrawn, c.changed.name) for c in visits.to_tell(store, desk.today) if c.changed.eye_id == eye_id
+    ] == ([(True, "week 1")] if stands else [])
     states = [found.state for id in (missed.id, task.callback_id) if (found := worries.callback(store, id))]
     assert states == (["waiting", "to-do"] if stands else ["settled", "settled"])
     assert [c.id for c in done.to_come] == ([task.callback_id] if stands else [])

@@ -270,6 +270,10 @@ CLOCKS: dict[str, tuple[timedelta | None, timedelta, Any, timedelta]] = {
     "two minutes behind": (-2 * MINUTE, -HOUR, None, 2 * MINUTE),
     "three hours ahead": (3 * HOUR, 2 * HOUR, None, -3 * HOUR),
     "a device that does not say": (None, -HOUR, None, timedelta(0)),
+    "a minute ahead, sent at once": (MINUTE, MINUTE, None, -MINUTE),
+    "ahead, and it does not say": (None, 5 * HOUR, None, -5 * HOUR),
+    "too far ahead, and it does not say": (None, 27 * HOUR, None, timedelta(0)),
+    "a minute ahead, heard just now": (MINUTE, MINUTE, heard(timedelta(0), timedelta(0)), -MINUTE),
     "put right while the entry waited": (timedelta(0), 2 * HOUR, heard(-5 * HOUR, -2 * HOUR), -3 * HOUR),
     "put wrong while the entry waited": (3 * HOUR, -4 * HOUR, heard(-5 * HOUR, -5 * HOUR), timedelta(0)),
     "changed and changed back": (timedelta(0), 30 * HOUR, heard(-5 * HOUR, -5 * HOUR), -30 * HOUR),
@@ -374,7 +378,7 @@ def test_what_waits_and_says_otherwise_now_is_a_problem_and_nothing_is_taken_in(
     other = Row(4, "T-2", "Una Person", date(2027, 3, 2), "left")
     with pytest.raises(CareError, match=r"^line 3: waits already, with other particulars"):
         waiting.put_on(desk, [changed, other], "list.csv")
-    assert [one.number for one in waiting.waiting(store)] == ["T-1"]
+    assert [one.number for one in waiting.waiting_page(store).lines] == ["T-1"]
     assert waiting.put_on(desk, [LINE, other], "list.csv").known == 1
 
 
@@ -382,7 +386,7 @@ def test_what_waits_and_says_otherwise_now_is_a_problem_and_nothing_is_taken_in(
 def test_what_is_put_aside_has_a_reason_of_some_length(store: Store, nurse: Actor, why: str) -> None:
     desk = Desk(store, NOW, nurse, ZONE)
     waiting.put_on(desk, [LINE], "list.csv")
-    (one,) = waiting.waiting(store)
+    (one,) = waiting.waiting_page(store).lines
     with pytest.raises(CareError, match="say why this operation is put aside"):
         waiting.put_aside(desk, one.id, why)
     waiting.put_aside(desk, one.id, "x" * 500)

@@ -33,7 +33,7 @@ from followup.care.watch import raising
 from followup.cli import cli
 from followup.clinical import schedule
 from followup.config import Settings
-from followup.records import Store, events, eyes, states, tasks, visits, watch, worries
+from followup.records import Store, events, eyes, kept_waiting, states, tasks, visits, watch, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.home import SymptomsBody
 from tests.conftest import NOW, OPERATED, ZONE, patient_details
@@ -84,6 +84,7 @@ class Clinic:
                 assert states.kept(self.store, id) == state.state_of(self.store, id, ZONE)
         state.bring_up_to_date(self.store, self.now, ZONE)
         assert state.differences(self.store, ZONE) == []
+        assert kept_waiting.differences(self.store) == []
 
     def the_clock_looks(self) -> None:
         jobs.check_all(self.store, self.settings, self.now)
@@ -350,6 +351,9 @@ def test_check_names_a_state_that_is_not_what_the_facts_say_and_can_rebuild_it(
     assert check("--rebuild")[0] == 0
     store.execute("UPDATE eye_states SET look_at = '2199-01-01T00:00:00.000000Z'")
     assert f"the clock would look at eye {eye_id} too late" in check()[1]
+    assert check("--rebuild")[0] == 0
+    store.insert("theatre_to_come", {"task_id": "x"})
+    assert "theatre_to_come x is not what the facts say; mend it with “followup check --rebuild”" in check()[1]
     assert check("--rebuild")[0] == 0
     assert check()[0] == 0
 

@@ -191,8 +191,8 @@ def test_confirmed_theatre_is_withdrawn_with_the_end_of_follow_up_and_only_by_na
     assert on_list(store, surgeon) == [(MONDAY, "morning list", True)]
     following.end(desk(store, surgeon, 1), eye_id, reason, "on Sunday", withdraws=named)
     assert on_list(store, surgeon) == []
-    for same in tasks.of_callback(store, confirmed.callback_id):
-        assert (same.given_up, same.done_words) == (True, f"{following.REASONS[reason]}: on Sunday")
+    given_up = [(same.given_up, same.done_words) for same in tasks.of_callback(store, confirmed.callback_id)]
+    assert given_up == [(True, f"{following.REASONS[reason]}: on Sunday")]
     (*_, last) = worries.steps_of(store, confirmed.callback_id)
     assert (last.step, last.detail["words"]) == ("theatre withdrawn", f"{following.REASONS[reason]}: on Sunday")
     assert of_task(store, confirmed).state == "settled"

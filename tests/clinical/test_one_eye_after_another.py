@@ -141,7 +141,9 @@ def test_a_quiet_fellow_eye_raises_nothing_and_needs_no_visits_or_entries() -> N
 
 
 def test_rules_of_the_operated_eye_leave_the_fellow_alone_and_the_other_way_round() -> None:
-    assert all(s.rule.startswith("fellow-") for s in fellow_signs(of_fellow(5, iop_mmhg=55)))
+    raised = [s.rule for s in fellow_signs(of_fellow(5, iop_mmhg=55))]
+    assert "fellow-pressure-severe" in raised
+    assert all(rule.startswith("fellow-") for rule in raised)
     assert signs([of_fellow(5, iop_mmhg=55), *diary(6)], 6) == []
     assert not [s for s in signs([measures(5, iop_mmhg=55), *diary(6)], 6) if s.rule.startswith("fellow-")]
 

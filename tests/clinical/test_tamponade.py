@@ -30,7 +30,7 @@ def test_gone_falls_into_the_published_range(agent: str, low: float, high: float
 
 
 def test_every_published_duration_lies_in_the_interval() -> None:
-    # The sources stand beside each: RCO18, IJRV24, NZCAA, Rah12, Han93, Bah16, Sel20, GD, SR20, Th89, Th92.
+    # The sources stand beside each: RCO18, IJRV24, NZCAA, Rah12, Han93, Bah16, Sel22, GD, SR20, Th89, Th92.
     rows = compared()
     for row in rows:
         at_least = 85 if row.published.kind == "mean ± 1.96 SD" else 100

@@ -9,10 +9,10 @@ from followup import jobs
 from followup.care.reading import state
 from followup.care.watch import raising, watching
 from followup.config import Settings
-from followup.records import Store, backup, watch
+from followup.records import Store, backup, kept_waiting, watch
 
 DERIVED = {"changed_patients", "eye_states", "visit_states", "wish_states", "call_states", "call_people", "state_made"}
-DERIVED |= {"changed_results", "eye_results", "operation_results"}
+DERIVED |= {"changed_results", "eye_results", "operation_results", "listed_waiting", "changes_untold", "theatre_to_come"}
 COUNTED = DERIVED | {"tries", "sessions", "used_once"}
 """What a refused request may write: the current state, which is no fact, wrong tries, what holds once, and a session that was
 used or ended."""
@@ -91,4 +91,4 @@ def faults(store: Store, settings: Settings, now: datetime) -> list[str]:
     made = [fault for fault in watch.faults(store) if fault.what != watching.SHUT]  # that packet was spoilt here
     met = [f"not working: {fault.what} {fault.about} ({fault.words})" for fault in made]
     late = [f"the clock would look at eye {id} too late" for id in raising.looked_at_too_late(store, zone)]
-    return backup.faults(store) + unreadable + met + state.differences(store, zone) + late
+    return backup.faults(store) + unreadable + met + state.differences(store, zone) + kept_waiting.differences(store) + late

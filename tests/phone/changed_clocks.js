@@ -54,7 +54,7 @@ export async function played(acts, from) {
     const clinic = new FromClinic(database, outbox, async () => {});
     const keeping = {
       save: async (kind, body, { operation, ...options }) => [await outbox.add(kind, operation, "patient", body, options)],
-      hideNote: () => {}, noteBeside: () => {},
+      hideNote: () => {}, noteBeside: () => {}, trying: async (work) => (await work()) ?? true,
     };
     const plan = { ...EYE, position: "face-down", posture: {} };
     const timers = new timing.Timers(database, keeping, { planOf: () => plan, receipt: () => clinic.receipt, sure: (id) => outbox.sure(id), changed: () => drawn() });

@@ -59,7 +59,7 @@ export async function played(acts, names = ["a"]) {
   const outbox = new PhoneOutbox(database);
   const show = async () => {
     entries = await outbox.all();
-    verdict.show({ verdicts: database.stores.facts.get("verdicts") ?? {} });
+    verdict.show({ verdicts: database.stores.facts.get("verdicts") ?? {}, eyes, entries, pack: {} });
     check.show({ entries, names: new Map(names.map((operation) => [operation, operation])) });
   };
   const keeping = new Keeping(outbox, { usedBy: () => "patient", show });

@@ -58,6 +58,7 @@ export class Part {
   scrollIntoView() {}
   getAttribute(name) { return this[name] ?? null; }
   setAttribute(name, value) { this[name] = value; }
+  removeAttribute(name) { delete this[name]; }
 }
 
 // The page, by id; texts are their keys. `kinds` are those of parts that are more than one.

@@ -29,6 +29,8 @@ globalThis.Date = class extends RealDate {
     constructor(...given) { super(...(given.length > 0 ? given : [now])); }
     static now() { return now; }
 };
+const waiting = [];
+globalThis.setTimeout = (work) => waiting.push(work);
 const byId = parts({ "hand-eye": Choices });
 const kept = [];
 const saveHours = async (operation, from, to) => kept.push([operation, ...[from, to].map((at) => at.toString().slice(4, 21))]);
@@ -45,7 +47,8 @@ const show = () => {
 const acts = {
     eyes: (known) => { eyes = known.map((operation) => ({ operation, posture, receipts: [] })); show(); },
     at: ([day, hour]) => { now = new RealDate(2027, 2, day, hour).getTime(); show(); },
-    fill: (fields) => { for (const [name, value] of Object.entries(fields)) byId(`hand-${name}`).value = value; },
+    later: () => { for (const work of waiting.splice(0)) work(); },
+    fill: (fields) => { acts.later(); for (const [name, value] of Object.entries(fields)) byId(`hand-${name}`).value = value; },
     change: ([from, to]) => view.change({ operation: "left", body: { from, to } }),
     leave: () => byId("hand-stop").tell("click"),
     save: () => byId("by-hand").tell("submit"),
@@ -98,6 +101,12 @@ def test_the_eye_chosen_stays_while_the_page_is_drawn_anew_and_is_asked_for_agai
     )
     assert [eye for eye, *_ in one[-1]["kept"]] == ["right"]
     assert one[-1]["eye"] == "right"
+
+
+def test_the_second_of_a_double_tap_finds_nothing_wrong_with_the_form_that_the_first_emptied(run: Run) -> None:
+    twice = [["save", None], ["save", None], ["later", None], ["save", None]]
+    told = played(run, ["eyes", ["right"]], ["at", [4, 12]], ["fill", HOURS], *twice)
+    assert [(one["error"], len(one["kept"])) for one in told[3:]] == [("", 1), ("", 1), ("", 1), ("hours", 1)]
 
 
 @pytest.mark.parametrize(

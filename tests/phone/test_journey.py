@@ -125,6 +125,7 @@ import { BubbleView } from "./patient/bubble-view.js";
 const byId = parts();
 let pack, receipt, now;
 Date.now = () => now;
+globalThis.setTimeout = (work) => work(); // nobody taps twice here
 const actions = { eyes: () => pack.eyes, receipt: () => receipt, save: async () => true };
 const words = { eye: { left: "left eye", right: "right eye" }, agent: {} };
 const view = new BubbleView(actions, words);
@@ -171,7 +172,8 @@ def test_gas_in_an_eye_that_is_followed_no_more_is_never_said_to_be_gone(
     beside_gas, beside_none, both, followed = told[:2], told[2:4], told[4:6], told[6:]
     assert [said["title"] for said in beside_gas] == ["call-us"] * 2
     assert [said["card"] for said in beside_gas] == ["right eye"] * 2
-    assert [(said["title"], said["words"], said["card"]) for said in beside_none] == [("", "no-gas", None)] * 2
+    words = ["300 m: no-gas", "no-gas"]  # of the journey, and of the anaesthetic
+    assert [(said["title"], said["words"], said["card"]) for said in beside_none] == [("", said, None) for said in words]
     assert [said["title"] for said in both] == ["call-us", "call-now"]
     assert [said["title"] for said in followed] == ["", "call-now"]
 
@@ -210,3 +212,55 @@ def lower(eyes: list[dict[str, Any]]) -> list[dict[str, Any]]:
         {**eye, "gas": {**eye["gas"], "heights": [{**rule, "from_metres": 100} for rule in eye["gas"]["heights"]]}}
         for eye in eyes
     ]
+
+
+TAPS = """
+import { parts } from "./parts.js";
+import { BubbleView } from "./patient/bubble-view.js";
+
+const byId = parts();
+const waiting = [];
+globalThis.setTimeout = (work) => waiting.push(work);
+const kept = [];
+const save = async (kind, body) => kept.push([kind, body]);
+const view = new BubbleView({ eyes: () => given.eyes, receipt: () => given.receipt, save }, { eye: {}, agent: {} });
+Date.now = () => given.now;
+view.show({ eye: given.eyes[0], eyes: given.eyes, pack: given, names: new Map() }, new Date(given.now));
+byId("journey").reset = () => { byId("journey-height").value = byId("journey-home").value = ""; };
+const told = (form) => byId(form).tell("submit").then(() => ({
+    title: byId("journey-said").hidden ? null : byId("journey-title").textContent, error: byId("journey-error").textContent,
+    kept: kept.length,
+}));
+answer = [];
+for (const [form, height] of given.taps) {
+    if (height !== undefined) byId("journey-height").value = height;
+    answer.push(await told(form), await told(form)); // the second of a double tap
+    for (const later of waiting.splice(0)) later();
+    answer.push(await told(form)); // and one more, later
+    for (const later of waiting.splice(0)) later();
+}
+""".strip()
+
+
+def test_neither_a_double_tap_nor_an_empty_form_hides_what_was_said(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    made, _ = high_up
+    phone = {**as_sent(PHONES[0], made), "ended": []}
+    calls, low, anaesthetic = (
+        run(TAPS, {**phone, "taps": [tap]}) for tap in (["journey", "2500"], ["journey", "510"], ["anaesthetic"])
+    )
+    once = {"title": "call-now", "error": "", "kept": 1}
+    assert calls == [once, once, {**once, "error": "metres"}]
+    assert low == [{**one, "title": ""} for one in calls]
+    assert anaesthetic == [once, once, {**once, "kept": 2}]
+
+
+def test_what_calls_stays_beside_a_height_that_cannot_be_read_and_what_reassures_does_not(
+    high_up: tuple[dict[str, Any], Operation], run: Run
+) -> None:
+    made, _ = high_up
+    phone = {**as_sent(PHONES[0], made), "ended": []}
+    for height, stays in (("2500", "call-now"), ("510", None)):
+        told = run(TAPS, {**phone, "taps": [["journey", height], ["journey", "2,5"]]})
+        assert (told[3]["title"], told[3]["error"], told[3]["kept"]) == (stays, "metres", 1), height

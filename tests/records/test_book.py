@@ -95,10 +95,10 @@ def test_a_change_is_told_once(store: Store, eye_id: str) -> None:
     later = moved(store, first, DAY + timedelta(days=1))
     assert not visits.is_to_tell(store, later.id)
     visits.must_tell(store, NOW, later.id)
-    assert [(c.before, c.changed) for c in visits.to_tell(store)] == [(first, later)]
+    assert [(c.before, c.changed) for c in visits.to_tell(store, DAY)] == [(first, later)]
     assert visits.is_untold(store, later.id)
     assert [visits.told(store, NOW, later.id, "nurse:n") for _ in range(2)] == [True, False]
-    assert visits.to_tell(store) == []
+    assert visits.to_tell(store, DAY) == []
     assert not visits.is_untold(store, later.id)
 
 
@@ -106,7 +106,7 @@ def test_a_change_that_was_changed_again_is_not_told(store: Store, eye_id: str) 
     later = moved(store, entered(store, eye_id), DAY + timedelta(days=1))
     visits.must_tell(store, NOW, later.id)
     moved(store, later, DAY + timedelta(days=2))
-    assert visits.to_tell(store) == []
+    assert visits.to_tell(store, DAY) == []
     assert not visits.is_to_tell(store, later.id)
 
 
@@ -114,14 +114,14 @@ def test_the_oldest_change_is_told_first(store: Store, eye_id: str) -> None:
     first, second = (moved(store, entered(store, eye_id, name), DAY + timedelta(days=1)) for name in ("b", "a"))
     visits.must_tell(store, NOW + timedelta(minutes=1), first.id)
     visits.must_tell(store, NOW, second.id)
-    assert [c.changed.name for c in visits.to_tell(store)] == ["a", "b"]
+    assert [c.changed.name for c in visits.to_tell(store, DAY)] == ["a", "b"]
 
 
 def test_nobody_is_told_of_an_eye_that_is_not_followed(store: Store, eye_id: str) -> None:
     later = moved(store, entered(store, eye_id), DAY + timedelta(days=1))
     visits.must_tell(store, NOW, later.id)
     eyes.end(store, NOW, eye_id, "healed")
-    assert visits.to_tell(store) == []
+    assert visits.to_tell(store, DAY) == []
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,20 @@ from followup.care.actors import Actor
 from followup.care.desk import Desk
 from followup.care.reading import state
 from followup.care.visits import visit
-from followup.records import Store, audit, backup, copies, events, eyes, open_store, patients, states, visits, worries
+from followup.records import (
+    Store,
+    audit,
+    backup,
+    copies,
+    events,
+    eyes,
+    kept_waiting,
+    open_store,
+    patients,
+    states,
+    visits,
+    worries,
+)
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.copies import Copy, Original, Person
 from followup.records.values import Device, Eye, Patient
@@ -111,6 +124,7 @@ def test_the_chain_vouches_for_every_row_of_every_copy(copied: Store) -> None:
 def test_a_copys_state_stands_at_once_and_is_not_old(copied: Store) -> None:
     assert states.changed(copied, 99) == []
     assert state.differences(copied, ZONE) == []
+    assert kept_waiting.differences(copied) == []
     assert list(states.of_eyes(copied, [eye_of(copied, copy(copied)).id])) == [eye_of(copied, copy(copied)).id]
 
 

@@ -1,6 +1,6 @@
 """Events as rows: what stands, of whom, in which order, and what was refused."""
 
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
@@ -102,16 +102,54 @@ def test_the_last_measures_of_an_eye_are_the_latest_that_stand(store: Store, eye
     assert events.last_measures_of(store, eye_id) is None
     old = kept(store, eye_id, "measures", BEFORE, MEASURES)
     new = kept(store, eye_id, "measures", NOW, MEASURES)
-    assert (events.last_measures_of(store, eye_id), events.last_measures(store)[eye_id].id) == (new, new)
+    assert (events.last_measures_of(store, eye_id), events.last_measures(store, [eye_id])[eye_id].id) == (new, new)
     kept(store, eye_id, "withdrawal", corrects=new)
-    assert (events.last_measures_of(store, eye_id), events.last_measures(store)[eye_id].id) == (old, old)
+    assert (events.last_measures_of(store, eye_id), events.last_measures(store, [eye_id])[eye_id].id) == (old, old)
 
 
-def test_the_fellow_eyes_last_measures_are_read_while_one_eye_is_followed(store: Store, eye_id: str, fellow: str) -> None:
+def test_the_last_measures_are_those_of_the_eyes_asked_for_followed_or_not(store: Store, eye_id: str, fellow: str) -> None:
+    kept(store, eye_id, "measures", body=MEASURES)
     entry = kept(store, fellow, "measures", body={**MEASURES, "eye": "left"})
-    assert events.last_measures(store)[fellow].id == entry
-    eyes.end(store, NOW, eye_id, "healed")
-    assert events.last_measures(store) == {}
+    assert {eye: e.id for eye, e in events.last_measures(store, [fellow]).items()} == {fellow: entry}
+    assert events.last_measures(store, []) == {}
+
+
+def test_entries_are_read_together_by_their_ids(store: Store, eye_id: str, fellow: str) -> None:
+    wanted = [kept(store, id, "measures", body=MEASURES) for id in (eye_id, fellow)]
+    kept(store, eye_id, "measures", body=MEASURES)
+    assert {id: e.eye_id for id, e in events.by_ids(store, wanted).items()} == dict(
+        zip(wanted, (eye_id, fellow), strict=True)
+    )
+    assert events.by_ids(store, []) == {}
+
+
+def test_who_was_here_since_a_time_is_whoever_was_seen_or_measured_on_either_eye(
+    store: Store, eye_id: str, fellow: str
+) -> None:
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    kept(store, eye_id, "seen", BEFORE, SEEN)
+    kept(store, eye_id, "did-not-come", NOW, ABSENT)
+    kept(store, eye_id, "symptoms", NOW)
+    kept(store, eye_id, "withdrawal", NOW, corrects=kept(store, eye_id, "measures", NOW, MEASURES))
+    assert events.patients_here_since(store, NOW) == []
+    kept(store, fellow, "measures", NOW, MEASURES)
+    assert events.patients_here_since(store, NOW) == [known.patient.id]
+
+
+def test_who_was_heard_from_since_a_time_is_told_by_the_ids_that_a_phone_made(
+    store: Store, eye_id: str, device: Device
+) -> None:
+    """RFC 9562, section 5.7: a UUIDv7 begins with the milliseconds since 1970; its example, made on 22 February 2022."""
+    known = eyes.eye(store, eye_id)
+    assert known is not None
+    example, made_at = "017f22e2-79b0-7cc3-98c4-dc0c0c07398f", datetime(2022, 2, 22, 19, 22, 22, tzinfo=UTC)
+    later = made_at + timedelta(milliseconds=1)
+    events.add(store, example, eye_id, "symptoms", NOW, {}, "patient:x", NOW, device_id=device.id)
+    assert events.patients_heard_since(store, made_at, 9) == [known.patient.id]
+    assert events.patients_heard_since(store, later, 9) == events.patients_heard_since(store, made_at, 0) == []
+    kept(store, eye_id, "symptoms")  # of a nurse
+    assert events.patients_heard_since(store, later, 9) == []
 
 
 def test_attendance_is_who_came_was_seen_or_did_not_come(store: Store, eye_id: str) -> None:

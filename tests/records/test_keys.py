@@ -14,7 +14,7 @@ from followup.care import signatures
 from followup.care.home import sealing
 from followup.cli import cli
 from followup.exchange import push_keys
-from followup.records import Store, keys, open_store
+from followup.records import Store, audit, keys, open_store
 from followup.records.store import StoreError
 from tests.conftest import NOW, free_port
 from tests.sealed import seal
@@ -149,6 +149,9 @@ def test_rotating_at_the_prompt(tmp_path: Path) -> None:
     store.close()
     done = followup("keys", "rotate", folder=tmp_path, FOLLOWUP_KEY_FILE=str(file))
     assert (done.returncode, "wrapped by the secret in" in done.stdout) == (0, True), done.stderr
+    store = open_store(tmp_path / "clinic.db")
+    assert [entry.action for entry in audit.latest(store)[:2]] == ["keys rotated", "keys rotated"]
+    store.close()
     copies = list((tmp_path / "before-rotation").iterdir())
     assert copies
     assert all(stat.S_IMODE(copy.stat().st_mode) == 0o600 for copy in copies)
@@ -163,5 +166,5 @@ def test_a_server_under_new_keys_knows_no_old_session(as_nurse: FlaskClient, sto
 
 def test_what_lies_beside_the_database_is_for_its_owner_only(store: Store) -> None:
     store.execute("DELETE FROM tries")
-    for file in store.path.parent.glob(f"{store.path.name}*"):
-        assert stat.S_IMODE(file.stat().st_mode) == 0o600, file
+    modes = {file.suffix: stat.S_IMODE(file.stat().st_mode) for file in store.path.parent.glob(f"{store.path.name}*")}
+    assert modes == {".db": 0o600, ".db-wal": 0o600, ".db-shm": 0o600}

@@ -28,6 +28,7 @@ def test_what_is_written_after_the_close_is_refused_and_what_came_before_stands(
     assert audit.head(store) == before
     assert audit.latest(store)[0].action == "closed for a move"
     moving.reopen(store, NOW)
+    assert audit.latest(store)[0].action == "opened after a move"
     other.execute("DELETE FROM faults")
     assert backup.faults(store) == []
     other.close()

@@ -4,12 +4,12 @@ A joined record keeps its rows: queries give what stands there under the record 
 """
 
 from collections.abc import Callable
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import pytest
 
-from followup.records import Store, events, eyes, patients, visits, worries
+from followup.records import Store, events, eyes, patients, people, visits, worries
 from followup.records.values import Device, Event, Patient
 from tests.conftest import NOW, OPERATED
 from tests.records.rows import callback, entry, fellow, known, left, operated, person, right, visit
@@ -78,8 +78,18 @@ def test_the_last_measures_are_the_latest_of_both_records(store: Store, twin: Pa
     theirs = entry(store, right(store, twin).id, "measures", NOW + timedelta(minutes=1), MEASURES)
     entry(store, into, "measures", NOW, MEASURES)
     join(store, twin, into)
-    assert {eye: e.id for eye, e in events.last_measures(store).items()} == {into: theirs}
+    assert {eye: e.id for eye, e in events.last_measures(store, [into]).items()} == {into: theirs}
     assert events.last_measures_of(store, into) == theirs
+    assert [e.eye_id for e in events.by_ids(store, [theirs]).values()] == [into]
+
+
+def test_who_was_here_or_heard_from_is_named_by_the_record_that_stands(store: Store, twin: Patient, into: str) -> None:
+    old, stands = right(store, twin).id, known(eyes.eye(store, into)).patient.id
+    entry(store, old, "measures", body=MEASURES)
+    entry(store, old, device_id=people.add_device(store, NOW, stands, "hash", "patient"))
+    join(store, twin, into)
+    assert events.patients_here_since(store, NOW) == [stands]
+    assert events.patients_heard_since(store, datetime(2020, 1, 1, tzinfo=UTC), 9) == [stands]
 
 
 def test_visits_of_a_joined_eye_stand_in_the_book_of_the_one_that_stands(store: Store, twin: Patient, into: str) -> None:
@@ -277,7 +287,7 @@ def test_a_day_that_cannot_be_and_was_put_right_is_named_no_more(store: Store, e
     [
         ("seen", lambda store: events.of_kind(store, "seen")),
         ("seen", lambda store: events.of_clinic_since(store, NOW)),
-        ("visit-request", lambda store: events.latest(store, "visit-request", 9)),
+        ("seen", lambda store: events.latest(store, "seen", 9)),
     ],
 )
 def test_what_was_taken_back_is_on_no_list(

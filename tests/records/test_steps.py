@@ -295,6 +295,29 @@ def test_whoever_a_statement_is_about_is_old_and_nobody_else(
     assert marked(statement) == [(patient,) for patient in patients]
 
 
+def test_after_the_step_what_waits_is_kept_and_what_is_over_is_not() -> None:
+    old = Old("m042_only_what_waits")
+    for id in ("waits", "aside", "done"):
+        old.add("listed_operations", id=id, operated_on="2027-03-04", put_aside_at=AT if id == "aside" else None)
+    old.add("operations", id="done", eye_id="e", created_at=LATER)
+    old.add("operation_records", id="n", operation_id="done", operated_at=AT, body="{}")
+    for id, ended in (("e", None), ("f", None), ("g", AT)):
+        old.add("eyes", id=id, patient_id=f"p-{id}", side="right", ended_at=ended)
+    for id, eye, given_up in (("operated", "e", 0), ("to-come", "f", 0), ("ended", "g", 0), ("given-up", "f", 1)):
+        old.add("tasks", id=id, callback_id="c", eye_id=eye, kind="theatre", given_up=given_up, made_at=AT)
+    old.add("tasks", id="phone", callback_id="c", eye_id="f", kind="phone", made_at=AT)
+    days = {"earliest": "2027-03-04", "latest": "2027-03-30", "recorded_at": AT}
+    for n in ("told", "untold", "changed"):
+        old.add("visits", id=n, identity=n, eye_id="f", target="2027-03-20", **days)
+        old.add("visits", id=f"{n}-2", identity=n, eye_id="f", replaces=n, target="2027-03-10", **days)
+        old.add("visits_to_tell", visit_id=f"{n}-2", told_at=AT if n == "told" else None)
+    old.add("visits", id="changed-3", identity="changed", eye_id="f", replaces="changed-2", target="2027-03-12", **days)
+    old.take_step()
+    assert old.found("SELECT * FROM listed_waiting") == [("waits", "2027-03-04")]
+    assert old.found("SELECT * FROM changes_untold") == [("untold-2", "2027-03-10", "2027-03-20")]
+    assert old.found("SELECT * FROM theatre_to_come") == [("to-come",)]
+
+
 def test_another_rulebook_has_the_clock_look_at_every_eye() -> None:
     db = Old("m036_reminded_by_time").take_step()
     db.add("eye_states", eye_id="e", look_at=LATER)

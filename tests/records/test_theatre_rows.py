@@ -5,7 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from followup.care.actors import Actor
-from followup.records import Store, eyes, patients, tasks
+from followup.records import Store, eyes, kept_waiting, patients, tasks
 from followup.records.values import Callback, Task
 from tests.conftest import NOW, ZONE, operation_note
 from tests.records.rows import callback, entry, known, left, operated, person, right, task, visit
@@ -28,13 +28,23 @@ def ids(found: list[Task]) -> list[str]:
     return [t.id for t in found]
 
 
+def for_theatre(store: Store) -> list[str]:
+    """Who is for theatre, by the ids of the tasks: on the list, and as each eye and each task alone have it."""
+    found = ids(tasks.for_theatre(store))
+    of_eyes = [id for row in store.rows("SELECT id FROM eyes") for id in ids(tasks.theatre_to_come(store, row["id"]))]
+    alone = [row["id"] for row in store.rows("SELECT id FROM tasks") if tasks.is_for_theatre(store, row["id"])]
+    assert set(of_eyes) == set(alone) == set(found)
+    assert kept_waiting.differences(store) == []
+    return found
+
+
 def test_what_has_no_day_comes_first_then_by_day_and_list_and_due(store: Store, call: Callback, surgeon: Actor) -> None:
     plans = [(TUESDAY, "a", 0), (MONDAY, "b", 0), (MONDAY, "a", 2), (MONDAY, "a", 1), (None, "", 3), (None, "", 2)]
     made = []
     for day, on_list, hours in plans:
         made.append(task(store, call, surgeon, kind="theatre", due_at=NOW + timedelta(hours=hours)).id)
         tasks.plan_theatre(store, made[-1], day, on_list)
-    assert [made.index(id) for id in ids(tasks.for_theatre(store))] == [5, 4, 3, 2, 1, 0]
+    assert [made.index(id) for id in for_theatre(store)] == [5, 4, 3, 2, 1, 0]
 
 
 def test_the_day_and_list_of_theatre_can_be_taken_back(store: Store, decided: Task) -> None:
@@ -50,20 +60,60 @@ def test_what_is_confirmed_stays_for_theatre_and_what_is_given_up_does_not(
     store: Store, decided: Task, surgeon: Actor
 ) -> None:
     tasks.end(store, LATER, decided.id, surgeon.id, "morning")
-    assert ids(tasks.for_theatre(store)) == ids(tasks.for_theatre_of(store, decided.eye_id)) == [decided.id]
+    assert for_theatre(store) == ids(tasks.for_theatre_of(store, decided.eye_id)) == [decided.id]
     tasks.end(store, LATER, decided.id, surgeon.id, "unwell", given_up=True)
-    assert tasks.for_theatre(store) == tasks.for_theatre_of(store, decided.eye_id) == []
+    assert for_theatre(store) == tasks.for_theatre_of(store, decided.eye_id) == []
 
 
 def test_no_other_decision_is_for_theatre(store: Store, call: Callback, surgeon: Actor) -> None:
     task(store, call, surgeon, kind="visit")
-    assert tasks.for_theatre(store) == tasks.for_theatre_of(store, call.eye_id) == []
+    assert for_theatre(store) == tasks.for_theatre_of(store, call.eye_id) == []
 
 
 def test_an_eye_whose_follow_up_ended_is_not_for_theatre(store: Store, decided: Task) -> None:
     eyes.end(store, LATER, decided.eye_id, "moved")
-    assert tasks.for_theatre(store) == []
+    assert for_theatre(store) == []
     assert ids(tasks.for_theatre_of(store, decided.eye_id)) == [decided.id]
+
+
+def test_an_eye_whose_follow_up_goes_on_again_is_for_theatre_again(store: Store, decided: Task) -> None:
+    eyes.end(store, LATER, decided.eye_id, "moved")
+    eyes.begin(store, LATER, decided.eye_id)
+    assert for_theatre(store) == [decided.id]
+
+
+def test_an_operation_that_turns_out_to_be_of_the_other_eye_puts_it_back_for_theatre(store: Store, decided: Task) -> None:
+    id = operated(store, decided.eye_id, NOW + timedelta(hours=1), LATER)
+    assert for_theatre(store) == []
+    eyes.move_operation(store, id, left(store, known(eyes.eye(store, decided.eye_id)).patient).id)
+    assert for_theatre(store) == [decided.id]
+    eyes.move_operation(store, id, decided.eye_id)
+    assert for_theatre(store) == []
+
+
+def test_what_is_over_is_not_read(store: Store, call: Callback, surgeon: Actor, decided: Task) -> None:
+    """Asked of SQLite: the work of the list is the same after hundreds that were confirmed and operated."""
+
+    def work() -> int:
+        steps = 0
+
+        def step() -> None:
+            nonlocal steps
+            steps += 1
+
+        store.db.conn.set_progress_handler(step, 1)
+        assert len(tasks.for_theatre(store)) == 1
+        store.db.conn.set_progress_handler(None, 0)
+        return steps
+
+    before = work()
+    with store.transaction():
+        for _ in range(200):
+            over = task(store, call, surgeon, kind="theatre", at=NOW - timedelta(days=30), decision=None)
+            tasks.end(store, NOW, over.id, surgeon.id, "morning")
+        operated(store, call.eye_id, NOW - timedelta(days=9), NOW - timedelta(hours=1))
+    assert for_theatre(store) == [decided.id]
+    assert work() <= before * 2
 
 
 @pytest.mark.parametrize(
@@ -81,29 +131,29 @@ def test_an_operation_since_the_decision_takes_the_eye_off_the_list(
 ) -> None:
     at, now = (NOW + timedelta(hours=hours) for hours in (operated_hours, recorded_hours))
     operated(store, decided.eye_id, at, now)
-    assert ids(tasks.for_theatre(store)) == ([decided.id] if stays else [])
+    assert for_theatre(store) == ([decided.id] if stays else [])
 
 
 def test_an_operation_of_the_other_eye_leaves_it_for_theatre(store: Store, decided: Task) -> None:
     patient = known(eyes.eye(store, decided.eye_id)).patient
     operated(store, left(store, patient).id, NOW + timedelta(hours=1), LATER, eye="left")
-    assert ids(tasks.for_theatre(store)) == [decided.id]
+    assert for_theatre(store) == [decided.id]
 
 
 def test_a_note_put_right_to_a_day_before_puts_the_eye_back_for_theatre(store: Store, decided: Task) -> None:
     id = operated(store, decided.eye_id, NOW + timedelta(hours=1), LATER)
-    assert tasks.for_theatre(store) == []
+    assert for_theatre(store) == []
     before = operation_note(operated_at=NOW - timedelta(days=2))
     eyes.add_note(store, LATER + timedelta(hours=1), id, before, ZONE, "nurse:n", "another day")
-    assert ids(tasks.for_theatre(store)) == [decided.id]
+    assert for_theatre(store) == [decided.id]
 
 
 def test_an_operation_under_the_joined_record_takes_the_eye_off_the_list(store: Store, decided: Task) -> None:
     twin, patient = person(store), known(eyes.eye(store, decided.eye_id)).patient
     operated(store, right(store, twin).id, NOW + timedelta(hours=1), LATER)
-    assert ids(tasks.for_theatre(store)) == [decided.id]
+    assert for_theatre(store) == [decided.id]
     patients.join(store, twin.id, patient.id)
-    assert tasks.for_theatre(store) == []
+    assert for_theatre(store) == []
 
 
 def test_a_task_is_about_the_eye_that_stands(store: Store, decided: Task) -> None:
@@ -126,7 +176,7 @@ def test_tasks_stand_in_the_order_of_their_ids_where_nothing_else_tells_them_apa
     first = known(tasks.task(store, three[0]))
     for found in (tasks.of_decision(store, first), tasks.made_with(store, first), tasks.of_callback(store, call.id)):
         assert ids(found) == three
-    assert ids(tasks.for_theatre_of(store, call.eye_id)) == ids(tasks.for_theatre(store)) == three
+    assert ids(tasks.for_theatre_of(store, call.eye_id)) == for_theatre(store) == three
     assert ids(tasks.open_of(store, [call.id])[call.id]) == three
 
 

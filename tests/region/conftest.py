@@ -1,10 +1,16 @@
 """A region in this process: what the serving process, a worker and the clock do, without waiting for a second to pass."""
 
+import io
+import json
+import logging
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from followup import logs
+from followup.region import doors, porter
 from followup.region.doors import Doors
 from followup.region.porter import Porter
 from followup.region.register import Register
@@ -52,7 +58,23 @@ class Region:
 
 
 @pytest.fixture
-def region(tmp_path: Path, migrated: Path, clock: Clock) -> Iterator[Region]:
+def region(tmp_path: Path, migrated: Path, clock: Clock, monkeypatch: pytest.MonkeyPatch) -> Iterator[Region]:
+    """Whoever waits for a clinic, waits until it is there, however busy the machine is."""
+    for module in (doors, porter):
+        monkeypatch.setattr(module, "MOMENT_SECONDS", 120)
     made = Region(tmp_path, migrated, clock)
     yield made
     made.close()
+
+
+@pytest.fixture
+def written() -> Iterator[io.StringIO]:
+    stream = io.StringIO()
+    handler = logs.to_stderr(stream)
+    yield stream
+    logging.getLogger().removeHandler(handler)
+
+
+def said_of(written: io.StringIO, clinic: str) -> list[str]:
+    lines: list[dict[str, Any]] = [json.loads(line) for line in written.getvalue().splitlines()]
+    return [str(line["event"]) for line in lines if line.get("clinic") == clinic and line["event"] != "request"]

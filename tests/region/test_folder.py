@@ -1,17 +1,14 @@
 """Files that come, change, break and go while the server runs: each takes only its own clinic along."""
 
 import io
-import json
-import logging
 import sqlite3
-from collections.abc import Iterator
 from contextlib import closing
 from datetime import timedelta
 from typing import Any
 
 import pytest
 
-from followup import jobs, logs
+from followup import jobs
 from followup.config import ConfigError
 from followup.records import keys, lock, moving, open_store
 from followup.records.store import StoreError
@@ -21,20 +18,7 @@ from followup.region.doors import Doors
 from followup.settings_file import of_clinic, of_machine
 from tests.conftest import NOW, until
 from tests.region.clinics import Browser, Clinic, host_of, phone_of, settings
-from tests.region.conftest import Region
-
-
-@pytest.fixture
-def written() -> Iterator[io.StringIO]:
-    stream = io.StringIO()
-    handler = logs.to_stderr(stream)
-    yield stream
-    logging.getLogger().removeHandler(handler)
-
-
-def said_of(written: io.StringIO, clinic: str) -> list[str]:
-    lines: list[dict[str, Any]] = [json.loads(line) for line in written.getvalue().splitlines()]
-    return [str(line["event"]) for line in lines if line.get("clinic") == clinic and line["event"] != "request"]
+from tests.region.conftest import Region, said_of
 
 
 def test_a_clinic_is_opened_when_asked_for_and_closed_when_nobody_asks(region: Region) -> None:
@@ -323,7 +307,7 @@ def test_each_clinic_has_its_own_clock_and_none_stops_another(
     monkeypatch.setitem(jobs.JOBS, "escalate", fails)
     clocks = Clocks(region.register, region.clock)
     clocks.look()
-    assert clocks.running == {"north", "south"}
+    until(lambda: clocks.running == {"north", "south"}, "both run")
     until(lambda: any("escalate failed: ValueError" in line for line in said_of(written, "north")), "north’s job ran")
     until(lambda: any("escalate done" in line for line in said_of(written, "south")), "south’s job ran")
     assert not any("failed" in line for line in said_of(written, "south"))

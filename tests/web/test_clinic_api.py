@@ -211,7 +211,7 @@ def test_junk_from_one_address_is_soon_not_heard_and_never_fills_the_list(
     unreadable = {**forged, "data": base64.b64encode(b"x" * 40).decode()}
     good = packed(store, author_pass, [entry(eye_id, "measures", eye="right", iop="21")])
     for packet in (forged, unreadable):
-        assert [a["results"][:1] for a in send(client, *[packet] * 10)]
+        assert len(send(client, *[packet] * 10)) == 10
     assert len(events.refused(store)) == 2  # each once
     stopped = client.post("/api/v1/clinic/entries", json={"sealed": [good]})
     assert (stopped.status_code, events.of_eye(store, eye_id)) == (429, [])

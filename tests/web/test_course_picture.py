@@ -1,6 +1,5 @@
 """The picture of an eye: the eye before surgery and its fellow in it, the first weeks or all, nothing covering another."""
 
-import re
 from datetime import timedelta
 from typing import Any
 
@@ -17,6 +16,7 @@ from followup.clinical.pressure import DEFAULT_BANDS
 from followup.records import Store, eyes
 from followup.web import charts, drawing
 from tests.conftest import NOW, ZONE, Clock
+from tests.pages import parsed
 
 
 def measured(store: Store, nurse: Actor, eye_id: str, days: float = 0, **typed: Any) -> None:
@@ -81,8 +81,8 @@ def test_the_first_weeks_alone_hold_only_what_was_then(
         for x, _ in [(m.x, m.y) for m in panel.marks] + [point for line in panel.lines for point in line]:
             assert drawing.LEFT <= x <= drawing.WIDTH - drawing.RIGHT
     clock.pass_(days=110)
-    page = as_nurse.get(f"/clinic/eyes/{eye_id}?weeks=early").text
-    assert re.search(r'weeks=early" aria-current="true">First six weeks', page)
+    chosen = parsed(as_nurse.get(f"/clinic/eyes/{eye_id}?weeks=early").text).one("a", aria_current="true")
+    assert (chosen.words, chosen.get("href")) == ("First six weeks", f"/clinic/eyes/{eye_id}?weeks=early")
 
 
 def test_a_young_eye_is_not_asked_for_its_first_weeks(as_nurse: FlaskClient, eye_id: str) -> None:

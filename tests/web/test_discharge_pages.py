@@ -1,6 +1,5 @@
 """Discharge and visits in the nurse's pages: messages beside the field, what was typed stays, nothing is stored."""
 
-import re
 from datetime import UTC, date
 from typing import Any
 
@@ -84,7 +83,9 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     assert len(names) >= 6
     card = as_nurse.get(confirmed.headers["Location"])
     assert "<svg" in card.text
-    assert re.search(r"[A-Z2-9]{4} [A-Z2-9]{4}", card.text)
+    code = parsed(card.text).one("strong", class_="code").words
+    assert [len(part) for part in code.split()] == [4, 4]
+    assert set(code) <= set(" ABCDEFGHJKLMNPQRSTUVWXYZ23456789")  # nothing that reads like another
     assert "No flying" in card.text
     now, _, today = card.text.partition("<h2>Call today</h2>")
     assert "Pain of 7 or more out of 10" in now.partition("Call now, day or night")[2]
@@ -187,11 +188,10 @@ def test_a_time_of_today_that_is_still_to_come_is_said_beside_the_time(as_nurse:
 def test_nothing_clinical_is_chosen_for_the_nurse(as_nurse: FlaskClient) -> None:
     blank = as_nurse.get("/clinic/discharge").text
     said = fields_of(blank)
-    for field in ("agent", "lens", "indication", "percent", "fill_percent", "baseline_acuity", "baseline_iop"):
+    for field in ("agent", "lens", "indication", "percent", "fill_percent", "baseline_acuity", "baseline_iop", "drops"):
         assert said[field] in ("", [""]), field
     for field in ("eye", "reached_by", "steps", "breaks", "risks"):
         assert field not in said, field
-    assert re.search(r'<textarea[^>]*name="drops"[^>]*>\s*</textarea>', blank)
     answer = as_nurse.post("/clinic/discharge", data={"step": "propose"})
     assert answer.status_code == 400
     asked = {"number", "name", "born_on", "reached_by", "eye", "operated_on", "surgeon", "indication", "lens", "agent"}
@@ -244,13 +244,12 @@ def test_the_card_speaks_the_patients_language_with_the_drops_as_a_table(
 ) -> None:
     confirmed(as_nurse, store, language=language, drops="antibiotic 4x 7d\nsteroid 6-4 1w each")
     page = f"/clinic/eyes/{eyes.operated(store)[0].id}/card"
-    card = as_nurse.get(page).text
-    paper = card[card.index('<article class="card"') :]
-    assert paper.startswith(f'<article class="card" lang="{language}" dir="{direction}">')
+    paper = parsed(as_nurse.get(page).text).one("article", class_="card", lang=language, dir=direction)
     for words in said:
-        assert words in paper
-    rows = [re.findall(r"<t[hd][^>]*>([^<]*)</t[hd]>", row) for row in re.findall(r"<tr>(.*?)</tr>", paper)[1:]]
-    assert [row[:-2] for row in rows] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
+        assert words in paper.words
+    _, *rows = paper.one("table", class_="drops").all("tr")
+    cells = [[cell.words for cell in row if cell.tag in ("th", "td")] for row in rows]
+    assert [row[:-2] for row in cells] == [["antibiotic", "4 ×"], ["steroid", "6 ×"], ["4 ×"]]
     english = as_nurse.get(page, query_string={"language": "en"}).text
     assert "There is gas in my eye: left eye" in english
 
@@ -443,7 +442,7 @@ def test_the_reference_page_shows_the_figures_the_code_uses(as_nurse: FlaskClien
     for key, citation in SOURCES.items():
         assert f'<dt id="s-{key}">{key}</dt><dd>{citation}</dd>' in listed
     rules = page[page.index('<section id="rules">') : page.index('<section id="sources">')]
-    assert f"<td>{SOURCES['SIO']}</td><td>{SOURCES['Arm67']}</td>" in rules  # the danger and the number, apart
+    assert f"<td>{SOURCES['Lew88']}</td><td>{SOURCES['Arm67']}</td>" in rules  # the danger and the number, apart
 
 
 def test_the_reference_page_sets_published_durations_beside_the_forecast(as_nurse: FlaskClient) -> None:
@@ -530,12 +529,12 @@ def test_breaks_are_chosen_on_the_face_and_what_each_position_covers_is_drawn(as
         "/clinic/discharge", data={**FORM, "breaks": ["11-equator", "6-periphery"], "fill_percent": "55"}
     )
     assert "Breaks: <output>11 o’clock, equator; 6 o’clock, periphery</output>" in proposed.text
-    pictures = re.findall(r'<figure class="cover.*?</figure>', proposed.text, re.S)
+    pictures = parsed(proposed.text).all("figure", class_="cover")
     assert len(pictures) == 4  # every position that may be advised with gas
-    upright = next(picture for picture in pictures if "Sit upright" in picture)
-    assert upright.count('class="break"') == 1  # at 11
-    assert upright.count('class="break missed"') == 1  # at 6: gas lies above
-    assert "leaves a break uncovered" in upright
+    upright = next(picture for picture in pictures if "Sit upright" in picture.words)
+    drawn = [found.get("class") for found in upright.all(class_="break")]
+    assert sorted(drawn) == ["break", "break missed"]  # at 11; and at 6: gas lies above
+    assert upright.one("svg").get("aria-label").endswith("leaves a break uncovered")
     body = confirmed(as_nurse, store, breaks=["11-equator", "6-periphery"])
     assert body["breaks"] == [{"clock": 11, "reach": "equator"}, {"clock": 6, "reach": "periphery"}]
 
@@ -560,10 +559,11 @@ def test_a_combined_procedure_sets_the_lens_and_a_phakic_one_is_asked_about(
 
 
 def test_the_form_has_the_order_of_an_operation_note_and_the_plan_stands_beside_it(as_nurse: FlaskClient) -> None:
-    page = as_nurse.get("/clinic/discharge").text
-    legends = re.findall(r"<fieldset><legend>([^<]*)</legend>", page)
+    form = parsed(as_nurse.get("/clinic/discharge").text).one("form", class_="beside")
+    note, proposal = (found for found in form if found.get("class") in ("note", "proposal"))
+    assert (note.tag, proposal.tag) == ("div", "section")
+    legends = [part.all("legend")[0].words for part in note.all("fieldset") if not part.attributes]
     assert legends == ["Patient", "Operation", "Diagnosis", "Lens and steps", "Findings", "Tamponade", "Plan"]
-    assert re.search(r'<form[^>]*class="beside".*<div class="note">.*<section class="proposal"', page, re.S)
 
 
 def test_a_gas_that_would_outgrow_the_eye_is_asked_about_once(as_nurse: FlaskClient, store: Store) -> None:

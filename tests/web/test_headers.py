@@ -73,7 +73,9 @@ def test_no_page_asks_for_camera_microphone_or_place(client: FlaskClient) -> Non
 @pytest.mark.parametrize("path", ["/", "/sign-in", "/enrol", "/me/", "/clinic/without-signal"])
 def test_no_page_has_a_script_or_style_of_its_own_in_it(client: FlaskClient, path: str) -> None:
     """With `default-src 'self'` a browser runs none that stands in the page (Content Security Policy Level 3)."""
-    page = parsed(client.get(path).text)
+    answer = client.get(path)
+    assert answer.status_code == 200
+    page = parsed(answer.text)
     assert [s.get("src") for s in page.all("script") if not s.get("src") and s.get("type") != "application/json"] == []
     assert page.all("style") == []
     assert [e.tag for e in page if any(name.startswith("on") or name == "style" for name in e.attributes)] == []

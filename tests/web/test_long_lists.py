@@ -1,6 +1,5 @@
 """Long lists come a page at a time: every line is on exactly one page, and whoever pressed on a page comes back to it."""
 
-import re
 from datetime import date, timedelta
 
 import pytest
@@ -21,8 +20,10 @@ from followup.records import Store, visits, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.web.clinic import eyes as eye_pages
 from tests.conftest import NOW, OPERATED, ZONE, operation_note, patient_details
+from tests.pages import Element, parsed
 
 TODAY = date(2027, 3, 5)
+NAMES = [f"Pat {n}" for n in range(7)]
 SEEN = MeasuresBody(eye="right", iop_mmhg=15, instrument="applanation")
 
 
@@ -44,25 +45,36 @@ def seven(store: Store, nurse: Actor, settings: Settings, monkeypatch: pytest.Mo
     return found
 
 
-def names(page: str) -> list[str]:
-    return re.findall(r">(Pat \d)<", page)
+def shown(client: FlaskClient, address: str) -> Element:
+    return parsed(client.get(address).text)
+
+
+def names(page: Element) -> list[str]:
+    """The patients it names, each as often as it does."""
+    return [name for found in page for name in NAMES if name in found.children]
+
+
+def ids(page: Element, tag: str, kind: str) -> list[str]:
+    return [found.get("id") for found in page.all(tag) if found.get("id").startswith(kind)]
 
 
 def test_every_line_of_today_is_on_one_page(seven: list[str], as_nurse: FlaskClient) -> None:
-    pages = [as_nurse.get(f"/clinic/?show=today&page={n}").text for n in range(1, 6)]
-    lines = [re.findall(r'<tr id="(visit-[^"]+)"', page) for page in pages]
+    pages = [shown(as_nurse, f"/clinic/?show=today&page={n}") for n in range(1, 6)]
+    lines = [ids(page, "tr", "visit-") for page in pages]
     assert [len(found) for found in lines] == [3, 3, 3, 3, 2]
     assert len({line for found in lines for line in found}) == 14
-    missed = pages[2][pages[2].index('<tbody id="missed">') :]  # it begins in the middle of the page
-    assert '<span class="count">7</span>' in missed[:300]
-    assert "Page 3 of 5" in pages[2]
-    assert [('rel="prev"' in page, 'rel="next"' in page) for page in pages] == [
-        (False, True), (True, True), (True, True), (True, True), (True, False),
+    assert pages[2].one("tbody", id="missed").one(class_="count").words == "7"  # it begins in the middle of the page
+    assert pages[2].one("span", aria_current="page").words == "Page 3 of 5"
+    assert [[link.get("rel") for link in page.one(class_="pages").all("a")] for page in pages] == [
+        ["next"], ["prev", "next"], ["prev", "next"], ["prev", "next"], ["prev"],
     ]  # fmt: skip
-    coming = as_nurse.get("/clinic/?show=coming&page=2").text
+    assert ["All of today 14" in page.words for page in pages] == [True] * 5
+
+
+def test_a_part_of_today_leads_on_to_its_own_pages(seven: list[str], as_nurse: FlaskClient) -> None:
+    coming = shown(as_nurse, "/clinic/?show=coming&page=2")
     assert len(names(coming)) == 3
-    assert "show=coming" in coming[coming.index('rel="next"') :][:200]
-    assert all("All of today <strong>14</strong>" in page for page in pages)
+    assert "show=coming" in coming.one("a", rel="next").get("href")
 
 
 @pytest.mark.parametrize("asked", ["0", "999", "-1", "x", "²", "9" * 40])
@@ -73,42 +85,42 @@ def test_a_page_that_is_not_there_is_the_nearest(seven: list[str], as_nurse: Fla
 
 
 def test_who_is_pressed_on_a_later_page_stays_on_it(seven: list[str], as_nurse: FlaskClient) -> None:
-    page = as_nurse.get("/clinic/?show=coming&page=2").text
-    line = page[page.index('<tr id="visit-') :]
-    action = re.findall(r'action="([^"]+arrived)"', line)[0]
-    fields = dict(re.findall(r'type="hidden" name="(visit_id|page)" value="([^"]*)"', line)[:2])
-    answer = as_nurse.post(action, data=fields)
+    page = shown(as_nurse, "/clinic/?show=coming&page=2")
+    button = next(form for form in page.all("form") if form.words == "Arrived")
+    answer = as_nurse.post(button.get("action"), data=button.sends)
     assert answer.status_code == 303
     assert "page=2" in answer.headers["Location"]
 
 
 def test_a_usual_day_is_one_page(seven: list[str], as_nurse: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.undo()
-    page = as_nurse.get("/clinic/").text
-    assert len(re.findall(r'<tr id="visit-', page)) == 14
-    assert 'class="pages' not in page
+    page = shown(as_nurse, "/clinic/")
+    assert len(ids(page, "tr", "visit-")) == 14
+    assert page.all(class_="pages") == []
 
 
 def test_every_patient_is_on_one_page_of_the_callbacks(seven: list[str], as_nurse: FlaskClient) -> None:
-    pages = [as_nurse.get(f"/clinic/callbacks?page={n}").text for n in (1, 2, 3)]
-    assert sorted(name for page in pages for name in names(page)) == [f"Pat {n}" for n in range(7)]
-    assert all('Callbacks <span class="count">7</span>' in page for page in pages)
+    pages = [shown(as_nurse, f"/clinic/callbacks?page={n}") for n in (1, 2, 3)]
+    assert sorted(name for page in pages for name in names(page)) == NAMES
+    assert [page.one("h1").words for page in pages] == ["Callbacks 7"] * 3
 
 
 def test_each_part_of_what_needs_me_leads_to_all_of_it(seven: list[str], as_surgeon: FlaskClient) -> None:
-    whole = as_surgeon.get("/surgeon/").text
-    assert 'Needs me <span class="count">7</span>' in whole
-    assert "All 4 of these" in whole
-    assert "All 3 of these" not in whole
-    mine = [as_surgeon.get(f"/surgeon/?part=mine&page={n}").text for n in (1, 2)]
+    whole = shown(as_surgeon, "/surgeon/")
+    assert whole.one("h1").words == "Needs me 7"
+    assert "All 4 of these" in whole.words
+    assert "All 3 of these" not in whole.words
+    mine = [shown(as_surgeon, f"/surgeon/?part=mine&page={n}") for n in (1, 2)]
     assert sorted(name for page in mine for name in names(page)) == ["Pat 0", "Pat 2", "Pat 4", "Pat 6"]
-    assert "Page 2 of 2" in mine[1]
-    assert "The whole list" in mine[1]
+    assert "Page 2 of 2" in mine[1].words
+    assert "The whole list" in mine[1].words
     assert as_surgeon.get("/surgeon/?part=nothing").status_code == 200
 
 
-def entries_of(page: str) -> list[str]:
-    return re.findall(r'<li id="entry-([^"]+)"', page)
+def entries(client: FlaskClient, address: str) -> tuple[list[str], list[str]]:
+    """The entries that a page shows, and where it leads to all of them."""
+    page = shown(client, address)
+    return ids(page, "li", "entry-"), [link.get("href") for link in page.all("a") if link.words == "All entries"]
 
 
 def test_an_eye_shows_its_newest_entries_and_leads_to_all(
@@ -117,13 +129,14 @@ def test_an_eye_shows_its_newest_entries_and_leads_to_all(
     monkeypatch.setattr(eye_pages, "NEWEST", 3)
     for minutes in range(3):
         visit.record_visit(Desk(store, NOW + timedelta(minutes=minutes), nurse, ZONE), eye_id, [SEEN])
-    page = as_nurse.get(f"/clinic/eyes/{eye_id}").text
-    assert (len(entries_of(page)), "All entries" in page) == (3, False)
+    address = f"/clinic/eyes/{eye_id}"
+    first, leads = entries(as_nurse, address)
+    assert (len(first), leads) == (3, [])
     visit.record_visit(Desk(store, NOW + timedelta(minutes=3), nurse, ZONE), eye_id, [SEEN])
-    page, whole = (as_nurse.get(f"/clinic/eyes/{eye_id}{asked}").text for asked in ("", "?entries=all"))
-    assert (len(entries_of(page)), f'{eye_id}?entries=all#entries">All entries' in page) == (3, True)
-    assert (len(entries_of(whole)), "All entries" in whole) == (4, False)
-    assert entries_of(whole)[:3] == entries_of(page)
+    newest, leads = entries(as_nurse, address)
+    whole, further = entries(as_nurse, f"{address}?entries=all")
+    assert (len(whole), leads, further) == (4, [f"{address}?entries=all#entries"], [])
+    assert whole == [*newest, first[-1]]
 
 
 def test_eyes_with_nothing_planned_come_a_page_at_a_time_each_with_since_when_and_what_to_do(
@@ -131,7 +144,7 @@ def test_eyes_with_nothing_planned_come_a_page_at_a_time_each_with_since_when_an
 ) -> None:
     monkeypatch.setattr(unplanned, "LINES", 3)
     desk = Desk(store, NOW, nurse, ZONE)
-    assert 'id="unplanned"' not in as_nurse.get("/clinic/").text
+    assert shown(as_nurse, "/clinic/").all(id="unplanned") == []
     for eye_id in seven:
         for planned in visits.of_eye(store, eye_id):
             book.cancel(desk, planned.identity, "another clinic does it")
@@ -139,15 +152,15 @@ def test_eyes_with_nothing_planned_come_a_page_at_a_time_each_with_since_when_an
         holding.claim(desk, call.id)
         calling.attempt(desk, call.id, "patient", "", Clinic())
         settling.settle(desk, call.id, "advice", "told", Clinic())
-    today = as_nurse.get("/clinic/").text
-    assert "7 followed eyes have nothing planned." in today
-    assert "/clinic/nothing-planned" in today
-    pages = [as_nurse.get(f"/clinic/nothing-planned?page={n}").text for n in range(1, 4)]
+    strip = shown(as_nurse, "/clinic/").one(id="unplanned")
+    assert strip.words.startswith("7 followed eyes have nothing planned.")
+    assert strip.one("a").get("href") == "/clinic/nothing-planned"
+    pages = [shown(as_nurse, f"/clinic/nothing-planned?page={n}") for n in range(1, 4)]
     assert [len(names(page)) for page in pages] == [3, 3, 1]
-    assert sorted(name for page in pages for name in names(page)) == [f"Pat {n}" for n in range(7)]
-    assert "Fri 5 Mar 2027" in pages[0] or "5 March 2027" in pages[0]
-    (last,) = [eye_id for eye_id in seven if f"/clinic/eyes/{eye_id}/end" in pages[2]]
+    assert sorted(name for page in pages for name in names(page)) == NAMES
+    assert [day.words for day in pages[0].all("td", class_="when")] == ["Fri 5 Mar 2027"] * 3
+    (last,) = [eye_id for eye_id in seven if pages[2].all("a", href=f"/clinic/eyes/{eye_id}/end")]
     on = {"name": "week 2", "target": "2027-03-10", "back": "unplanned"}
     answer = as_nurse.post(f"/clinic/eyes/{last}/visits/new", data=on, follow_redirects=True)
     assert answer.request.path == "/clinic/nothing-planned"
-    assert 'Nothing planned <span class="count">6</span>' in answer.text
+    assert parsed(answer.text).one("h1").words == "Nothing planned 6"

@@ -180,7 +180,7 @@ def test_follow_up_is_ended_with_what_is_open_in_view_and_taken_up(
     page = as_nurse.get(address).text
     assert "cannot wait" in page
     open_ones = worries.open_callbacks(store)
-    assert all(f"/clinic/callbacks/{c.id}" in page for c in open_ones)
+    assert [f"/clinic/callbacks/{c.id}" in page for c in open_ones] == [True]
     assert as_nurse.post(address, data={}).status_code == 400
     answer = as_nurse.post(address, data={"reason": "moved", "closes": [c.id for c in open_ones]})
     assert answer.status_code == 400

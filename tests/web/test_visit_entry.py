@@ -1,6 +1,5 @@
 """What a visit takes beyond one number each: two acuities, what could not be read, pressure by finger, what is right."""
 
-import re
 from typing import Any
 
 import pytest
@@ -10,6 +9,7 @@ from followup.records import Store, events, eyes, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.kinds import stored
 from followup.records.values import saying
+from tests.pages import faults_in, parsed
 from tests.web.test_discharge_pages import VISIT
 
 PLAIN = {key: value for key, value in VISIT.items() if not key.startswith("right-")}
@@ -20,7 +20,7 @@ def saved(as_nurse: FlaskClient, store: Store, eye_id: str, **fields: Any) -> di
     """The body that a visit leaves for the right eye."""
     form = {**PLAIN, **{f"right-{name}": value for name, value in fields.items()}}
     answer = as_nurse.post(f"/clinic/eyes/{eye_id}/visit", data=form)
-    assert answer.status_code == 303, re.findall(r'class="error"[^>]*>([^<]*)', answer.text)
+    assert answer.status_code == 303, faults_in(answer.text)
     return next(stored(body) for _, body in saying(events.of_eye(store, eye_id), MeasuresBody))
 
 
@@ -83,10 +83,7 @@ def test_an_eye_that_feels_hard_or_soft_calls_somebody(
 
 
 def chosen_chart(page: str) -> str:
-    select = re.search(r'<select[^>]*name="right-notation"[^>]*>(.*?)</select>', page, re.S)
-    assert select
-    chosen = re.search(r'<option selected value="([^"]*)"', select[1])
-    return chosen[1] if chosen else ""
+    return str(parsed(page).one("select", name="right-notation").sends["right-notation"])
 
 
 @pytest.mark.parametrize(
@@ -108,10 +105,9 @@ def test_the_chart_in_use_is_remembered(
 def test_what_is_found_can_be_corrected_and_nothing_else_changes(as_nurse: FlaskClient, store: Store, eye_id: str) -> None:
     saved(as_nurse, store, eye_id, acuity="6/60", correction="unaided", pinhole="6/12", finger="normal")
     (entry,) = [e for e in events.of_eye(store, eye_id) if e.kind == "measures"]
-    page = as_nurse.get(f"/clinic/entries/{entry.id}/correct").text
-    for name, value in (("acuity", "6/60"), ("pinhole", "6/12")):
-        assert re.search(rf'name="measures-{name}"[^>]*value="{value}"', page)
-    assert re.search(r'name="measures-finger"[^>]*>.*?<option selected value="normal"', page, re.S)
+    said = parsed(as_nurse.get(f"/clinic/entries/{entry.id}/correct").text).sends
+    shown = {"acuity": "6/60", "pinhole": "6/12", "finger": "normal"}
+    assert {name: said[f"measures-{name}"] for name in shown} == shown
 
 
 def test_both_acuities_and_pressure_by_finger_stand_where_the_last_measures_do(

@@ -103,7 +103,7 @@ def _standing(desk: Desk, task_id: str) -> Task:
     task = known_task(desk.store, task_id)
     if task.kind != "theatre" or task.given_up:
         raise Conflict("this fell away meanwhile; look at the list again")
-    if task.id not in {t.id for t in tasks.for_theatre(desk.store)}:
+    if not tasks.is_for_theatre(desk.store, task.id):
         raise Conflict("this eye was operated meanwhile, or its follow-up ended")
     return task
 

@@ -6,6 +6,7 @@ from datetime import date, tzinfo
 
 from followup.care.desk import Desk
 from followup.care.errors import CareError, Conflict
+from followup.care.reading import paging
 from followup.records import Store, eyes, listed, patients
 from followup.records.store import new_id
 from followup.records.values import ListedOperation
@@ -83,9 +84,14 @@ def put_on(desk: Desk, rows: Sequence[Row], source: str) -> Compared:
     return found
 
 
-def waiting(store: Store) -> list[ListedOperation]:
-    """What waits for its discharge, the earliest day first."""
-    return listed.waiting(store)
+def waiting_page(store: Store, page: int = 1) -> paging.Page[ListedOperation]:
+    """One page of what waits for its discharge, the earliest day first."""
+    return paging.page_of(listed.count(store), page, paging.LINES, lambda most, after: listed.waiting(store, most, after))
+
+
+def count_until(store: Store, day: date) -> int:
+    """How many operations of that day and before wait for their discharge."""
+    return listed.count(store, day)
 
 
 def waits(store: Store, id: str) -> ListedOperation | None:

@@ -23,7 +23,16 @@ class Clocks:
     sent_at: datetime | None = None
 
     def moved_by(self, at: datetime, heard: Any) -> timedelta:
-        """What makes the device's time `at` the clinic's. `heard` is {clinic_at, device_at}; what cannot be counts as absent."""
+        """What makes the device's time `at` the clinic's. `heard` is {clinic_at, device_at}; what cannot be counts as absent.
+
+        No entry was made after it came: of one that lies a little ahead of the clinic's clock nobody would judge the danger
+        in time. What lies too far ahead stays there, and is refused.
+        """
+        by = self._apart(at, heard)
+        ahead = at + by - self.now
+        return by - ahead if timedelta(0) < ahead <= bounds.FUTURE_TOLERANCE else by
+
+    def _apart(self, at: datetime, heard: Any) -> timedelta:
         of_now = _difference(self.now, self.sent_at or self.now)
         times = _read(heard)
         if times is None or times[0] > self.now + SKEW_FROM:

@@ -33,7 +33,7 @@ from followup.config import Clinic
 from followup.records import Store, eyes, people
 from followup.records.bodies.kinds import stored
 from followup.records.generation import generation as generation
-from followup.records.values import Device
+from followup.records.values import Device, Event
 
 EVENTS_KEPT = timedelta(days=30)
 
@@ -99,6 +99,14 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     }
     names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
     recent = [e for e in eye.events if e.device_id and (e.at >= now - EVENTS_KEPT or e.id in calling)]
+
+    def is_settled(e: Event) -> bool:
+        """Whether nobody waits for the answer to what an entry raised; to a check, none of this patient's checks."""
+        if e.kind in ("journey", "anaesthetic"):
+            return e.at not in calling_at
+        told_by = max(e.received_at, last_due.get(e.at, e.received_at))
+        return e.kind == "symptoms" and settled_at is not None and told_by < settled_at
+
     return EyePack(
         operation=eye.id,
         eye=operation.eye,
@@ -134,9 +142,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 by=e.author.partition(":")[0],
                 name=names.get(e.author, ""),
                 looked_at=looked is not None and e.received_at <= looked,
-                settled=e.kind == "symptoms"
-                and settled_at is not None
-                and max(e.received_at, last_due.get(e.at, e.received_at)) < settled_at,
+                settled=is_settled(e),
                 calling=e.id in calling,
             )
             for e in recent

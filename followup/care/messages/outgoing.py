@@ -134,7 +134,8 @@ def subscribe(store: Store, now: datetime, person: str, asked: Subscription, *, 
 def line_up(store: Store, now: datetime, clinic: Clinic, when: Messages) -> int:
     """Make every message that is due and wanted, each once whichever process asks; returns how many are new."""
     made = 0
-    last, entries = unsaid.waiting(store, now, as_json([bool(when.smtp_host), clinic.on_call_email]))
+    today, how = now.astimezone(clinic.tz).date(), as_json([bool(when.smtp_host), clinic.on_call_email])
+    last, entries = unsaid.waiting(store, now, today, how)
     with watching.parts(store, now, "reminder") as part:
         wanted = list(reminders.due(store, now, when, clinic.tz, part))
         news = dict(reminders.news(store, now, clinic.tz, entries, part))

@@ -9,8 +9,8 @@ from followup.records.bodies.clinic import VisitBody
 from followup.records.values import Event, Visit, saying
 
 
-def attended(planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo) -> dict[str, datetime]:
-    """When each visit, by identity, was first `seen` or `arrived` for; `planned` and `told` are one eye's.
+def attended(planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo, *, latest: bool = False) -> dict[str, datetime]:
+    """When each visit, by identity, was first `seen` or `arrived` for, or `latest`; `planned` and `told` are one eye's.
 
     An event that names no identity counts for one visit of its name that stood in the book by then: one whose
     window holds its day, else the nearest; one that took place already only if there is no other.
@@ -18,8 +18,8 @@ def attended(planned: Sequence[Visit], told: Iterable[Event], zone: tzinfo) -> d
     found: dict[str, datetime] = {}
     for event, body in sorted(saying(told, VisitBody), key=lambda said: (said[0].at, said[0].id)):
         identity = body.visit_id or _by_name(planned, event, body.visit, found, zone)
-        if identity:
-            found.setdefault(identity, event.at)
+        if identity and (latest or identity not in found):
+            found[identity] = event.at
     return found
 
 

@@ -49,8 +49,12 @@ def last_measures(both: Iterable[Eye]) -> dict[str, Event | None]:
 
 def chart_in_use(store: Store, last: Mapping[str, Event | None]) -> str:
     """The chart or notation that a patient was last read on, else the clinic; empty where nothing tells."""
-    latest = [event for event in last.values() if event]
-    for _, body in saying((*latest, *events.latest(store, "measures", 20)), MeasuresBody):
+    return chart_of(event for event in last.values() if event) or chart_of(events.latest(store, "measures", 20))
+
+
+def chart_of(told: Iterable[Event]) -> str:
+    """The chart or notation of the first of these measures that tells it; empty where none does."""
+    for _, body in saying(told, MeasuresBody):
         read = body.acuity or body.pinhole
         if read and (chart := acuity.chart_of(read, body.notation)):
             return chart

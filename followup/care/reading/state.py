@@ -18,7 +18,7 @@ from followup.records.bodies.home import VisitRequestBody
 from followup.records.states import State
 from followup.records.values import Callback, CallState, Event, Eye, EyeState, Task, Visit, VisitState, WishState, saying
 
-SHAPE = 5  # to be counted up whenever states hold something else than before
+SHAPE = 6  # to be counted up whenever states hold something else than before
 AT_A_TIME = 100
 NO_URGENCY = len(HOW_SOON)
 
@@ -136,7 +136,8 @@ def _has_moved(store: Store, visit: Visit, since: datetime) -> bool:
 def _visits(store: Store, eye: Eye, open_ones: Sequence[Callback], zone: tzinfo) -> list[tuple[Visit, VisitState]]:
     planned = visits.of_eye(store, eye.id)
     told = events.of_attendance(store, eye.id)
-    seen, here = (attended(planned, [e for e in told if e.kind == kind], zone) for kind in ("seen", "arrived"))
+    seen = attended(planned, [e for e in told if e.kind == "seen"], zone)
+    here = attended(planned, [e for e in told if e.kind == "arrived"], zone, latest=True)
     arrivals = {said.visit_id: e.id for e, said in saying(told, ArrivedBody)}
     away = {(said.visit_id, said.on) for _, said in saying(told, DidNotComeBody)}
     since = _stage_began(store, eye, zone)

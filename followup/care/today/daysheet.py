@@ -1,25 +1,41 @@
 """What a clinic device carries for one day, to work without a signal: today's list and what the entry screens need.
 
-The browser seals it under a key that only the signed-in person's password opens, and drops it when the day ends.
+The sheet holds whom the day is about, and is asked for each minute. Everybody else who is followed may come all the same:
+they are on a list of their own, with what tells them apart and no more, which is asked for each hour, a page at a time.
+The browser seals both under a key that only the signed-in person's password opens, and drops them when the day ends.
 """
 
+import hashlib
+import json
+from collections import defaultdict
+from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta, tzinfo
+from functools import lru_cache
 
 from pydantic import BaseModel
 
 from followup.care.desk import Desk
 from followup.care.home import sealing
-from followup.care.reading import person
-from followup.care.reading.attendance import attended_by_eye
+from followup.care.reading import person, state
 from followup.care.reading.eye import rulebook, visit_of_today
 from followup.care.today import lists
 from followup.care.watch import watching
 from followup.clinical import pressure
 from followup.clinical.agents import AGENTS
 from followup.clinical.warnings import Rulebook
-from followup.records import events, eyes, visits
+from followup.protocols import book
+from followup.records import Store, audit, call_lists, day_lists, events, eyes, states, visits
 from followup.records.bodies.clinic import MeasuresBody
-from followup.records.values import Event, Eye
+from followup.records.values import Event, Eye, NextVisit, Visit
+from followup.records.values import FollowedEye as Followed
+
+MOST_CALLS = 200
+"""Of the patients who are called, those with the most pressing calls are on the sheet: a list of calls has no end."""
+LAST_HEARD = 300
+"""Of what phones sent today, so many entries say who was heard from: on a good day that is nearly everybody."""
+PAGE = 2000
+FIRST_PAGE = "~"
+"""Behind every id."""
 
 
 class LastMeasures(BaseModel):
@@ -43,23 +59,34 @@ class SheetVisit(BaseModel):
     latest: date
 
 
-class SheetEye(BaseModel):
-    """One followed eye: who, what is in it, its open visits (`visit` is the one that they came for, else
-    today's, if one is), the last measures of both.
-
-    `chart` is the one that the next acuity is expected on.
-    """
+class FollowedEye(BaseModel):
+    """A followed eye: who, what is in it, and its open visits; of one that is not on the sheet only the next."""
 
     operation: str
     patient: str
     number: str
-    phone: str
-    born_on: date
     eye: str
     agent: str
     fades: bool
     operated_on: date
     visits: list[SheetVisit]
+
+
+class FollowedPage(BaseModel):
+    """Some of all followed eyes, and after which the next page begins; None on the last."""
+
+    eyes: list[FollowedEye]
+    next: str | None
+
+
+class SheetEye(FollowedEye):
+    """One on the sheet: `visit` is the one that they came for, else today's, if one is; the last measures of both eyes.
+
+    `chart` is the one that the next acuity is expected on.
+    """
+
+    phone: str
+    born_on: date
     visit: str
     chart: str = ""
     right: LastMeasures | None
@@ -91,7 +118,10 @@ class PressureLimits(BaseModel):
 
 
 class DaySheet(BaseModel):
-    """Everything the device shows without a signal until `expires_at`, the end of the clinic's day."""
+    """Everything the device shows without a signal until `expires_at`, the end of the clinic's day.
+
+    `chart` is the one that somebody's next acuity is expected on of whom it says nothing more.
+    """
 
     made_at: datetime
     expires_at: datetime
@@ -101,37 +131,90 @@ class DaySheet(BaseModel):
     sealing_key: str
     rows: list[SheetRow]
     eyes: list[SheetEye]
+    chart: str
     limits: PressureLimits
+
+
+def mark(desk: Desk) -> str:
+    """Tells whether a sheet would be another one: by all that is on record, the day, who asks, and what this version ships."""
+    said = [audit.head(desk.store)[1], desk.today.isoformat(), str(desk.zone), desk.actor.id, _shipped()]
+    return hashlib.blake2s("\n".join(said).encode(), digest_size=16).hexdigest()
+
+
+@lru_cache
+def _shipped() -> str:
+    return json.dumps(DaySheet.model_json_schema()) + book.draft_text("rulebook")
 
 
 def daysheet(desk: Desk, author_pass: str) -> DaySheet:
     """The sheet of one member of staff; `author_pass` is what later proves whose entries the device sends."""
-    last = events.last_measures(desk.store)
-    followed = eyes.followed(desk.store)
-    seen = attended_by_eye(desk.store, "seen", desk.zone)
+    store = desk.store
     rows: list[SheetRow] = []
     here: dict[str, str] = {}
     sheet_eyes: list[SheetEye] = []
-    with watching.parts(desk.store, desk.now, "daysheet") as part:
-        for due in lists.due_visits(desk.store, desk.now, desk.zone):
+    chart = person.chart_in_use(store, {})
+    with watching.parts(store, desk.now, "daysheet") as part:
+        listed = lists.due_visits(store, desk.now, desk.zone)
+        for due in listed:
             with part(f"visits {due.visit.id}"):
                 rows.append(_sheet_row(due))
                 if due.state == "here":
                     here.setdefault(due.eye.id, due.visit.identity)
-        for row in followed:
+        known = _Known(store, [*(due.eye.patient.id for due in listed), *_beside_the_list(desk)])
+        for row in known.followed:
             with part(row.id):
-                sheet_eyes.append(_sheet_eye(desk, row, seen[row.id], last, here.get(row.id)))
+                sheet_eyes.append(_sheet_eye(desk, row, known, here.get(row.id), chart))
     return DaySheet(
         made_at=desk.now,
         expires_at=datetime.combine(desk.today + timedelta(days=1), time(), desk.zone),
         staff=desk.actor.name,
         author_pass=author_pass,
         may_lift_caution=desk.actor.may_lift_caution,
-        sealing_key=sealing.public_key(desk.store),
+        sealing_key=sealing.public_key(store),
         rows=rows,
         eyes=sheet_eyes,
-        limits=pressure_limits(rulebook(desk.store)),
+        chart=chart,
+        limits=pressure_limits(rulebook(store)),
     )
+
+
+def followed(desk: Desk, before: str = FIRST_PAGE) -> FollowedPage:
+    """A page of all followed eyes, on the sheet or not: those whose ids stand before that one."""
+    state.bring_up_to_date(desk.store, desk.now, desk.zone)
+    found = states.followed(desk.store, before, PAGE)
+    return FollowedPage(
+        eyes=[_followed_eye(one, desk.zone) for one in found], next=found[-1].eye_id if len(found) == PAGE else None
+    )
+
+
+def _beside_the_list(desk: Desk) -> list[str]:
+    """Patients with an open call, and those who were here or heard from today."""
+    since = state.midnight(desk.now, desk.zone)
+    return [
+        *call_lists.calls(desk.store, MOST_CALLS, 0),
+        *events.patients_here_since(desk.store, since),
+        *events.patients_heard_since(desk.store, since, LAST_HEARD),
+    ]
+
+
+class _Known:
+    """What the sheet says of some patients, read together: `followed` eyes, the latest operated first; by eye, open visits
+    and last measures."""
+
+    def __init__(self, store: Store, patient_ids: Sequence[str]) -> None:
+        ids = list(dict.fromkeys(patient_ids))
+        self.both = eyes.of_patients(store, ids)
+        all_eyes = [eye for both in self.both.values() for eye in both]
+        operated = [(eye.note.operated_at, eye) for eye in all_eyes if eye.is_followed and eye.note]
+        self.followed = [eye for _, eye in sorted(operated, key=lambda found: found[0], reverse=True)]
+        kept = states.of_eyes(store, [eye.id for eye in self.followed])
+        told = events.by_ids(store, [one.last_measures for one in kept.values() if one.last_measures])
+        self.measures = {event.eye_id: event for event in told.values()}
+        self.measures |= events.last_measures(store, [eye.id for eye in all_eyes if eye.id not in kept])
+        self.visits: defaultdict[str, list[Visit]] = defaultdict(list)
+        planned = visits.versions(store, [one.visit_id for one in day_lists.unseen_of(store, ids)])
+        for visit in sorted(planned.values(), key=lambda v: (v.target, v.name, v.identity)):
+            self.visits[visit.eye_id].append(visit)
 
 
 def pressure_limits(book: Rulebook) -> PressureLimits:
@@ -165,12 +248,11 @@ def _pressing(book: Rulebook, check: str) -> list[float]:
     return [rule.number("mmhg") for rule in rules]
 
 
-def _sheet_eye(desk: Desk, row: Eye, seen: dict[str, datetime], last: dict[str, Event], here: str | None) -> SheetEye:
-    store, zone = desk.store, desk.zone
-    open_visits = [v for v in visits.of_eye(store, row.id) if v.identity not in seen]
+def _sheet_eye(desk: Desk, row: Eye, known: _Known, here: str | None, chart: str) -> SheetEye:
+    open_visits = known.visits[row.id]
     likely = visit_of_today(open_visits, desk.today)
-    measured = {known.side: last.get(known.id) for known in eyes.of_patient(store, row.patient.id)}
-    sides = {side: _last(event, zone) for side, event in measured.items()}
+    measured = {eye.side: known.measures.get(eye.id) for eye in known.both[row.patient.id]}
+    sides = {side: _last(event, desk.zone) for side, event in measured.items()}
     assert row.note is not None
     return SheetEye(
         operation=row.id,
@@ -181,16 +263,30 @@ def _sheet_eye(desk: Desk, row: Eye, seen: dict[str, datetime], last: dict[str, 
         eye=row.side,
         agent=row.agent,
         fades=AGENTS[row.agent].fades,
-        operated_on=row.note.operated_at.astimezone(zone).date(),
-        visits=[
-            SheetVisit(id=v.identity, name=v.name, target=v.target, earliest=v.earliest, latest=v.latest)
-            for v in open_visits
-        ],
+        operated_on=row.note.operated_at.astimezone(desk.zone).date(),
+        visits=[_sheet_visit(v) for v in open_visits],
         visit=here or (likely.identity if likely else ""),
-        chart=person.chart_in_use(store, measured),
+        chart=person.chart_of(event for event in measured.values() if event) or chart,
         right=sides.get("right"),
         left=sides.get("left"),
     )
+
+
+def _followed_eye(one: Followed, zone: tzinfo) -> FollowedEye:
+    return FollowedEye(
+        operation=one.eye_id,
+        patient=one.name,
+        number=one.number,
+        eye=one.side,
+        agent=one.agent,
+        fades=AGENTS[one.agent].fades,
+        operated_on=one.operated_at.astimezone(zone).date(),
+        visits=[_sheet_visit(one.visit)] if one.visit else [],
+    )
+
+
+def _sheet_visit(v: Visit | NextVisit) -> SheetVisit:
+    return SheetVisit(id=v.identity, name=v.name, target=v.target, earliest=v.earliest, latest=v.latest)
 
 
 def _last(event: Event | None, zone: tzinfo) -> LastMeasures | None:

@@ -8,6 +8,7 @@ from followup.care.callbacks.lines import Line, listed
 from followup.care.desk import Desk
 from followup.care.reading import state
 from followup.care.reading.entries import said
+from followup.care.reading.paging import Page
 from followup.care.today import lists
 from followup.records import events, eyes, people, visits, worries
 from followup.records.bodies.clinic import DidNotComeBody
@@ -57,7 +58,7 @@ class InHand:
 class Handover:
     """`arrived` are those who came today and of whom nothing is entered; `waiting` what nobody has; `held` by name.
 
-    `wishes` are what patients asked about their visits, `to_tell` whose visit moved and nobody told.
+    `wishes` are what patients asked about their visits, `to_tell` whose visit moved and nobody told: the first of them.
     """
 
     day: date
@@ -69,7 +70,7 @@ class Handover:
     unreached: list[Line]
     held: dict[str, list[InHand]]
     wishes: list[lists.Request]
-    to_tell: list[lists.ToTell]
+    to_tell: Page[lists.ToTell]
 
 
 def handover(desk: Desk) -> Handover:
@@ -87,7 +88,7 @@ def handover(desk: Desk) -> Handover:
         unreached=[line for line in lines if line.next_try_at],
         held=_held(lines),
         wishes=lists.open_requests(desk.store, desk.now, desk.zone),
-        to_tell=lists.to_tell(desk.store, desk.now, desk.today),
+        to_tell=lists.to_tell_page(desk.store, desk.today, lines=lists.TO_TELL_SHOWN),
     )
 
 

@@ -7,7 +7,7 @@ from datetime import date, datetime, timedelta, tzinfo
 from followup.care import accounts
 from followup.care.home import enrol
 from followup.care.home.senders import UNKNOWN
-from followup.care.reading import finding, state
+from followup.care.reading import finding, paging, state
 from followup.care.watch import watching
 from followup.clinical.warnings import HOW_SOON, HowSoon
 from followup.records import Store, day_lists, events, eyes, messages, patients, people, states, visits
@@ -16,6 +16,7 @@ from followup.records.values import Change, Eye, Message, Patient, Refused, Unre
 LOOK_AHEAD = timedelta(days=7)
 MOST_FOUND = 40
 WISHES_SHOWN = 40
+TO_TELL_SHOWN = 40
 REFUSED_SHOWN = 5
 
 
@@ -210,16 +211,18 @@ class ToTell:
     change: Change
 
 
-def to_tell(store: Store, now: datetime, today: date) -> list[ToTell]:
+def to_tell(store: Store, today: date, most: int = -1, after: int = 0) -> list[ToTell]:
     """Whom nobody has told yet of a visit that was moved or cancelled, the soonest first; what is over is left out."""
-    found = []
-    with watching.some(store, now, "list") as part:
-        for change in visits.to_tell(store):
-            with part(f"visits {change.changed.id}"):
-                eye = eyes.eye(store, change.changed.eye_id)
-                if eye and max(change.before.target, change.changed.target) >= today:
-                    found.append(ToTell(eye, change))
-    return sorted(found, key=lambda t: min(t.change.before.target, t.change.changed.target))
+    found = visits.to_tell(store, today, most, after)
+    known = eyes.by_ids(store, sorted({change.changed.eye_id for change in found}))
+    return [ToTell(known[c.changed.eye_id], c) for c in found if c.changed.eye_id in known]
+
+
+def to_tell_page(store: Store, today: date, page: int = 1, lines: int = paging.LINES) -> paging.Page[ToTell]:
+    """So many of them, and how many there are."""
+    return paging.page_of(
+        visits.count_to_tell(store, today), page, lines, lambda most, after: to_tell(store, today, most, after)
+    )
 
 
 def open_requests(store: Store, now: datetime, zone: tzinfo, most: int = -1) -> list[Request]:

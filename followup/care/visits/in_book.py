@@ -77,6 +77,11 @@ def cancelled(store: Store, eye_id: str) -> list[Visit]:
     return visits.cancelled_of_eye(store, eye_id)
 
 
+def untold(store: Store, eye_id: str) -> frozenset[str]:
+    """The versions of an eye's visits, in the book or taken out of it, whose patient nobody is known to have told."""
+    return visits.untold_of_eye(store, eye_id)
+
+
 def open_visit(desk: Desk, identity: str) -> tuple[Eye, Visit]:
     """A visit that is in the book, and its eye. Raises `NotFound` where it left it, `Conflict` where it took place."""
     latest = visits.standing(desk.store, identity)

@@ -8,7 +8,7 @@ from followup.care.actors import barred
 from followup.care.desk import Desk
 from followup.care.errors import CareError, NotFound, Refused
 from followup.care.reading.eye import load
-from followup.care.watch.raising import raise_signs_of_patient
+from followup.care.watch.raising import most_urgent_first, raise_signs_of_patient, raised_at
 from followup.records import Store, events, eyes, visits
 from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody, NoGasSeenBody, SeenBody
@@ -23,13 +23,19 @@ OPERATED_AGAIN = "the eye was operated again"
 
 
 def record_visit(
-    desk: Desk, eye_id: str, measures: Sequence[MeasuresBody], *, visit: str | None = None, no_gas_seen: bool = False
+    desk: Desk,
+    eye_id: str,
+    measures: Sequence[MeasuresBody],
+    *,
+    visit: str | None = None,
+    no_gas_seen: bool = False,
+    entry_id: str | None = None,
 ) -> list[Warning]:
     """Record the measures of a visit and the visit of that eye itself; returns the warnings it raised, on either eye.
 
     Measures go to the eye they were taken on. `visit` is its identity, or its name: then the open visit of that name is
     meant whose window holds today, else the nearest. Without it the visit was not a planned one, and none counts as having
-    taken place.
+    taken place. `entry_id` is the form's own: sent twice with the same words, it is kept once and says what it raised then.
     """
     if not measures and visit is None and not no_gas_seen:
         raise CareError("nothing was entered: write at least one measure")
@@ -37,13 +43,31 @@ def record_visit(
         raise CareError("a bubble that has a height and “no gas seen” cannot both be: correct one of them")
     with desk.store.transaction():
         eye = known_eye(desk.store, eye_id)
-        for body in measures:
-            _add(desk, eye_on_side(desk.store, eye, body.eye), body)
+        said: list[tuple[Eye, Body]] = [(eye_on_side(desk.store, eye, body.eye), body) for body in measures]
         if visit is not None:
-            _add(desk, eye, _named(desk.store, desk.now, eye.id, visit, desk.zone))
+            said.append((eye, _named(desk.store, desk.now, eye.id, visit, desk.zone)))
         if no_gas_seen:
-            _add(desk, eye, NoGasSeenBody())
+            said.append((eye, NoGasSeenBody()))
+        both = [known.id for known in eyes.of_patient(desk.store, eye.patient.id)]
+        first = events.event(desk.store, entry_id) if entry_id else None
+        if first and _said_then(desk, first, both, [body for _, body in said]):
+            return most_urgent_first([w for id in both for w in raised_at(desk.store, id, first.received_at)])
+        ids = [new_id() if first or not entry_id else entry_id, *(new_id() for _ in said)]
+        for (of, body), id in zip(said, ids, strict=False):
+            _add(desk, of, body, id)
         return raise_signs_of_patient(desk.store, eye.patient.id, desk.now, desk.zone)
+
+
+def new_entry_id() -> str:
+    """An id for a form that is about to be filled in, so that it is kept once however often it is sent."""
+    return new_id()
+
+
+def _said_then(desk: Desk, first: Event, both: Sequence[str], said: Sequence[Body]) -> bool:
+    """Whether this person recorded just this of these eyes together with an entry."""
+    then = [e for id in both for e in events.history_of(desk.store, id) if e.received_at == first.received_at]
+    mine = [e.body for e in then if e.author == desk.actor.signature]
+    return len(mine) == len(said) and all(body in mine for body in said)
 
 
 def record_clinic_event(desk: Desk, eye_id: str, kind: str, body: dict[str, Any]) -> list[Warning]:
@@ -124,9 +148,9 @@ def _named(store: Store, now: datetime, eye_id: str, visit: str, zone: tzinfo) -
     return SeenBody(visit=meant.name, visit_id=meant.identity)
 
 
-def _add(desk: Desk, eye: Eye, said: Body) -> None:
+def _add(desk: Desk, eye: Eye, said: Body, id: str | None = None) -> None:
     if fault := barred(desk.actor, said.KIND):
         raise Refused(fault, "no_gas_seen")
-    id = new_id()
+    id = id or new_id()
     events.add(desk.store, id, eye.id, said.KIND, desk.now, said, desk.actor.signature, desk.now)
     desk.note(f"event {said.KIND}", eye.id, {"id": id})

@@ -56,6 +56,9 @@ from followup.records.migrations import traffic
 
 # isort: split
 from followup.records.migrations import unplanned
+
+# isort: split
+from followup.records.migrations import waiting
 from followup.records.migrations.registry import steps
 
 __all__ = [
@@ -81,4 +84,5 @@ __all__ = [
     "two_eyes",
     "unplanned",
     "unsaid",
+    "waiting",
 ]

@@ -173,6 +173,30 @@ class EyeState:
 
 
 @dataclass(frozen=True, slots=True)
+class NextVisit:
+    """The first visit of an eye that is waited for."""
+
+    identity: str
+    name: str
+    target: date
+    earliest: date
+    latest: date
+
+
+@dataclass(frozen=True, slots=True)
+class FollowedEye:
+    """Whose a followed eye is, what is in it, and its next visit; None where none is waited for."""
+
+    eye_id: str
+    side: str
+    name: str
+    number: str
+    agent: str
+    operated_at: datetime
+    visit: NextVisit | None
+
+
+@dataclass(frozen=True, slots=True)
 class VisitState:
     """What stands now of a visit of a followed eye; `visit_id` is its version in the book.
 

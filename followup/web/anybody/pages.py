@@ -114,11 +114,12 @@ def not_working() -> Answer:
 class Health(BaseModel):
     """`stopped`: what stands still, of `database`, `clock` and `disk`; `closed` while the clinic moves to another server.
 
-    In a region also `settings`, where those of the clinic cannot be used.
+    In a region also `settings`, where those of the clinic cannot be used; `opening` until it is served; and `busy` while
+    none of its requests moves on.
     """
 
     ok: bool
-    stopped: list[Literal["database", "clock", "disk", "closed", "settings"]] = []
+    stopped: list[Literal["database", "clock", "disk", "closed", "settings", "opening", "busy"]] = []
 
 
 @bp.get("/api/v1/openapi.json")

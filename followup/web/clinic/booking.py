@@ -18,7 +18,7 @@ from followup.web.display import day as day_words
 from followup.web.fields import field_errors, say_beside
 
 NOT_SHOWN = ("FieldList", "CSRFTokenField", "HiddenField")
-BACK_TO = ("today", "eye", "patient", "plan", "unplanned")
+BACK_TO = ("today", "eye", "patient", "plan", "unplanned", "to-tell")
 
 
 @bp.context_processor
@@ -40,6 +40,8 @@ def back_to(eye_id: str, identity: str = "") -> Answer:
         return redirect(url_for(".eye_page", eye_id=eye_id), 303)
     if asked == "unplanned":
         return redirect(url_for(".nothing_planned"), 303)
+    if asked == "to-tell":
+        return redirect(url_for(".to_tell"), 303)
     if asked == "plan":
         return redirect(url_for(".change_plan", eye_id=eye_id), 303)
     if asked == "patient":

@@ -49,10 +49,10 @@ def today() -> Answer:
         found=lists.find(store, words, context.today()) if words else None,
         requests=lists.open_requests(store, context.now(), context.zone(), lists.WISHES_SHOWN),
         most_wishes=lists.WISHES_SHOWN,
-        to_tell=lists.to_tell(store, context.now(), context.today()),
+        to_tell=lists.to_tell_page(store, context.today(), lines=lists.TO_TELL_SHOWN),
         stranded=closing.on_closed_days(desk, context.settings().clinic),
         unplanned=unplanned.count(store, context.now(), context.zone()),
-        theatre=sum(one.operated_on <= context.today() for one in waiting.waiting(store)),
+        theatre=waiting.count_until(store, context.today()),
         **vars(lists.troubles(store)),
         today=context.today(),
     )
@@ -73,6 +73,14 @@ def nothing_planned() -> Answer:
     """Followed eyes with nothing planned: for each a visit is planned, or follow-up is ended."""
     listed = unplanned.listed_page(context.store(), context.now(), context.zone(), context.page())
     return render_template("clinic/nothing_planned.html", listed=listed)
+
+
+@bp.get("/to-tell")
+def to_tell() -> Answer:
+    """Whom nobody has told yet of a visit that was moved or cancelled."""
+    return render_template(
+        "clinic/to_tell.html", to_tell=lists.to_tell_page(context.store(), context.today(), context.page())
+    )
 
 
 @bp.get("/without-signal")

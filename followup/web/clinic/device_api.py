@@ -30,7 +30,8 @@ from followup.care.home.receive import (
 from followup.care.learning import agreement
 from followup.care.messages import outgoing
 from followup.care.reading import person
-from followup.care.today.daysheet import DaySheet, daysheet
+from followup.care.today import daysheet as daysheets
+from followup.care.today.daysheet import DaySheet, FollowedPage
 from followup.care.watch.raising import raised_at
 from followup.clinical.warnings import HowSoon
 from followup.web import context
@@ -119,8 +120,26 @@ def leave() -> Answer:
 @bp.get("/daysheet")
 @described(DaySheet)
 def sheet() -> Answer:
-    """Today's list and entry screens for a device of whoever is signed in."""
-    made = daysheet(context.desk(), author_pass(context.me()))
+    """Today's list and entry screens for a device of whoever is signed in; 304 when nothing changed since the one it has.
+
+    `Made-At` says what the clinic's clock shows, also where nothing is made.
+    """
+    desk = context.desk()
+    mark = daysheets.mark(desk)  # before it is made: what is recorded meanwhile makes another one
+    if request.if_none_match.contains_weak(mark):
+        answer = Response(status=304)
+    else:
+        answer = Response(daysheets.daysheet(desk, author_pass(context.me())).model_dump_json(), mimetype="application/json")
+    answer.set_etag(mark, weak=True)
+    answer.headers["Made-At"] = desk.now.isoformat()
+    return answer
+
+
+@bp.get("/followed")
+@described(FollowedPage)
+def followed() -> Answer:
+    """Everybody who is followed, a page at a time (`before`: what the page before gave as `next`), for whoever comes unplanned."""
+    made = daysheets.followed(context.desk(), request.args.get("before", daysheets.FIRST_PAGE))
     return Response(made.model_dump_json(), mimetype="application/json")
 
 

@@ -1,6 +1,5 @@
 """Discharge, from operation note to printed card, and the change of a plan later."""
 
-import re
 from typing import Any
 
 from flask import redirect, render_template, request, url_for
@@ -22,9 +21,7 @@ from followup.web.clinic import clock_face, discharge_reading, theatre_list
 from followup.web.clinic.blueprint import bp, load_eye, operated_eye
 from followup.web.clinic.discharge_forms import DischargeForm
 from followup.web.clinic.plan_form import PlanForm
-from followup.web.fields import field_errors
-
-FORM_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
+from followup.web.fields import FORM_ID, field_errors
 
 
 @bp.route("/discharge", methods=["GET", "POST"])
@@ -162,6 +159,7 @@ def change_plan(eye_id: str) -> Answer:
         changed=changed,
         questions=questions,
         cancelled=in_book.cancelled(context.store(), eye.id),
+        untold=in_book.untold(context.store(), eye.id),
         errors=field_errors(form),
     )
     return page, status

@@ -88,6 +88,7 @@ def eye_page(eye_id: str) -> Answer:
         second_looks=second_looks.still_to_come(eye.course, book, now) if not eye.known.ended_at else [],
         rows=charts.course_table(eye, now),
         cancelled=in_book.cancelled(store, eye.id),
+        untold=in_book.untold(store, eye.id),
         entries=shown,
         has_more=len(found) > len(shown),
         forecast=eye.forecast(now) if eye.operated else None,

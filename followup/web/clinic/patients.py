@@ -28,6 +28,7 @@ def patient_page(patient_id: str) -> Answer:
         found=found,
         readings=readings,
         cancelled=gone,
+        untold=frozenset().union(*(in_book.untold(context.store(), eye.id) for eye in found.eyes)),
         take_up=TakeUpForm(),
         consents=consenting.history(context.store(), patient_id),
     )

@@ -46,7 +46,7 @@ def theatre_list() -> Answer:
         source=source,
         columns={name: words for name, (words, _) in table.COLUMNS.items()},
         needed=table.NEEDED,
-        waiting=waiting.waiting(context.store()) if context.me().role != "administrator" else None,
+        waiting=waiting.waiting_page(context.store(), context.page()) if context.me().role != "administrator" else None,
         taken=request.args.get("taken", type=int),
         today=context.today(),
         errors=field_errors(form),

@@ -8,6 +8,7 @@ from wtforms import (
     BooleanField,
     Form,
     FormField,
+    HiddenField,
     SelectField,
     StringField,
     TextAreaField,
@@ -59,6 +60,7 @@ class EyeMeasuresForm(Form):
 
 
 class VisitForm(FlaskForm):
+    entry = HiddenField()  # the form's own id
     visit = SelectField("Visit", choices=[], validate_choice=False)
     right = FormField(EyeMeasuresForm)
     left = FormField(EyeMeasuresForm)

@@ -18,7 +18,7 @@ from followup.web import context
 from followup.web.clinic.blueprint import bp, load_eye
 from followup.web.clinic.device_api import author_pass
 from followup.web.clinic.visit_forms import EyeMeasuresForm, VisitForm
-from followup.web.fields import field_errors
+from followup.web.fields import FORM_ID, field_errors
 
 
 @bp.route("/eyes/<eye_id>/visit", methods=["GET", "POST"])
@@ -29,6 +29,7 @@ def new_visit(eye_id: str) -> Answer:
     form.offer(eye.open_visits)
     last = person.last_measures(person.both_eyes(context.store(), eye.patient.id, context.zone()))
     if request.method == "GET":
+        form.entry.data = visit.new_entry_id()
         likely = likely_visit(context.desk(), eye)
         form.visit.data = likely.identity if likely else ""
         for side, event in last.items():
@@ -43,6 +44,7 @@ def new_visit(eye_id: str) -> Answer:
                 [b for side in ("right", "left") if (b := _measures(side, form[side].form))],
                 visit=form.visit.data or None,
                 no_gas_seen=form.no_gas_seen.data,
+                entry_id=form.entry.data if FORM_ID.fullmatch(form.entry.data or "") else None,
             )
             session["raised"] = [w.id for w in raised]
             return redirect(url_for(".visit_saved", eye_id=eye_id), 303)

@@ -19,8 +19,8 @@ from followup.web.patient.forms import EnrolForm
 
 bp = Blueprint("patient", __name__)
 COOKIE_DAYS = 400
-NO_MODULE_OF_THE_SHELL = ("patient/first-look.js", "shared/push.js")  # runs while the page is read; for what comes later
-LATER_ASSETS = ("patient/later/*",)
+NO_MODULE_OF_THE_SHELL = "patient/first-look.js"  # runs while the page is read
+LATER_ASSETS = ("patient/later/*", "patient/postures/face-up.svg", "shared/push.js")  # no plan is face up
 SHELL_ASSETS = ("patient/*.js", "shared/*.js", "patient/postures/*.svg", "base.css", "patient.css", "icons/*.svg")
 
 
@@ -140,12 +140,17 @@ def manifest() -> Answer:
 @bp.get("/sw.js")
 def service_worker() -> Answer:
     """The service worker with the list and version of what it keeps."""
-    return workers.worker("patient/worker.js", "/me/", shell_assets(), workers.static_addresses(LATER_ASSETS))
+    return workers.worker("patient/worker.js", "/me/", shell_assets(), _later_assets())
 
 
 def shell_assets() -> list[str]:
     """The addresses the phone keeps beside the shell in its language: the manifest, and what the patient's pages are made of."""
-    return [url_for(".manifest"), *workers.static_addresses(SHELL_ASSETS)]
+    return [url_for(".manifest"), *(at for at in workers.static_addresses(SHELL_ASSETS) if at not in _later_assets())]
+
+
+def _later_assets() -> list[str]:
+    """The addresses that the phone keeps from the second visit on."""
+    return workers.static_addresses(LATER_ASSETS)
 
 
 def _words() -> dict[str, dict[str, str]]:

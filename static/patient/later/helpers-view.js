@@ -2,7 +2,7 @@
 // a signal.
 
 import { dayWords } from "../../shared/dates.js";
-import { Taps, byId, item } from "../../shared/dom.js";
+import { Taps, byId, item, onSubmit } from "../../shared/dom.js";
 import { ask } from "../../shared/requests.js";
 
 import { text } from "../texts.js";
@@ -14,7 +14,7 @@ export class HelpersView {
   #taps = new Taps();
 
   constructor() {
-    byId("invite").addEventListener("submit", (event) => { event.preventDefault(); this.#invite(); });
+    onSubmit(byId("invite"), () => this.#invite());
     byId("invite-send").hidden = !navigator.share;
     byId("invite-send").addEventListener("click", () => this.#send());
     window.addEventListener("hashchange", () => this.#look());

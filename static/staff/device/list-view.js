@@ -4,6 +4,8 @@ import { dayWords } from "../../shared/dates.js";
 import { byId } from "../../shared/dom.js";
 import { eyeOf } from "./sheet.js";
 
+const MOST_SHOWN = 40;
+
 export class ListView {
   #words;
   #arrived;
@@ -21,7 +23,8 @@ export class ListView {
     const asked = byId("find").value.toLowerCase().split(/\s+/).filter(Boolean);
     byId("found").hidden = asked.length === 0;
     const found = sheet.eyes.filter((eye) => asked.every((word) => `${eye.patient} ${eye.number}`.toLowerCase().includes(word)));
-    byId("found-list").replaceChildren(...(asked.length ? found.map((eye) => this.#row(eye)) : []));
+    byId("found-list").replaceChildren(...(asked.length ? found.slice(0, MOST_SHOWN).map((eye) => this.#row(eye)) : []));
+    byId("more").hidden = found.length <= MOST_SHOWN;
     byId("nobody").hidden = found.length > 0;
     for (const list of document.querySelectorAll("[data-state]")) {
       const rows = sheet.rows.filter(({ state }) => state === list.dataset.state);

@@ -4,6 +4,15 @@ import { isoDay } from "../../shared/dates.js";
 
 export const eyeOf = (sheet, operation) => sheet.eyes.find((eye) => eye.operation === operation);
 
+// With all others who are followed: of them it says who they are and what they may come for, and no more.
+export function withFollowed(sheet, followed, now = new Date()) {
+  const listed = new Set(sheet.eyes.map(({ operation }) => operation));
+  const others = followed.filter(({ operation }) => !listed.has(operation)).map((eye) => ({
+    ...eye, visit: eye.visits.find((visit) => isDue(visit, now))?.id ?? "", chart: sheet.chart, right: null, left: null,
+  }));
+  return { ...sheet, eyes: [...sheet.eyes, ...others] };
+}
+
 // What was entered on this device shows on the list, also after the page was opened anew.
 export function mark(sheet, operation, facts) {
   for (const { kind, body } of facts.filter((fact) => fact.kind === "arrived" || fact.kind === "seen")) {
