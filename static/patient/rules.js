@@ -134,12 +134,14 @@ const stacked = ([first = null, ...others]) => (first ? { ...first, under: stack
 // rule could judge opens no call: there a person has to look); before that it waits as long as the phone has the entry to send, or
 // the answers that it could not keep (`missed`).
 export function waitsForClinic(said, eye, entries) {
-  const { entry, missed, reasons = [] } = said;
+  const { level, entry, missed, reasons = [], lesser = [] } = said;
   if (!owed(said)) return false;
   if (!entry) return Boolean(missed);
   const undone = entries.some(({ event, state }) => event.corrects === entry && event.kind === "withdrawal" && state === "received");
   const known = eye?.receipts.find(({ id }) => id === entry);
-  if (undone || known) return eye?.calling !== false || (known?.looked_at === false && reasons.includes("not-well"));
+  const unruled = level === "call" && !reasons.includes("words") && lesser.length === 0;
+  if (unruled && known) return known.calling || !known.looked_at;
+  if (undone || known) return eye?.calling !== false;
   return entries.some(({ event, state }) => event.id === entry && state !== "refused");
 }
 

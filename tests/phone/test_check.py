@@ -465,8 +465,8 @@ answer = given.map(([verdict, eye, entries]) => waitsForClinic(verdict, eye, ent
 
 
 def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run: Run) -> None:
-    known, unknown = [{"id": "e", "looked_at": True}], [{"id": "other"}]
-    unseen = [{"id": "e", "looked_at": False}]
+    known, unknown = [{"id": "e", "looked_at": True, "calling": False}], [{"id": "other"}]
+    unseen = [{"id": "e", "looked_at": False, "calling": False}]
 
     def entry(state: str) -> list[dict[str, Any]]:
         return [{"event": {"id": "e", "kind": "symptoms"}, "state": state}]
@@ -490,7 +490,10 @@ def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run
         ("call: words", True, known, entry("received"), True),  # it was let go, and a good check reassured
         ("call: words", False, known, entry("received"), False),
         ("call: words", False, unknown, entry("saved"), True),
-        ("call: not-well", True, known, entry("received"), True),
+        ("call: not-well", True, known, entry("received"), False),  # what is open there is something else
+        ("call: not-well", True, unseen, entry("received"), True),
+        ("call: not-well", True, [{"id": "e", "looked_at": True, "calling": True}], entry("received"), True),
+        ("call: not-well, this week", True, known, entry("received"), True),
         ("call: not-well", False, unseen, entry("received"), True),  # no rule, no call there: a person has to look
         ("call: not-well", False, known, entry("received"), False),
         ("call: not-well", False, unknown, undone("received"), False),
