@@ -31,7 +31,7 @@ export class BubbleView {
   }
 
   // The bubble is that of the eye chosen; the card and the journey are about every eye with gas.
-  show({ eye, eyes, names, pack }, now = new Date()) {
+  show({ eye, eyes, names, pack, fault }, now = new Date()) {
     const gas = eyes.filter((known) => known.gas.caution);
     const ended = endedWithGas(pack, this.#words);
     this.#eyes = [...eyes, ...ended.map(() => ({ gas: { caution: true } }))];
@@ -42,7 +42,7 @@ export class BubbleView {
     byId("anaesthetist").hidden = gas.length + ended.length === 0;
     byId("anaesthetist-eyes").replaceChildren(...gas.map((known) => this.#inside(known, names)), ...ended.map(item));
     if (!eye.gas.caution) return;
-    const today = eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
+    const today = fault ? null : eye.bubble.find((day) => day.date >= isoDay(now)) ?? eye.bubble.at(-1);
     const clear = eye.gas.clear_of_sight ? dayWords(eye.gas.clear_of_sight) : "–";
     byId("bubble-forecast").textContent = today ? text("bubble-now", { now: percentWords(today.meniscus_percent), clear }) : "";
   }

@@ -8,7 +8,9 @@ import { bodyOf, isTicked, restOf, SCREENS, SIGNS, ticked } from "./questions.js
 import { judge } from "./rules.js";
 import { checksOf } from "./second-looks.js";
 import { text } from "./texts.js";
-import { keepVerdict, REASSURES_MS, reasonsOf } from "./verdict-view.js";
+import { keepVerdict, REASSURES_MS } from "./verdict-view.js";
+
+const isEmpty = (answers) => Object.keys(answers).length === 0;
 
 export class CheckView {
   #actions;
@@ -30,7 +32,7 @@ export class CheckView {
     this.#form.addEventListener("submit", (event) => this.#submit(event));
     this.#words.addEventListener("input", () => this.#touched());
     byId("check-back").addEventListener("click", (event) => this.#go(-1, event));
-    byId("check-stop").addEventListener("click", () => this.#stop());
+    for (const id of ["check-stop", "so-far-send"]) byId(id).addEventListener("click", () => this.#stop());
     byId("check-again").addEventListener("click", () => this.again());
   }
 
@@ -38,19 +40,26 @@ export class CheckView {
    * What was half typed when the page was last open.
    * @param {import("./draft.js").Draft} draft
    */
-  take({ chosen, words, screen, written_at: writtenAt }) {
-    [this.#chosen, this.#screen, this.#words.value] = [chosen, screen ?? null, words];
-    const old = Boolean(words) && writtenAt !== undefined;
-    byId("words-from").hidden = !old;
-    byId("words-from").textContent = old ? text("words-from", { when: momentWords(new Date(writtenAt)) }) : "";
+  take({ chosen, words, screen, kept_at: keptAt = Date.now() }) {
+    [this.#chosen, this.#screen, this.#words.value, this.#touchedAt] = [chosen, screen ?? null, words, keptAt];
+    byId("words-from").hidden = true;
   }
 
   show({ entries, names }) {
     this.#entries = entries;
     this.#offerEyes(names);
-    if (isOver(this.#touchedAt)) [this.#chosen, this.#screen] = [{}, null];
+    if (isOver(this.#touchedAt)) this.#letGo();
     if (this.#done && Math.abs(Date.now() - this.#done.at) > REASSURES_MS) this.#done = null;
     this.#draw();
+  }
+
+  // Answers are no longer about the eye as it is; what called for somebody is kept, as a check that was not finished.
+  #letGo() {
+    const [at, operation, answers] = [this.#touchedAt, this.#chosen.eye ?? this.#operation, bodyOf(this.#chosen)];
+    [this.#chosen, this.#screen] = [{}, null];
+    byId("words-from").hidden = !this.#words.value;
+    byId("words-from").textContent = text("words-from", { when: momentWords(new Date(at)) });
+    if (["now", "today"].includes(this.#soFar(operation, answers, at).level)) this.#keep(operation, answers, at);
   }
 
   // What was said of the last check is over: the questions again.
@@ -76,7 +85,7 @@ export class CheckView {
   #offerEyes(names) {
     const same = JSON.stringify([...names]) === JSON.stringify([...this.#names]);
     this.#names = names;
-    if (this.#chosen.eye !== undefined && !names.has(this.#chosen.eye)) [this.#chosen, this.#screen] = [{}, null];
+    if (this.#chosen.eye !== undefined && !names.has(this.#chosen.eye)) this.#letGo();
     if (!this.#operation) this.#screen = null; // a second eye came in the middle of a check: which one is this about?
     if (same) return;
     byId("check-eyes").replaceChildren(...[...names].map(([operation, name]) => {
@@ -112,7 +121,7 @@ export class CheckView {
 
   #touched() {
     this.#touchedAt = Date.now();
-    this.#actions.keepDraft({ chosen: this.#chosen, words: this.#words.value, screen: this.#current });
+    this.#actions.keepDraft({ chosen: this.#chosen, words: this.#words.value, screen: this.#current, kept_at: this.#touchedAt });
   }
 
   #submit(event) {
@@ -123,6 +132,7 @@ export class CheckView {
   // What was written before is not sent without having been seen now.
   #stop() {
     if (!this.#words.value.trim()) { this.#save(); return; }
+    location.hash = "check";
     this.#screen = "words";
     this.#draw();
     this.#focus();
@@ -133,26 +143,35 @@ export class CheckView {
     if (this.#saving) return;
     this.#saving = true;
     try {
-      await this.#keep(bodyOf(this.#chosen, this.#words.value));
+      await this.#keep(this.#operation, bodyOf(this.#chosen, this.#words.value));
     } finally {
       this.#saving = false;
     }
   }
 
-  async #keep(answers) {
-    const now = Date.now();
-    const operation = this.#operation;
-    const missed = this.#missed(answers);
-    const verdict = { ...this.#judged(answers, now), at: new Date(now).toISOString() };
+  // Answers of now, or those that are let go: another tab may have kept them already.
+  async #keep(operation, answers, touchedAt = null) {
+    const at = touchedAt ?? Date.now();
+    const missed = this.#missed(operation, answers);
+    const verdict = { ...this.#judged(operation, answers, at), at: new Date(at).toISOString() };
     const well = verdict.level === "well";
     if (!well) this.#actions.say(operation, { ...verdict, missed: answers });
     const left = [];
     for (const one of missed) if (!(await this.#saved(operation, one.missed, one))) left.push(one);
-    // A page closed from here on does not bring these answers back.
-    const kept = await this.#saved(operation, answers, verdict, (facts) => facts.delete("draft"));
+    const kept = await this.#saved(operation, answers, verdict, (facts, keep) => {
+      facts.get("draft").onsuccess = ({ target: { result } }) => {
+        const same = result?.kept_at === touchedAt;
+        if (same && isEmpty(bodyOf(result))) return;
+        if (same) facts.put({ words: result.words, kept_at: touchedAt }, "draft");
+        if (!touchedAt) facts.delete("draft"); // a page closed from here on does not bring these answers back
+        keep();
+      };
+    });
     if (kept) {
-      this.take({ chosen: {}, words: "" });
-      this.#done = { at: now, well, id: kept[0]?.id };
+      if (!touchedAt) {
+        this.take({ chosen: {}, words: "" });
+        this.#done = { at, well, id: kept[0]?.id };
+      }
       this.#actions.verdictKept(operation, left);
       this.#draw();
       if (well) byId("check-done").focus();
@@ -161,25 +180,29 @@ export class CheckView {
     }
   }
 
-  #saved(operation, answers, verdict, beside = (_facts) => {}) {
-    const alongside = (facts, keep, { id }) => {
+  #saved(operation, answers, verdict, beside = (_facts, keep) => keep()) {
+    const alongside = (facts, keep, { id }) => beside(facts, () => {
       keepVerdict(facts, operation, { ...verdict, missed: undefined, entry: id }, this.#actions.waits);
-      beside(facts);
       keep();
-    };
+    });
     return this.#actions.save("symptoms", answers, { operation, alongside, at: new Date(verdict.at) });
   }
 
   // What earlier checks called for that could not be kept, but for one with these answers: they go with the next one.
-  #missed(answers) {
-    return this.#actions.missed(this.#operation).filter(({ missed }) => JSON.stringify(missed) !== JSON.stringify(answers));
+  #missed(operation, answers) {
+    return this.#actions.missed(operation).filter(({ missed }) => JSON.stringify(missed) !== JSON.stringify(answers));
   }
 
-  #judged(answers, now = Date.now()) {
+  #judged(operation, answers, now, beside = {}) {
     const [eyes, receipt] = [this.#actions.eyes(), this.#actions.receipt()];
-    const missed = this.#missed(answers).map((one) => ({ at: Date.parse(one.at), answers: one.missed }));
-    const earlier = [...checksOf(this.#operation, this.#entries, eyes, receipt), ...missed];
-    return judge(eyes, answers, receipt, now, earlier.sort((a, b) => a.at - b.at));
+    const missed = this.#missed(operation, answers).map((one) => ({ at: Date.parse(one.at), answers: one.missed }));
+    const earlier = [...checksOf(operation, this.#entries, eyes, receipt), ...missed];
+    return judge(eyes, answers, receipt, now, earlier.map((one) => ({ ...one, ...beside })).sort((a, b) => a.at - b.at));
+  }
+
+  // What answers say by themselves, whatever other phones told.
+  #soFar(operation, answers, at = Date.now()) {
+    return operation && !isEmpty(answers) ? this.#judged(operation, answers, at, { calling: false, unseen: false }) : {};
   }
 
   // Whether what reassured would still be said: by this check and all since, of either eye and whatever phone, and by what another
@@ -187,9 +210,9 @@ export class CheckView {
   #isStillWell() {
     const [{ id, at }, eyes, receipt] = [this.#done, this.#actions.eyes(), this.#actions.receipt()];
     const checks = eyes.flatMap(({ operation }) => checksOf(operation, this.#entries, eyes, receipt).map((check, n, all) => (
-      { ...check, level: judge(eyes, check.answers, receipt, check.at, all.slice(0, n)).level }
+      { ...check, ...judge(eyes, check.answers, receipt, check.at, all.slice(0, n)) }
     )));
-    const counts = (check) => check.id === id || check.at >= at || (check.calling && ["now", "today"].includes(check.level));
+    const counts = (check) => check.id === id || check.at >= at || check.calling || (check.unseen && check.reasons.includes("not-well"));
     return !faultOf(receipt) && checks.some((check) => check.id === id) && checks.every((check) => check.level === "well" || !counts(check));
   }
 
@@ -200,7 +223,7 @@ export class CheckView {
   #focus() {
     const heading = this.#field().querySelector("h2");
     heading.focus({ preventScroll: true });
-    this.#form.scrollIntoView({ block: "start" });
+    byId(byId("so-far").hidden ? "symptoms" : "verdict").scrollIntoView({ block: "start" });
   }
 
   #draw() {
@@ -228,20 +251,9 @@ export class CheckView {
     byId("check-step").textContent = text("question-of", values);
     byId("check-back").hidden = current === screens[0];
     const answers = bodyOf(this.#chosen);
-    byId("check-stop").hidden = current === "words" || !this.#operation || Object.keys(answers).length === 0;
-    this.#sayAtOnce(answers);
-  }
-
-  // What cannot wait for the last question.
-  #sayAtOnce(answers) {
-    const asked = this.#done === null && this.#operation && Object.keys(answers).length > 0;
-    const verdict = asked ? this.#judged(answers) : null;
-    const box = byId("so-far");
-    box.hidden = verdict?.level !== "now";
-    if (box.hidden) return;
-    const said = verdict.words.join("\n");
-    if (box.dataset.said !== said) byId("so-far-words").replaceChildren(...reasonsOf(verdict));
-    box.dataset.said = said;
+    byId("check-stop").hidden = current === "words" || !this.#operation || isEmpty(answers);
+    // What cannot wait for the last question, on every page.
+    this.#actions.say(this.#operation, { ...(!this.#saving && this.#soFar(this.#operation, answers)), so_far: true });
   }
 
   // The second tap of a double one answers nothing.

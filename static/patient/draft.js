@@ -1,5 +1,5 @@
 // What is half typed survives a closed tab, a new version and a dead battery. Answers are about the eye as it was then: after
-// some hours, or on another day, only the words come back, with when they were written.
+// some hours, or on another day, only the words come back.
 
 import { readFact, writeFact } from "../shared/database.js";
 
@@ -7,28 +7,20 @@ import { readFact, writeFact } from "../shared/database.js";
 const ANSWERS_LAST_MS = 4 * 3600000;
 const PAUSE_MS = 10 * 60000;
 
-/** @typedef {{ chosen: Record<string, string>, words: string, screen?: string, written_at?: number }} Draft */
+/** @typedef {{ chosen: Record<string, string>, words: string, screen?: string, kept_at?: number }} Draft */
 
-/**
- * After the page was closed: answers of another day are not those of today.
- * @returns {Promise<Draft>}
- */
-export async function readDraft(database, now = new Date()) {
-  const { kept_at: keptAt = NaN, words = "", screen, ...chosen } = (await readFact(database, "draft")) ?? {};
-  const fresh = Math.abs(now.getTime() - keptAt) < ANSWERS_LAST_MS && isSameDay(new Date(keptAt), now);
-  return fresh ? { chosen, words, screen } : { chosen: {}, words, written_at: keptAt };
+/** @returns {Promise<Draft>} */
+export async function readDraft(database) {
+  const { kept_at, words = "", screen, ...chosen } = (await readFact(database, "draft")) ?? {};
+  return { chosen, words, screen, kept_at };
 }
 
-export function writeDraft(database, { chosen, words, screen }, now = Date.now()) {
-  return writeFact(database, "draft", { ...chosen, words, screen, kept_at: now });
+export function writeDraft(database, { chosen, ...beside }) {
+  return writeFact(database, "draft", { ...chosen, ...beside });
 }
 
-// A page that stayed open, whose answers were last touched then.
-export function isOver(touchedAt, now = new Date()) {
-  const pause = Math.abs(now.getTime() - touchedAt);
-  return pause > ANSWERS_LAST_MS || (pause > PAUSE_MS && !isSameDay(new Date(touchedAt), now));
-}
-
-function isSameDay(one, other) {
-  return one.toDateString() === other.toDateString();
+// Whether answers that were last touched then are over.
+export function isOver(touchedAt, now = Date.now()) {
+  const [pause, days] = [Math.abs(now - touchedAt), [now, touchedAt].map((at) => new Date(at).toDateString())];
+  return pause > ANSWERS_LAST_MS || (pause > PAUSE_MS && days[0] !== days[1]);
 }

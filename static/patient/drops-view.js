@@ -1,8 +1,9 @@
 // Today's drops of every eye: what comes next, a row for each with one tap, and a reminder at its time while the page is open.
+// They are as the clinic entered them, with the times that the server spread over the day; here is nothing about how many to take.
 
 import { dayWords, isoDay, listWords, numberWords, timeWords } from "../shared/dates.js";
 import { Taps, byId, item, paragraph, redraw } from "../shared/dom.js";
-import { dropsOn, nextDrops, takenToday, timesOf } from "./drops.js";
+import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
 
 export class DropsView {
@@ -16,7 +17,7 @@ export class DropsView {
     this.#cues = cues;
   }
 
-  show({ eyes, names, entries }, now = new Date()) {
+  show({ eyes, names, entries, fault }, now = new Date()) {
     const planned = eyes.some((eye) => dropsOn(eye, now).length > 0);
     byId("drops-card").hidden = !planned;
     for (const list of ["drops-now", "drop-list"]) redraw(byId(list), this.#rows(eyes, names, entries, now));
@@ -24,6 +25,7 @@ export class DropsView {
     byId("drop-plan").replaceChildren(...plan);
     byId("drops-first").hidden = plan.length === 0;
     byId("no-drops").hidden = plan.length > 0;
+    byId("no-drops").textContent = text(fault ? "in-doubt" : eyes.some(({ drops }) => drops.length > 0) ? "no-drops-today" : "no-drops");
     const next = nextDrops(eyes, entries, now);
     const timed = eyes.every((eye) => dropsOn(eye, now).every(({ times }) => times)); // not in the pack of an earlier version
     byId("next-drop").textContent = planned && timed ? nextWords(next, names, now) ?? text(isAllTaken(eyes, entries, now) ? "drops-done" : "drops-over") : "";
@@ -99,4 +101,38 @@ function taperRows(eyes, names, now) {
     const later = drop.first > isoDay(now);
     return item(text(later ? "drop-step" : "drop-until", { ...values, from: later ? dayWords(drop.first) : "" }));
   }));
+}
+
+// An earlier pack has no first day and no times.
+export function dropsOn(eye, now) {
+  const today = isoDay(now);
+  return eye.drops.filter(({ first = "", until }) => first <= today && today <= until);
+}
+
+// In their order, what the clinic has of today and what is still on the phone; each entry once.
+export function takenToday(drop, eye, entries, now) {
+  const same = (name) => name.toLowerCase() === drop.name.toLowerCase();
+  const today = entriesOf(eye, entries).filter(({ kind, at, body }) => kind === "drops" && same(body.name) && isoDay(new Date(at)) === isoDay(now));
+  return today.sort((a, b) => a.at.localeCompare(b.at));
+}
+
+// Each time of today, { at, opens, taken }: what is taken from `opens` on until the next one opens is it.
+export function timesOf({ times = [] }, taken, now) {
+  const on = (clock) => new Date(now.getFullYear(), now.getMonth(), now.getDate(), ...clock.split(":").map(Number));
+  const opens = times.map((one) => on(one.opens));
+  return times.map((one, n) => {
+    const inIt = ({ at }) => new Date(at) >= opens[n] && !(new Date(at) >= opens[n + 1]);
+    return { at: on(one.at), opens: opens[n], taken: taken.some(inIt) };
+  });
+}
+
+// The next that is to be taken today, of every eye, { eye, drop, at }, the earliest first: the one whose time it is, else the
+// one after it. What was not ticked off when its time is over is let be: only the clinic says what to do then.
+export function nextDrops(eyes, entries, now) {
+  const open = eyes.flatMap((eye) => dropsOn(eye, now).map((drop) => {
+    const times = timesOf(drop, takenToday(drop, eye, entries, now), now);
+    const next = times.find(({ taken }, n) => !taken && !(times[n + 1]?.opens <= now));
+    return next && { eye, drop, at: next.at };
+  }));
+  return open.filter(Boolean).sort((a, b) => a.at - b.at);
 }

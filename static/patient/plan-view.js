@@ -19,18 +19,23 @@ export class PlanView {
     const gas = [...eyes.filter((eye) => eye.gas.caution).map((eye) => names.get(eye.operation)), ...endedWithGas(pack, this.#words)];
     byId("gas-card").hidden = gas.length === 0;
     byId("gas-eyes").textContent = text("gas-in", { eye: listWords(gas) });
-    const next = this.#next(eyes, now);
+    const [next, past] = this.#visits(eyes, isoDay(now));
     byId("in-doubt").hidden = !fault;
     byId("in-doubt").textContent = fault ? `${text(`why-${fault}`)} ${text("in-doubt")}` : "";
-    byId("next-visit").textContent = next || text(fault ? "in-doubt" : "none-planned");
-    byId("next-place").textContent = next ? [pack.clinic, pack.place].filter(Boolean).join(", ") : "";
+    byId("next-visit").textContent = next || past || text(fault ? "in-doubt" : "none-planned");
+    const place = next && [pack.clinic, pack.place].filter(Boolean).join(", ");
+    byId("next-place").textContent = [place, next && past].filter(Boolean).join("\n");
   }
 
-  // All that is on the next day with a visit, whichever eye it is for.
-  #next(eyes, now) {
-    const open = eyes.flatMap((eye) => eye.visits.filter((visit) => !visit.seen && visit.latest >= isoDay(now)).map((visit) => ({ eye, visit })));
-    const first = open.map(({ visit }) => visit.target).sort()[0];
-    return open.filter(({ visit }) => visit.target === first).map(({ eye, visit }) => this.#actions.visitWords(eye, visit)).join("\n");
+  // In words, whichever eye they are for: all on the next day with a visit, and those whose day is over that may still be made up for.
+  #visits(eyes, today) {
+    const open = eyes.flatMap((eye) => eye.visits.filter(({ seen, latest }) => !seen && latest >= today).map((visit) => ({ eye, visit })));
+    const first = open.map(({ visit }) => visit.target).filter((day) => day >= today).sort()[0];
+    const said = (one) => this.#actions.visitWords(one.eye, one.visit);
+    return [
+      open.filter(({ visit }) => visit.target === first).map(said).join("\n"),
+      open.filter(({ visit }) => visit.target < today).map((one) => text("visit-over", { visit: said(one) })).join("\n"),
+    ];
   }
 }
 

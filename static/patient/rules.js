@@ -1,7 +1,7 @@
 // What the answers of a check mean by the clinic's rules. Nothing clinical is worked out here: answers are compared with
 // tables, and whatever the tables cannot answer is a reason to call.
 
-import { badOf, given, QUESTIONS } from "./answers.js";
+import { badOf, given, QUESTIONS } from "./questions.js";
 import { clinicTime, faultOf, NEAR_MS } from "../shared/clock.js";
 import { againWithin, lookAtRules } from "./second-looks.js";
 
@@ -13,7 +13,7 @@ const rank = (level) => LEVELS.indexOf(level);
 // The verdict on one check, over every eye of the phone: { level, words, reasons, emergency, complete, looks }.
 // Well needs every question answered well, rules in force for each eye, a clock near the clinic's and nothing in words.
 // `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come. What another phone told
-// for now or today, and is `calling` at the clinic, calls here too.
+// and is `calling` at the clinic, or `unseen` there, calls here too.
 export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const fault = faultOf(receipt, now);
   const inForce = inForceBy(fault, receipt);
@@ -21,14 +21,21 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const open = QUESTIONS.filter((name) => !answered.includes(name));
   const unknown = [];
   if (open.length > 0) unknown.push(open.some((name) => !answers.cannot_tell?.includes(name)) ? "skipped" : "cannot-tell");
-  if (answers.words) unknown.push("words");
+  if (answers.words || earlier.some((one) => one.calling && one.answers.words)) unknown.push("words");
   if (fault) unknown.push(fault);
   const judged = ({ symptom_rules: rules = [] }) => rules.some((rule) => rule.pain !== null && inForce(rule, now));
   if (eyes.length === 0 || !eyes.every(judged)) unknown.push("no-rules");
   const found = lookAtRules(eyes, [...earlier, { at: now, answers }], inForce);
-  const beside = earlier.flatMap(({ calling }, n) => (calling ? lookAtRules(eyes, earlier.slice(0, n + 1), inForce).call : []));
-  found.call.push(...beside.filter((rule) => rule.how_soon !== "this-week"));
-  return verdict(found, unknown, badOf(answers).length > 0);
+  let bad = badOf(answers).length > 0;
+  for (const [n, { answers: told, calling, unseen }] of earlier.entries()) {
+    if (!calling && !unseen) continue;
+    const { call, wait, other_days: otherDays } = lookAtRules(eyes, earlier.slice(0, n + 1), inForce);
+    const rules = call.length > 0 ? call : wait.map(({ rule }) => rule); // no second look came in time
+    if (calling) found.call.push(...rules);
+    if (calling) found.other_days.push(...otherDays);
+    bad ||= rules.length === 0 && (unseen || !told.words);
+  }
+  return verdict(found, unknown, bad);
 }
 
 // The verdict on a journey by its heights above the sea in metres, in order. The first may lie below where the operation was
@@ -76,10 +83,11 @@ function verdict({ call, wait, other_days: otherDays }, unknown, bad) {
   const reasons = unruled ? [...unknown, "not-well"] : unknown;
   const level = worstOf(reasons.length > 0 ? [said, "call"] : [said]);
   const asks = level === "again" ? wait.map(({ rule }) => rule.second_look.ask) : [];
-  const called = call.filter((rule) => rule.how_soon === level || level === "again").map((rule) => rule.words);
+  const lesser = call.filter((rule) => rank(rule.how_soon) > rank(level)).map((rule) => rule.words);
+  const called = level === "again" ? lesser : call.filter((rule) => rule.how_soon === level).map((rule) => rule.words);
   const emergency = level === "now" || unknown.length > 0 || [...call, ...others].some((rule) => rule.how_soon === "now");
   const looks = wait.map(({ rule, asked_at, due_at }) => ({ asked_at, due_at, how_soon: rule.how_soon, words: rule.words }));
-  return { level, words: [...new Set([...asks, ...called])], reasons, emergency, complete: unknown.length === 0, looks };
+  return { level, words: [...new Set([...asks, ...called])], reasons, emergency, complete: unknown.length === 0, looks, lesser };
 }
 
 // A verdict as it stands now: a second look that did not come in time calls, and a clock that was set back hides none.
@@ -97,32 +105,48 @@ export function atTime(said, now = Date.now()) {
   };
 }
 
-// Which of two verdicts on one eye stands: a worse answer always wins, a lesser one only when it is complete and nobody waits
-// for the clinic about the former (`waits(verdict)`). What gives way stays `under` it, for when the clinic has settled that. The
-// second looks are those of the fresh one, which has judged the earlier ones too.
-export function standing(before, fresh, waits) {
-  const former = before && atTime(before);
-  if (!former || rank(fresh.level) <= rank(former.level)) return fresh;
-  const rest = standing(former.under, fresh, waits);
-  if (fresh.complete && !waits(former)) return rest;
-  return { ...former, looks: fresh.looks, under: rest.level === "well" ? undefined : rest };
+// What of a verdict only the clinic can answer, or null: the rest is unanswered, and a whole check answers it.
+function owed(said) {
+  const { level, reasons = [], lesser = [] } = said;
+  if (["now", "today", "this-week"].includes(level) || reasons.some((why) => ["words", "not-well"].includes(why))) return said;
+  return lesser.length > 0 ? { ...said, level: "this-week", words: lesser, reasons: [] } : null;
 }
 
-// Whether the clinic may still have to answer what a verdict called for: no later answer takes that away. Once the clinic's pack
-// knows the entry, or that it was taken back, the pack says; before that, it waits as long as the phone has the entry to send, or
-// the answers that it could not keep (`missed`), which the clinic has yet to hear of.
-export function waitsForClinic({ level, entry, missed }, eye, entries) {
-  if (!["now", "today"].includes(level)) return false;
+// What stands of the verdicts on one eye, the worst first, the others `under` it: the fresh one; what the clinic owes an answer,
+// as long as somebody `waits(verdict)` for it and the fresh one does not ask as much; and what is worse than a check that is not
+// complete. The second looks are those of the fresh one, which has judged the earlier ones too.
+export function standing(before, fresh, waits) {
+  const asked = owed(fresh);
+  const stays = (former) => {
+    if (!waits(former)) return !fresh.complete && rank(fresh.level) > rank(former.level) ? former : null;
+    const left = owed(former);
+    return asked && rank(asked.level) <= rank(left.level) ? null : left;
+  };
+  const formers = listed(before).map((former) => stays(atTime(former)));
+  const all = [fresh, ...formers].filter((one) => one && one.level !== "well").map((one) => ({ ...one, looks: fresh.looks }));
+  return stacked(all.sort(worstFirst)) ?? fresh;
+}
+
+const listed = (said) => (said ? [said, ...listed(said.under)] : []);
+const stacked = ([first = null, ...others]) => (first ? { ...first, under: stacked(others) } : undefined);
+
+// Whether the clinic may still have to answer it. Once its pack knows the entry, or that it was taken back, the pack says (what no
+// rule could judge opens no call: there a person has to look); before that it waits as long as the phone has the entry to send, or
+// the answers that it could not keep (`missed`).
+export function waitsForClinic(said, eye, entries) {
+  const { entry, missed, reasons = [] } = said;
+  if (!owed(said)) return false;
   if (!entry) return Boolean(missed);
   const undone = entries.some(({ event, state }) => event.corrects === entry && event.kind === "withdrawal" && state === "received");
-  if (undone || eye?.receipts.some(({ id }) => id === entry)) return eye?.calling !== false;
+  const known = eye?.receipts.find(({ id }) => id === entry);
+  if (undone || known) return eye?.calling !== false || (known?.looked_at === false && reasons.includes("not-well"));
   return entries.some(({ event, state }) => event.id === entry && state !== "refused");
 }
 
-// What the clinic has settled since, and eyes it follows no more, need no call from here; what stood under it may.
+// What the clinic has settled since, and eyes it follows no more, need no call from here; what stood with it may.
 export function withoutSettled(verdicts, pack) {
   const settled = new Set(pack.eyes.flatMap((eye) => eye.receipts.filter((entry) => entry.settled).map((entry) => entry.id)));
-  const left = (kept) => (settled.has(kept?.entry) ? left(kept.under) : kept);
+  const left = (kept) => stacked(listed(kept).filter(({ entry }) => !settled.has(entry)));
   const followed = pack.eyes.map(({ operation }) => [operation, left(verdicts[operation])]);
   return Object.fromEntries(followed.filter(([, kept]) => kept));
 }

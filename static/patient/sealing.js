@@ -4,6 +4,7 @@ import { readFact, transact } from "../shared/database.js";
 import { eventOf } from "../shared/events.js";
 import { posted, timed } from "../shared/requests.js";
 import { sealed } from "../shared/seal.js";
+import { bodyOf } from "./questions.js";
 import { isUnsure, runningTimers, stretch } from "./timers.js";
 
 const GONE = ["pack", "timer", "draft", "changes", "chosen", "clock", "verdicts"];
@@ -15,25 +16,26 @@ export async function sealEverything(database) {
   for (;;) {
     const found = await unsealed(database);
     if (!found) return;
-    const events = [...found.entries.filter(isUnsent).map((entry) => entry.event), ...stopped(found)];
+    const events = [...found.entries.filter(isUnsent).map((entry) => entry.event), ...stopped(found), ...unfinished(found)];
     const packet = events.length ? { ...(await sealed(events, found.key)), count: events.length } : null;
     if (await exchanged(database, found, packet)) return;
   }
 }
 
-// Everything readable as it stands at one moment, and numbers for the timers to be stopped; null without a key to seal with.
+// Everything readable as it stands at one moment, and numbers for what is begun; null without a key to seal with.
 function unsealed(database) {
   return transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
     const found = {};
     facts.get("pack").onsuccess = (read) => { found.pack = read.target.result; };
     facts.get("timer").onsuccess = (read) => { found.timer = read.target.result; };
+    facts.get("draft").onsuccess = (read) => { found.draft = read.target.result; };
     facts.get("clock").onsuccess = (read) => { found.receipt = read.target.result; };
     facts.get("sequence").onsuccess = (read) => { found.sequence = read.target.result ?? 0; };
     entries.getAll().onsuccess = (read) => { found.entries = read.target.result; };
     facts.get("sealing-key").onsuccess = (read) => {
       found.key = found.pack?.sealing_key ?? read.target.result;
       found.timers = runningTimers(found.timer, found.pack?.eyes ?? []).filter((timer) => !timer.on_break);
-      facts.put(found.sequence + found.timers.length, "sequence");
+      facts.put(found.sequence + found.timers.length + 1, "sequence");
       give(found.key ? found : null);
     };
   });
@@ -47,14 +49,24 @@ function stopped({ timers, pack, receipt, sequence }) {
   return timers.map((timer, n) => eventOf("posture", timer.operation, stretch(known(timer), how.at), { ...how, sequence: sequence + n + 1 }));
 }
 
+// A check that was begun, with what was written, at its own time.
+function unfinished({ draft, pack, receipt, sequence, timers }) {
+  const { kept_at: at, words, ...chosen } = draft ?? {};
+  const [operation, body] = [chosen.eye ?? pack?.eyes[0]?.operation, bodyOf(chosen, words)];
+  if (!operation || Object.keys(body).length === 0) return [];
+  const how = { at: new Date(at), receipt, by: pack.used_by, corrects: null };
+  return [eventOf("symptoms", operation, body, { ...how, sequence: sequence + timers.length + 1 })];
+}
+
 // The packet for what is in it. Resolves with whether nothing else had changed.
 function exchanged(database, found, packet) {
   return transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }, give) => {
     const now = {};
     facts.get("timer").onsuccess = (read) => { now.timer = read.target.result; };
+    facts.get("draft").onsuccess = (read) => { now.draft = read.target.result; };
     facts.get("sealed").onsuccess = (read) => { now.packets = read.target.result ?? []; };
     entries.getAll().onsuccess = (read) => {
-      if (!same(read.target.result, found.entries) || !same(now.timer, found.timer)) { give(false); return; }
+      if (!same([read.target.result, now.timer, now.draft], [found.entries, found.timer, found.draft])) { give(false); return; }
       if (packet) facts.put([...now.packets, packet], "sealed");
       facts.put(found.key, "sealing-key");
       for (const name of GONE) facts.delete(name);

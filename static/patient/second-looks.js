@@ -3,7 +3,7 @@
 // Of each rule it is known what the last check found: { asked_at, due_at, number } while it waits for a second look, the next
 // one counted on, FOUND once it called, { at, looks } for a rule that must hold several times in a row.
 
-import { badOf, given, holds, looksAt, standingAnswers } from "./answers.js";
+import { badOf, given, holds, looksAt, standingAnswers } from "./questions.js";
 
 const [MINUTE_MS, HOUR_MS] = [60000, 3600000];
 const FOUND = { found: true };
@@ -12,7 +12,7 @@ const FOUND = { found: true };
 export const againWithin = (rule) => rule.again_within_hours ?? rule.twice_within_hours;
 
 // The checks of one eye so far, by this phone's clock: its own, and what the clinic has of them from other phones, with whether
-// that is still `calling`.
+// that is still `calling`, or bad and `unseen` by any person there.
 export function checksOf(operation, entries, eyes, receipt) {
   const taken = entries.filter(({ state }) => state !== "refused");
   const undone = new Set(taken.map(({ event }) => event.corrects));
@@ -23,7 +23,9 @@ export function checksOf(operation, entries, eyes, receipt) {
   const ahead = receipt ? receipt.received_at - receipt.made_at : 0;
   const checks = [
     ...own.map(({ id, event }) => ({ id, at: Date.parse(event.at), answers: event.body })),
-    ...others.map(({ id, at, body, calling }) => ({ id, at: Date.parse(at) + ahead, answers: body, calling })),
+    ...others.map(({ id, at, body, calling, ...told }) => ({
+      id, at: Date.parse(at) + ahead, answers: body, calling, unseen: !told.looked_at && !told.settled && badOf(body).length > 0,
+    })),
   ];
   return checks.sort((a, b) => a.at - b.at);
 }

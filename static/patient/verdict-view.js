@@ -23,6 +23,7 @@ export class VerdictView {
   #kept = {};
   #unkept = {};
   #told = [];
+  #soFar = []; // what a check calls for that is not finished: [operation, verdict]
 
   constructor(actions) {
     this.#actions = actions;
@@ -40,11 +41,13 @@ export class VerdictView {
     this.#draw();
   }
 
-  // At once, before anything is kept or sent.
+  // At once, before anything is kept or sent. Of a check that is not finished (`so_far`) only what calls now, as long as it does.
   say(operation, verdict) {
-    this.#unkept[operation] = standing(this.#of(operation), verdict, (former) => this.#actions.waits(operation, former));
+    const { so_far: soFar, level } = verdict;
+    this.#soFar = soFar && level === "now" ? [[operation, verdict]] : [];
+    if (!soFar) this.#unkept[operation] = standing(this.#of(operation), verdict, (former) => this.#actions.waits(operation, former));
     this.#draw();
-    byId("verdict").focus();
+    if (!soFar) byId("verdict").focus();
   }
 
   // From here on the store has it, but for what is still `left`.
@@ -66,22 +69,29 @@ export class VerdictView {
   }
 
   #draw() {
-    const standingNow = Object.entries({ ...this.#kept, ...this.#unkept });
+    const standingNow = [...this.#soFar, ...Object.entries({ ...this.#kept, ...this.#unkept })];
     const checked = standingNow.map(([operation, verdict]) => ({ ...atTime(verdict), operation }));
     const verdicts = [...checked, ...this.#told].sort(worstFirst);
     byId("verdict").hidden = verdicts.length === 0;
+    byId("so-far").hidden = this.#soFar.length === 0;
+    byId("sending").hidden = !byId("so-far").hidden; // all is sent but for this
     if (verdicts.length === 0) return;
     set(byId("verdict-title"), [titleOf(verdicts[0])]);
     set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
     dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
   }
 
-  #when({ operation, at, kind, body }) {
-    const when = momentWords(new Date(at));
-    const heights = body?.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
-    const said = kind ? `${text(`kind-${kind}`)}: ${when}${heights}.` : text("your-check", { when });
-    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
+  #when(verdict) {
+    const said = verdict.so_far ? text("not-sent-yet") : whenSaid(verdict);
+    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(verdict.operation)}. ${said}` : said;
   }
+}
+
+function whenSaid({ at, kind, body }) {
+  const when = momentWords(new Date(at));
+  if (!kind) return text("your-check", { when });
+  const heights = body.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
+  return `${text(`kind-${kind}`)}: ${when}${heights}.`;
 }
 
 // What journeys and anaesthetics call for, until the clinic has settled it, or the entry was taken back, or it was seen that the
@@ -140,8 +150,8 @@ export function dress(box, calls, level, emergency) {
 
 export class HelpView {
   show({ pack: { dangers = [] } }) {
-    for (const soon of ["now", "today"]) {
-      const words = dangers.filter((danger) => danger.how_soon === soon).map((danger) => danger.words);
+    for (const soon of ["now", "today", "again"]) {
+      const words = dangers.filter((danger) => soon === (danger.again ? "again" : danger.how_soon)).map((danger) => danger.words);
       byId(`dangers-${soon}`).hidden = words.length === 0;
       byId(`dangers-${soon}-list`).replaceChildren(...words.map(item));
     }

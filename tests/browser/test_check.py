@@ -266,9 +266,18 @@ def test_help_says_the_same_urgency_as_the_check_with_both_numbers(phone: Page) 
     expect(phone.locator("#dangers-now li", has_text="Pain of 7 or more out of 10")).to_be_visible()
     expect(phone.locator("#dangers-today h2")).to_have_text("Call today")
     expect(phone.locator("#dangers-today li", has_text="A dark curtain")).to_be_visible()
+    expect(phone.locator("#dangers-again h2")).to_have_text("Look again soon")
+    expect(phone.locator("#dangers-again p")).to_contain_text(
+        "Call today if it is still there. Call at once if it gets worse"
+    )
+    expect(phone.locator("#dangers-again li", has_text="More dots or threads that float by")).to_be_visible()
     expect(phone.locator("#help-call")).to_contain_text("+00 1 234")
     expect(phone.locator("#help-emergency")).to_contain_text("112")
-    for name, value, title in (("curtain", "yes", "Call today"), ("pain", "7", "Call now")):
+    for name, value, title in (
+        ("floaters", "worse", "Look again"),
+        ("curtain", "yes", "Call today"),
+        ("pain", "7", "Call now"),
+    ):
         answer(phone, **{**WELL, name: value})
         expect(phone.locator("#verdict-title")).to_have_text(title)
 
@@ -377,12 +386,39 @@ def test_a_double_tap_answers_one_question(phone: Page) -> None:
 def test_a_danger_is_answered_before_the_last_question(phone: Page) -> None:
     phone.get_by_role("link", name="Check").click()
     press(phone, "pain", "8")
-    expect(phone.locator("#so-far")).to_contain_text("Call now")
-    expect(phone.locator("#so-far-call")).to_contain_text("+00 1 234")
-    expect(phone.locator("#so-far-emergency")).to_be_visible()
+    not_sent_yet(phone)
+    expect(phone.locator("#verdict")).to_be_in_viewport()
     phone.get_by_role("button", name="Back").click()
     press(phone, "pain", "2")
-    expect(phone.locator("#so-far")).to_be_hidden()
+    expect(phone.locator("#verdict")).to_be_hidden()
+
+
+def not_sent_yet(phone: Page) -> None:
+    says(phone, "Call now", emergency=True)
+    expect(phone.locator("#verdict-words")).to_contain_text("Not sent yet: the clinic does not know of it.")
+    expect(phone.get_by_role("button", name="Send it as it is")).to_be_visible()
+    expect(phone.get_by_text("All sent")).to_be_hidden()
+
+
+def test_a_danger_in_the_middle_of_a_check_stands_on_every_screen_until_it_is_sent(
+    phone: Page, clinic_store: Store, enrolment: tuple[str, str]
+) -> None:
+    phone.get_by_role("link", name="Check").click()
+    press(phone, "pain", "8")
+    for view in ("Now", "Visits"):
+        phone.get_by_role("link", name=view, exact=True).click()
+        not_sent_yet(phone)
+    again(phone)
+    not_sent_yet(phone)
+    expect(phone.locator("#verdict")).to_be_in_viewport()
+    phone.get_by_role("button", name="Send it as it is").click()
+    expect(phone.get_by_role("button", name="Send it as it is")).to_be_hidden()
+    says(phone, "Call now", emergency=True)
+    all_received(phone, 1)
+    again(phone)
+    says(phone, "Call now", emergency=True)
+    (kept,) = events.of_eye(clinic_store, enrolment[0])
+    assert stored(kept.body)["pain"] == 8
 
 
 def test_cannot_tell_to_any_question_reaches_the_clinic_as_such_and_says_call_us(

@@ -2,13 +2,16 @@
 
 import tomllib
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 import pytest
 
-from followup.care.watch.dangers import dangers
+from followup.care.watch.dangers import Danger, dangers
 from followup.clinical import warnings
-from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS
+from followup.clinical.course import Course
+from followup.clinical.facts import SYMPTOM_SIGNS, SYMPTOM_TRENDS, Symptoms
+from followup.clinical.rulebook import SecondLook
 from followup.protocols import book
 from tests.courses import operation
 
@@ -18,20 +21,102 @@ def rule(id: str, how_soon: Any, threshold: dict[str, Any], **more: Any) -> warn
 
 
 def said(*rules: warnings.Rule, **eye: Any) -> list[tuple[str, str]]:
-    return [(d.how_soon, d.words) for d in dangers(warnings.Rulebook("test", rules), [operation(**eye)])]
+    return in_lists(dangers(warnings.Rulebook("test", rules), [operation(**eye)]))
+
+
+def in_lists(found: list[Danger]) -> list[tuple[str, str]]:
+    return [("again" if d.again else d.how_soon, d.words) for d in found]
 
 
 def test_the_draft_says_now_only_what_its_rules_say_now() -> None:
-    found = [(d.how_soon, d.words) for d in dangers(book.rulebook(), [operation()])]
+    found = in_lists(dangers(book.rulebook(), [operation()]))
     assert [words for soon, words in found if soon == "now"] == [
         "Any 2 of these: pain of 4 or more out of 10, sight that gets worse, more redness, matter or pus",
         "Pain of 7 or more out of 10",
         "Pain of 4 or more out of 10 and being sick",
         "More dots or threads that float by together with one of these: sight that gets worse, more redness, matter or pus",
     ]
-    today = [words for soon, words in found if soon == "today"]
-    assert {"A dark curtain", "Sight that gets worse", "Pain of 5 or more out of 10", "Being sick"} <= set(today)
-    assert len(today) == len(set(today))
+    assert [words for soon, words in found if soon == "today"] == [
+        "A dark curtain",
+        "More flashes of light and more dots or threads that float by",
+    ]
+    assert [words for soon, words in found if soon == "again"] == [
+        "Pain of 5 or more out of 10",
+        "Being sick",
+        "More dots or threads that float by",
+        "More flashes of light",
+        "Sight that gets worse (call now if it is still there)",
+        "More redness (call now if it is still there)",
+        "Matter or pus (call now if it is still there)",
+        "A knock to the eye",
+        "Trouble in the other eye",
+    ]
+
+
+@pytest.mark.parametrize("day", [1, 2, 5, 10, 20, 60, 100])
+def test_what_is_to_be_looked_at_again_is_what_the_check_asks_back_where_it_comes_alone(day: int) -> None:
+    """Both ways: nothing that calls at once is told to wait, and no lone sign that is asked back is told to call."""
+    rules, op = book.rulebook(), operation()
+    at = op.at + timedelta(days=day)
+    told = dangers(rules, [op])
+    for name, answer in [
+        *((n, True) for n in SYMPTOM_SIGNS),
+        *((n, "worse") for n in SYMPTOM_TRENDS),
+        ("pain", 5),
+        ("pain", 7),
+    ]:
+        course = Course.after(op, (), (Symptoms(at, **{"pain": 0, name: answer}),))
+        calls = {s.how_soon for s in warnings.evaluate(course, rules, at)} & {"now", "today"}
+        words = WORDS[name, answer]
+        again = [d.again for d in told if d.words.partition(" (")[0] == words]
+        assert len(again) <= 1, words
+        assert again == [False] if calls else again in ([True], []) or words == "A dark curtain", (words, day)
+        if again == [True]:  # at a later look, as the words say
+            later = [at + timedelta(minutes=30 * n) for n in (1, 2, 3)]
+            lasts = Course.after(op, (), tuple(Symptoms(t, **{"pain": 0, name: answer}) for t in (at, *later)))
+            soon = {s.how_soon for s in warnings.evaluate(lasts, rules, later[-1])}
+            assert "now" not in soon or any(d.words == f"{words} (call now if it is still there)" for d in told), (
+                words,
+                day,
+            )
+
+
+WORDS = {
+    ("vision", "worse"): "Sight that gets worse",
+    ("redness", "worse"): "More redness",
+    ("flashes", "worse"): "More flashes of light",
+    ("floaters", "worse"): "More dots or threads that float by",
+    ("other_eye", "worse"): "Trouble in the other eye",
+    ("discharge", True): "Matter or pus",
+    ("curtain", True): "A dark curtain",
+    ("vomiting", True): "Being sick",
+    ("fever", True): "A fever",
+    ("injury", True): "A knock to the eye",
+    ("pain", 5): "Pain of 5 or more out of 10",
+    ("pain", 7): "Pain of 7 or more out of 10",
+}
+
+
+def test_a_sign_that_any_rule_calls_for_at_once_is_not_told_to_wait_and_one_in_company_is_listed_beside_it() -> None:
+    look = SecondLook("still?", 1)
+    asked = rule("a", "today", {"signs": ["floaters=worse"], "count": 1}, second_look=look)
+    both = rule("b", "today", {"signs": ["floaters=worse"], "also": ["flashes=worse"], "count": 1})
+    assert said(asked, both) == [
+        ("today", "More dots or threads that float by and more flashes of light"),
+        ("again", "More dots or threads that float by"),
+    ]
+    assert said(asked, replace(asked, id="c", second_look=None)) == [("today", "More dots or threads that float by")]
+    threshold = {**asked.threshold, "within_hours": 30}
+    lasting = replace(asked, id="f", check="symptoms-again", how_soon="now", second_look=None, threshold=threshold)
+    more = "More dots or threads that float by"
+    assert said(asked, lasting) == [("again", f"{more} (call now if it is still there)")]
+    assert said(asked, lasting, replace(asked, id="c", second_look=None)) == [("today", more)]
+    assert said(replace(asked, how_soon="now")) == [("now", "More dots or threads that float by")]
+    # What a more urgent rule finds in all its ways is not said twice.
+    urgent = rule("d", "now", {"signs": ["vision=worse", "flashes=worse", "fever"], "count": 2})
+    with_fever = rule("e", "today", {"signs": ["flashes=worse"], "also": ["fever"], "count": 1})
+    assert [soon for soon, _ in said(urgent, with_fever)] == ["now"]
+    assert [soon for soon, _ in said(urgent, both)] == ["now", "today"]
 
 
 def test_a_changed_threshold_and_urgency_change_the_words() -> None:

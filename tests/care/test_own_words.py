@@ -116,3 +116,28 @@ def test_the_pack_says_when_what_was_told_is_settled_and_what_still_calls(
     send(as_patient, eye_id, body={**WELL, "words": "and now?"}, at=clock.now.isoformat(), sequence=3)
     # What was settled once calls no more, whatever comes later.
     assert (settled(), receipts("calling")) == ([False, False, False], [False, False, True])
+
+
+@pytest.mark.parametrize(
+    ("told", "worry"), [({"words": BLACK}, "words"), ({"vision": "worse"}, "retina")], ids=["words", "this week"]
+)
+def test_words_and_what_can_wait_for_days_call_until_they_are_settled_however_long_that_takes(
+    as_patient: FlaskClient, nurse: Actor, store: Store, eye_id: str, clock: Clock, settings: Settings, told: Any, worry: str
+) -> None:
+    """So a phone that shows them knows when that ends, and one that does not does not reassure."""
+
+    def pack() -> tuple[bool, list[tuple[bool, bool]]]:
+        (eye,) = as_patient.get("/api/v1/pack").json["eyes"]
+        return eye["calling"], [(r["calling"], r["settled"]) for r in eye["receipts"] if r["kind"] == "symptoms"]
+
+    send(as_patient, eye_id, body={**WELL, **told}, at=(clock.now - timedelta(minutes=1)).isoformat())
+    clock.pass_(minutes=20)
+    send(as_patient, eye_id, body=WELL, at=clock.now.isoformat(), sequence=2)
+    assert pack() == (True, [(True, False), (False, False)])
+    clock.pass_(days=40)  # the good one is no longer brought to the phones
+    assert pack() == (True, [(True, False)])
+    for found in worries.open_callbacks(store):
+        holding.claim(Desk(store, clock.now, nurse, ZONE), found.id)
+        phone_calls.attempt(Desk(store, clock.now, nurse, ZONE), found.id, "patient", "spoken to", settings.clinic)
+        settling.settle(Desk(store, clock.now, nurse, ZONE), found.id, "advice", "spoken to", settings.clinic)
+    assert pack() == (False, [])

@@ -372,17 +372,31 @@ def test_the_checks_before_are_those_of_every_phone_by_this_ones_clock(run: Run)
     ]
     receipts = [
         {"id": "own", "kind": "symptoms", "at": "2027-03-05T09:00:00Z", "body": {"pain": 1}, "calling": True},
-        {"id": "carer's", "kind": "symptoms", "at": "2027-03-05T11:00:00Z", "body": {"floaters": "worse"}, "calling": True},
+        {"id": "carer's", "kind": "symptoms", "at": "2027-03-05T11:00:00Z", "body": {"floaters": "worse"}, "calling": True}
+        | {"looked_at": False, "settled": False},
+        {"id": "seen", "kind": "symptoms", "at": "2027-03-05T11:10:00Z", "body": {"fever": True}, "calling": False}
+        | {"looked_at": True, "settled": False},
+        {
+            "id": "good",
+            "kind": "symptoms",
+            "at": "2027-03-05T11:20:00Z",
+            "body": {"pain": 1, "words": "fine"},
+            "calling": False,
+        }
+        | {"looked_at": False, "settled": False},
         {"id": "carer's bubble", "kind": "bubble-seen", "at": "2027-03-05T11:00:00Z", "body": {"percent": 60}},
     ]
     an_hour_fast = {"made_at": ms(OPERATED), "received_at": ms(OPERATED + HOUR), "seen_at": ms(OPERATED + HOUR)}
     found = run(CHECKS_OF, {"entries": entries, "eyes": [{"operation": "a", "receipts": receipts}], "receipt": an_hour_fast})
-    times = [datetime.fromisoformat(f"2027-03-05T{hour}:00:00Z") for hour in (10, 12, 12, 13)]
+    times = [datetime.fromisoformat(f"2027-03-05T{at}:00Z") for at in ("10:00", "12:00", "12:00", "12:10", "12:20", "13:00")]
+    none = {"calling": False, "unseen": False}
     assert found == [
         {"id": "own", "at": ms(times[0]), "answers": {"pain": 1}},
         {"id": "stands", "at": ms(times[1]), "answers": {"pain": 1}},  # the clinic refused to have it taken back
-        {"id": "carer's", "at": ms(times[2]), "answers": {"floaters": "worse"}, "calling": True},
-        {"id": "unsent", "at": ms(times[3]), "answers": {"pain": 1}},
+        {"id": "carer's", "at": ms(times[2]), "answers": {"floaters": "worse"}, "calling": True, "unseen": True},
+        {"id": "seen", "at": ms(times[3]), "answers": {"fever": True}, **none},
+        {"id": "good", "at": ms(times[4]), "answers": {"pain": 1, "words": "fine"}, **none},
+        {"id": "unsent", "at": ms(times[5]), "answers": {"pain": 1}},
     ]
 
 
@@ -396,21 +410,28 @@ answer = given.checks.map(({ answers, earlier }) => judge(given.eyes, answers, g
 def test_what_another_phone_told_is_not_reassured_away_before_the_clinic_has_answered_it(
     packed: tuple[dict[str, Any], Operation], run: Run
 ) -> None:
-    """As on the phone that told it: what called for now or today stands until then; what can wait for days does not."""
+    """As on the phone that told it: what called stands until then, with words too, and what no rule of the day could judge."""
     made, _ = packed
     phone = as_sent(PHONES[0], made)
     others = [check for check in every_check() if check.whole]
     well = Told(0, frozenset(), frozenset(), frozenset(), "").answers
     before = phone["now"] - ms(OPERATED + HOUR) + ms(OPERATED)
     checks = [
-        {"answers": well, "earlier": [{"at": before, "answers": other.answers, "calling": calling}]}
+        {"answers": well, "earlier": [{"at": before, "answers": other.answers | words, "calling": calling}]}
         for other in others
+        for words in ({}, {"words": "all black"})
         for calling in (True, False)
     ]
-    told = run(BESIDE, {**phone, "checks": checks})
-    for other, calling, answered in zip(others, told[::2], told[1::2], strict=True):
+    told = iter(run(BESIDE, {**phone, "checks": checks}))
+    for other in others:
+        open_one, answered, with_words, read = (next(told) for _ in range(4))
         level = stated.first_level(other.pain, other.bad, PHONES[0].day)
-        assert (calling, answered) == (level if level in ("now", "today") else "well", "well"), other
+        assert (answered, read) == ("well", "well"), other
+        if level in ("now", "today", "this-week", "call"):
+            assert (open_one, with_words) == (level, worst(level, "call")), other
+        else:  # a sign called while it waited for its second look: what that was due for
+            assert LEVELS.index(open_one) <= LEVELS.index("this-week"), other
+            assert LEVELS.index(with_words) <= LEVELS.index("call"), other
 
 
 STANDING = """
@@ -422,11 +443,13 @@ answer = given.map(([before, fresh, waits]) => standing(before, fresh, () => wai
 
 def test_a_worse_answer_wins_and_a_lesser_one_only_when_it_is_complete_and_nobody_waits(run: Run) -> None:
     cases = [
-        ({"level": old}, {"level": new, "complete": complete}, waits)
+        ({"level": old, "reasons": reasons}, {"level": new, "complete": complete}, waits)
         for old in LEVELS
+        for reasons in ([[]] if old != "call" else [["skipped"], ["words"], ["not-well"]])
         for new in LEVELS
         for complete in (True, False)
         for waits in (True, False)
+        if not waits or old in ("now", "today", "this-week") or reasons not in ([], ["skipped"])
     ]
     for (old, new, waits), stands in zip(cases, run(STANDING, cases), strict=True):
         worse = LEVELS.index(new["level"]) <= LEVELS.index(old["level"])
@@ -442,7 +465,8 @@ answer = given.map(([verdict, eye, entries]) => waitsForClinic(verdict, eye, ent
 
 
 def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run: Run) -> None:
-    known, unknown = [{"id": "e"}], [{"id": "other"}]
+    known, unknown = [{"id": "e", "looked_at": True}], [{"id": "other"}]
+    unseen = [{"id": "e", "looked_at": False}]
 
     def entry(state: str) -> list[dict[str, Any]]:
         return [{"event": {"id": "e", "kind": "symptoms"}, "state": state}]
@@ -450,8 +474,8 @@ def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run
     def undone(state: str) -> list[dict[str, Any]]:
         return [*entry("received"), {"event": {"id": "w", "kind": "withdrawal", "corrects": "e"}, "state": state}]
 
-    cases: list[tuple[str, bool | None, list[dict[str, str]], list[dict[str, Any]], bool]] = [
-        # level, the pack's `calling`, its receipts, the phone's entries, waits
+    cases: list[tuple[str, bool | None, list[dict[str, Any]], list[dict[str, Any]], bool]] = [
+        # what was told, the pack's `calling`, its receipts, the phone's entries, waits
         ("now", False, unknown, entry("saved"), True),
         ("now", False, unknown, entry("received"), True),  # the pack is older than the entry
         ("now", True, known, entry("received"), True),
@@ -463,22 +487,47 @@ def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run
         ("now", False, unknown, undone("received"), False),
         ("now", False, unknown, undone("saved"), True),
         ("today", True, known, entry("received"), True),
-        ("call", True, known, entry("received"), False),
+        ("call: words", True, known, entry("received"), True),  # it was let go, and a good check reassured
+        ("call: words", False, known, entry("received"), False),
+        ("call: words", False, unknown, entry("saved"), True),
+        ("call: not-well", True, known, entry("received"), True),
+        ("call: not-well", False, unseen, entry("received"), True),  # no rule, no call there: a person has to look
+        ("call: not-well", False, known, entry("received"), False),
+        ("call: not-well", False, unknown, undone("received"), False),
+        ("call: words", False, unseen, entry("received"), False),  # settled, whoever opened the page of the eye
+        ("this-week", True, known, entry("received"), True),  # as above: it is no less open for being due later
+        ("this-week", False, known, entry("received"), False),
+        ("this-week", False, unseen, entry("received"), False),
+        ("this-week", False, unknown, entry("saved"), True),
+        *(
+            (f"call: {why}", True, known, entry("received"), False)  # answered by the next whole check
+            for why in ("skipped", "cannot-tell", "clock", "stale", "no-rules")
+        ),
+        ("call: skipped, this week", True, known, entry("received"), True),
         ("again", True, known, entry("received"), False),
-        ("this-week", True, known, entry("received"), False),
+        ("again, this week", True, known, entry("received"), True),
     ]
     given = [
         (
-            {"level": level, "entry": "e"},
+            {**as_told(told), "entry": "e"},
             {"receipts": receipts, **({} if calling is None else {"calling": calling})},
             entries,
         )
-        for level, calling, receipts, entries, _ in cases
+        for told, calling, receipts, entries, _ in cases
     ]
     assert run(WAITS, given) == [waits for *_, waits in cases]
     # What could not be kept, the clinic has yet to hear of; an earlier version kept no answers that could be sent.
-    lost: list[dict[str, Any]] = [{"level": "now", "missed": {}}, {"level": "call", "missed": {}}, {"level": "now"}]
-    assert run(WAITS, [(verdict, {"receipts": []}, []) for verdict in lost]) == [True, False, False]
+    lost: list[dict[str, Any]] = [
+        {"level": "now", "missed": {}}, {"level": "call", "missed": {}}, {"level": "now"}, {**as_told("call: words"), "missed": {}}
+    ]  # fmt: skip
+    assert run(WAITS, [(verdict, {"receipts": []}, []) for verdict in lost]) == [True, False, False, True]
+
+
+def as_told(said: str) -> dict[str, Any]:
+    """A verdict by its level, the reasons of a call, and what it calls for less soon."""
+    head, _, lesser = said.partition(", ")
+    level, _, why = head.partition(": ")
+    return {"level": level, "reasons": [why] if why else [], "lesser": [lesser] if lesser else []}
 
 
 SETTLED = """

@@ -25,7 +25,10 @@ const actions = {
     eyes: () => [...names.keys()].map(known),
     receipt: () => ({ made_at: Date.now(), received_at: Date.now(), seen_at: Date.now() }),
     keepDraft: () => {}, waits: () => false, verdictStands: () => false, verdictKept: () => {}, missed: () => [], change: async () => {},
-    say: (operation) => kept.push(["said", operation ?? null]),
+    say: (operation, { so_far: soFar, level }) => {
+        if (!soFar) kept.push(["said", operation ?? null]);
+        byId("so-far").hidden = !soFar || level !== "now";
+    },
     save: async (_kind, body, { operation }) => { kept.push(["kept", operation ?? null, body]); return true; },
 };
 const view = new CheckView(actions);

@@ -17,7 +17,7 @@ from tests.conftest import OPERATED, operation_note, patient_details
 from tests.phone.conftest import Run
 
 NEXT = """
-import { dropsOn, nextDrops, timesOf } from "./patient/drops.js";
+import { dropsOn, nextDrops, timesOf } from "./patient/drops-view.js";
 
 const at = ([hour, minute]) => new Date(2027, 2, 10, hour, minute);
 answer = given.map(({ drop, now, taken }) => {
@@ -68,7 +68,7 @@ def test_a_taper_shows_the_step_of_the_day(run: Run, store: Store, settings: Set
     made = pack.pack(store, settings.clinic, device, OPERATED).model_dump(mode="json")
     (eye,) = [eye for eye in made["eyes"] if eye["operation"] == id]
     script = """
-import { dropsOn } from "./patient/drops.js";
+import { dropsOn } from "./patient/drops-view.js";
 
 answer = given.days.map((day) => dropsOn(given.eye, new Date(2027, 2, day, 12)).map((drop) => `${drop.name} ${drop.times_a_day}`));
     """.strip()
@@ -81,7 +81,7 @@ def test_a_pack_of_an_earlier_version_still_shows_its_drops(run: Run) -> None:
     old = {"name": "steroid", "times_a_day": 4, "until": "2027-03-20"}
     assert run(NEXT, [{"drop": old, "now": [12, 0], "taken": [[8, 0]]}]) == [[[], []]]
     script = """
-import { dropsOn } from "./patient/drops.js";
+import { dropsOn } from "./patient/drops-view.js";
 
 answer = dropsOn({ drops: [given] }, new Date(2027, 2, 10)).length;
     """.strip()
@@ -90,7 +90,7 @@ answer = dropsOn({ drops: [given] }, new Date(2027, 2, 10)).length;
 
 def test_an_entry_counts_once_and_not_after_it_was_taken_back(run: Run) -> None:
     script = """
-import { takenToday } from "./patient/drops.js";
+import { takenToday } from "./patient/drops-view.js";
 
 const now = new Date(2027, 2, 10, 12);
 const at = now.toISOString();
@@ -107,7 +107,7 @@ answer = [entries.slice(0, 3), entries].map((known) => takenToday({ name: "stero
 
 def test_the_day_is_the_phones_own(run: Run) -> None:
     script = """
-import { takenToday } from "./patient/drops.js";
+import { takenToday } from "./patient/drops-view.js";
 
 const receipt = { id: "1", kind: "drops", at: new Date(2027, 2, 9, 23, 30).toISOString(), body: { name: "steroid" } };
 const eye = { operation: "e", receipts: [receipt] };
@@ -150,3 +150,38 @@ MORNING, NOON, AFTERNOON, EVENING = [8, 5], [12, 5], [16, 5], [20, 5]
 )
 def test_all_done_is_said_where_all_were_ticked_off_and_no_sooner(run: Run, taken: list[list[int]], said: str) -> None:
     assert run(SAID, {"drop": packed(4), "cases": [[[21, 0], *taken]]}) == [said]
+
+
+NONE = """
+import { parts } from "./parts.js";
+import { DropsView } from "./patient/drops-view.js";
+
+const byId = parts();
+byId("texts");
+globalThis.setTimeout = () => 0;
+const view = new DropsView({}, { signal() {} });
+answer = given.map(({ eyes, fault, day }) => {
+    const known = eyes.map((drops, n) => ({ operation: `${n}`, receipts: [], drops }));
+    view.show({ eyes: known, names: new Map([["0", "right"]]), entries: [], fault }, new Date(2027, 2, day, 12));
+    return byId("no-drops").hidden ? null : byId("no-drops").textContent;
+});
+""".strip()
+
+
+def test_where_there_are_no_drops_today_it_says_why(run: Run) -> None:
+    """*No drops were entered* was said after a course had ended, and on a clock that is years ahead."""
+    course = {**packed(4), "until": "2027-03-20"}
+    cases: list[tuple[Any, str | None, int, str | None]] = [
+        # drops of each eye, what is at fault, the day, what is said
+        ([[course]], None, 10, None),
+        ([[course]], None, 1, None),  # it begins later: the plan says so
+        ([[course]], None, 21, "no-drops-today"),
+        ([[], [course]], None, 21, "no-drops-today"),
+        ([[]], None, 10, "no-drops"),
+        ([[course]], "clock", 21, "in-doubt"),
+        ([[course]], "stale", 21, "in-doubt"),
+        ([[]], "stale", 10, "in-doubt"),  # some may have been entered since
+        ([[course]], "clock", 10, None),
+    ]
+    given = [{"eyes": eyes, "fault": fault, "day": day} for eyes, fault, day, _ in cases]
+    assert run(NONE, given) == [said for *_, said in cases]

@@ -12,6 +12,7 @@ import { played } from "./checked.js";
 answer = await played(given.acts, given.names);
 """.strip()
 CURTAIN, FLOATERS, VISION, WELL = {"curtain": "yes"}, {"floaters": "worse"}, {"vision": "worse"}, {}
+NO_RULE, BLACK = {"discharge": "yes"}, {"words": "all black"}
 
 
 def shown(run: Run, *acts: Any, names: tuple[str, ...] = ("a",)) -> list[bool]:
@@ -19,8 +20,11 @@ def shown(run: Run, *acts: Any, names: tuple[str, ...] = ("a",)) -> list[bool]:
     return [one["well"] for one in told][1:]
 
 
-def other(minute: int, bad: dict[str, str], *, calling: bool = False, eye: str = "a") -> dict[str, Any]:
-    return {eye: {"calling": calling, "others": [{"id": "carer's", "minute": minute, "bad": bad, "calling": calling}]}}
+def other(
+    minute: int, bad: dict[str, str], *, calling: bool = False, looked: bool = False, eye: str = "a"
+) -> dict[str, Any]:
+    check = {"id": "carer's", "minute": minute, "bad": bad, "calling": calling, "looked": looked}
+    return {eye: {"calling": calling, "others": [check]}}
 
 
 @pytest.mark.parametrize(
@@ -38,7 +42,15 @@ def other(minute: int, bad: dict[str, str], *, calling: bool = False, eye: str =
         (other(12, CURTAIN, eye="b"), False),
         (other(5, CURTAIN, calling=True, eye="b"), False),
         (other(5, CURTAIN, eye="b"), True),
-        (other(5, VISION, calling=True, eye="b"), True),  # it can wait for days
+        (other(5, VISION, calling=True), False),  # it can wait for days, and is not answered before it is settled
+        (other(5, VISION, calling=True, eye="b"), False),
+        (other(5, VISION, eye="b"), True),
+        (other(5, BLACK, calling=True), False),
+        (other(5, BLACK, calling=True, eye="b"), False),
+        (other(5, BLACK), True),
+        (other(5, NO_RULE), False),  # no rule calls for it: a person has to look
+        (other(5, NO_RULE, eye="b"), False),
+        (other(5, NO_RULE, looked=True, eye="b"), True),
     ],
 )
 def test_what_another_phone_told_takes_it_away_at_once(run: Run, told: dict[str, Any], stays: bool) -> None:

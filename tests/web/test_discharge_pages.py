@@ -89,8 +89,12 @@ def test_propose_adjust_confirm_and_print(as_nurse: FlaskClient, store: Store) -
     assert "No flying" in card.text
     now, _, today = card.text.partition("<h2>Call today</h2>")
     assert "Pain of 7 or more out of 10" in now.partition("Call now, day or night")[2]
+    today, _, again = today.partition("<h2>Look again soon")
     assert "A dark curtain" in today
-    assert "112" in today
+    assert "Sight that gets worse" not in today
+    assert "Call today if it is still there." in again
+    assert "Sight that gets worse (call now if it is still there)" in again
+    assert "112" in again
 
 
 def test_a_visit_that_is_not_kept_is_not_planned(as_nurse: FlaskClient, store: Store) -> None:

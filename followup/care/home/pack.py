@@ -86,19 +86,26 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
     operation = eye.operation
     looked = eyes.last_look(store, eye.id)
     due_at = _second_looks_due(eye, book, now)
+    last_due = {at: max(due) for at, due in due_at.items()}
     seen = eye.seen_visits
     wishes = {w.identity: Wish(at=w.at, words=w.words) for w in state.wishes_of(store, eye.id, eye.visits, seen)}
     settled_at = _settled_at(eye)
     waiting = {c.id for c in eye.callbacks if c.settled_at is None}
-    calling_at = {w.raised_at for w in eye.warnings if w.callback_id in waiting}
+    open_signs = [w for w in eye.warnings if w.callback_id in waiting]
+    calling_at = {w.raised_at for w in open_signs if "second_look" not in w.values}
+    unanswered_at = {w.raised_at for w in open_signs if "second_look" in w.values}
+    calling = {
+        e.id for e in eye.events if e.kind == "symptoms" and (e.at in calling_at or due_at.get(e.at, set()) & unanswered_at)
+    }
     names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
-    recent = [e for e in eye.events if e.device_id and e.at >= now - EVENTS_KEPT]
+    kept_anyway = calling | {e.id for e in eye.events if e.kind in ("journey", "anaesthetic") and e.at in calling_at}
+    recent = [e for e in eye.events if e.device_id and (e.at >= now - EVENTS_KEPT or e.id in kept_anyway)]
 
     def is_settled(e: Event) -> bool:
         """Whether nobody waits for the answer to what an entry raised; to a check, none of this patient's checks."""
         if e.kind in ("journey", "anaesthetic"):
             return e.at not in calling_at
-        told_by = max(e.received_at, due_at.get(e.at, e.received_at))
+        told_by = max(e.received_at, last_due.get(e.at, e.received_at))
         return e.kind == "symptoms" and settled_at is not None and told_by < settled_at
 
     return EyePack(
@@ -137,7 +144,7 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
                 name=names.get(e.author, ""),
                 looked_at=looked is not None and e.received_at <= looked,
                 settled=is_settled(e),
-                calling=e.kind == "symptoms" and e.at in calling_at,
+                calling=e.id in calling,
             )
             for e in recent
         ],
@@ -153,10 +160,10 @@ def _settled_at(eye: Eye) -> datetime | None:
     return max(settled, default=None) if len(settled) == len(told) else None
 
 
-def _second_looks_due(eye: Eye, book: warnings.Rulebook, now: datetime) -> dict[datetime, datetime]:
-    """By the time of a check, until when its last second look may come: settled before that, it can still call."""
+def _second_looks_due(eye: Eye, book: warnings.Rulebook, now: datetime) -> dict[datetime, set[datetime]]:
+    """By the time of a check, until when its second looks may come: settled before the last of them, it can still call."""
     asked = second_looks.second_looks(eye.course, book, now)
-    return {look.asked_at: max(a.due_at for a in asked if a.asked_at == look.asked_at) for look in asked}
+    return {look.asked_at: {a.due_at for a in asked if a.asked_at == look.asked_at} for look in asked}
 
 
 def _gas(eye: Eye, book: warnings.Rulebook, now: datetime, zone: tzinfo, translate: Translate) -> Gas:

@@ -130,7 +130,8 @@ class Drop(BaseModel):
 class Receipt(BaseModel):
     """An entry that the clinic has, whether a person has looked since, and whether what it raised is settled.
 
-    `calling` is whether a sign that this check itself raised has yet to be settled, so that no phone reassures meanwhile.
+    `calling` is whether a sign that this check itself raised, at once or for want of a second look, has yet to be settled, so
+    that no phone reassures meanwhile; such a one is here however old it is.
     `by` is patient or carer, `name` what the patient calls that carer, where they let them in.
     """
 

@@ -4,6 +4,7 @@ The phone's check judges by the same rules, so that one danger has one urgency w
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from itertools import combinations
 
 from pydantic import BaseModel
 
@@ -26,35 +27,47 @@ _SIGNS = {
     "fever": medical("a fever"),
     "injury": medical("a knock to the eye"),
 }
+_LASTS = medical("{sign} (call now if it is still there)")
 _AND = medical("{first} and {second}")
 _SOME = medical("any {count} of these: {signs}")
 _WITH_ONE = medical("{first} together with one of these: {signs}")
 
 
 class Danger(BaseModel):
-    """One thing to call for, in the patient's words, and how soon."""
+    """One thing to call for, in the patient's words, and how soon; `again`: where it comes alone, once a second look finds it too."""
 
     how_soon: warnings.HowSoon
     words: str
+    again: bool
 
 
 def dangers(book: warnings.Rulebook, operations: Sequence[Operation], translate: Translate = str) -> list[Danger]:
     """What the rules of these eyes say to call for now or today, each once, the most urgent first.
 
-    Days after surgery are left out on purpose: a printed list does not change, and an old danger is still one.
+    What a rule asks back where it comes alone stands last, unless another rule calls for it at once, with whether it calls now
+    once it lasts: so the list says what the check says. Days after surgery are left out on purpose: a printed list does not
+    change, and an old danger is still one.
     """
-    rules = [r for r in book.rules if r.check == "symptoms" and any(r.applies(op) for op in operations)]
-    found: list[tuple[warnings.HowSoon, str]] = []
-    alone: set[str] = set()
+    applied = [r for r in book.rules if any(r.applies(op) for op in operations)]
+    rules = [r for r in applied if r.check == "symptoms"]
+    lasting = [r for r in applied if r.check == "symptoms-again" and r.how_soon == "now"]
+    found: list[Danger] = []
+    listed: list[warnings.Rule] = []
+    again = [rule for rule in rules if rule.how_soon == "today" and rule.second_look and _is_plain(rule)]
     for how_soon in CALL:
-        urgent = [rule for rule in rules if rule.how_soon == how_soon]
-        alone |= {sign for rule in urgent if _is_plain(rule) for sign in rule.signs}
+        urgent = [rule for rule in rules if rule.how_soon == how_soon and rule not in again]
+        listed += [rule for rule in urgent if _is_plain(rule)]
         for rule in urgent:
             if _is_plain(rule):
-                found += [(how_soon, _said(sign, translate)) for sign in rule.signs]
-            elif not _follows(rule, alone):
-                found.append((how_soon, _together(rule, translate)))
-    return [Danger(how_soon=soon, words=_capital(words)) for soon, words in _first_of_each(found)]
+                found += [_danger(how_soon, _said(sign, translate)) for sign in rule.signs]
+            elif not _follows(rule, listed):
+                found.append(_danger(how_soon, _together(rule, translate)))
+        listed += urgent
+    for sign in dict.fromkeys(sign for rule in again for sign in rule.signs):
+        if not any(_holds(rule, {sign}) for rule in listed):
+            words = translate(_LASTS) if any(_holds(rule, {sign}) for rule in lasting) else "{sign}"
+            found.append(_danger("today", words.format(sign=_said(sign, translate)), again=True))
+    return list(_first_of_each(found))
 
 
 def _is_plain(rule: warnings.Rule) -> bool:
@@ -62,9 +75,14 @@ def _is_plain(rule: warnings.Rule) -> bool:
     return rule.count <= 1 and not rule.also
 
 
-def _follows(rule: warnings.Rule, alone: set[str]) -> bool:
-    """Whether it never holds without a sign that is on the list alone already, at least as urgent."""
-    return not alone.isdisjoint(rule.also) or len(set(rule.signs) - alone) < rule.count
+def _follows(rule: warnings.Rule, listed: Sequence[warnings.Rule]) -> bool:
+    """Whether it never holds without one that is on the list already, at least as urgent."""
+    least = [{*signs, *rule.also} for signs in combinations(rule.signs, max(1, rule.count))]
+    return all(any(_holds(other, told) for other in listed) for told in least)
+
+
+def _holds(rule: warnings.Rule, told: set[str]) -> bool:
+    return len(told.intersection(rule.signs)) >= max(1, rule.count) and told.issuperset(rule.also)
 
 
 def _together(rule: warnings.Rule, translate: Translate) -> str:
@@ -91,13 +109,13 @@ def _said(sign: str, translate: Translate) -> str:
     return translate(_SIGNS[sign]) if sign in _SIGNS else sign.replace("_", " ").replace("=", " ")
 
 
-def _first_of_each(found: Sequence[tuple[warnings.HowSoon, str]]) -> Iterator[tuple[warnings.HowSoon, str]]:
+def _danger(how_soon: warnings.HowSoon, words: str, *, again: bool = False) -> Danger:
+    return Danger(how_soon=how_soon, words=words[:1].upper() + words[1:], again=again)
+
+
+def _first_of_each(found: Sequence[Danger]) -> Iterator[Danger]:
     told = set()
-    for how_soon, words in found:
-        if words not in told:
-            told.add(words)
-            yield how_soon, words
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
+    for danger in found:
+        if danger.words not in told:
+            told.add(danger.words)
+            yield danger
