@@ -22,8 +22,8 @@ export class VerdictView {
   #actions;
   #kept = {};
   #unkept = {};
-  #soFar = []; // what a check calls for that is not finished: [operation, verdict]
   #told = [];
+  #soFar = []; // what a check calls for that is not finished: [operation, verdict]
 
   constructor(actions) {
     this.#actions = actions;
@@ -81,16 +81,17 @@ export class VerdictView {
     dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
   }
 
-  #when({ operation, so_far: soFar, at, kind, body }) {
-    const said = soFar ? text("not-sent-yet") : whenTold(at, kind, body);
-    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(operation)}. ${said}` : said;
+  #when(verdict) {
+    const said = verdict.so_far ? text("not-sent-yet") : whenSaid(verdict);
+    return this.#actions.eyes().length > 1 ? `${this.#actions.nameOf(verdict.operation)}. ${said}` : said;
   }
 }
 
-function whenTold(at, kind, body) {
+function whenSaid({ at, kind, body }) {
   const when = momentWords(new Date(at));
-  const heights = body?.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
-  return kind ? `${text(`kind-${kind}`)}: ${when}${heights}.` : text("your-check", { when });
+  if (!kind) return text("your-check", { when });
+  const heights = body.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
+  return `${text(`kind-${kind}`)}: ${when}${heights}.`;
 }
 
 // What journeys and anaesthetics call for, until the clinic has settled it, or the entry was taken back, or it was seen that the

@@ -98,7 +98,8 @@ def _eye_pack(store: Store, eye: Eye, book: warnings.Rulebook, now: datetime, zo
         e.id for e in eye.events if e.kind == "symptoms" and (e.at in calling_at or due_at.get(e.at, set()) & unanswered_at)
     }
     names = {f"carer:{d.id}": d.carer_name for d in people.devices_of(store, eye.patient.id)}
-    recent = [e for e in eye.events if e.device_id and (e.at >= now - EVENTS_KEPT or e.id in calling)]
+    kept_anyway = calling | {e.id for e in eye.events if e.kind in ("journey", "anaesthetic") and e.at in calling_at}
+    recent = [e for e in eye.events if e.device_id and (e.at >= now - EVENTS_KEPT or e.id in kept_anyway)]
 
     def is_settled(e: Event) -> bool:
         """Whether nobody waits for the answer to what an entry raised; to a check, none of this patient's checks."""
