@@ -132,7 +132,7 @@ const stacked = ([first = null, ...others]) => (first ? { ...first, under: stack
 
 // Whether the clinic may still have to answer it. Once its pack knows the entry, or that it was taken back, the pack says (what no
 // rule could judge opens no call: there a person has to look); before that it waits as long as the phone has the entry to send, or
-// the answers that it could not keep (`missed`).
+// the answers that it could not keep (`missed`), or nobody has seen that the clinic could not take it.
 export function waitsForClinic(said, eye, entries) {
   const { level, entry, missed, reasons = [], lesser = [] } = said;
   if (!owed(said)) return false;
@@ -142,7 +142,7 @@ export function waitsForClinic(said, eye, entries) {
   const unruled = level === "call" && !reasons.includes("words") && lesser.length === 0;
   if (unruled && known) return known.calling || !known.looked_at;
   if (undone || known) return eye?.calling !== false;
-  return entries.some(({ event, state }) => event.id === entry && state !== "refused");
+  return entries.some(({ event, state, seen }) => event.id === entry && !(state === "refused" && seen));
 }
 
 // What the clinic has settled since, and eyes it follows no more, need no call from here; what stood with it may.

@@ -481,7 +481,10 @@ def test_what_called_waits_until_the_clinic_knows_of_it_and_has_nothing_open(run
         ("now", True, known, entry("received"), True),
         ("now", False, known, entry("received"), False),
         ("now", None, known, entry("received"), True),  # a pack from before it said so
-        ("now", False, unknown, entry("refused"), False),
+        ("now", False, unknown, entry("refused"), True),  # the clinic knows nothing of it
+        ("now", False, unknown, [{**entry("refused")[0], "seen": True}], False),  # and whoever entered it knows that
+        ("call: words", False, unknown, entry("refused"), True),
+        ("again", False, unknown, entry("refused"), False),
         ("now", False, unknown, [], False),  # undone before it was sent
         ("now", True, unknown, undone("received"), True),
         ("now", False, unknown, undone("received"), False),
