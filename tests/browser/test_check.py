@@ -397,7 +397,7 @@ def not_sent_yet(phone: Page) -> None:
     says(phone, "Call now", emergency=True)
     expect(phone.locator("#verdict-words")).to_contain_text("Not sent yet: the clinic does not know of it.")
     expect(phone.get_by_role("button", name="Send it as it is")).to_be_visible()
-    expect(phone.get_by_text("All sent")).to_be_hidden()
+    expect(phone.locator("#sending")).to_be_hidden()
 
 
 def test_a_danger_in_the_middle_of_a_check_stands_on_every_screen_until_it_is_sent(
