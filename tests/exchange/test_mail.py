@@ -40,7 +40,7 @@ class Taken:
     def signs_in(self, server: Any, session: Any, envelope: Any, mechanism: str, data: Any) -> AuthResult:
         assert isinstance(data, LoginPassword)
         self.users.append(data.login)
-        return AuthResult(success=data.password == b"a secret")
+        return AuthResult(success=data.password == b"a secret", handled=False)  # so that the refusal is said, too
 
 
 @pytest.fixture
