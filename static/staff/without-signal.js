@@ -106,12 +106,13 @@ class Page {
   }
 
   async #entered(eye, facts) {
-    await this.#keep(eye, facts);
-    const alarm = alarmed(facts, this.#sheet.limits);
-    location.hash = "";
+    const [alarm, kept] = [alarmed(facts, this.#sheet.limits), await this.#keep(eye, facts)];
+    if (kept) location.hash = ""; // else it stays in the form, to be written down
     byId(alarm ? "alarm" : "told").focus();
+    return kept;
   }
 
+  // Whether this device has it.
   async #keep(eye, facts) {
     const about = `${eye.patient}, ${this.#words.eye[eye.eye]}`;
     const { author_pass: authorPass, sealing_key: sealingKey } = this.#sheet;
@@ -119,10 +120,12 @@ class Page {
       await this.#outbox.add({ operation: eye.operation, facts, about, authorPass, sealingKey });
       byId("told").textContent = `Kept on this device: ${about}.`;
     } catch (error) {
+      console.info("not kept:", error);
       byId("told").textContent = "This could not be kept on this device. Write it on paper.";
-      throw error;
+      return false;
     }
     await this.#showEntries();
+    return true;
   }
 
   async #sent(outcome) {

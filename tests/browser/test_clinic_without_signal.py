@@ -56,6 +56,14 @@ A_NEWER_VERSION_LETS_GO_OF_THIS_ONE = """async () => {
 }"""
 
 
+NO_ENTRY_CAN_BE_KEPT = """() => {
+    const add = IDBObjectStore.prototype.add;
+    IDBObjectStore.prototype.add = function (...given) {
+        const asked = add.apply(this, given);
+        if (this.name === "entries") this.transaction.abort(); // as the browser does where the disk is full
+        return asked;
+    };
+}"""
 SIGNS_OUT_AS_THE_KEY_IS_WORKED_OUT = """() => {
     const unwrap = crypto.subtle.unwrapKey.bind(crypto.subtle);
     crypto.subtle.unwrapKey = async (...asked) => {
@@ -199,6 +207,17 @@ def test_a_page_that_opens_while_a_newer_version_takes_over_opens(tablet: Page, 
     """Between the moment when the newer one lets go of the files of this one and the moment when it answers for this page."""
     tablet.evaluate(A_NEWER_VERSION_LETS_GO_OF_THIS_ONE)
     without_signal(tablet, server)
+
+
+def test_a_pressure_that_cannot_be_kept_is_alarming_all_the_same_and_stays_to_be_read(
+    tablet: Page, server: RunningServer
+) -> None:
+    without_signal(tablet, server)
+    tablet.evaluate(NO_ENTRY_CAN_BE_KEPT)
+    measure(tablet, "CF", "45")
+    expect(tablet.get_by_role("alert").filter(has_text="No warning goes out")).to_contain_text("45 mmHg is at or above")
+    expect(tablet.locator("#told")).to_have_text("This could not be kept on this device. Write it on paper.")
+    expect(tablet.locator("#right-iop")).to_have_value("45")
 
 
 def test_what_the_device_keeps_cannot_be_read_and_goes_with_signing_out(

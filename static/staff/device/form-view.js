@@ -13,7 +13,7 @@ export class FormView {
 
   #kept = false; // what stands in the form now
 
-  // `table` is the acuity table; `keep(eye, facts)` keeps what was entered: once, also where *Keep* is pressed twice.
+  // `table` is the acuity table; `keep(eye, facts)` keeps what was entered and says whether it could: once, also where *Keep* is pressed twice.
   constructor(words, table, keep) {
     this.#words = words;
     this.#form.addEventListener("change", () => showHow(this.#form));
@@ -28,12 +28,7 @@ export class FormView {
     const facts = factsOf(this.#form);
     if (this.#kept || asksBack(this.#form, facts, table, this.#limits, this.#visitDoubts())) return;
     this.#kept = true;
-    try {
-      await keep(this.#eye, facts);
-    } catch (error) {
-      this.#kept = false; // a try that failed may be tried again
-      throw error;
-    }
+    if (!(await keep(this.#eye, facts))) this.#kept = false; // a try that failed may be tried again
   }
 
   show(eye, { limits, may_lift_caution: mayLift }) {
