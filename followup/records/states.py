@@ -43,9 +43,18 @@ def made_how(store: Store) -> str | None:
 
 
 def make_all_anew(store: Store, how: str) -> None:
-    """Every state is old from now on."""
+    """Every state is old from now on, and what each patient contributes to the results.
+
+    Whoever has no followed eye, no open call and no kept state has none to be made: most of a clinic in its tenth year.
+    """
     store.execute("INSERT OR REPLACE INTO state_made (only, how) VALUES (1, :how)", {"how": how})
-    store.execute("INSERT OR IGNORE INTO changed_patients SELECT id FROM patients")
+    store.execute(f"""
+        INSERT OR IGNORE INTO changed_patients
+        SELECT patient_id FROM eyes WHERE followed_since IS NOT NULL AND ended_at IS NULL
+        UNION SELECT e.patient_id FROM callbacks c JOIN eyes e ON e.id = c.eye_id WHERE c.state != 'settled'
+        UNION {" UNION ".join(f"SELECT patient_id FROM {table}" for table in TABLES)}
+    """)
+    store.execute("INSERT OR REPLACE INTO changed_results SELECT id, :version FROM patients", {"version": new_id()})
 
 
 def patients(store: Store) -> list[str]:

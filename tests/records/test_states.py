@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from followup.records import Store, call_lists, consents, day_lists, eyes, messages, patients, people, states
+from followup.records import Store, call_lists, consents, day_lists, eyes, messages, patients, people, states, worries
 from followup.records.store import new_id
 from followup.records.values import CallState, EyeState, VisitState, WishState
 from tests.conftest import NOW, ZONE
@@ -119,6 +119,22 @@ def test_all_states_are_old_once_they_are_made_otherwise(store: Store) -> None:
     assert states.made_how(store) == "by another rulebook"
     assert patient in states.changed(store, 99)
     assert len(states.changed(store, 1)) == 1
+
+
+@pytest.mark.parametrize("has", ["nothing", "a followed eye", "a call", "a kept state"])
+def test_of_all_only_who_has_something_to_show_is_made_anew_and_everybodys_results(store: Store, has: str) -> None:
+    patient, eye = person(store)
+    if has == "a followed eye":
+        eyes.begin(store, NOW, eye)
+    if has == "a call":
+        worries.add_callback(store, eye, "pressure", "today", NOW, NOW)
+    if has == "a kept state":
+        states.put(store, patient, states.State((), (), (), CALL))
+    for table in ("changed_patients", "changed_results"):
+        store.execute(f"DELETE FROM {table}")
+    states.make_all_anew(store, "by another rulebook")
+    assert states.changed(store, 9) == ([] if has == "nothing" else [patient])
+    assert [row["patient_id"] for row in store.rows("SELECT patient_id FROM changed_results")] == [patient]
 
 
 def test_the_states_of_some_eyes(store: Store) -> None:
