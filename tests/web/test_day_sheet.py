@@ -85,13 +85,15 @@ def test_whoever_is_due_costs_bytes_and_no_statement_of_their_own(store: Store, 
 
 
 def measured(store: Store, nurse: Actor, eye_id: str) -> None:
-    measures = MeasuresBody(eye="right", iop_mmhg=15, instrument="applanation")
-    record_visit(Desk(store, NOW, nurse, ZONE), eye_id, [measures])
+    """And nobody has judged it yet: what a rule found would bring the eye there as well."""
+    events.add(store, new_id(), eye_id, "measures", NOW, MeasuresBody(eye="right", iop_mmhg=15), nurse.signature, NOW)
 
 
 def fellow_measured(store: Store, nurse: Actor, eye_id: str) -> None:
-    measures = MeasuresBody(eye="left", iop_mmhg=15, instrument="applanation")
-    record_visit(Desk(store, NOW, nurse, ZONE), eye_id, [measures])
+    eye = eyes.eye(store, eye_id)
+    assert eye is not None
+    (fellow,) = [other for other in eyes.of_patient(store, eye.patient.id) if other.id != eye_id]
+    events.add(store, new_id(), fellow.id, "measures", NOW, MeasuresBody(eye="left", iop_mmhg=15), nurse.signature, NOW)
 
 
 def called(store: Store, nurse: Actor, eye_id: str) -> None:
