@@ -126,7 +126,7 @@ def left(folder: Path) -> list[str]:
 
 def test_a_backup_goes_when_it_is_a_second_older_than_is_kept(tmp_path: Path) -> None:
     named(tmp_path, "20270226T095959", "20270226T100000", "20270305T100000")
-    named(tmp_path, "20270301T100000", "20270302T100000", "20270303T100000", "20270304T100000", "20270304T110000")
+    named(tmp_path, *(f"202703{day:02}T100000" for day in range(1, 5)), "20270304T110000", "20270304T120000")
     gone = backup.prune(tmp_path, NOW, 7)
     assert [path.name for path in gone] == ["followup-20270226T095959Z.db"]
     assert left(tmp_path)[0] == "20270226T100000"
