@@ -38,7 +38,8 @@ SOURCES: dict[str, str] = {
     "DEF": "Definition or arithmetic; no measurement involved.",
     "ABO": (
         "Volume of the vitrectomised space from axial length, 144 eyes, 20 to 32 mm. Arquivos Brasileiros de Oftalmologia,"
-        " aboonline.org.br, under the author Juliana Moreira de Santana (incomplete: abstract read, title and year not shown)."
+        " aboonline.org.br/article-from-author/ Juliana Moreira de Santana (incomplete: abstract read there, title and year not"
+        " shown)."
     ),
     "Arm67": "Armaly. Arch Ophthalmol 1967;77:593.",
     "Air23": "Failures of detachment surgery with air, 137 of 1715 eyes. Eye and Vision 2023;10:9.",
@@ -115,7 +116,8 @@ SOURCES: dict[str, str] = {
     "Mey92": "Meyers et al. Retina 1992;12:359, levels of C3F8 in single eyes, as carried by an open data set.",
     "Mtn": (
         "Travel to high mountain elevations following vitrectomy with intraocular gas, 75 patients: no harm to 1187 m"
-        " (incomplete: abstract read under this title, authors and journal not shown)."
+        " (incomplete: abstract read under this title on discovery.researcher.life/article/travel-to-high-mountain-elevations-"
+        "following-vitrectomy-with-intraocular-gas, authors and journal not shown)."
     ),
     "NICE": (
         "NICE guideline NG81, Glaucoma: diagnosis and management: refer and treat at 24 mmHg or more on Goldmann-"
@@ -152,7 +154,8 @@ SOURCES: dict[str, str] = {
     ),
     "SIO": (
         "Steroid-induced ocular hypertension after 23-gauge vitrectomy, how often and in whom: 540 patients, January 2019 to"
-        " March 2022 (incomplete: abstract read, title, authors and journal not shown)."
+        " March 2022 (incomplete: abstract read on globalauthorid.com, which begins *This study aimed to assess the incidence and"
+        " risk factors for the development of steroid-induced ocular hypertension*; title, authors and journal not shown)."
     ),
     "SO18": "Pressure after silicone oil, 254 eyes, and its review plan. Ophthalmologica 2018;240:129.",
     "SO19": "Sympathetic ophthalmia after vitreoretinal surgery. Invest Ophthalmol Vis Sci 2019, ARVO abstract 2745604.",
