@@ -45,6 +45,7 @@ LOOKS = f"{WHOLE}::test_nobody_else_writes_between_a_look_and_what_rests_on_it"
 REFUSED = "care/test_verbs.py::test_a_failed_sign_in_is_on_record_once_with_where_it_came_from"
 TRIES = "care/test_verbs.py::test_tries_count_until_the_sign_in_is_on_record"
 ELSEWHERE = {
+    "care/callbacks/settling.py: withdraw_theatre: no entry": "care/test_theatre.py",
     "care/accounts.py: confirmed: no transaction": LOOKS,
     "care/patients/erasing.py: erase: no transaction": LOOKS,
     "care/resetting.py: reset: no transaction": LOOKS,
@@ -58,6 +59,8 @@ ELSEWHERE = {
     "care/reading/person.py: index_whoever_is_missing: no transaction": WHOLE,
     "care/reading/state.py: bring_up_to_date: no transaction": WHOLE,
     "care/reading/state.py: _all_anew: no transaction": WHOLE,
+    "care/messages/outgoing.py: _drop: no transaction": WHOLE,
+    "care/signing_in.py: refused_by_directory: no transaction": WHOLE,
     "care/signing_in.py: sign_in: no transaction": TRIES,
     "care/signing_in.py: sign_in: no entry": REFUSED,
     "care/signing_in.py: second_step: no entry 2": REFUSED,

@@ -18,7 +18,7 @@ from followup.care.visits import visit
 from followup.care.visits.visit import known_eye
 from followup.care.watch import raising
 from followup.config import Settings
-from followup.records import Store, open_store, tasks, worries
+from followup.records import Store, audit, open_store, tasks, worries
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.migrations import steps
 from followup.records.values import Callback, Task
@@ -195,6 +195,7 @@ def test_confirmed_theatre_is_withdrawn_with_the_end_of_follow_up_and_only_by_na
     assert given_up == [(True, f"{following.REASONS[reason]}: on Sunday")]
     (*_, last) = worries.steps_of(store, confirmed.callback_id)
     assert (last.step, last.detail["words"]) == ("theatre withdrawn", f"{following.REASONS[reason]}: on Sunday")
+    assert "theatre withdrawn" in [entry.action for entry in audit.latest(store)]
     assert of_task(store, confirmed).state == "settled"
     (gone,) = theatre.withdrawn(desk(store, surgeon, 2))
     assert (gone.task.theatre_on, gone.task.theatre_list, gone.eye.id) == (MONDAY, "morning list", eye_id)

@@ -8,6 +8,7 @@ import sqlite3
 from collections.abc import Callable
 from contextlib import closing, suppress
 from dataclasses import replace
+from functools import partial
 from itertools import count
 from typing import Any
 
@@ -88,6 +89,22 @@ def test_a_parcel_that_failed_waits_with_all_that_is_in_it(
         f"staff:{nurse.id}", resetting.MESSAGE, "en", lined_up(store, nurse), "nurse@test.invalid", (), 0
     )
     assert fails_at_every_write(store, lambda: outgoing.failed(store, NOW, parcel, "no answer"), monkeypatch) == 2
+
+
+def test_messages_to_whoever_left_are_dropped_together_or_go_on_waiting(
+    store: Store, nurse: Actor, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Else one would stand as being sent, which nobody does any more."""
+    lined_up(store, nurse)
+    rows = kept.waiting(store, NOW)
+    assert fails_at_every_write(store, lambda: outgoing._drop(store, NOW, rows, "left"), monkeypatch) == 4
+
+
+def test_a_refusal_by_the_directory_counts_with_its_entry_or_not_at_all(
+    store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    refused = partial(signing_in.refused_by_directory, store, NOW, "nonce", signing_in.Caller())
+    assert fails_at_every_write(store, refused, monkeypatch) == 2
 
 
 def test_junk_is_counted_for_its_address_and_for_all_at_once(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:

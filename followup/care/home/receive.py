@@ -133,8 +133,7 @@ def refuse_shut(store: Store, now: datetime, actor: Actor | None, packet: Sealed
     if actor is None and len(packet.data) > MOST_SHUT_FROM_ANYBODY:
         return None
     sender = ClinicDevice(actor) if actor else UNKNOWN
-    with store.transaction():
-        return _refuse(store, now, sender, packet, f"An entry from a clinic device {NOT_OPENED}")
+    return _refuse(store, now, sender, packet, f"An entry from a clinic device {NOT_OPENED}")
 
 
 def entered_anew(desk: Desk, person: str) -> None:
