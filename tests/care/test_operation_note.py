@@ -287,6 +287,8 @@ def test_what_a_discharge_ended_on_an_eye_stands_again_where_it_was_not_operated
     assert states == (["waiting", "to-do"] if stands else ["settled", "settled"])
     assert [c.id for c in done.to_come] == ([task.callback_id] if stands else [])
     assert on_theatre_list(store, nurse) == ([(MONDAY, "morning list", False, None)] if stands else [])
+    said = [(entry.action, entry.subject) for entry in audit.latest(store)]
+    assert (("callback taken back", task.callback_id) in said) == stands
     again = worries.callback(store, task.callback_id)
     assert again is not None
     assert again.due_at == desk.now + DUE_WITHIN["today"] or not stands
