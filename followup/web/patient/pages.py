@@ -145,7 +145,8 @@ def service_worker() -> Answer:
 
 def shell_assets() -> list[str]:
     """The addresses the phone keeps beside the shell in its language: the manifest, and what the patient's pages are made of."""
-    return [url_for(".manifest"), *(at for at in workers.static_addresses(SHELL_ASSETS) if at not in _later_assets())]
+    later = set(_later_assets())
+    return [url_for(".manifest"), *(at for at in workers.static_addresses(SHELL_ASSETS) if at not in later)]
 
 
 def _later_assets() -> list[str]:
