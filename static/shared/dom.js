@@ -25,8 +25,8 @@ export function redraw(list, children) {
   if (focused) [...list.querySelectorAll("button")].find((button) => button.getAttribute("aria-label") === focused)?.focus();
 }
 
-// Buttons of which the second tap of a double one does nothing. One that is drawn anew meanwhile is still the same: it has its
-// label.
+// Buttons of which the second tap of a double one does nothing. One that is drawn anew meanwhile is still the same: it has the
+// label from before the tap or after it.
 export class Taps {
   #resting = new Map();
 
@@ -35,9 +35,11 @@ export class Taps {
     rest(button, this.#resting.get(label()) - performance.now());
     button.addEventListener("click", (event) => {
       if (button.getAttribute("aria-disabled") === "true") return;
-      this.#resting.set(label(), performance.now() + DOUBLE_TAP_MS);
+      const until = performance.now() + DOUBLE_TAP_MS;
+      this.#resting.set(label(), until);
       rest(button, DOUBLE_TAP_MS);
       press(event);
+      this.#resting.set(label(), until);
     });
   }
 }

@@ -4,11 +4,12 @@ from collections.abc import Callable
 from datetime import datetime, time, timedelta
 
 import icalendar
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from followup.web.context import LANGUAGES
 from tests.browser.conftest import PHONE, ZONE, RunningServer, clinic_day, enrol, go, ready
 from tests.browser.test_everyone_can_use_it import faults_of
+from tests.conftest import until
 
 VIEWS = ("living", "history", "helpers", "install", "privacy")
 LATER_KEPT = """async () => {
@@ -79,8 +80,15 @@ def test_a_carer_is_let_in_writes_and_is_removed(
     ready(phone)
     go(phone, "more")
     expect(phone.locator("#entries")).to_contain_text("Drops, by Ada. Received by the clinic")
+    held: list[Route] = []
+    phone.route("**/api/v1/helpers", lambda route: held.append(route))
     go(phone, "helpers")
     phone.get_by_role("button", name="Remove: Ada").click()
+    until(lambda: phone.evaluate("1") and held, "the list is asked for again")
+    with phone.expect_response("**/api/v1/helpers"):
+        held[0].continue_()
+    phone.unroute("**/api/v1/helpers")
+    # The list that comes now leaves the question standing that was asked under the old one.
     phone.get_by_role("button", name="Yes, remove: Ada").click()
     expect(phone.locator("#helper-list li")).to_have_count(1)
     helper.reload()

@@ -2,7 +2,7 @@
 // a signal.
 
 import { dayWords } from "../../shared/dates.js";
-import { Taps, byId, item, onSubmit } from "../../shared/dom.js";
+import { Taps, byId, item, onSubmit, redraw } from "../../shared/dom.js";
 import { ask } from "../../shared/requests.js";
 
 import { text } from "../texts.js";
@@ -10,7 +10,9 @@ import { text } from "../texts.js";
 const ADDRESS = "/api/v1/helpers";
 
 export class HelpersView {
+  #asked = 0;
   #invited;
+  #sure; // the phone whose removal was asked for: a list that comes meanwhile leaves the question standing
   #taps = new Taps();
 
   constructor() {
@@ -26,13 +28,14 @@ export class HelpersView {
   #look() {
     if (location.hash === "#helpers") this.#load();
     byId("invited").hidden = true; // a code is shown once
+    this.#sure = undefined;
   }
 
   async #load() {
-    let known;
-    try {
-      known = await ask("GET", ADDRESS);
-    } catch {
+    const asked = this.#asked += 1;
+    const known = await ask("GET", ADDRESS).catch(() => null);
+    if (asked !== this.#asked) return; // asked again meanwhile: that answer is newer
+    if (!known) {
       byId("helpers-away").hidden = false;
       byId("helper-list").replaceChildren();
       byId("invite").hidden = true;
@@ -41,7 +44,7 @@ export class HelpersView {
     byId("helpers-away").hidden = true;
     byId("invite").hidden = !known.may_invite;
     byId("helpers-patient-only").hidden = known.may_invite;
-    byId("helper-list").replaceChildren(...known.phones.map((phone) => this.#row(phone, known.may_invite)));
+    redraw(byId("helper-list"), known.phones.map((phone) => this.#row(phone, known.may_invite)));
   }
 
   #row(phone, mayRemove) {
@@ -51,14 +54,16 @@ export class HelpersView {
     if (!mayRemove || phone.own || phone.used_by !== "carer") return row;
     const button = document.createElement("button");
     button.className = "quiet";
-    button.textContent = text("helper-remove");
-    button.setAttribute("aria-label", `${text("helper-remove")}: ${name}`);
-    let sure = false;
+    const entitle = () => {
+      const sure = this.#sure === phone.id;
+      button.textContent = text(sure ? "helper-sure" : "helper-remove");
+      button.setAttribute("aria-label", `${button.textContent}${sure ? "" : ":"} ${name}`);
+    };
+    entitle();
     this.#taps.on(button, () => {
-      if (sure) { this.#remove(phone.id); return; }
-      sure = true;
-      button.textContent = text("helper-sure");
-      button.setAttribute("aria-label", `${text("helper-sure")} ${name}`);
+      if (this.#sure === phone.id) { this.#remove(phone.id); return; }
+      this.#sure = phone.id;
+      entitle();
     });
     row.append(button);
     return row;
