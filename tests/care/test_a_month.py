@@ -223,7 +223,7 @@ def fates(month: Month, at: datetime) -> Counter[str]:
     """What became of every visit that ever stood in the book, as records and lists say: none may be lost."""
     store, desk = month.store, month.desk(month.nurses[0], at)
     seen = {identity for found in attended_by_eye(store, "seen", ZONE).values() for identity in found}
-    listed_now = {due.visit.identity for due in lists.due_visits(store, at, ZONE)}
+    listed_now = {due.visit.identity for due in lists.due_in(store, at, ZONE, lists.STATES)}
     stranded = {v.identity for _, v in closing.on_closed_days(desk, month.clinic)}
     open_days = ahead(store, month.clinic, desk.today).places
     found: Counter[str] = Counter()

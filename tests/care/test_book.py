@@ -53,7 +53,7 @@ def notes_made(store: Store, act: Callable[[], object]) -> list[str]:
 
 
 def state(store: Store, identity: str, at: datetime = NOW) -> str | None:
-    return {d.visit.identity: d.state for d in lists.due_visits(store, at, ZONE)}.get(identity)
+    return {d.visit.identity: d.state for d in lists.due_in(store, at, ZONE, lists.STATES)}.get(identity)
 
 
 def test_a_visit_moves_with_one_entry_in_the_audit_and_keeps_its_identity(

@@ -706,4 +706,6 @@ def test_nobody_is_to_come_whom_no_list_of_the_day_would_show(
         assert get(store, call).state == "claimed"
         following.take_up(desk, eye_id, "to be seen")
     task = deciding.decide(desk, call, outcome, "", settings.clinic)
-    assert [d.visit.identity for d in lists.due_visits(store, later, ZONE) if d.eye.id == eye_id] == [task.visit_id] * comes
+    assert [d.visit.identity for d in lists.due_in(store, later, ZONE, lists.STATES) if d.eye.id == eye_id] == [
+        task.visit_id
+    ] * comes

@@ -61,9 +61,9 @@ def test_an_ended_eye_leaves_the_list_the_sweep_the_book_and_the_phone_and_stays
     store: Store, nurse: Actor, eye_id: str, settings: Settings, device: Device
 ) -> None:
     zone = settings.clinic.tz
-    assert [d.visit.name for d in lists.due_visits(store, NOW, zone)]
+    assert [d.visit.name for d in lists.due_in(store, NOW, zone, lists.STATES)]
     end(store, nurse, eye_id, settings)
-    assert lists.due_visits(store, NOW, zone) == []
+    assert lists.due_in(store, NOW, zone, lists.STATES) == []
     assert check_all(store, settings, LATER) == 0
     assert worries.open_callbacks(store) == []
     assert [v.name for v in load(store, eye_id, zone).open_visits] == ["day 1"]  # it was missed before the end
@@ -171,7 +171,9 @@ def test_silence_and_missed_visits_count_anew_from_taking_up(
     end(store, nurse, eye_id, settings)
     following.take_up(Desk(store, LATER, nurse, settings.clinic.tz), eye_id, "moved back")
     assert check_all(store, settings, LATER + timedelta(hours=1)) == 0
-    assert [d.visit.name for d in lists.due_visits(store, LATER, settings.clinic.tz)] == []  # missed before the end
+    assert [
+        d.visit.name for d in lists.due_in(store, LATER, settings.clinic.tz, lists.STATES)
+    ] == []  # missed before the end
     check_all(store, settings, LATER + timedelta(days=20))
     assert "silence" in open_worries(store)
 
@@ -210,7 +212,7 @@ def test_a_new_operation_takes_follow_up_up_again(store: Store, nurse: Actor, ey
     eye = load(store, eye_id, settings.clinic.tz)
     assert eye.known.is_followed
     assert eye.follow_ups[-1].what == "resumed"
-    due = lists.due_visits(store, LATER, settings.clinic.tz)
+    due = lists.due_in(store, LATER, settings.clinic.tz, lists.STATES)
     assert [(d.visit.name, d.state) for d in due] == [("day 1", "coming")]  # not the one missed after the first operation
 
 

@@ -83,8 +83,8 @@ def test_nothing_is_lost_and_both_numbers_find_the_person(
     for asked in ("T-1", "T-2", "pattient", "15.3.1952", "00 9 877"):
         assert [f.patient.id for f in lists.find(store, asked, TODAY).shown] == [stays], asked
     assert {c.eye_id for c in worries.open_callbacks(store)} == {e.id for e in both}
-    assert {d.eye.id for d in lists.due_visits(store, NOW, zone)} == {e.id for e in both}
-    assert [d.how_soon for d in lists.due_visits(store, NOW, zone)].count(None) == 0
+    assert {d.eye.id for d in lists.due_in(store, NOW, zone, lists.STATES)} == {e.id for e in both}
+    assert [d.how_soon for d in lists.due_in(store, NOW, zone, lists.STATES)].count(None) == 0
     said = [a for a in audit.of_subject(store, stays) if a["action"] == "records joined"]
     assert len(said) == 1
     for was in ("T-1", "T-2", "Pat Patient", "Pat Pattient", "1952-03-14", "1952-03-15"):

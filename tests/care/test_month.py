@@ -84,7 +84,7 @@ class Month:
 
     def day(self) -> None:
         desk = self.desk()
-        for due in lists.due_visits(self.store, desk.now, ZONE):
+        for due in lists.due_in(self.store, desk.now, ZONE, lists.STATES):
             if due.state == "due" and due.visit.target == self.today:
                 self.visit_of_today(due)
             elif due.state in ("missed", "due") and self.chance.random() < 0.5:
@@ -105,7 +105,9 @@ class Month:
             self.now(identity, "seen")
         elif draw < 0.83:  # pressed for the wrong line, and taken back; nobody comes
             arrivals.arrive(self.desk(), eye, identity)
-            here = next(d for d in lists.due_visits(self.store, self.desk(10).now, ZONE) if d.visit.identity == identity)
+            here = next(
+                d for d in lists.due_in(self.store, self.desk(10).now, ZONE, lists.STATES) if d.visit.identity == identity
+            )
             arrivals.not_here(self.desk(10), here.arrival)
             self.now(identity, "booked", "arrival taken back")
         elif draw < 0.93:
@@ -218,7 +220,7 @@ def became_of(month: Month) -> dict[str, str]:
     """What the clinic's records and lists say of every visit that was ever in its book."""
     store, desk = month.store, month.desk()
     seen = {identity for found in attended_by_eye(store, "seen", ZONE).values() for identity in found}
-    listed = {d.visit.identity for d in lists.due_visits(store, desk.now, ZONE)}
+    listed = {d.visit.identity for d in lists.due_in(store, desk.now, ZONE, lists.STATES)}
     stranded = {v.identity for _, v in closing.on_closed_days(desk, month.clinic)}
     open_days = openings.ahead(store, month.clinic, desk.today).places
     found = {}

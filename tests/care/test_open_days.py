@@ -209,7 +209,7 @@ def test_who_came_is_noted_once_a_day_and_again_the_next(desk: Desk, store: Stor
 
 
 def stands_on_the_list(store: Store, visit: Visit, hours: float) -> str:
-    due = lists.due_visits(store, NOW + timedelta(hours=hours), ZONE)
+    due = lists.due_in(store, NOW + timedelta(hours=hours), ZONE, lists.STATES)
     return next(d.state for d in due if d.visit.identity == visit.identity)
 
 
@@ -218,7 +218,7 @@ def test_that_somebody_came_is_taken_back_once(desk: Desk, store: Store, eye_id:
     arrivals.arrive(desk, eye_id, v.identity)
     (came,) = events.of_attendance(store, eye_id)
     arrivals.not_here(desk, came.id)
-    assert [d.state for d in lists.due_visits(store, NOW, ZONE) if d.visit.identity == v.identity] == ["due"]
+    assert [d.state for d in lists.due_in(store, NOW, ZONE, lists.STATES) if d.visit.identity == v.identity] == ["due"]
     for id in (came.id, "none", entry(store, eye_id)):
         with pytest.raises(Conflict, match="taken back already"):
             arrivals.not_here(desk, id)
@@ -232,7 +232,7 @@ def test_who_comes_early_in_a_long_window_stands_on_todays_list_as_here_and_then
     identity = visits.add(store, NOW, eye_id, "month 12", *days, "retina", "nurse:n")
 
     def stands() -> list[str]:
-        return [d.state for d in lists.due_visits(store, NOW, ZONE) if d.visit.identity == identity]
+        return [d.state for d in lists.due_in(store, NOW, ZONE, lists.STATES) if d.visit.identity == identity]
 
     found = [stands()]
     arrivals.arrive(desk, eye_id, identity)

@@ -108,7 +108,7 @@ def test_the_wrong_eye_moves_the_operation_with_its_visits_and_its_follow_up(
     assert load(store, left, zone).caution(NOW)
     assert not load(store, eye_id, zone).caution(NOW)
     assert [e.id for e in eyes.followed(store)] == [left]
-    assert {d.eye.id for d in lists.due_visits(store, NOW, zone)} == {left}
+    assert {d.eye.id for d in lists.due_in(store, NOW, zone, lists.STATES)} == {left}
     with pytest.raises(NotFound):
         operation_note.notes(store, eye_id, eyes.notes_of(store, left)[0].operation_id)
 
@@ -224,7 +224,7 @@ def test_an_operation_takes_its_follow_up_along_as_it_stands(
         assert there.end_reason == (reason if other != "finished" else "finished")
         assert there.ended_at == NOW
         assert [f.what for f in load(store, done.eye_id, ZONE).follow_ups] == ["begun", "ended"]
-        assert lists.due_visits(store, later.now, ZONE) == []
+        assert lists.due_in(store, later.now, ZONE, lists.STATES) == []
         check_all(store, settings, later.now + timedelta(days=20))
         assert [c.worry for c in worries.open_callbacks(store)] == []
 

@@ -150,7 +150,7 @@ class Clinic:
         arrivals.arrive(self.desk, v.eye_id, identity)
 
     def took_it_back(self) -> None:
-        here = next(d for d in lists.due_visits(self.store, self.now, ZONE) if d.state == "here")
+        here = next(d for d in lists.due_in(self.store, self.now, ZONE, lists.STATES) if d.state == "here")
         arrivals.not_here(self.desk, here.arrival)
 
     def seen(self) -> None:
@@ -296,7 +296,7 @@ def test_a_state_that_cannot_be_made_is_named_and_its_eye_looked_at_each_time(
         jobs.check_all(store, settings, NOW)
         assert [f.what for f in watch.faults(store)] == ["state"]
         assert eye_id in {id for id, _ in states.to_look_at(store, NOW)}
-        assert [d.eye.id for d in lists.due_visits(store, NOW, ZONE)] == [eye_id] * 2  # as it stood before
+        assert [d.eye.id for d in lists.due_in(store, NOW, ZONE, lists.STATES)] == [eye_id] * 2  # as it stood before
     jobs.check_all(store, settings, NOW)
     assert watch.faults(store) == []
 

@@ -39,7 +39,7 @@ def measured(desk: Desk, eye_id: str, **what: object) -> None:
 
 def listed(desk: Desk, now: datetime = NOW) -> list[tuple[str, str]]:
     """(number, state), in order."""
-    return [(d.eye.patient.number, d.state) for d in lists.due_visits(desk.store, now, ZONE)]
+    return [(d.eye.patient.number, d.state) for d in lists.due_in(desk.store, now, ZONE, lists.STATES)]
 
 
 def test_of_those_due_on_a_day_the_most_urgent_come_first(desk: Desk) -> None:
@@ -47,7 +47,7 @@ def test_of_those_due_on_a_day_the_most_urgent_come_first(desk: Desk) -> None:
     measured(desk, eyes["B"], iop_mmhg=62)  # now
     measured(desk, eyes["C"], iop_mmhg=34)  # today
     measured(desk, eyes["D"], iop_mmhg=34)
-    assert [d.how_soon for d in lists.due_visits(desk.store, NOW, ZONE)] == ["now", "today", "today", None]
+    assert [d.how_soon for d in lists.of_the_day(desk.store, NOW, ZONE)] == ["now", "today", "today", None]
     assert [number for number, _ in listed(desk)] == ["B", "C", "D", "A"]
     by_time = lists.due_in(desk.store, NOW, ZONE, lists.ON_THE_DAY)
     assert [d.eye.patient.number for d in by_time] == ["B", "C", "D", "A"]
@@ -56,7 +56,7 @@ def test_of_those_due_on_a_day_the_most_urgent_come_first(desk: Desk) -> None:
 def test_with_times_the_day_runs_by_them_and_without_one_comes_last(desk: Desk) -> None:
     for number in ("A", "B", "C"):
         patient(desk, number, FRIDAY)
-    due = {d.eye.patient.number: d.visit for d in lists.due_visits(desk.store, NOW, ZONE)}
+    due = {d.eye.patient.number: d.visit for d in lists.due_in(desk.store, NOW, ZONE, lists.STATES)}
     for number, starts in (("A", time(11)), ("B", time(9))):
         book.put_on(desk, due[number], FRIDAY, starts, "")
     assert [d.eye.patient.number for d in lists.due_in(desk.store, NOW, ZONE, lists.ON_THE_DAY)] == ["B", "A", "C"]
@@ -101,7 +101,7 @@ def test_the_worst_of_an_eye_s_worries_is_named_and_the_others_counted(desk: Des
     eye = patient(desk, "A", FRIDAY)
     measured(desk, eye, iop_mmhg=34)
     measured(desk, eye, pain=9, findings=("detached",))
-    (due,) = lists.due_visits(desk.store, NOW, ZONE)
+    (due,) = lists.due_in(desk.store, NOW, ZONE, lists.STATES)
     found = [c.how_soon for line in lines.listed(desk).lines for c in line.callbacks]
     assert due.how_soon == min(found, key=["now", "today", "this-week"].index)
     assert due.reason.endswith(f"And {len(found) - 1} more.")
@@ -124,7 +124,7 @@ def test_what_a_visit_raised_is_told_from_the_most_urgent(desk: Desk) -> None:
 
 def test_a_change_is_told_until_the_later_of_its_two_days_is_over(desk: Desk) -> None:
     patient(desk, "A", FRIDAY)
-    (due,) = lists.due_visits(desk.store, NOW, ZONE)
+    (due,) = lists.due_in(desk.store, NOW, ZONE, lists.STATES)
     book.put_on(desk, due.visit, FRIDAY + 3 * DAY, None, "")
     waits = [bool(lists.to_tell(desk.store, FRIDAY + n * DAY)) for n in range(5)]
     assert waits == [True, True, True, True, False]

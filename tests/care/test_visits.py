@@ -126,10 +126,10 @@ def test_who_arrived_for_which_visit(store: Store, nurse: Actor, eye_id: str, se
     first, second = extra(store, nurse, eye_id), extra(store, nurse, eye_id)
     body = {"visit": "extra visit", "visit_id": second}
     visit.record_clinic_event(Desk(store, NOW, nurse, zone), eye_id, "arrived", body)
-    states = {d.visit.identity: d.state for d in lists.due_visits(store, NOW, zone)}
+    states = {d.visit.identity: d.state for d in lists.due_in(store, NOW, zone, lists.STATES)}
     assert (states[first], states[second]) == ("due", "here")
     visit.record_visit(Desk(store, NOW, nurse, zone), eye_id, iop(), visit=second)
-    states = {d.visit.identity: d.state for d in lists.due_visits(store, NOW, zone)}
+    states = {d.visit.identity: d.state for d in lists.due_in(store, NOW, zone, lists.STATES)}
     assert (states[first], states[second]) == ("due", "seen")
 
 

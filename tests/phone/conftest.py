@@ -3,10 +3,11 @@
 import json
 import shutil
 import subprocess
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
+from subprocess import PIPE
 from typing import Any
 
 import pytest
@@ -27,37 +28,40 @@ def modules(tmp_path_factory: pytest.TempPathFactory) -> Path:
     beside = tmp_path_factory.mktemp("modules")
     for part in ("patient", "shared", "staff"):
         shutil.copytree(folder("static") / part, beside / part)
-    for helper in ("changed_clocks.js", "checked.js", "indexed_db.js", "outboxes.js", "parts.js"):
+    for helper in ("changed_clocks.js", "checked.js", "host.js", "indexed_db.js", "outboxes.js", "parts.js"):
         shutil.copy(Path(__file__).with_name(helper), beside)
     (beside / "package.json").write_text('{"type": "module"}', encoding="utf-8")
     return beside
 
 
 @pytest.fixture(scope="session")
-def run(modules: Path) -> Run:
+def run(modules: Path) -> Iterator[Run]:
     """Runs a script that reads `given` and sets `answer`, beside the phone's modules; returns the answer."""
     node = shutil.which("node")
     assert node, "node is needed: install nodejs"
+    with subprocess.Popen([node, "host.js"], cwd=modules, stdin=PIPE, stdout=PIPE, text=True) as host:
+        assert host.stdin is not None
+        assert host.stdout is not None
+        to, from_ = host.stdin, host.stdout
 
-    def run_(script: str, given: Any) -> Any:
-        imports, _, body = script.partition("\n\n")
-        whole = f"""{imports}
-            let text = "";
-            for await (const piece of process.stdin) text += piece;
-            const given = JSON.parse(text);
-            let answer;
-            {body}
-            // Whatever still waits for its time limit, nobody waits for.
-            process.stdout.write(JSON.stringify(answer) ?? "", () => process.exit());
-        """
-        (modules / "script.js").write_text(whole, encoding="utf-8")
-        told = subprocess.run(
-            [node, "script.js"], cwd=modules, input=json.dumps(given), capture_output=True, text=True, check=False
-        )
-        assert told.returncode == 0, told.stderr
-        return json.loads(told.stdout)
+        def run_(script: str, given: Any) -> Any:
+            imports, _, body = script.partition("\n\n")
+            whole = f"""import {{ parentPort, workerData as given }} from "node:worker_threads";
+                {imports}
+                let answer;
+                {body}
+                parentPort.postMessage(JSON.stringify(answer) ?? "null");
+                process.exit(); // whatever still waits for its time limit, nobody waits for
+            """
+            (modules / "script.js").write_text(whole, encoding="utf-8")
+            to.write(json.dumps({"script": "script.js", "given": given}) + "\n")
+            to.flush()
+            told = json.loads(from_.readline())
+            assert "fault" not in told, told["fault"]
+            return json.loads(told["answer"])
 
-    return run_
+        yield run_
+        to.close()
 
 
 @pytest.fixture(scope="session")

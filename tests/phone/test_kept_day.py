@@ -184,8 +184,8 @@ def test_all_of_it_goes_with_the_day(run: Run, end: str) -> None:
 
 
 OTHERS = """
-    const due = { operation: "a", visit: "v1", visits: [{ id: "v1" }], chart: "6/", right: { acuity: "6/9" } };
-    const visit = { id: "v2", earliest: "2027-03-01", latest: "2027-03-09" };
+    const due = { operation: "a", visit: "v1", visits: [{ id: "v1", target: "2027-01-05" }], chart: "6/", right: { acuity: "6/9" } };
+    const visit = { id: "v2", name: "week 1", target: "2027-03-08", earliest: "2027-03-01", latest: "2027-03-09" };
     const followed = [{ operation: "a", visits: [] }, { operation: "b", visits: [visit] }, { operation: "c", visits: [] }];
     const sheet = withFollowed({ chart: "20/", rows: [], eyes: [due] }, followed, new Date(given.day));
 """
@@ -206,6 +206,35 @@ def test_whoever_comes_unplanned_is_found_beside_those_on_the_sheet_with_what_is
 )
 def test_their_next_visit_is_proposed_where_its_window_holds_today(run: Run, day: str, visit: str) -> None:
     assert tell(run, f"{OTHERS} answer = sheet.eyes[1].visit;", day=f"{day}T12:00") == visit
+
+
+@pytest.mark.parametrize(
+    ("day", "comes"), [("2027-02-28", False), ("2027-03-01", True), ("2027-03-07", True), ("2027-03-08", False)]
+)
+def test_whose_visit_comes_within_the_week_is_on_the_list_by_the_names(run: Run, day: str, comes: bool) -> None:
+    row = {"patient": "Bo", "operation": "b", "visit": "week 1", "visit_id": "v2", "target": "2027-03-08", "state": "coming"}
+    body = f"""{OTHERS.replace('"b", v', '"b", patient: "Bo", v')} answer = sheet.rows;"""
+    assert tell(run, body, day=f"{day}T12:00") == ([{**row, "how_soon": None, "reason": ""}] if comes else [])
+
+
+def test_those_who_come_are_in_the_order_of_their_days_and_nobody_twice_or_by_an_older_list(run: Run) -> None:
+    body = """
+        const visits = (...given) => given.map(([id, target]) => ({ id, name: id, target, earliest: target, latest: target }));
+        const here = { operation: "a", patient: "Ada", visits: visits(["v1", "2027-03-06"], ["v2", "2027-03-09"]) };
+        const moved = { operation: "b", patient: "Bo", visits: visits(["v3", "2027-03-20"]) };
+        const rows = [{ operation: "a", visit_id: "v1", state: "here" }, { operation: "z", visit_id: "v6", state: "seen" }];
+        const followed = [
+            { operation: "b", patient: "Bo", visits: visits(["v3", "2027-03-07"]) },
+            { operation: "z", patient: "Zoe", visits: visits(["v6", "2027-03-07"]) },
+            { operation: "y", patient: "Yan", visits: visits(["v7", "2027-03-07"]) },
+            { operation: "d", patient: "Dee", visits: visits(["v5", "2027-03-09"]) },
+            { operation: "c", patient: "Cy", visits: visits(["v4", "2027-03-07"]) },
+        ];
+        const sheet = withFollowed({ chart: "20/", rows, eyes: [here, moved] }, followed, new Date("2027-03-05T12:00"));
+        answer = sheet.rows.map((row) => [row.visit_id, row.state]);
+    """
+    coming = [["v4", "coming"], ["v7", "coming"], ["v2", "coming"], ["v5", "coming"]]
+    assert tell(run, body) == [["v1", "here"], ["v6", "seen"], *coming]
 
 
 def test_what_was_entered_here_shows_on_them_too(run: Run) -> None:

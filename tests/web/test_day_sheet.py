@@ -63,14 +63,15 @@ def asked(store: Store, client: FlaskClient, address: str = SHEET) -> tuple[int,
     return len(statements), len(answer.data)
 
 
+@pytest.mark.parametrize("days", [1, 7, 60])
 def test_the_sheet_does_not_grow_with_eyes_that_are_not_due(
-    store: Store, nurse: Actor, as_nurse: FlaskClient, eye_id: str
+    store: Store, nurse: Actor, as_nurse: FlaskClient, eye_id: str, days: int
 ) -> None:
     for n in range(10):
-        far_ahead(store, nurse, f"F-{n}")
+        followed_for(store, nurse, f"F-{n}", TODAY + timedelta(days=days))
     few = asked(store, as_nurse)
     for n in range(10, 60):
-        far_ahead(store, nurse, f"F-{n}")
+        followed_for(store, nurse, f"F-{n}", TODAY + timedelta(days=days))
     assert asked(store, as_nurse) == few
 
 
@@ -124,14 +125,30 @@ def test_whoever_was_here_is_called_or_was_heard_from_is_on_the_sheet(
     assert {eye["operation"] for eye in pages(as_nurse)} == {wanted, other}
 
 
-@pytest.mark.parametrize(("days", "listed"), [(-1, True), (0, True), (7, True), (8, False), (90, False)])
-def test_the_list_reaches_a_week_ahead(store: Store, nurse: Actor, as_nurse: FlaskClient, days: int, listed: bool) -> None:
-    eye = followed_for(store, nurse, "D-1", TODAY + timedelta(days=days))
+@pytest.mark.parametrize(("days", "listed"), [(-2, True), (-1, True), (0, True), (1, False), (7, False)])
+def test_whoever_comes_later_is_known_by_the_names(
+    store: Store, nurse: Actor, as_nurse: FlaskClient, days: int, listed: bool
+) -> None:
+    eye = followed_for(store, nurse, "D-1", day := TODAY + timedelta(days=days))
     assert on_sheet(as_nurse) == ({eye} if listed else set())
+    (named,) = pages(as_nurse)
+    assert [visit["target"] for visit in named["visits"]] == [day.isoformat()]
+
+
+@pytest.mark.parametrize(("days", "listed"), [(1, True), (7, True), (8, False)])
+def test_a_coming_visit_of_an_eye_with_a_worry_is_on_the_sheet_with_it(
+    store: Store, nurse: Actor, as_nurse: FlaskClient, days: int, listed: bool
+) -> None:
+    eye = followed_for(store, nurse, "D-1", TODAY + timedelta(days=days))
+    called(store, nurse, eye)
+    sheet = as_nurse.get(SHEET).json
+    assert sheet is not None
+    assert [(row["state"], row["how_soon"]) for row in sheet["rows"]] == [("coming", "today")] * listed
 
 
 def test_every_line_of_the_list_has_its_eye(store: Store, nurse: Actor, as_nurse: FlaskClient, eye_id: str) -> None:
-    followed_for(store, nurse, "D-1", TODAY, TODAY + timedelta(days=5))
+    followed_for(store, nurse, "D-1", TODAY, TODAY - timedelta(days=1))
+    called(store, nurse, followed_for(store, nurse, "D-2", TODAY + timedelta(days=5)))
     measured(store, nurse, eye_id)
     sheet = as_nurse.get(SHEET).json
     assert sheet is not None

@@ -1,7 +1,8 @@
 """What a clinic device carries for one day, to work without a signal: today's list and what the entry screens need.
 
 The sheet holds whom the day is about, and is asked for each minute. Everybody else who is followed may come all the same:
-they are on a list of their own, with what tells them apart and no more, which is asked for each hour, a page at a time.
+they are on a list of their own, with what tells them apart and their next visit, which is asked for each hour, a page at a
+time; whose visit comes within the week is known from there.
 The browser seals both under a key that only the signed-in person's password opens, and drops them when the day ends.
 """
 
@@ -154,7 +155,7 @@ def daysheet(desk: Desk, author_pass: str) -> DaySheet:
     sheet_eyes: list[SheetEye] = []
     chart = person.chart_in_use(store, {})
     with watching.parts(store, desk.now, "daysheet") as part:
-        listed = lists.due_visits(store, desk.now, desk.zone)
+        listed = lists.of_the_day(store, desk.now, desk.zone)
         for due in listed:
             with part(f"visits {due.visit.id}"):
                 rows.append(_sheet_row(due))

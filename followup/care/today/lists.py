@@ -94,10 +94,15 @@ def today_page(store: Store, now: datetime, zone: tzinfo, shown: str, page: int 
     return TodayPage(parts, sizes, counts, page, pages)
 
 
-def due_visits(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
-    """Visits due up to a week from today: who is here, today's, the missed, those seen today, the coming ones."""
+def of_the_day(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
+    """Who is here, today's visits, the missed, those seen today, and of the coming ones those of eyes with an open worry."""
     state.bring_up_to_date(store, now, zone)
-    found = _lines(store, now, day_lists.on_list(store, STATES, _day(now, zone)))
+    day = _day(now, zone)
+    noted = [
+        *day_lists.on_list(store, (*ON_THE_DAY, "missed"), day),
+        *day_lists.on_list(store, ("coming",), day, signs=True),
+    ]
+    found = _lines(store, now, noted)
     return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
 
 
