@@ -70,10 +70,9 @@ export function standingAnswers(before, answers, now, hours) {
   return Object.fromEntries(all.filter(([, { at }]) => Math.abs(now - at) <= hours * HOUR_MS));
 }
 
-// Whether one rule holds for these answers, whatever the date.
-export function holds(rule, answers) {
-  const told = said(answers);
-  const painful = rule.pain !== null && (answers.pain ?? 0) >= rule.pain ? 1 : 0;
+// Whether one rule holds for what was `said`, whatever the date.
+export function holds(rule, told, pain = 0) {
+  const painful = rule.pain !== null && pain >= rule.pain ? 1 : 0;
   const number = rule.answers.filter((answer) => told.has(answer)).length + painful;
   return number >= rule.count && rule.also.every((answer) => told.has(answer));
 }

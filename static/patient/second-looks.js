@@ -3,7 +3,7 @@
 // Of each rule it is known what the last check found: { asked_at, due_at, number } while it waits for a second look, the next
 // one counted on, FOUND once it called, { at, looks } for a rule that must hold several times in a row.
 
-import { badOf, given, holds, looksAt, standingAnswers } from "./questions.js";
+import { badOf, given, holds, looksAt, said, standingAnswers } from "./questions.js";
 
 const [MINUTE_MS, HOUR_MS] = [60000, 3600000];
 const FOUND = { found: true };
@@ -36,13 +36,14 @@ const isCheck = (event, operation) => event.kind === "symptoms" && event.operati
 // which would call on `other_days`. `inForce(rule, at)`.
 export function lookAtRules(eyes, checks, inForce) {
   const asking = eyes[0]?.asking; // a pack from before there were second looks has none
-  let said = {};
+  let stands = {};
   let found = {};
   let told;
   for (const { at, answers } of checks) {
-    said = standingAnswers(said, answers, at, asking?.answers_stand_hours ?? 0);
-    const standing = Object.fromEntries(Object.entries(said).map(([name, { answer }]) => [name, answer]));
-    const check = { now: at, standing, names: given(answers), alone: Boolean(asking) && isAlone(standing, asking), asking };
+    stands = standingAnswers(stands, answers, at, asking?.answers_stand_hours ?? 0);
+    const standing = Object.fromEntries(Object.entries(stands).map(([name, { answer }]) => [name, answer]));
+    const alone = Boolean(asking) && isAlone(standing, asking);
+    const check = { now: at, told: said(standing), pain: standing.pain, names: given(answers), alone, asking };
     [told, found] = lookOnce(eyes, found, check, inForce);
   }
   return told;
@@ -66,7 +67,7 @@ function lookOnce(eyes, before, check, inForce) {
 
 function look(rule, before, check) {
   const looked = looksAt(rule, check.names);
-  const held = looked && holds(rule, check.standing);
+  const held = looked && holds(rule, check.told, check.pain);
   if (againWithin(rule)) return inARow(rule, before, looked, held, check);
   if (!rule.second_look) return callsOn(held, check);
   const waiting = before?.due_at ? before : null;
