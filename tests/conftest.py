@@ -20,6 +20,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings as hypothesis_settings
 from itsdangerous import URLSafeTimedSerializer
+from jinja2 import FileSystemBytecodeCache
 
 from followup.care import accounts, signing_in
 from followup.care.actors import Actor
@@ -46,6 +47,9 @@ MEMORY = Path("/dev/shm")
 ROOM_BYTES = 2**31
 if MEMORY.is_dir() and os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > ROOM_BYTES:
     os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(MEMORY))
+
+# Templates are compiled once, not by each application that a test makes.
+Flask.jinja_options = {"bytecode_cache": FileSystemBytecodeCache()}
 
 ZONE = ZoneInfo("Europe/Vienna")
 NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)
