@@ -81,7 +81,7 @@ export class FromClinic {
       await this.#take(fresh, before);
       if (await this.#outbox.sendAgain(fresh.generation)) await this.#outbox.flush();
       this.unknown = false;
-      await this.#outbox.prune();
+      await this.#outbox.prune(Date.parse(fresh.made_at));
     } catch {
       // No signal: the pack on the phone stays.
     }

@@ -58,11 +58,13 @@ export class PhoneOutbox extends Outbox {
     });
   }
 
-  // What the clinic confirmed long ago is in its records; the phone need not keep it.
-  prune(now = Date.now()) {
+  // What the clinic confirmed long ago is in its records; the phone need not keep it. `now` is by the clinic's clock, and
+  // so is when it was last heard before an entry: this phone's own may have been changed by the one or by the other.
+  prune(now) {
+    const isOld = (time) => time === undefined || Date.parse(time) < now - KEPT_DAYS * DAY_MS;
     return this.#eachEntry((cursor) => {
       const { state, event } = cursor.value;
-      if (state === "received" && Date.parse(event.at) < now - KEPT_DAYS * DAY_MS) cursor.delete();
+      if (state === "received" && isOld(event.at) && isOld(event.heard?.clinic_at)) cursor.delete();
     });
   }
 

@@ -104,6 +104,17 @@ def test_a_clock_changed_while_the_timer_runs(tell: Tell) -> None:
     assert [case for case, one in told.items() if not one.asked] == []
 
 
+def test_a_clock_changed_once_more_before_the_question_was_answered(tell: Tell) -> None:
+    heard: Acts = [[STOP + 2, "line", True], [STOP + 2, "hear"]]
+    told = tell(
+        {
+            (by, then): lived([START, "start"], [CHANGED, "clock", by], *STOPPED, *heard, [STOP + 4, "clock", then])
+            for by, then in product(CHANGES, CHANGES)
+        }
+    )
+    assert {case: wrong for case, one in told.items() if (wrong := one.wrong())} == {}
+
+
 def test_a_clock_that_nobody_changes_asks_nothing(tell: Tell) -> None:
     told = tell(
         {

@@ -277,16 +277,21 @@ def test_an_entry_made_while_the_day_ends_is_kept_and_without_a_copy(run: Run) -
 
 def test_only_what_was_confirmed_long_ago_leaves_the_phone(run: Run) -> None:
     body = """
-        const put = (state, at) => {
-            const id = String(database.stores.entries.size);
-            database.stores.entries.set(id, { id, event: { at, kind: "drops" }, state, reason: null });
+        const [OLD, NEW] = ["2027-01-01T08:00:00Z", "2027-02-20T08:00:00Z"];
+        const put = (id, state, at, clinicAt) => {
+            const heard = clinicAt ? { clinic_at: clinicAt, device_at: clinicAt } : undefined;
+            database.stores.entries.set(id, { id, event: { at, kind: "drops", heard }, state, reason: null });
         };
-        for (const state of ["saved", "received", "refused"]) put(state, "2027-01-01T08:00:00Z");
-        put("received", "2027-02-20T08:00:00Z");
+        for (const state of ["saved", "received", "refused"]) put(state, state, OLD, OLD);
+        put("from before clocks were noted", "received", OLD);
+        put("new", "received", NEW, NEW);
+        put("after long without a signal", "received", NEW, OLD);
+        put("while the clock was behind", "received", OLD, NEW);
         await outbox.prune(Date.parse("2027-03-01T08:00:00Z"));
-        answer = (await outbox.all()).map(({ state }) => state);
+        answer = (await outbox.all()).map(({ id }) => id);
     """
-    assert run(script(body), of("phone")) == ["saved", "refused", "received"]
+    kept = {"saved", "refused", "new", "after long without a signal", "while the clock was behind"}
+    assert set(run(script(body), of("phone"))) == kept
 
 
 def test_an_entry_that_its_transaction_does_not_keep_was_never_made(run: Run) -> None:

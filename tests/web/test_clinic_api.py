@@ -60,19 +60,23 @@ def test_the_sheet_is_for_whoever_is_signed_in(client: FlaskClient, as_nurse: Fl
         ("day 1", "2027-03-03", "2027-03-03"),
         ("week 1", "2027-03-08", "2027-03-14"),
     ]
-    assert {row["visit_id"] for row in sheet["rows"]} == {v["id"] for v in eye["visits"]}
-    assert [(row["visit"], row["state"]) for row in sheet["rows"]] == [("day 1", "missed"), ("week 1", "coming")]
+    # Week 1 comes within the week: the device lists it by the eye's visits.
+    assert [(row["visit"], row["visit_id"], row["state"]) for row in sheet["rows"]] == [
+        ("day 1", eye["visits"][0]["id"], "missed")
+    ]
     assert sheet["limits"]["high_from"] == 30
     assert sheet["limits"]["low_at_most"] == 5
 
 
 def test_the_sheet_proposes_the_visit_for_which_somebody_arrived(as_nurse: FlaskClient, eye_id: str) -> None:
     """Week 1 is not due yet; its patient is here for it all the same."""
-    week = next(row for row in as_nurse.get("/api/v1/clinic/daysheet").json["rows"] if row["visit"] == "week 1")  # type: ignore[index]
-    as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": week["visit_id"]})
+    before = as_nurse.get("/api/v1/clinic/daysheet").json
+    assert before is not None
+    (week,) = [visit["id"] for visit in before["eyes"][0]["visits"] if visit["name"] == "week 1"]
+    as_nurse.post(f"/clinic/eyes/{eye_id}/arrived", data={"visit_id": week})
     sheet = as_nurse.get("/api/v1/clinic/daysheet").json
     assert sheet is not None
-    assert sheet["eyes"][0]["visit"] == week["visit_id"]
+    assert sheet["eyes"][0]["visit"] == week
 
 
 def test_an_entry_is_kept_once_with_its_author_and_says_what_it_raised(
