@@ -20,7 +20,6 @@ from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings as hypothesis_settings
 from itsdangerous import URLSafeTimedSerializer
-from jinja2 import FileSystemBytecodeCache
 
 from followup.care import accounts, signing_in
 from followup.care.actors import Actor
@@ -36,6 +35,7 @@ from followup.records import Store, open_store
 from followup.records.operation_note import OperationNote
 from followup.records.values import Device
 from followup.web import create_app
+from tests.compiled_once import compile_templates_once
 
 # The same examples in every run, so that what is green stays green; the full profile looks for new ones.
 hypothesis_settings.register_profile("fast", max_examples=60, deadline=None, derandomize=True)
@@ -48,8 +48,7 @@ ROOM_BYTES = 2**31
 if MEMORY.is_dir() and os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > ROOM_BYTES:
     os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(MEMORY))
 
-# Templates are compiled once, not by each application that a test makes.
-Flask.jinja_options = {"bytecode_cache": FileSystemBytecodeCache()}
+compile_templates_once()
 
 ZONE = ZoneInfo("Europe/Vienna")
 NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)

@@ -11,16 +11,15 @@ import sys
 from pathlib import Path
 
 from argon2 import PasswordHasher
-from flask import Flask
-from jinja2 import FileSystemBytecodeCache
 
 from followup import serving
 from followup.care import accounts
 from followup.settings_file import HANDED_OVER, load, with_server
 from followup.web import create_app
+from tests.compiled_once import compile_templates_once
 
 __all__ = ["create_app", "processes", "run"]  # the application is imported here for the processes to come
-Flask.jinja_options = {"bytecode_cache": FileSystemBytecodeCache()}  # compiled once, not by each server
+compile_templates_once()
 PR_SET_PDEATHSIG = 1  # Linux: prctl(2)
 
 

@@ -99,8 +99,8 @@ def of_the_day(store: Store, now: datetime, zone: tzinfo) -> list[Due]:
     state.bring_up_to_date(store, now, zone)
     day = _day(now, zone)
     noted = [
-        *day_lists.on_list(store, (*ON_THE_DAY, "missed"), day),
-        *day_lists.on_list(store, ("coming",), day, signs=True),
+        *day_lists.on_list(store, FILTERS["today"], day),
+        *day_lists.on_list(store, FILTERS["coming"], day, signs=True),
     ]
     found = _lines(store, now, noted)
     return sorted(found, key=lambda d: (STATES.index(d.state), _rank(d.how_soon), d.visit.target, d.eye.patient.name))
