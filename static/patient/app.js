@@ -181,12 +181,13 @@ class App {
     const entries = await this.#outbox.all();
     [this.#pack, this.#changes, this.#timers.running, this.#entries] = [pack, unseen, timers, entries];
     await this.#clinic.lookAtClock(received);
+    const kept = await sealedCount(this.#database);
+    // From here on nothing is waited for: the whole screen is of one moment, and what one part leaves out the other shows.
     const unsure = timers.filter((one) => isUnsure(one, this.#clinic.receipt));
     const unplanned = timers.filter((one) => !one.on_break && !unsure.includes(one) && !this.#isPlanned(one));
     this.#running.show(unplanned, [...unsure, ...unsureOf(pack?.eyes ?? [], entries)]);
     const ready = Boolean(pack?.eyes.length);
     const over = showEnded(pack, this.#words, Boolean(closed));
-    const kept = await sealedCount(this.#database);
     const known = ready || Boolean(closed) || over || kept > 0;
     byId("not-enrolled").hidden = !this.#clinic.unknown && known;
     if (known) noteSetUp();

@@ -284,6 +284,30 @@ def test_a_full_phone_says_in_view_what_it_could_not_do(phone: Page) -> None:
     expect(phone.locator("#refused")).to_be_visible()
 
 
+PLAN_ENDS_WHILE_DRAWING = """(milliseconds) => {
+    const RealDate = Date;
+    let ahead = 0;
+    globalThis.Date = class extends RealDate {
+        constructor(...given) { super(...(given.length > 0 ? given : [RealDate.now() + ahead])); }
+        static now() { return RealDate.now() + ahead; }
+    };
+    const get = IDBObjectStore.prototype.get;
+    IDBObjectStore.prototype.get = function (key) {
+        if (key === "sealed") ahead = milliseconds;
+        return get.call(this, key);
+    };
+    new BroadcastChannel("followup").postMessage("changed");
+}"""
+
+
+def test_a_timer_whose_plan_ends_while_the_page_is_drawn_is_on_it(phone: Page) -> None:
+    phone.get_by_role("button", name="Start").click()
+    expect(phone.locator(".posture .timer[aria-pressed=true]")).to_be_visible()
+    phone.evaluate(PLAN_ENDS_WHILE_DRAWING, 40 * 24 * HOUR / timedelta(milliseconds=1))
+    expect(phone.locator(".posture")).to_have_count(0)
+    expect(phone.locator("#running li")).to_be_visible()
+
+
 TWO_QUESTIONS = """async () => {
     const { RunningView } = await import("/static/patient/running-view.js");
     const view = new RunningView({}, { posture: {}, eye: {} });

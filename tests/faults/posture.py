@@ -29,7 +29,7 @@ KEPT = """async () => {
 }"""
 SHOWN = 'async () => (await import("/static/shared/dates.js")).isoClock(new Date())'
 SOON_MS = 15_000
-QUESTIONS = "#running fieldset"
+QUESTIONS = "#running li[data-entry]"
 STOPPING = ".posture .timer[aria-pressed=true]:visible, #running li:visible"
 
 
@@ -62,8 +62,8 @@ class Posture:
         self._locked_at = None
 
     def answer(self, tab: Page) -> None:
-        while count := tab.locator(QUESTIONS).count():
-            self._answer_first(tab, count)
+        while tab.locator(QUESTIONS).count():
+            self._answer_first(tab)
 
     def _step(self, tab: Page, name: str, chance: random.Random) -> None:
         self._notice_sealed(tab)
@@ -103,10 +103,10 @@ class Posture:
     def _press(self, tab: Page, chance: random.Random, button: str, *, twice: bool) -> None:
         """One thing that a person does until the timer is stopped."""
         tab.locator(STOPPING).first.wait_for()
-        row = tab.locator("#running li:not(:has(fieldset))")
+        row = tab.locator("#running li:not([data-entry])")
         still = tab.locator(".still")
-        if questions := tab.locator(QUESTIONS).count():
-            self._answer_first(tab, questions)
+        if tab.locator(QUESTIONS).count():
+            self._answer_first(tab)
         elif still.is_visible() and chance.random() < 0.5:
             self._and(tab, still.get_by_role("button", name="Yes, still").click, lambda: still.is_hidden())
         elif still.is_visible():
@@ -135,29 +135,29 @@ class Posture:
         press()
         until(lambda: not self._kept(tab)["running"] or tab.locator(QUESTIONS).count() or then(), "the tap is answered")
 
-    def _answer_first(self, tab: Page, count: int) -> None:
-        """The questions about timers come first; each is answered as it truly was, in minutes."""
+    def _answer_first(self, tab: Page) -> None:
+        """Each question, of a timer or of an entry, is answered as it truly was, in minutes."""
         kept = self._kept(tab)
-        of_timer = count > len(kept["doubted"])
-        entry = None if of_timer else kept["doubted"][0]
+        entry = tab.locator(QUESTIONS).first.get_attribute("data-entry")
         one = self._entries[entry] if entry else Lived(self._since or now(), now())
         minutes = max(1, round((one.until - one.since) / timedelta(minutes=1)))
-        question = tab.locator(QUESTIONS).first.element_handle()
-        tab.locator(QUESTIONS).first.get_by_label("Hours").fill(str(minutes // 60))
-        tab.locator(QUESTIONS).first.get_by_label("Minutes").fill(str(minutes % 60))
-        tab.locator(QUESTIONS).first.get_by_role("button", name="Save").click()
+        row = tab.locator(f'{QUESTIONS}[data-entry="{entry}"]').first
+        question = row.element_handle()
+        row.get_by_label("Hours").fill(str(minutes // 60))
+        row.get_by_label("Minutes").fill(str(minutes % 60))
+        row.get_by_role("button", name="Save").click()
 
         def answered() -> bool:
             told = self._kept(tab)
-            return not (told["running"] if of_timer else entry in told["doubted"])
+            return entry not in told["doubted"] if entry else not told["running"]
 
         until(answered, "the answer is taken")
         until(lambda: not question.evaluate("shown => shown.isConnected"), "the question goes")
         made = [id for id in self._kept(tab)["made"] if id not in kept["made"]]
-        if of_timer:
-            self._end_at(now(), made)
-        else:
+        if entry:
             self._entries |= dict.fromkeys(made, one)
+        else:
+            self._end_at(now(), made)
 
     def _end_at(self, moment: datetime, made: list[str]) -> None:
         if self._since is not None:
