@@ -11,18 +11,20 @@ export async function watchForUpdates(notice, button) {
   }
   if (!registration) return;
   let taking = false;
-  const offer = (worker) => {
+  const giveWay = () => registration.active.postMessage("give way");
+  const offer = () => {
     notice.hidden = false;
     button.onclick = () => {
+      if (!taking) setInterval(giveWay, 500); // until the worker has nothing to do
       taking = true;
-      worker.postMessage("take over");
+      giveWay();
     };
   };
-  if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
+  if (registration.waiting && navigator.serviceWorker.controller) offer();
   registration.addEventListener("updatefound", () => {
     const worker = registration.installing;
     worker.addEventListener("statechange", () => {
-      if (worker.state === "installed" && navigator.serviceWorker.controller) offer(worker);
+      if (worker.state === "installed" && navigator.serviceWorker.controller) offer();
     });
   });
   navigator.serviceWorker.addEventListener("controllerchange", () => {

@@ -168,7 +168,6 @@ class ClinicDevice(Moves):
         ready(page)
 
     def _open_instead_of(self, tab: Page) -> Page:
-        self.tabs.remove(tab)
-        tab.close()
+        self.close(tab)
         self.tabs.insert(0, self._opened())
         return self.tabs[0]

@@ -1,6 +1,7 @@
 """What sequences of a phone and of a clinic device have in common: faults, the changed clock, and what must have become of each tap."""
 
 import random
+import time
 from collections import Counter
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
@@ -26,6 +27,7 @@ CLOCK = """({ pace, waking }) => {
 }"""
 MOVE_CLOCK = 'milliseconds => localStorage.setItem("a clock moved by", String(milliseconds))'
 HOUR = timedelta(hours=1)
+A_MOMENT_S = 1
 CLOCKS = [sign * span for sign in (1, -1) for span in (HOUR, 5 * HOUR, 30 * HOUR, 365 * 24 * HOUR, 3650 * 24 * HOUR)]
 
 # Two clocks that are less than two minutes apart count as one; the rest is what a busy machine takes for a tap.
@@ -200,6 +202,14 @@ class Moves:
             self.move_clock(chance.choice([*CLOCKS, timedelta(0)]))
         else:
             self.clinic.line.mode = name  # type: ignore[assignment]
+
+    def close(self, tab: Page) -> None:
+        """After the last page a person takes a moment until the next. A browser that lets a newer worker take over then, and is
+        asked for a page in the same moment, stops the earlier worker together with its answer: that page never comes."""
+        self.tabs.remove(tab)
+        tab.close()
+        if not self.tabs:
+            time.sleep(A_MOMENT_S)
 
     def move_clock(self, by: timedelta) -> None:
         self.tabs[0].evaluate(MOVE_CLOCK, by / timedelta(milliseconds=1))
