@@ -182,7 +182,7 @@ class App {
     [this.#pack, this.#changes, this.#timers.running, this.#entries] = [pack, unseen, timers, entries];
     await this.#clinic.lookAtClock(received);
     const kept = await sealedCount(this.#database);
-    // From here on nothing is waited for: the whole screen is of one moment.
+    // From here on nothing is waited for: the whole screen goes by one time, and what one part leaves out the other shows.
     const unsure = timers.filter((one) => isUnsure(one, this.#clinic.receipt));
     const unplanned = timers.filter((one) => !one.on_break && !unsure.includes(one) && !this.#isPlanned(one));
     this.#running.show(unplanned, [...unsure, ...unsureOf(pack?.eyes ?? [], entries)]);

@@ -43,7 +43,7 @@ export class RunningView {
 
   #question(one) {
     const made = byId("how-long-row").content.cloneNode(true).firstElementChild;
-    made.setAttribute("data-entry", one.id ?? "");
+    made.setAttribute("data-entry", one.id ?? ""); // none: a timer
     const { position } = one.body ?? one;
     const values = { position: this.#words.posture[position] ?? position, eye: this.#words.eye[one.eye] ?? "" };
     const time = momentWords(new Date(one.body?.to ?? one.start));

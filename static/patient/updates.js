@@ -11,20 +11,18 @@ export async function watchForUpdates(notice, button) {
   }
   if (!registration) return;
   let taking = false;
-  const giveWay = () => registration.active.postMessage("give way");
-  const offer = () => {
+  const offer = (worker) => {
     notice.hidden = false;
     button.onclick = () => {
-      if (!taking) setInterval(giveWay, 500); // until the worker has nothing to do
       taking = true;
-      giveWay();
+      worker.postMessage("take over");
     };
   };
-  if (registration.waiting && navigator.serviceWorker.controller) offer();
+  if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
   registration.addEventListener("updatefound", () => {
     const worker = registration.installing;
     worker.addEventListener("statechange", () => {
-      if (worker.state === "installed" && navigator.serviceWorker.controller) offer();
+      if (worker.state === "installed" && navigator.serviceWorker.controller) offer(worker);
     });
   });
   navigator.serviceWorker.addEventListener("controllerchange", () => {

@@ -9,21 +9,25 @@ import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
 const CHOICE = "followup-language";
 const LATER = "/me/later";
 
-const { kept, answer } = startWorker(self, KEPT.version, {
+const kept = startWorker(self, KEPT.version, {
   prefix: "followup-shell-",
   keepAll,
   turn: "followup-outbox",
   outbox: async () => new PhoneOutbox(await openDatabase()),
 });
 
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
+});
+
 self.addEventListener("fetch", (event) => {
   const address = ownAddress(event.request);
   if (!address) return;
   if (event.request.mode === "navigate" && address.pathname === "/me/") {
-    answer(event, inLanguage("/me/", address));
+    event.respondWith(inLanguage("/me/", address));
     event.waitUntil(keepLater().catch(() => {})); // no visit but the first comes without a worker
-  } else if (address.pathname === LATER) answer(event, inLanguage(LATER, address));
-  else if ([...KEPT.assets, ...KEPT.later].includes(address.pathname)) answer(event, fromCache(address.pathname, event.request));
+  } else if (address.pathname === LATER) event.respondWith(inLanguage(LATER, address));
+  else if ([...KEPT.assets, ...KEPT.later].includes(address.pathname)) event.respondWith(fromCache(address.pathname, event.request));
 });
 
 async function keepAll(cache) {

@@ -3,32 +3,16 @@
 import { keep } from "./requests.js";
 
 const AT_ONCE = 3;
-const QUIET_MS = 1000;
 const ICON = "/static/icons/icon-192.png";
 
 // A worker whose caches begin with `prefix`: it keeps what `keepAll(cache)` keeps, lets go of earlier versions once it is in
 // charge, sends what waits in `outbox()` when that asked for it by its `turn`, shows pushes and opens the page of one that is
-// pressed. Gives what opens its cache, and what answers a page.
+// pressed. Gives what opens its cache.
 export function startWorker(worker, version, { prefix, keepAll, turn, outbox, begin = async () => {} }) {
   const current = prefix + version;
-  const kept = () => caches.open(current);
-  let [answering, quietSince] = [0, performance.now()];
+  const open = () => caches.open(current);
 
-  function answer(event, response) {
-    answering += 1;
-    event.respondWith(response.finally(() => {
-      answering -= 1;
-      quietSince = performance.now();
-    }));
-  }
-
-  worker.addEventListener("install", (event) => event.waitUntil(kept().then(keepAll)));
-
-  // Only when nothing loads: else browsers hold the change up, and lose the next page.
-  worker.addEventListener("message", ({ data }) => {
-    if (data === "take over") worker.skipWaiting();
-    if (data === "give way" && !answering && performance.now() - quietSince >= QUIET_MS) worker.registration.waiting?.postMessage("take over");
-  });
+  worker.addEventListener("install", (event) => event.waitUntil(open().then(keepAll)));
 
   worker.addEventListener("activate", (event) => {
     event.waitUntil((async () => {
@@ -53,7 +37,7 @@ export function startWorker(worker, version, { prefix, keepAll, turn, outbox, be
     event.notification.close();
     event.waitUntil(goTo(worker, event.notification.data.path));
   });
-  return { kept, answer };
+  return open;
 }
 
 async function goTo(worker, path) {
@@ -73,6 +57,16 @@ export async function keepAssets(cache, { assets, hashes }) {
   } finally {
     waiting.length = 0; // after one that could not be kept, none is asked for any more
   }
+}
+
+// What is kept for this address. A newer version lets go of the cache of this one while a page of this one may still load: then
+// it is the newer one's, the first that is left. A search through all at once waits for one that is being filled.
+export async function keptFor(cache, prefix, address) {
+  let found = await cache.match(address);
+  for (const name of found ? [] : await caches.keys()) {
+    if (!found && name.startsWith(prefix)) found = await (await caches.open(name)).match(address);
+  }
+  return found;
 }
 
 // A request for something of our own that somebody only reads: its address; else nothing.

@@ -2,7 +2,6 @@
 
 import { endSession, forgetDay, openDeviceDatabase, otherTabs } from "./device/day-key.js";
 import { FRESH_MS, keepDay, oldWords } from "./device/keeping.js";
-import { letNewerTakeOver } from "./device/newer.js";
 import { DeviceOutbox } from "./device/outbox.js";
 
 const waiting = document.getElementById("entries-waiting");
@@ -26,7 +25,6 @@ leaving?.addEventListener("submit", async (event) => {
 window.addEventListener("online", refresh);
 setInterval(refresh, FRESH_MS);
 navigator.serviceWorker?.register("/clinic/sw.js", { scope: "/clinic/", type: "module" })
-  .then(letNewerTakeOver)
   .catch((error) => console.info("This browser keeps no pages for later:", error.message));
 await refresh();
 document.documentElement.dataset.device = "ready";

@@ -5,7 +5,6 @@ import { currentSheet, openDayKey, openDeviceDatabase, otherTabs, signOutHere } 
 import { entryRows, readable } from "./device/entries-view.js";
 import { FormView } from "./device/form-view.js";
 import { ListView } from "./device/list-view.js";
-import { letNewerTakeOver } from "./device/newer.js";
 import { DeviceOutbox } from "./device/outbox.js";
 import { eyeOf, mark, withFollowed } from "./device/sheet.js";
 import { alarmed } from "./measures.js";
@@ -167,7 +166,6 @@ async function reaches() {
   return timed("/api/v1/clinic/here", { cache: "no-store" }).then((answer) => answer.ok, () => false);
 }
 
-navigator.serviceWorker?.getRegistration("/clinic/").then(letNewerTakeOver);
 const table = await loadTable(byId("entry-form").dataset.acuityTable).catch(() => ({}));
 await new Page(await openDeviceDatabase(), table).start();
 document.documentElement.dataset.ready = "yes";

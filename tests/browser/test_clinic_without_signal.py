@@ -15,7 +15,7 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.clinical import pressure, schedule
 from followup.records import Store, events, visits, worries
-from tests.browser.conftest import CLINIC_TOML, RunningServer, clinic_day, sign_in
+from tests.browser.conftest import RunningServer, clinic_day, sign_in
 from tests.browser.device import TABLET, device_ready, unlock
 from tests.browser.kept import of_both_eyes
 from tests.browser.proxy import Line
@@ -53,22 +53,6 @@ A_NEWER_VERSION_LETS_GO_OF_THIS_ONE = """async () => {
         for (const request of await own.keys()) await newer.put(request, await own.match(request));
         await caches.delete(name);
     }
-}"""
-
-
-A_NEWER_WORKER_COMES = """async () => {
-    const taken = new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", () => done("taken over")));
-    const registration = await navigator.serviceWorker.getRegistration("/clinic/");
-    await registration.update();
-    return taken;
-}"""
-
-
-A_NEWER_WORKER_WAITS = """async () => {
-    const { installing: newer } = await (await navigator.serviceWorker.getRegistration("/clinic/")).update();
-    while (newer.state === "installing") await new Promise((done) => setTimeout(done, 50));
-    await new Promise((done) => setTimeout(done, 1000));
-    return newer.state;
 }"""
 
 
@@ -543,24 +527,3 @@ def test_a_page_that_hangs_while_it_sends_does_not_hold_the_device_up(
     measure(tablet, "6/60", "21")
     expect(tablet.locator("#entries li")).to_contain_text("Received by the clinic.", timeout=LONGER_THAN_A_REQUEST_MS)
     assert len(of_both_eyes(clinic_store, enrolment[0], "measures")) == 1
-
-
-def new_version(server: RunningServer) -> None:
-    server.stop()
-    settings = server.settings.server.database.with_suffix(".toml")
-    settings.write_text(f'{CLINIC_TOML}on_call = "somebody new"\n', encoding="utf-8")
-    server.start()
-
-
-@pytest.mark.parametrize("path", ["/clinic/", "/clinic/without-signal"])
-def test_a_newer_version_takes_over_on_a_tablet_that_nobody_closes(tablet: Page, server: RunningServer, path: str) -> None:
-    tablet.goto(f"{server.address}{path}")
-    new_version(server)
-    assert tablet.evaluate(A_NEWER_WORKER_COMES) == "taken over"
-
-
-def test_a_newer_version_takes_over_only_when_it_is_asked_to(tablet: Page, server: RunningServer) -> None:
-    tablet.add_init_script("globalThis.setInterval = () => 0;")
-    tablet.goto(f"{server.address}/clinic/without-signal")
-    new_version(server)
-    assert tablet.evaluate(A_NEWER_WORKER_WAITS) == "installed"

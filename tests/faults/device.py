@@ -123,6 +123,7 @@ class ClinicDevice(Moves):
     def _sign_in(self, tab: Page) -> None:
         self.mend()
         self.context.clear_cookies()
+        self.before_a_page(tab)
         tab.goto(f"{self.clinic.address}/sign-in")
         tab.evaluate(MOVE_CLOCK, 0)  # a sheet of today is over at once for a clock that is a day ahead
         tab.get_by_label("E-mail").fill("nurse@test.invalid")
@@ -138,6 +139,7 @@ class ClinicDevice(Moves):
     def _sign_out(self, tab: Page) -> None:
         leave = tab.locator("#leave")
         if leave.is_visible():
+            self.before_a_page(tab)
             with tab.expect_navigation():
                 leave.click()
             ready(tab)
@@ -162,12 +164,14 @@ class ClinicDevice(Moves):
         """What a stalled line does to a page that is opened is the browser's affair: then the line is cut."""
         if self.clinic.line.mode.startswith("stall"):
             self.clinic.line.mode = "cut"
+        self.before_a_page(page)
         page.goto(
             f"{self.clinic.address}/clinic/without-signal", timeout=timedelta(seconds=SECONDS) / timedelta(milliseconds=1)
         )
         ready(page)
 
     def _open_instead_of(self, tab: Page) -> Page:
-        self.close(tab)
+        self.tabs.remove(tab)
+        tab.close()
         self.tabs.insert(0, self._opened())
         return self.tabs[0]

@@ -198,6 +198,7 @@ class Phone(Moves):
         self.posture.step(tab, "stop", chance)
 
     def _reload(self, tab: Page) -> None:
+        self.before_a_page(tab)
         tab.reload()
         ready(tab)
 
@@ -211,12 +212,14 @@ class Phone(Moves):
 
     def _opened(self) -> Page:
         page = self.context.new_page()
+        self.before_a_page(page)
         page.goto(f"{self.clinic.address}/me/")
         ready(page)
         return page
 
     def _open_instead_of(self, tab: Page) -> Page:
-        self.close(tab)
+        self.tabs.remove(tab)
+        tab.close()
         self.tabs.insert(0, self._opened())
         return self.tabs[0]
 

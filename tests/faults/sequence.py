@@ -1,7 +1,6 @@
 """What sequences of a phone and of a clinic device have in common: faults, the changed clock, and what must have become of each tap."""
 
 import random
-import time
 from collections import Counter
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
@@ -27,7 +26,7 @@ CLOCK = """({ pace, waking }) => {
 }"""
 MOVE_CLOCK = 'milliseconds => localStorage.setItem("a clock moved by", String(milliseconds))'
 HOUR = timedelta(hours=1)
-A_MOMENT_S = 1
+A_MOMENT_MS = 50
 CLOCKS = [sign * span for sign in (1, -1) for span in (HOUR, 5 * HOUR, 30 * HOUR, 365 * 24 * HOUR, 3650 * 24 * HOUR)]
 
 # Two clocks that are less than two minutes apart count as one; the rest is what a busy machine takes for a tap.
@@ -203,13 +202,21 @@ class Moves:
         else:
             self.clinic.line.mode = name  # type: ignore[assignment]
 
-    def close(self, tab: Page) -> None:
-        """After the last page a person takes a moment until the next. A browser that lets a newer worker take over then, and is
-        asked for a page in the same moment, stops the earlier worker together with its answer: that page never comes."""
-        self.tabs.remove(tab)
-        tab.close()
-        if not self.tabs:
-            time.sleep(A_MOMENT_S)
+    def before_a_page(self, tab: Page) -> None:
+        """Where a newer worker waits, the earlier one is stopped first, as browsers stop workers that are idle.
+
+        A browser whose workers are attached for debugging, as they are to the driver, stops an earlier worker for a newer one
+        also while it answers (`ServiceWorkerVersion::OnRequestTermination`), and the page it was asked for never comes. A
+        person's own browser waits for the answer.
+        """
+        versions: list[dict[str, str]] = []
+        devtools = self.context.new_cdp_session(tab)
+        devtools.on("ServiceWorker.workerVersionUpdated", lambda told: versions.extend(told["versions"]))
+        devtools.send("ServiceWorker.enable")
+        tab.wait_for_timeout(A_MOMENT_MS)
+        if any(version["status"] == "installed" for version in versions):
+            devtools.send("ServiceWorker.stopAllWorkers")
+        devtools.detach()
 
     def move_clock(self, by: timedelta) -> None:
         self.tabs[0].evaluate(MOVE_CLOCK, by / timedelta(milliseconds=1))

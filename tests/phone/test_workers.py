@@ -18,13 +18,8 @@ globalThis.caches = {
 globalThis.location = { origin: "https://clinic.invalid" };
 const heard = {};
 const said = [];
-const newer = { postMessage: (words) => said.push(`newer: ${words}`) };
-const worker = {
-    registration: { waiting: newer }, skipWaiting: () => said.push("takes over"),
-    addEventListener: (name, work) => { heard[name] = work; },
-    clients: { claim: async () => said.push("claimed") },
-};
-const { kept: own, answer: answers } = startWorker(worker, "new", {
+const worker = { addEventListener: (name, work) => { heard[name] = work; }, clients: { claim: async () => said.push("claimed") } };
+const open = startWorker(worker, "new", {
     prefix: "followup-shell-", turn: "to send", keepAll: async (cache) => said.push(`keeps in ${cache}`),
     outbox: async () => ({ flush: async () => given.outcome }), begin: async () => { said.push("begun"); await new Promise(() => {}); },
 });
@@ -44,43 +39,12 @@ def test_a_worker_keeps_its_files_before_it_is_in_charge_and_lets_only_its_own_e
     body = """
         await happens("install");
         await happens("activate");
-        answer = [said, [...kept.keys()], await own()];
+        answer = [said, [...kept.keys()], await open()];
     """
     said, left, current = run(script(body), {})
     assert said == ["keeps in followup-shell-new", "begun", "claimed"]  # though what was begun never ends
     assert left == ["followup-shell-new", "followup-clinic-old", "followup-language"]
     assert current == "followup-shell-new"
-
-
-QUIET = """
-let passed = 0;
-performance.now = () => passed;
-let end;
-const hear = (data) => { heard.message({ data }); };
-"""
-
-
-def test_a_worker_gives_way_to_a_newer_one_only_while_it_answers_nothing_and_has_not_for_a_moment(run: Run) -> None:
-    body = """
-        passed = 5000;
-        answers({ respondWith: () => {} }, new Promise((resolve) => { end = resolve; }));
-        passed = 9000;
-        hear("give way");
-        end();
-        await new Promise((resolve) => { setTimeout(resolve, 0); });
-        passed = 9900;
-        hear("give way");
-        answer = [[...said]];
-        passed = 10000;
-        hear("give way");
-        answer.push(said);
-    """
-    assert run(script(QUIET + body), {}) == [[], ["newer: take over"]]
-
-
-def test_a_newer_worker_takes_over_when_the_earlier_one_says_so_and_not_by_itself(run: Run) -> None:
-    body = 'await happens("install"); answer = [[...said]]; hear("something else"); hear("take over"); answer.push(said);'
-    assert run(script(QUIET + body), {}) == [["keeps in followup-shell-new"], ["keeps in followup-shell-new", "takes over"]]
 
 
 @pytest.mark.parametrize(
@@ -146,7 +110,7 @@ def test_a_worker_that_fills_its_cache_leaves_pages_connections_of_their_own(
 
 
 KEPT_FOR = """
-import { keptFor } from "./staff/device/kept.js";
+import { keptFor } from "./shared/worker.js";
 
 const newer = { "/a": "newer", "/b": "newer" };
 const kept = { "other-1": { "/a": "another's", "/c": "another's" }, "ours-2": newer, "ours-3": {}, "ours-1": { "/a": "own" } };
@@ -165,29 +129,3 @@ def test_what_a_version_keeps_is_its_own_else_that_of_the_one_that_took_over_and
     run: Run,
 ) -> None:
     assert run(KEPT_FOR, {}) == ["own", "newer", "waits"]
-
-
-PAGE = """
-import { letNewerTakeOver } from "./staff/device/newer.js";
-
-let look;
-globalThis.setInterval = (work) => { look = work; };
-const said = [];
-const registration = { active: { postMessage: (words) => said.push(words) }, waiting: null };
-""".strip()
-
-
-def test_a_page_of_the_device_asks_the_worker_to_give_way_only_while_a_newer_one_waits(run: Run) -> None:
-    body = """
-        letNewerTakeOver(registration);
-        look();
-        answer = [[...said]];
-        registration.waiting = {};
-        look();
-        answer.push(said);
-    """
-    assert run(f"{PAGE}\n{body}", {}) == [[], ["give way"]]
-
-
-def test_a_page_of_the_device_without_a_worker_asks_nobody(run: Run) -> None:
-    assert run(f"{PAGE}\nletNewerTakeOver(undefined); look(); answer = said;", {}) == []

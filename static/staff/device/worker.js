@@ -2,10 +2,9 @@
 // KEPT is written in front of this by the server.
 
 import { currentSheet, openDeviceDatabase } from "/static/staff/device/day-key.js";
-import { keptFor } from "/static/staff/device/kept.js";
 import { DeviceOutbox } from "/static/staff/device/outbox.js";
 import { timed } from "/static/shared/requests.js";
-import { keepAssets, ownAddress, startWorker } from "/static/shared/worker.js";
+import { keepAssets, keptFor, ownAddress, startWorker } from "/static/shared/worker.js";
 
 const PREFIX = "followup-clinic-";
 const SHELL = KEPT.assets[0];
@@ -15,9 +14,9 @@ const LOADING_MS = 10000;
 let shellAt = -Infinity; // when a page last had to come from here
 const HURRIED = /^\/clinic\/($|without-signal$|eyes\/[^/]+\/visit$)/; // pages that nurses wait for in a basement
 
-const { kept, answer } = startWorker(self, KEPT.version, {
+const kept = startWorker(self, KEPT.version, {
   prefix: PREFIX,
-  keepAll: (cache) => keepAssets(cache, KEPT),
+  keepAll: (cache) => keepAssets(cache, KEPT).then(() => self.skipWaiting()),
   begin: async () => currentSheet(await openDeviceDatabase()),
   turn: "followup-clinic-entries",
   outbox: async () => new DeviceOutbox(await openDeviceDatabase()),
@@ -26,8 +25,8 @@ const { kept, answer } = startWorker(self, KEPT.version, {
 self.addEventListener("fetch", (event) => {
   const address = ownAddress(event.request);
   if (!address) return;
-  if (event.request.mode === "navigate") answer(event, page(event.request, address.pathname));
-  else if (KEPT.assets.includes(address.pathname)) answer(event, asset(event.request, address.pathname));
+  if (event.request.mode === "navigate") event.respondWith(page(event.request, address.pathname));
+  else if (KEPT.assets.includes(address.pathname)) event.respondWith(asset(event.request, address.pathname));
 });
 
 // A request that nobody waits for any more is given up: a browser has six connections to a clinic, and pages that were
