@@ -3,6 +3,7 @@
 import os
 import shutil
 import signal
+import tomllib
 import urllib.request
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -21,7 +22,6 @@ from followup.care.desk import Desk
 from followup.care.discharge import leaving
 from followup.clinical import schedule
 from followup.config import Clinic, Server, Settings
-from followup.protocols.closures import WEEKDAYS
 from followup.records import Store, open_store
 from tests.browser import served
 from tests.conftest import PASSWORD, consented, free_port, operation_note, patient_details, until
@@ -108,12 +108,11 @@ def zone_at_noon() -> ZoneInfo:
 
 ZONE = zone_at_noon()
 # Open every day: on whatever day of the week a test runs, nobody is asked about a closed one.
-PLACES = dict.fromkeys(WEEKDAYS, 12)
 CLINIC_TOML = f"""[clinic]
 name = "Test Eye Clinic"
 phone = "+00 1 234"
 zone = "{ZONE.key}"
-places = {{ {", ".join(f"{day} = {places}" for day, places in PLACES.items())} }}
+places = {{ mon = 12, tue = 12, wed = 12, thu = 12, fri = 12, sat = 12, sun = 12 }}
 """
 
 
@@ -136,7 +135,7 @@ def made_server(folder: Path, migrated: Path) -> RunningServer:
     """A clinic in this folder with a nurse and a surgeon; its server is not started yet."""
     database = folder / "clinic.db"
     database.with_suffix(".toml").write_text(CLINIC_TOML, encoding="utf-8")
-    clinic = Clinic(name="Test Eye Clinic", phone="+00 1 234", zone=ZONE.key, places=PLACES)
+    clinic = Clinic(**tomllib.loads(CLINIC_TOML)["clinic"])
     made = RunningServer(Settings(clinic=clinic, server=Server(database=database, port=free_port(), secure_cookies=False)))
     shutil.copy(migrated, database)
     store = open_store(database)

@@ -26,8 +26,10 @@ CLOCK = """({ pace, waking }) => {
 }"""
 MOVE_CLOCK = 'milliseconds => localStorage.setItem("a clock moved by", String(milliseconds))'
 HOUR = timedelta(hours=1)
-A_MOMENT_MS = 50
 CLOCKS = [sign * span for sign in (1, -1) for span in (HOUR, 5 * HOUR, 30 * HOUR, 365 * 24 * HOUR, 3650 * 24 * HOUR)]
+
+# What the browser says of its workers comes after its answer.
+WORKERS_TOLD_MS = 50
 
 # Two clocks that are less than two minutes apart count as one; the rest is what a busy machine takes for a tap.
 NEAR = timedelta(minutes=2, seconds=30)
@@ -213,7 +215,7 @@ class Moves:
         devtools = self.context.new_cdp_session(tab)
         devtools.on("ServiceWorker.workerVersionUpdated", lambda told: versions.extend(told["versions"]))
         devtools.send("ServiceWorker.enable")
-        tab.wait_for_timeout(A_MOMENT_MS)
+        tab.wait_for_timeout(WORKERS_TOLD_MS)
         if any(version["status"] == "installed" for version in versions):
             devtools.send("ServiceWorker.stopAllWorkers")
         devtools.detach()
