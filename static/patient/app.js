@@ -134,7 +134,7 @@ class App {
         addEventListener("hashchange", () => this.#posture.change(entry), { once: true }); // after the page has gone to its top
         location.hash = "now";
       },
-      calendar: async (shown, withDrops) => (await this.#later.open()).calendar(shown, withDrops, visitName),
+      calendar: async (shown, withDrops) => (await this.#later.open()).saveCalendar(shown, withDrops, visitName),
     };
   }
 

@@ -1,20 +1,18 @@
 // Everything entered, with its honest states; what was wrong is put right or taken back, with a reason.
 
 import { momentWords } from "../shared/dates.js";
-import { byId, item, onSubmit, redraw } from "../shared/dom.js";
+import { RowForm, byId, item } from "../shared/dom.js";
 import { text } from "./texts.js";
 
 const SHOWN_AT_MOST = 60;
 
 export class EntriesView {
   #actions;
-  #open = null; // the entry that is about to be taken back
-  #drawn;
+  #reason;
 
   constructor(actions) {
     this.#actions = actions;
-    onSubmit(byId("take-back"), () => this.#takeBack());
-    byId("take-back-not").addEventListener("click", () => this.#close());
+    this.#reason = new RowForm("take-back", (entry, words) => actions.takeBack([entry], words), actions.show, text("say-why"));
     byId("refused-seen").addEventListener("click", () => this.#actions.refusedSeen());
   }
 
@@ -23,13 +21,7 @@ export class EntriesView {
     byId("refused").hidden = refused.length === 0;
     byId("refused-list").replaceChildren(...refused.map(({ event, reason }) => item(`${momentWords(new Date(event.at))}: ${text(`kind-${event.kind}`)}. ${text("refused", { reason })}`)));
     const fresh = JSON.stringify([eyes.map(({ receipts }) => receipts), entries]);
-    if (this.#open && fresh === this.#drawn) return; // nobody loses the field that they are typing in
-    this.#drawn = fresh;
-    const form = byId("take-back");
-    const typing = form.contains(document.activeElement);
-    byId("entries").after(form); // the list is drawn anew
-    redraw(byId("entries"), this.#rows(eyes, names, entries, pack.used_by));
-    if (typing) byId("take-back-reason").focus();
+    this.#reason.redraw(byId("entries"), fresh, () => this.#rows(eyes, names, entries, pack.used_by));
   }
 
   #rows(eyes, names, entries, by) {
@@ -60,30 +52,8 @@ export class EntriesView {
       row.append(" ", button);
     };
     if (entry.kind === "posture" && entry.body.to && this.#actions.canChange(entry)) add("change", () => this.#actions.changeHours(entry));
-    if (this.#open?.id === entry.id) row.append(byId("take-back"));
-    add("take-back", () => {
-      this.#open = entry;
-      row.append(byId("take-back"));
-      byId("take-back").hidden = false;
-      byId("take-back-reason").focus();
-    });
-  }
-
-  async #takeBack() {
-    const reason = byId("take-back-reason").value.trim();
-    byId("take-back-error").textContent = reason ? "" : text("say-why");
-    if (!reason || !this.#open) return;
-    const entry = this.#open;
-    if (await this.#actions.takeBack([entry], reason)) this.#close();
-  }
-
-  #close() {
-    this.#open = null;
-    const form = byId("take-back");
-    form.hidden = true;
-    form.reset();
-    byId("take-back-error").textContent = "";
-    this.#actions.show();
+    add("take-back", () => this.#reason.open(entry, row));
+    this.#reason.stand(entry, row);
   }
 }
 

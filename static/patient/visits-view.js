@@ -1,20 +1,18 @@
 // Visits of every eye: when and where, another time where one does not suit, and a calendar file of them.
 
 import { momentWords } from "../shared/dates.js";
-import { byId, item, onSubmit, paragraph, redraw } from "../shared/dom.js";
+import { RowForm, byId, item, onSubmit, paragraph } from "../shared/dom.js";
 import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
 
 export class VisitsView {
   #actions;
   #shown;
-  #asking = null; // { eye, visit } for which another time is asked
-  #drawn;
+  #wish;
 
   constructor(actions) {
     this.#actions = actions;
-    onSubmit(byId("wish"), () => this.#ask());
-    byId("wish-not").addEventListener("click", () => this.#close());
+    this.#wish = new RowForm("wish", (about, words) => this.#ask(about, words), actions.show, text("say-what-suits"));
     onSubmit(byId("calendar"), () => this.#calendar());
   }
 
@@ -24,10 +22,7 @@ export class VisitsView {
     const visits = shown.eyes.flatMap((eye) => eye.visits.map((visit) => ({ eye, visit })));
     visits.sort((a, b) => a.visit.target.localeCompare(b.visit.target));
     const fresh = JSON.stringify(visits.map(({ visit }) => visit));
-    if (this.#asking && fresh === this.#drawn) return; // nobody loses the field that they are typing in
-    this.#drawn = fresh;
-    byId("visit-list").after(byId("wish")); // the list is drawn anew
-    redraw(byId("visit-list"), visits.map(({ eye, visit }) => this.#visit(eye, visit)));
+    this.#wish.redraw(byId("visit-list"), fresh, () => visits.map(({ eye, visit }) => this.#visit(eye, visit)));
   }
 
   #visit(eye, visit) {
@@ -39,44 +34,24 @@ export class VisitsView {
     button.textContent = text("other-time");
     button.className = "quiet";
     button.setAttribute("aria-label", `${text("other-time")}: ${this.#actions.visitName(eye, visit)}`);
-    button.addEventListener("click", () => {
-      this.#asking = { eye, visit };
-      row.append(byId("wish"));
-      byId("wish").hidden = false;
-      byId("wish-words").focus();
-    });
+    const about = { id: visit.id, eye, visit };
+    button.addEventListener("click", () => this.#wish.open(about, row));
     row.append(button);
+    this.#wish.stand(about, row);
     return row;
   }
 
-  async #ask() {
-    const { eye, visit } = this.#asking;
-    const body = { visit: visit.name, visit_id: visit.id, words: byId("wish-words").value.trim() };
-    byId("wish-error").textContent = body.words ? "" : text("say-what-suits");
-    if (!body.words) return;
+  async #ask({ eye, visit }, words) {
+    const body = { visit: visit.name, visit_id: visit.id, words };
     const kept = await this.#actions.save("visit-request", body, { operation: eye.operation, beside: byId("visits-told") });
-    if (!kept) return;
-    byId("visits-told").textContent = text("told");
-    this.#close();
-  }
-
-  #close() {
-    this.#asking = null;
-    byId("wish").hidden = true;
-    byId("wish").reset();
-    byId("wish-error").textContent = "";
-    this.#actions.show();
+    if (kept) byId("visits-told").textContent = text("told");
+    return kept;
   }
 
   async #calendar() {
     byId("calendar-told").textContent = "";
     try {
-      const words = await this.#actions.calendar(this.#shown, byId("calendar-drops").checked);
-      const link = document.createElement("a");
-      link.href = URL.createObjectURL(new Blob([words], { type: "text/calendar" }));
-      link.download = "followup.ics";
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      await this.#actions.calendar(this.#shown, byId("calendar-drops").checked);
       byId("calendar-told").textContent = text("calendar-made");
     } catch {
       byId("calendar-told").textContent = text("not-sent");

@@ -1,4 +1,4 @@
-// Small helpers for pages: their parts by name, lists that are drawn again whenever something changes, and taps.
+// Small helpers for pages: parts by name, lists drawn anew, forms in their rows, and taps.
 
 export const DOUBLE_TAP_MS = 500;
 
@@ -57,6 +57,57 @@ export function onSubmit(form, send) {
       rest(button, DOUBLE_TAP_MS);
     }
   });
+}
+
+// A form in the row that it was opened from, until `send(about, words)` has kept them or they are left; then `done()`.
+export class RowForm {
+  #form;
+  #words;
+  #about = null;
+  #drawn;
+
+  constructor(name, send, done, empty) {
+    const form = (this.#form = byId(name));
+    const words = (this.#words = byId(`${name}-words`));
+    const error = byId(`${name}-error`);
+    const close = () => {
+      this.#about = null;
+      form.hidden = true;
+      done();
+    };
+    onSubmit(form, async () => {
+      const [about, said] = [this.#about, words.value.trim()];
+      error.textContent = said ? "" : empty;
+      if (!said || !(await send(about, said)) || words.value.trim() !== said) return;
+      words.value = "";
+      if (about === this.#about) close(); // else open elsewhere by now
+    });
+    byId(`${name}-not`).addEventListener("click", () => {
+      words.value = error.textContent = "";
+      close();
+    });
+  }
+
+  open(about, row) {
+    this.#about = about;
+    this.stand(about, row);
+    this.#form.hidden = false;
+    this.#words.focus();
+  }
+
+  stand({ id }, row) {
+    if (this.#about?.id === id) row.append(this.#form);
+  }
+
+  // Nobody loses the field that they are typing in.
+  redraw(list, fresh, rows) {
+    if (this.#about && fresh === this.#drawn) return;
+    this.#drawn = fresh;
+    const typing = this.#form.contains(document.activeElement);
+    list.after(this.#form);
+    redraw(list, rows());
+    if (typing) this.#words.focus();
+  }
 }
 
 function rest(button, milliseconds) {

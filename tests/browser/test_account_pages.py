@@ -28,7 +28,8 @@ def test_an_administrator_s_pages_and_one_s_own_account(
     page.get_by_role("link", name="I have them").wait_for()
     faults += faults_of(page, "recovery codes")
     recovery = page.locator("strong.code").first.inner_text()
-    page.get_by_role("button", name="Sign out").click()
+    with page.expect_navigation():
+        page.get_by_role("button", name="Sign out").click()
     page.goto(f"{server.address}/sign-in")
     page.get_by_label("E-mail").fill("admin@test.invalid")
     page.get_by_label("Password").fill(PASSWORD)

@@ -309,7 +309,7 @@ def test_a_callback_is_claimed_called_and_comes_to_an_extra_visit_today(
     expect(page.get_by_role("button", name="Save the call")).to_have_count(0)
     page.get_by_role("button", name="Claim: I will call").click()
     ask = page.locator("section", has=page.get_by_role("heading", name="Ask"))
-    assert ask.locator("li").count() >= 1
+    expect(ask.locator("li").first).to_be_visible()
     other = signing_in.sign_in(clinic_store, datetime.now(UTC), "second@test.invalid", "a long test password")
     (pressure,) = [c for c in worries.open_callbacks(clinic_store) if c.worry == "pressure"]
     with pytest.raises(Conflict, match="claimed by Nora Nurse"):

@@ -153,7 +153,9 @@ def test_filters_show_who_is_here_and_are_remembered_for_the_day(tablet: Page, c
     expect(lines).to_have_count(1)  # who is not here leaves what is shown, and nothing is sent twice
     expect(tablet.get_by_role("link", name="Here 1")).to_be_visible()
     expect(tablet.get_by_role("link", name="Due 5")).to_be_visible()
-    tablet.get_by_role("link", name="With a sign").click()
+    signs = tablet.get_by_role("link", name="With a sign")
+    signs.click()
+    expect(signs).to_have_attribute("aria-current", "true")
     expect(lines.first.locator(".sign")).to_contain_text("▲")
     shown = lines.count()
     assert 0 < shown < 8

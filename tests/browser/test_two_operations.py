@@ -120,7 +120,8 @@ def test_gas_oil_again_the_end_and_what_is_put_right(
     expect(phone.locator("#gas-card")).to_be_visible()
 
     # A pressure typed the wrong way round is put right, and the picture shows what was measured.
-    right.get_by_role("link", name="Picture").click()
+    with desk.expect_navigation():
+        right.get_by_role("link", name="Picture").click()
     eye_page = desk.url
     desk.goto(f"{eye_page}/visit")
     desk.get_by_label("Visit", exact=True).select_option("")

@@ -29,7 +29,7 @@ const acts = {
         const row = rows().find(({ said }) => said.includes("kind-drops") && said.includes(`1${id}:00`));
         await row.children.find(({ listeners }) => listeners?.click).tell("click");
     },
-    type: (words) => { byId("take-back-reason").value = words; },
+    type: (words) => { byId("take-back-words").value = words; },
     draw: () => show(),
     send: () => byId("take-back").tell("submit"),
 };
@@ -41,7 +41,7 @@ for (const [act, what] of given) {
     const form = byId("take-back");
     const at = rows().findIndex((row) => form.parent === row);
     const [shown, said] = [!form.hidden && form.isOnThePage, rows().map((row) => row.textContent)];
-    answer.push({ said, form: shown, at, words: byId("take-back-reason").value, anew: rows()[0] !== before, kept: [...kept] });
+    answer.push({ said, form: shown, at, words: byId("take-back-words").value, anew: rows()[0] !== before, kept: [...kept] });
 }
 """.strip()
 OPEN: list[list[Any]] = [["mine", [["1", "saved"], ["2", "saved"]]], ["open", "1"], ["type", "the other bottle"]]

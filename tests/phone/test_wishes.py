@@ -65,11 +65,12 @@ import { VisitsView } from "./patient/visits-view.js";
 const byId = parts();
 const kept = [];
 const actions = {
-    save: (_kind, body) => kept.push(body), visitName: (_eye, { name }) => name,
+    save: async (_kind, body) => { kept.push(body); await meanwhile?.(); return true; }, visitName: (_eye, { name }) => name,
     visitWords: (_eye, { name, target }) => `${name} ${target}`, show: () => show(),
 };
 const view = new VisitsView(actions);
 let visits = [];
+let meanwhile = null; // while a wish is being kept
 const show = () => view.show({ eyes: [{ operation: "e", receipts: [], drops: [], visits }], entries: [], pack: { made_at: "2027-03-05" } });
 const rows = () => byId("visit-list").children;
 const acts = {
@@ -80,6 +81,10 @@ const acts = {
     ask: async (n) => { await rows()[n ?? 0].children.find(({ listeners }) => listeners.click).tell("click"); },
     type: (words) => { byId("wish-words").value = words; },
     send: () => byId("wish").tell("submit"),
+    "send, and meanwhile": async (deeds) => {
+        meanwhile = async () => { for (const [act, what] of deeds) await acts[act](what); };
+        await acts.send();
+    },
     leave: () => byId("wish-not").tell("click"),
 };
 answer = [];
@@ -112,3 +117,20 @@ def test_visits_that_change_while_somebody_writes_a_wish_are_shown_and_the_words
 def test_a_wish_says_which_visit_it_is_about(run: Run) -> None:
     told = run(ON_THE_PAGE, [["visits", ["2027-03-10", "2027-03-17"]], ["ask", 1], ["type", "Fridays"], ["send", None]])
     assert told[-1]["kept"] == [{"visit": "week 1", "visit_id": "2", "words": "Fridays"}]
+
+
+@pytest.mark.parametrize(
+    ("meanwhile", "form", "words"),
+    [
+        ([], False, ""),
+        ([["ask", 1]], True, ""),  # what was sent is not asked for the other visit too
+        ([["ask", 1], ["type", "Mondays"]], True, "Mondays"),
+        ([["type", "Fridays, or Mondays"]], True, "Fridays, or Mondays"),
+        ([["leave", None], ["ask", 0], ["type", "Mondays"]], True, "Mondays"),
+    ],
+)
+def test_what_is_opened_or_written_while_a_wish_is_kept_stays(run: Run, meanwhile: Any, form: bool, words: str) -> None:
+    begun = [["visits", ["2027-03-10", "2027-03-17"]], ["ask", 0], ["type", "Fridays"]]
+    *_, told = run(ON_THE_PAGE, [*begun, ["send, and meanwhile", meanwhile]])
+    assert (told["form"], told["words"]) == (form, words)
+    assert told["kept"] == [{"visit": "week 1", "visit_id": "1", "words": "Fridays"}]
