@@ -1,5 +1,8 @@
 # Sourced by demo_db/run, tests/run and tests/check: sets up what they need, only what is missing, and says plainly what is.
 
+# Many processes begin in what sources this: the first leaves to the others what it compiled, also where the machine says otherwise.
+unset PYTHONDONTWRITEBYTECODE
+
 say() { printf '%s\n' "$*" >&2; }
 
 need_python() {

@@ -5,6 +5,7 @@ Nothing here is clinical: thresholds and plans live in the signed protocols.
 
 import re
 from datetime import date, time
+from functools import cache
 from pathlib import Path
 from typing import Annotated, Literal
 from urllib.parse import urlsplit
@@ -26,6 +27,12 @@ _SERVED_AT = re.compile(r"https?://([\w-]+(\.[\w-]+)*\.?|\[[0-9A-Fa-f:.]+\])(:0*
 
 class ConfigError(FollowupError, ValueError):
     """Settings that cannot be used; the message names the setting."""
+
+
+@cache
+def _zones() -> set[str]:
+    """Read once: each asking goes through all files of the zones."""
+    return available_timezones()
 
 
 class Clinic(BaseModel):
@@ -82,7 +89,7 @@ class Clinic(BaseModel):
     @field_validator("zone")
     @classmethod
     def _known_zone(cls, value: str) -> str:
-        if value not in available_timezones():
+        if value not in _zones():
             raise ValueError(f"“{value}” is not a time zone; write for example Europe/Vienna")
         return value
 

@@ -35,7 +35,7 @@ from followup.records import Store, open_store
 from followup.records.operation_note import OperationNote
 from followup.records.values import Device
 from followup.web import create_app
-from tests.compiled_once import compile_templates_once
+from tests.made_once import compile_routes_once, compile_templates_once, make_few_sealing_keys
 
 # The same examples in every run, so that what is green stays green; the full profile looks for new ones.
 hypothesis_settings.register_profile("fast", max_examples=60, deadline=None, derandomize=True)
@@ -49,6 +49,8 @@ if MEMORY.is_dir() and os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).
     os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(MEMORY))
 
 compile_templates_once()
+compile_routes_once()
+make_few_sealing_keys(4)
 
 ZONE = ZoneInfo("Europe/Vienna")
 NOW = datetime(2027, 3, 5, 10, 0, tzinfo=UTC)

@@ -7,6 +7,7 @@ import sqlite3
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
+from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -236,10 +237,7 @@ def _not_as_recorded(connection: sqlite3.Connection, erasures: dict[int, Row]) -
 
 def guards(store: Store) -> list[str]:
     """Triggers, tables and indexes that are missing, changed or not ours."""
-    whole = Database(memory=True)
-    steps.apply(whole)
-    ours, here = _schema(whole.conn), _schema(store.db.conn)
-    whole.conn.close()
+    ours, here = _schema_of_all_steps(), _schema(store.db.conn)
     faults = [f"the {kind} {name} is missing" for kind, name in ours.keys() - here.keys()]
     faults += [f"the {kind} {name} is not one of ours" for kind, name in here.keys() - ours.keys() if kind == "trigger"]
     faults += [
@@ -268,6 +266,16 @@ def unfit(store: Store, facts: Iterable[sealing.Fact]) -> set[tuple[str, str]]:
         keys[table].add(key)
     known = recorded(store.db.conn, keys)
     return {row for row, hash in held.items() if known.get(row) != hash}
+
+
+@cache
+def _schema_of_all_steps() -> Mapping[tuple[str, str], str]:
+    """Made once: the steps take longer than all else that a small database is asked."""
+    whole = Database(memory=True)
+    steps.apply(whole)
+    made = _schema(whole.conn)
+    whole.conn.close()
+    return made
 
 
 def _schema(connection: sqlite3.Connection) -> dict[tuple[str, str], str]:
