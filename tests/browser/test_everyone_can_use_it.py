@@ -215,14 +215,14 @@ def test_text_at_200_percent_fits(phone: Page, server: RunningServer, language: 
         "document.addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '200%'; });"
     )
     faults = []
+    phone.goto(f"{server.address}/me/?language={language}")
     for width in (320, 360):
         phone.set_viewport_size({"width": width, "height": 740})
+        phone.reload()
+        ready(phone)
         for view in VIEWS:
-            phone.goto(f"{server.address}/me/?language={language}#{view}")
-            ready(phone)
-            phone.reload()
-            ready(phone)
-            for details in phone.locator(f"#{view} details").all():
-                details.evaluate("e => { e.open = true; }")
+            go(phone, view)
+            phone.locator(f"#{view}").wait_for(state="visible")
+            open_all(phone)
             faults += [f"{view} at {width} px: {fault}" for fault in phone.evaluate(OVERFLOWS)]
     assert faults == []

@@ -162,6 +162,23 @@ def test_gas_oil_again_the_end_and_what_is_put_right(
     expect(desk.locator(".card")).to_contain_text("a card without this warning is wrong")
 
 
+# At the end of the page the strip is in view, and whatever then takes the focus is scrolled to where the strip leaves it free.
+COVERED = """() => {
+    const strip = document.querySelector(".who-strip");
+    const faults = document.documentElement.scrollWidth > innerWidth ? ["wider than the screen"] : [];
+    scrollTo(0, document.body.scrollHeight);
+    if (strip.getBoundingClientRect().top < 0) faults.push("out of view");
+    for (const e of document.querySelectorAll("main a, main input, main select, main button")) {
+        if (e.disabled || strip.contains(e) || !e.getClientRects().length) continue;
+        scrollTo(0, document.body.scrollHeight);
+        e.focus();
+        const [place, over] = [e.getBoundingClientRect(), strip.getBoundingClientRect()];
+        if (place.top < over.bottom - 1 && place.bottom > over.top) faults.push(e.outerHTML.slice(0, 120));
+    }
+    return faults;
+}"""
+
+
 @pytest.mark.parametrize("width", WIDTHS)
 def test_the_strip_stays_in_view_and_covers_nothing(
     open_context: Callable[..., BrowserContext], server: RunningServer, clinic_store: Store, enrolment: tuple[str, str],
@@ -175,18 +192,4 @@ def test_the_strip_stays_in_view_and_covers_nothing(
         f"discharge?patient={person}&eye=right", f"patients/{person}/join",
     ):  # fmt: skip
         page.goto(f"{server.address}/clinic/{address}")
-        strip = page.locator(".who-strip")
-        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), address
-        page.evaluate("scrollTo(0, document.body.scrollHeight)")
-        box = strip.bounding_box()
-        assert box is not None
-        assert box["y"] >= 0, address
-        controls = page.locator("main a:visible, main input:visible, main select:visible, main button:visible").all()
-        for control in controls[:: max(1, len(controls) // 8)]:
-            if control.evaluate("e => !e.closest('.who-strip') && !e.disabled"):
-                page.evaluate("scrollTo(0, document.body.scrollHeight)")
-                control.focus()
-                place, top = control.bounding_box(), strip.bounding_box()
-                assert place is not None
-                assert top is not None
-                assert place["y"] >= top["y"] + top["height"] - 1 or place["y"] + place["height"] <= top["y"], address
+        assert page.evaluate(COVERED) == [], address
