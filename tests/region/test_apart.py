@@ -352,7 +352,8 @@ def test_upgrades_take_turns_and_the_smallest_is_next() -> None:
         assert order == [5]
         go_on.set()
         first.result(HANGS_SECONDS)
-        assert [size_bytes for size_bytes in waiting if others[size_bytes].exception(HANGS_SECONDS)] == [2]
+        became = {size_bytes: type(one.exception(HANGS_SECONDS)) for size_bytes, one in others.items()}
+        assert became == {**dict.fromkeys(waiting, type(None)), 2: StoreError}
     assert order == [5, *sorted(waiting)]
 
 
