@@ -41,19 +41,28 @@ def answer_screen(phone: Page, name: str, answers: dict[str, str]) -> int:
 
 def answer(phone: Page, words: str = "", *, eye: str = "", kept: bool = True, **answers: str) -> int:
     """A whole check from its tab: up to the last screen that `answers` name, or to the words. Returns how many taps it took."""
+    taps = fill_in(phone, words, eye=eye, **answers)
+    save(phone, whole=_is_whole(words, answers), kept=kept)
+    return taps + 1
+
+
+def fill_in(phone: Page, words: str = "", *, eye: str = "", **answers: str) -> int:
+    """All of a check but the tap that saves it. Returns how many taps it took."""
     phone.locator(".tabs a[href='#check']").click()
     taps = 1
     if eye:
         screen(phone, "eye").get_by_role("button", name=eye).click()
         taps += 1
-    whole = bool(words) or answers.keys() >= {question for asked in SCREENS.values() for question in asked}
     last = max((n for n, asked in enumerate(SCREENS.values()) if answers.keys() & set(asked)), default=-1)
-    for name in list(SCREENS)[: len(SCREENS) if whole else last + 1]:
+    for name in list(SCREENS)[: len(SCREENS) if _is_whole(words, answers) else last + 1]:
         taps += answer_screen(phone, name, answers)
     if words:
         phone.locator("#symptom-words").fill(words)
-    save(phone, whole=whole, kept=kept)
-    return taps + 1
+    return taps
+
+
+def _is_whole(words: str, answers: dict[str, str]) -> bool:
+    return bool(words) or answers.keys() >= {question for asked in SCREENS.values() for question in asked}
 
 
 def save(phone: Page, *, whole: bool = True, kept: bool = True) -> None:

@@ -8,7 +8,7 @@ from playwright.sync_api import Error as PlaywrightError
 
 from followup.records import events
 from followup.records.values import Event
-from tests.browser.checking import WELL, answer
+from tests.browser.checking import WELL, fill_in, save
 from tests.browser.conftest import enrol_through, go, ready
 from tests.conftest import until
 from tests.faults.clinic import Clinic
@@ -162,26 +162,34 @@ class Phone(Moves):
 
     def _enter(self, tab: Page, how: str) -> None:
         self._set_up(tab)
-        words, since = f"{self.name}-{len(self.taps)}", now()
+        words, since, entered = f"{self.name}-{len(self.taps)}", now(), False
         made = tab.evaluate(KEPT)["made"]
         try:
             self._type(tab, how, words)
-            until(lambda: tab.evaluate(KEPT)["made"] > made, f"{words} is kept")
-        except (PlaywrightError, AssertionError):
+            entered = how == "check"  # what is typed there is kept from then on; a wish, once it is sent
+            self._press(tab, how)
+            entered = True
+        except PlaywrightError:
             if not self._locked_out:  # a phone that hears that it was closed takes the page from under the finger
                 raise
-        if tab.evaluate(KEPT)["made"] > made:
+        if entered:
+            until(lambda: tab.evaluate(KEPT)["made"] > made, f"{words} is kept")
             self.taps.append(Tap(words, since, now()))
 
     def _type(self, tab: Page, how: str, words: str) -> None:
         if how == "check":
-            answer(tab, words, kept=False, **WELL)
+            fill_in(tab, words, **WELL)
             return
         go(tab, "visits")
         tab.locator("#visit-list button").first.click()
         tab.locator("#wish-words").fill(words)
-        save = tab.get_by_role("button", name="Ask the clinic")
-        (save.dblclick if how.endswith("twice") else save.click)()
+
+    def _press(self, tab: Page, how: str) -> None:
+        if how == "check":
+            save(tab, kept=False)
+            return
+        ask = tab.get_by_role("button", name="Ask the clinic")
+        (ask.dblclick if how.endswith("twice") else ask.click)()
 
     def _change_under_a_timer(self, tab: Page, chance: random.Random) -> None:
         self._set_up(tab)
