@@ -1,7 +1,9 @@
 """What sequences of a phone and of a clinic device have in common: faults, the changed clock, and what must have become of each tap."""
 
+import asyncio
 import random
 from collections import Counter
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from typing import Protocol
@@ -30,6 +32,7 @@ CLOCKS = [sign * span for sign in (1, -1) for span in (HOUR, 5 * HOUR, 30 * HOUR
 
 # What the browser says of its workers comes after its answer.
 WORKERS_TOLD_MS = 50
+WORKERS_ANSWER_S = 10
 
 # Two clocks that are less than two minutes apart count as one; the rest is what a busy machine takes for a tap.
 NEAR = timedelta(minutes=2, seconds=30)
@@ -192,7 +195,7 @@ class Moves:
 
     def step(self, name: str, chance: random.Random) -> None:
         if name in ("offline", "online"):
-            self.context.set_offline(name == "offline")
+            self._set_offline(name == "offline")
         elif name == "kill the server":
             self.clinic.kill()
         elif name == "start the server":
@@ -225,7 +228,13 @@ class Moves:
 
     def mend(self) -> None:
         self.clinic.mend()
-        self.context.set_offline(False)
+        self._set_offline(False)
+
+    def _set_offline(self, offline: bool) -> None:
+        """The driver waits for every worker to answer, and for ever for one that a browser has just stopped."""
+        telling = self.context._impl_obj.set_offline(offline)
+        with suppress(TimeoutError):
+            self.context._sync(asyncio.wait_for(telling, WORKERS_ANSWER_S))
 
 
 def now() -> datetime:
