@@ -73,9 +73,10 @@ def create_app(
         WTF_CSRF_TIME_LIMIT=None,
         BABEL_DEFAULT_LOCALE="en",
         BABEL_TRANSLATION_DIRECTORIES=str(TRANSLATIONS),
-        COMPRESS_ALGORITHM=["gzip"],
+        COMPRESS_ALGORITHM=["br", "gzip"],
         COMPRESS_MIMETYPES=COMPRESSED,
         COMPRESS_LEVEL=9,
+        COMPRESS_BR_LEVEL=5,
     )
     trusted = settings.server.proxies
     app.wsgi_app = ProxyFix(app.wsgi_app, x_for=trusted, x_proto=trusted, x_host=trusted)  # type: ignore[method-assign]
