@@ -6,22 +6,23 @@ import { Outbox } from "../shared/outbox.js";
 
 const KEPT_DAYS = 30;
 const DAY_MS = 86400000;
-const LANGUAGE = globalThis.document?.documentElement.lang ?? "";
-const WAY = {
+
+// `language`: of what the clinic says of an entry that it could not take.
+const wayIn = (language) => ({
   turn: "followup-outbox",
   scope: "/me/",
   batch: 50,
-  request: (entries) => ({ address: `/api/v1/events?language=${LANGUAGE}`, content: { events: entries.map(({ event }) => event) } }),
+  request: (entries) => ({ address: `/api/v1/events?language=${language}`, content: { events: entries.map(({ event }) => event) } }),
   results: (answer, _entries) => answer.results.map(({ id, status, reason }) => ({ id, state: status, reason })),
   settle: (store, entry) => store.put(entry),
   isUrgent: ({ event }) => event.kind === "symptoms",
-};
+});
 
 export class PhoneOutbox extends Outbox {
   #database;
 
-  constructor(database, onChange) {
-    super(database, WAY, onChange);
+  constructor(database, onChange, language = globalThis.document?.documentElement.lang) {
+    super(database, wayIn(language ?? ""), onChange);
     this.#database = database;
   }
 

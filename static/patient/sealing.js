@@ -9,6 +9,7 @@ import { isUnsure, runningTimers, stretch } from "./timers.js";
 
 const GONE = ["pack", "timer", "draft", "changes", "chosen", "clock", "verdicts"];
 const PACKETS_AT_ONCE = 20;
+const SEALED = "sealed";
 
 // Takes away only what is inside the packet, in the transaction that keeps the packet. What was entered, or stopped,
 // or sealed by another tab meanwhile makes it begin again, until nothing readable is left.
@@ -76,16 +77,21 @@ function exchanged(database, found, packet) {
   });
 }
 
-// Sends sealed packets after the phone was enrolled again; they leave only when the clinic took or refused each entry.
+// Sends sealed packets after the phone was enrolled again; they leave only when the clinic took or refused each entry. What was
+// refused stands among the entries: what it was, only the clinic knows.
 export async function sendSealed(database) {
   const packets = ((await readFact(database, "sealed")) ?? []).slice(0, PACKETS_AT_ONCE);
   if (packets.length === 0) return;
   const content = { sent_at: new Date().toISOString(), sealed: packets.map(({ key, iv, data }) => ({ key, iv, data })) };
-  const answer = await timed("/api/v1/sealed", await posted(content));
+  const answer = await timed(`/api/v1/sealed?language=${document.documentElement.lang}`, await posted(content));
   if (!answer.ok) return;
-  await answer.arrayBuffer();
+  const refused = (await answer.json()).results.filter(({ status }) => status === "refused");
   const sent = new Set(packets.map(({ data }) => data));
-  await transact(database, ["facts"], "readwrite", ({ facts }) => {
+  await transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }) => {
+    for (const { id, reason } of refused) {
+      const event = { id, operation: null, kind: SEALED, at: content.sent_at, body: {}, corrects: null };
+      entries.put({ id, event, state: "refused", reason });
+    }
     facts.get("sealed").onsuccess = (read) => {
       facts.put((read.target.result ?? []).filter(({ data }) => !sent.has(data)), "sealed");
     };
@@ -98,8 +104,8 @@ export async function sealedCount(database) {
   return packets.reduce((sum, packet) => sum + packet.count, 0);
 }
 
-function isUnsent(entry) {
-  return entry.state !== "received";
+function isUnsent({ state, event }) {
+  return state !== "received" && event.kind !== SEALED;
 }
 
 function same(one, other) {

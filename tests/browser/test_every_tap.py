@@ -8,7 +8,7 @@ from playwright.sync_api import Page, expect
 
 from followup.records import Store, events
 from followup.records.bodies.kinds import stored
-from tests.browser.conftest import FULL, ZONE, all_received, go, ready
+from tests.browser.conftest import FULL, ZONE, RunningServer, all_received, go, ready
 from tests.conftest import until
 
 HOUR = timedelta(hours=1)
@@ -27,14 +27,15 @@ IN_DOUBT = """async () => {
     });
     database.close();
 }"""
-REFUSED = """async (reason) => {
+KEPT_AS = """async ([state, reason, belongs]) => {
     const { openDatabase, readFact, transact } = await import("/static/shared/database.js");
     const { eventOf } = await import("/static/shared/events.js");
     const database = await openDatabase();
     const { eyes: [{ operation }] } = await readFact(database, "pack");
-    const event = eventOf("drops", operation, { name: "antibiotic" }, { at: new Date(), sequence: 1, by: "patient", corrects: null });
-    const refused = { id: event.id, event, state: "refused", reason };
-    await transact(database, ["entries"], "readwrite", ({ entries }) => { entries.put(refused); });
+    const how = { at: new Date(), sequence: 1, by: "patient", corrects: null };
+    const event = eventOf("drops", belongs ?? operation, { name: "antibiotic" }, how);
+    const entry = { id: event.id, event, state, reason };
+    await transact(database, ["entries"], "readwrite", ({ entries }) => { entries.put(entry); });
     database.close();
 }"""
 
@@ -260,18 +261,23 @@ def test_a_break_that_ends_the_day_keeps_nothing_more(phone: Page, clinic_store:
     all_received(phone, 1)
 
 
-def test_a_refused_entry_is_on_the_first_screen_until_it_was_seen(phone: Page) -> None:
-    phone.evaluate(REFUSED, "This entry belongs to another eye.")
+def test_a_refused_entry_is_on_the_first_screen_in_the_patients_language_until_it_was_seen(
+    phone: Page, server: RunningServer
+) -> None:
+    phone.goto(f"{server.address}/me/?language=de")
+    ready(phone)
+    phone.evaluate(KEPT_AS, ["saved", None, "nobody"])
     again(phone)
-    expect(phone.locator("#refused")).to_contain_text("The clinic could not take it: This entry belongs to another eye.")
-    phone.locator("#refused").get_by_role("button", name="I have seen it").click()
-    expect(phone.locator("#refused")).to_be_hidden()
+    refused = phone.locator("#refused")
+    expect(refused).to_contain_text("Die Klinik konnte es nicht annehmen: Dieser Eintrag gehört zu einem anderen Auge.")
+    refused.get_by_role("button").click()
+    expect(refused).to_be_hidden()
     go(phone, "more")
-    expect(phone.locator("#entries li", has_text="could not take it")).to_have_count(1)
+    expect(phone.locator("#entries li", has_text="zu einem anderen Auge")).to_have_count(1)
 
 
 def test_a_full_phone_says_in_view_what_it_could_not_do(phone: Page) -> None:
-    phone.evaluate(REFUSED, "This entry belongs to another eye.")
+    phone.evaluate(KEPT_AS, ["refused", "This entry belongs to another eye.", None])
     again(phone)
     phone.evaluate(FULL)
     trouble = phone.locator("#trouble")

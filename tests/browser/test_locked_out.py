@@ -36,6 +36,11 @@ ENTERED_WHILE_SEALING = f"""async () => {{
     await sealEverything(database, key);
     return [await sealedCount(database), await readable()];
 }}"""
+SEALED_UNFIT = f"""async () => {{
+    {TOOLS}
+    await new PhoneOutbox(database).add("drops", "nobody", "patient", {{ name: "antibiotic" }});
+    await sealEverything(database, key);
+}}"""
 SEALED_IN_TWO_TABS = f"""async () => {{
     {TOOLS}
     await enter("one");
@@ -60,7 +65,7 @@ SEALED_WHILE_SENDING = f"""async () => {{
         window.fetch = real;
         await enter("two");
         await sealEverything(database, key);
-        return new Response("{{}}");
+        return new Response(`{{"results": []}}`);
     }};
     await sendSealed(database).catch(() => {{}});
     return sealedCount(database);
@@ -74,7 +79,8 @@ def patient_of(store: Store, operation: str) -> str:
 
 
 def lock_out(store: Store, operation: str, nurse: Actor) -> None:
-    revoke(Desk(store, datetime.now(UTC), nurse, ZONE), people.devices_of(store, patient_of(store, operation))[0].id)
+    (device,) = [one for one in people.devices_of(store, patient_of(store, operation)) if one.revoked_at is None]
+    revoke(Desk(store, datetime.now(UTC), nurse, ZONE), device.id)
 
 
 def enrol_again(page: Page, server: RunningServer, store: Store, operation: str, nurse: Actor) -> None:
@@ -159,3 +165,22 @@ def test_what_another_tab_saves_after_the_lock_out_is_sealed_too(
     enrol_again(phone, server, clinic_store, enrolment[0], nurse)
     all_received(phone, 2)
     assert len(kept(clinic_store, enrolment[0])) == 2
+
+
+def test_what_was_sealed_and_cannot_be_taken_is_on_the_first_screen(
+    phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], nurse: Actor
+) -> None:
+    phone.context.set_offline(True)
+    phone.evaluate(SEALED_UNFIT)
+    phone.context.set_offline(False)
+    lock_out(clinic_store, enrolment[0], nurse)
+    enrol_again(phone, server, clinic_store, enrolment[0], nurse)
+    refused = phone.locator("#refused")
+    expect(refused).to_contain_text(
+        "Written before the clinic closed this phone. The clinic could not take it: This entry belongs"
+    )
+    # Locked out once more it has nothing to seal: what it was, only the clinic knows.
+    lock_out(clinic_store, enrolment[0], nurse)
+    phone.reload()
+    expect(phone.locator("#locked")).to_be_visible()
+    expect(phone.locator("#sealed-here")).to_be_hidden()

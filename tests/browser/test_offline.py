@@ -227,6 +227,31 @@ def test_the_worker_sends_with_the_page_closed(phone: Page, clinic_store: Store,
     assert len(kept(clinic_store, enrolment[0])) == 1
 
 
+UNFIT = """async () => {
+    const { openDatabase } = await import("/static/shared/database.js");
+    const { PhoneOutbox } = await import("/static/patient/outbox.js");
+    await new PhoneOutbox(await openDatabase()).add("drops", "nobody", "patient", { name: "antibiotic" });
+    await navigator.serviceWorker.getRegistration("/me/").then((r) => r.sync.register("followup-outbox"));
+}"""
+
+
+def test_what_the_clinic_says_to_the_worker_is_in_the_language_chosen_on_the_phone(
+    phone: Page, server: RunningServer, clinic_store: Store
+) -> None:
+    phone.goto(f"{server.address}/me/?language=de")
+    ready(phone)
+    context = phone.context
+    context.set_offline(True)
+    phone.evaluate(UNFIT)
+    phone.goto("about:blank")
+    context.set_offline(False)
+    deadline = time.monotonic() + 20
+    while not events.refused(clinic_store) and time.monotonic() < deadline:
+        phone.wait_for_timeout(200)
+    phone.goto(f"{server.address}/me/")
+    expect(phone.locator("#refused")).to_contain_text("Dieser Eintrag gehört zu einem anderen Auge.")
+
+
 def test_a_full_phone_says_so_and_nothing_is_called_saved(
     phone: Page, clinic_store: Store, enrolment: tuple[str, str]
 ) -> None:

@@ -4,6 +4,7 @@ import gzip
 import json
 import re
 from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
 from urllib.parse import urljoin
 
 import pytest
@@ -13,13 +14,15 @@ from flask.testing import FlaskClient
 
 from followup.care.actors import Actor
 from followup.care.desk import Desk
+from followup.care.home import sealing
 from followup.care.visits import book
 from followup.config import Settings
-from followup.records import Store, visits
+from followup.records import Store, events, visits
 from followup.records.store import new_id
 from followup.records.values import Device
 from tests.conftest import NOW
 from tests.pages import parsed
+from tests.sealed import seal
 
 
 def event(eye_id: str, **changes: object) -> dict[str, object]:
@@ -76,6 +79,55 @@ def test_three_states_saved_received_and_looked_at(as_patient: FlaskClient, as_n
     assert (receipt["id"], receipt["looked_at"]) == (sent["id"], False)
     as_nurse.get(f"/clinic/eyes/{eye_id}")
     assert as_patient.get("/api/v1/pack").json["eyes"][0]["receipts"][0]["looked_at"]
+
+
+@pytest.mark.parametrize("sealed", [False, True])
+@pytest.mark.parametrize(
+    ("changed", "english", "german", "known"),
+    [
+        ({"operation": "nobody"}, "This entry belongs to another eye.", "gehört zu einem anderen Auge", "another eye"),
+        (
+            {"at": "2099-01-01T00:00:00Z"},
+            "still to come. Check the date on the phone.",
+            "Prüfen Sie das Datum am Telefon",
+            "still to come",
+        ),
+        ({"body": {"pain": 99}}, "The clinic could not take this entry.", "Die Klinik konnte diesen Eintrag nicht", "pain"),
+        (
+            {"kind": "unheard of"},
+            "The clinic could not take this entry.",
+            "Die Klinik konnte diesen Eintrag nicht",
+            "kind: ",
+        ),
+    ],
+    ids=["another eye", "a day to come", "pain 99", "no such kind"],
+)
+def test_a_refused_entry_says_why_in_the_patients_words_and_language(
+    as_patient: FlaskClient,
+    store: Store,
+    eye_id: str,
+    changed: dict[str, Any],
+    english: str,
+    german: str,
+    known: str,
+    sealed: bool,
+) -> None:
+    """Whatever the clinic itself reads about it."""
+
+    def said(language: str) -> str:
+        entry = event(eye_id, **changed)
+        if sealed:
+            sent: dict[str, Any] = {"sealed": [seal(sealing.public_key(store), [entry])]}
+        else:
+            sent = {"events": [entry]}
+        answer = as_patient.post(f"/api/v1/{'sealed' if sealed else 'events'}?language={language}", json=sent)
+        (result,) = answer.json["results"]
+        assert result["status"] == "refused"
+        return str(result["reason"])
+
+    assert english in said("en")
+    assert german in said("de")
+    assert [known in one.reason for one in events.refused(store)] == [True, True]
 
 
 @pytest.mark.parametrize(("body", "status"), [({"events": "x"}, 400), ([], 400), ({"events": [{}] * 201}, 413)])

@@ -52,6 +52,8 @@ MOST_JUNK_FROM_ONE_ADDRESS = 20  # an hour, as for unknown codes: common practic
 MOST_JUNK = 200
 MOST_SHUT_FROM_ANYBODY = 50_000  # bytes of a packet that nobody here can open: many times what an entry takes
 
+PUTS_NOTHING_RIGHT = translatable("The entry that this one puts right is not known here.")
+
 log = logging.getLogger(__name__)
 
 
@@ -87,7 +89,7 @@ def receive_sealed(
         try:
             entries += [read(sender, raw, clocks) for raw in sealing.opened_entries(store, packet)]
         except ValueError:
-            entries.append(Unfit(packet, f"A packet of entries {NOT_OPENED}"))
+            entries.append(Unfit(packet, f"A packet of entries {NOT_OPENED}", NOT_TAKEN))
     return _take_all(store, now, sender, entries, zone)
 
 
@@ -197,7 +199,7 @@ class _Taking:
     def take(self, one: Read | Unfit) -> Result:
         """Keep an entry that fits, refuse one that does not, and take one that is known as received."""
         if isinstance(one, Unfit):
-            return _refuse(self.store, self.now, self.sender, one.raw, one.reason)
+            return _refuse(self.store, self.now, self.sender, one.raw, one.reason, one.told)
         try:
             eye = _belongs(self.store, self.sender, one.event, one.body, self.now)
             known = events.event(self.store, one.event.id)
@@ -261,14 +263,17 @@ def _belongs(store: Store, sender: Sender, event: SentEvent, body: Body, now: da
         corrected = events.event(store, event.corrects)
         of = eyes.eye(store, corrected.eye_id) if corrected else None
         if corrected is None or of is None or of.id != eye.id or corrected.device_id is None:
-            raise ValueError(translatable("The entry that this one puts right is not known here."))
+            raise ValueError(PUTS_NOTHING_RIGHT)
     elif event.kind == "withdrawal":
-        raise ValueError("a withdrawal names the entry it takes back")
+        raise ValueError(PUTS_NOTHING_RIGHT)
     return eye_on_side(store, eye, body.eye) if isinstance(body, MeasuresBody) else eye
 
 
-def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) -> Result:
-    """Keep what was sent as it came (as ASCII, so that whatever it holds can be kept), once, with the reason."""
+def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str, told: str | None = None) -> Result:
+    """Keep what was sent as it came (as ASCII, so that whatever it holds can be kept), once, with the reason.
+
+    A patient reads `told` in its place.
+    """
     longest: int | None = LONGEST_KEPT
     if isinstance(raw, Sealed):  # whole: a part of it opens with no key
         text, longest = raw.model_dump_json(), None
@@ -292,7 +297,8 @@ def _refuse(store: Store, now: datetime, sender: Sender, raw: Any, reason: str) 
             audit.note(store, now, sender.signature, "entry refused", _keepable(id))
         if new and isinstance(raw, Sealed) and sender.person:
             watch.note(store, now, SHUT, sender.person, reason)
-    return Result.model_construct(id=id, status="refused", reason=reason)
+    said = told if told and isinstance(sender, Phone) else reason
+    return Result.model_construct(id=id, status="refused", reason=said)
 
 
 def _written(raw: Any) -> str:

@@ -125,10 +125,11 @@ class Read:
 
 @dataclass(frozen=True, slots=True)
 class Unfit:
-    """What came in the place of an entry, and why it is none."""
+    """What came in the place of an entry, and why it is none: as the clinic reads it, and as a patient does where that differs."""
 
     raw: Any
     reason: str
+    told: str | None = None
 
 
 def read(sender: Sender, raw: Any, clocks: Clocks) -> Read | Unfit:
@@ -142,9 +143,9 @@ def read(sender: Sender, raw: Any, clocks: Clocks) -> Read | Unfit:
         event = event.model_copy(update={"at": device_at + by})
         return Read(raw, event, author, device_at, moved(sender.body(event), by))
     except ValidationError as error:
-        return Unfit(raw, first_message(error))
+        return Unfit(raw, first_message(error), NOT_TAKEN)
     except ValueError as error:
-        return Unfit(raw, str(error))
+        return Unfit(raw, str(error), NOT_TAKEN)
     except Exception:
         log.exception("an entry could not be read")
         return Unfit(raw, NOT_TAKEN)

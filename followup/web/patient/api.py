@@ -140,8 +140,7 @@ def events() -> Answer:
     if len(sent.events) > MOST_EVENTS:
         return {"error": f"send at most {MOST_EVENTS} events at once"}, 413
     results = receive(context.store(), context.now(), _device(), sent.events, context.zone(), bounds.clock(sent.sent_at))
-    told = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
-    return jsonify(Results(results=told, generation=packs.generation(context.store())).model_dump())
+    return _told(results)
 
 
 @bp.post("/sealed")
@@ -157,7 +156,12 @@ def sealed() -> Answer:
         return {"error": str(error)}, 400
     sent_at = bounds.clock(batch.sent_at)
     results = receive_sealed(context.store(), context.now(), _device(), batch.sealed, context.zone(), sent_at)
-    return jsonify(Results(results=results, generation=packs.generation(context.store())).model_dump())
+    return _told(results)
+
+
+def _told(results: list[Result]) -> Answer:
+    said = [r.model_copy(update={"reason": gettext(r.reason)}) if r.reason else r for r in results]
+    return jsonify(Results(results=said, generation=packs.generation(context.store())).model_dump())
 
 
 @bp.get("/messages")
