@@ -95,7 +95,7 @@ export class BubbleView {
     this.#holds = well && (() => Math.abs(Date.now() - at) < REASSURES_MS && this.#well(judged()) === well);
     byId("journey-title").textContent = well ? "" : titleOf(verdict);
     byId("journey-words").replaceChildren(...about, ...(well ? [paragraph(well)] : reasonsOf(verdict)));
-    dress(said, "journey", verdict.level, verdict.emergency);
+    dress(said, "journey", [{ ...verdict, kind }]);
     said.hidden = false;
     said.focus();
     const kept = await this.#actions.save(kind, body, { beside: said });

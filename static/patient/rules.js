@@ -8,9 +8,9 @@ import { againWithin, lookAtRules } from "./second-looks.js";
 // From the worst. `call` is for what nobody can judge from here, `again` asks for a second look; only `well` reassures.
 export const LEVELS = ["now", "today", "call", "again", "this-week", "well"];
 
-const rank = (level) => LEVELS.indexOf(level);
+export const rank = (level) => LEVELS.indexOf(level);
 
-// The verdict on one check, over every eye of the phone: { level, words, reasons, emergency, complete, looks }.
+// The verdict on one check, over every eye of the phone: { level, words, reasons, complete, looks }.
 // Well needs every question answered well, rules in force for each eye, a clock near the clinic's and nothing in words.
 // `earlier` are the checks of this eye before ({ at, answers }); `looks` are second looks still to come. What another phone told
 // and is `calling` at the clinic, or `unseen` there, calls here too.
@@ -21,21 +21,34 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const open = QUESTIONS.filter((name) => !answered.includes(name));
   const unknown = [];
   if (open.length > 0) unknown.push(open.some((name) => !answers.cannot_tell?.includes(name)) ? "skipped" : "cannot-tell");
-  if (answers.words || earlier.some((one) => one.calling && one.answers.words)) unknown.push("words");
+  const told = stillCalled(eyes, earlier, inForce);
+  if (answers.words || told.words) unknown.push("words");
   if (fault) unknown.push(fault);
   const judged = ({ symptom_rules: rules = [] }) => rules.some((rule) => rule.pain !== null && inForce(rule, now));
   if (eyes.length === 0 || !eyes.every(judged)) unknown.push("no-rules");
   const found = lookAtRules(eyes, [...earlier, { at: now, answers }], inForce);
-  let bad = badOf(answers).length > 0;
-  for (const [n, { answers: told, calling, unseen }] of earlier.entries()) {
+  const both = { call: [...found.call, ...told.call], wait: found.wait, other_days: [...found.other_days, ...told.other_days] };
+  return verdict(both, unknown, badOf(answers).length > 0 || told.bad);
+}
+
+// The verdict on what the clinic has of one eye's checks and nobody there has settled, whichever phone they came from.
+export function judgeTold(eyes, checks, receipt, now = Date.now()) {
+  const { words, bad, ...found } = stillCalled(eyes, checks, inForceBy(faultOf(receipt, now), receipt));
+  return verdict({ ...found, wait: [] }, words ? ["words"] : [], bad);
+}
+
+function stillCalled(eyes, checks, inForce) {
+  const told = { call: [], other_days: [], words: false, bad: false };
+  for (const [n, { answers, calling, unseen }] of checks.entries()) {
     if (!calling && !unseen) continue;
-    const { call, wait, other_days: otherDays } = lookAtRules(eyes, earlier.slice(0, n + 1), inForce);
+    const { call, wait, other_days: otherDays } = lookAtRules(eyes, checks.slice(0, n + 1), inForce);
     const rules = call.length > 0 ? call : wait.map(({ rule }) => rule); // no second look came in time
-    if (calling) found.call.push(...rules);
-    if (calling) found.other_days.push(...otherDays);
-    bad ||= rules.length === 0 && (unseen || !told.words);
+    if (calling) told.call.push(...rules);
+    if (calling) told.other_days.push(...otherDays);
+    told.words ||= Boolean(calling && answers.words);
+    told.bad ||= rules.length === 0 && (unseen || !answers.words);
   }
-  return verdict(found, unknown, bad);
+  return told;
 }
 
 // The verdict on a journey by its heights above the sea in metres, in order. The first may lie below where the operation was
@@ -85,9 +98,8 @@ function verdict({ call, wait, other_days: otherDays }, unknown, bad) {
   const asks = level === "again" ? wait.map(({ rule }) => rule.second_look.ask) : [];
   const lesser = call.filter((rule) => rank(rule.how_soon) > rank(level)).map((rule) => rule.words);
   const called = level === "again" ? lesser : call.filter((rule) => rule.how_soon === level).map((rule) => rule.words);
-  const emergency = level === "now" || unknown.length > 0 || [...call, ...others].some((rule) => rule.how_soon === "now");
   const looks = wait.map(({ rule, asked_at, due_at }) => ({ asked_at, due_at, how_soon: rule.how_soon, words: rule.words }));
-  return { level, words: [...new Set([...asks, ...called])], reasons, emergency, complete: unknown.length === 0, looks, lesser };
+  return { level, words: [...new Set([...asks, ...called])], reasons, complete: unknown.length === 0, looks, lesser };
 }
 
 // A verdict as it stands now: a second look that did not come in time calls, and a clock that was set back hides none.
@@ -101,7 +113,7 @@ export function atTime(said, now = Date.now()) {
   const words = late.filter((look) => look.how_soon === level).map((look) => look.words);
   return {
     ...said, level, words: [...new Set([...words, ...(level === said.level ? said.words : [])])],
-    emergency: said.emergency || level === "now", looks: looks.filter((look) => !over(look)),
+    looks: looks.filter((look) => !over(look)),
   };
 }
 

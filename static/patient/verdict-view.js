@@ -3,7 +3,8 @@
 
 import { metresWords, momentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
-import { atTime, judgeAnaesthetic, judgeHeight, standing, worstFirst } from "./rules.js";
+import { atTime, judgeAnaesthetic, judgeHeight, judgeTold, rank, standing, worstFirst } from "./rules.js";
+import { checksOf } from "./second-looks.js";
 import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
 
@@ -37,7 +38,8 @@ export class VerdictView {
   // `verdicts` by operation, as the phone's store has them.
   show({ verdicts, eyes, entries, pack }) {
     this.#kept = verdicts;
-    this.#told = calledFor(eyes, entries, pack, this.#actions.receipt());
+    const receipt = this.#actions.receipt();
+    this.#told = [...calledFor(eyes, entries, pack, receipt), ...eyes.flatMap((eye) => toldElsewhere(eye, entries, verdicts[eye.operation], receipt))];
     this.#draw();
   }
 
@@ -78,7 +80,7 @@ export class VerdictView {
     if (verdicts.length === 0) return;
     set(byId("verdict-title"), [titleOf(verdicts[0])]);
     set(byId("verdict-words"), verdicts.flatMap((verdict) => [paragraph(this.#when(verdict)), ...reasonsOf(verdict)]));
-    dress(byId("verdict"), "verdict", verdicts[0].level, verdicts.some((verdict) => verdict.emergency));
+    dress(byId("verdict"), "verdict", verdicts);
   }
 
   #when(verdict) {
@@ -107,6 +109,17 @@ function calledFor(eyes, entries, pack, receipt) {
       .map((entry) => ({ ...entry, ...JUDGED[entry.kind]([eye, ...ended], receipt, entry.body) }))
       .filter(({ level }) => level !== "well");
   });
+}
+
+// What checks of another phone call for, or of this one before it was set up anew, until the clinic has settled them. What a check
+// made here since then calls for says it already.
+function toldElsewhere(eye, entries, kept, receipt) {
+  const checks = checksOf(eye.operation, entries, [eye], receipt);
+  const last = checks.findLast(({ calling, unseen }) => calling || unseen);
+  if (!last) return [];
+  const told = { ...judgeTold([eye], checks, receipt), at: new Date(last.at).toISOString(), operation: eye.operation };
+  const isSaid = kept && Date.parse(kept.at) >= last.at && rank(kept.level) <= rank(told.level);
+  return told.level === "well" || isSaid ? [] : [told];
 }
 
 // Keeps the verdict that stands on one eye, in the transaction that keeps the entry. `waits` says of the former whether the
@@ -142,10 +155,12 @@ export function reasonsOf(verdict) {
   return open && verdict.level !== "now" ? [...said, paragraph(`${open} ${text("cannot-judge")}`)] : said;
 }
 
-// Colours the box of a verdict by how soon, and shows the emergency number wherever it may be needed; the clinic's is always there.
-export function dress(box, calls, level, emergency) {
-  box.dataset.level = level;
-  byId(`${calls}-emergency`).hidden = !emergency;
+// Colours the box by the worst of its verdicts, and shows the number for when nobody answers where one cannot wait until somebody
+// does; the clinic's is always there. A journey that is only planned can.
+export function dress(box, calls, verdicts) {
+  const cannotWait = ({ level, kind }) => ["now", "call"].includes(level) || (level === "today" && !kind);
+  box.dataset.level = verdicts[0].level;
+  byId(`${calls}-emergency`).hidden = !verdicts.some(cannotWait);
 }
 
 export class HelpView {

@@ -111,7 +111,7 @@ def test_four_days_without_a_word_from_the_clinic_give_no_all_clear(phone: Page)
 def test_the_verdict_stays_after_a_reload_and_offline(phone: Page) -> None:
     phone.context.set_offline(True)
     answer(phone, **{**WELL, "curtain": "yes"})
-    says(phone, "Call today", emergency=False)
+    says(phone, "Call today", emergency=True)
     answer(phone, **{**WELL, "pain": "8"})
     says(phone, "Call now", emergency=True)
     for view in ("", "#check"):
@@ -453,7 +453,7 @@ def test_a_lone_mild_sign_asks_for_a_second_look_and_calls_when_it_is_still_ther
     says(phone, "Look again", emergency=False)
     phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=5))
     answer(phone, **{**WELL, "floaters": "worse"})
-    says(phone, "Call today", emergency=False)
+    says(phone, "Call today", emergency=True)
 
 
 def test_a_second_look_that_did_not_come_calls(phone: Page) -> None:
@@ -462,4 +462,4 @@ def test_a_second_look_that_did_not_come_calls(phone: Page) -> None:
     phone.context.set_offline(True)
     phone.clock.set_fixed_time(datetime.now(UTC) + timedelta(hours=4, minutes=1))
     again(phone)
-    says(phone, "Call today", emergency=False)
+    says(phone, "Call today", emergency=True)

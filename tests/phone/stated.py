@@ -42,11 +42,6 @@ def first_level(pain: int | None, bad: frozenset[str], day: float) -> str:
     return worst(level, "call") if unruled or more_urgent else level
 
 
-def any_day(pain: int | None, bad: frozenset[str]) -> str:
-    """How soon to call if each rule held on every day and none asked back."""
-    return worst(*_soon([rule for rule in RULES if _held(rule, pain or 0, bad)]))
-
-
 def _held(rule: dict[str, Any], pain: int, bad: frozenset[str]) -> bool:
     of = rule["threshold"]
     return sum(_is(sign, pain, bad) for sign in of["signs"]) >= of["count"] and all(

@@ -34,7 +34,6 @@ CURTAIN = {
     "level": "now",
     "words": ["a curtain"],
     "reasons": [],
-    "emergency": True,
     "complete": True,
     "looks": [],
     "at": AT.isoformat(),
@@ -137,7 +136,28 @@ def test_it_stands_beside_what_a_check_called_for_and_neither_hides_the_other(
     kept = {made["eyes"][0]["operation"]: CURTAIN}
     (said,) = says(run, (made, [entry(made, "journey")]), verdicts=kept)
     assert ("a curtain" in said["words"], "high mountains" in said["words"]) == (True, True)
-    today = {made["eyes"][0]["operation"]: {**CURTAIN, "level": "today", "emergency": False}}
+    today = {made["eyes"][0]["operation"]: {**CURTAIN, "level": "today"}}
     (said,) = says(run, (made, [entry(made, "anaesthetic")]), verdicts=today)
     assert (said["title"], said["emergency"]) == ("call-now", True)
     assert said["words"].index("Laughing gas") < said["words"].index("a curtain")
+
+
+@pytest.mark.parametrize(
+    ("level", "cannot_wait"),
+    [("now", True), ("today", True), ("call", True), ("again", False), ("this-week", False)],
+)
+def test_the_number_for_when_nobody_answers_stands_beside_every_call_that_cannot_wait(
+    run: Run, packed: tuple[dict[str, Any], Operation], level: str, cannot_wait: bool
+) -> None:
+    made, _ = packed
+    kept = {made["eyes"][0]["operation"]: {**CURTAIN, "level": level}}
+    (said,) = says(run, (made, []), verdicts=kept)
+    assert (said["title"], said["emergency"]) == ("call-us" if level == "call" else f"call-{level}", cannot_wait)
+
+
+def test_a_planned_journey_that_calls_today_can_wait_until_somebody_answers(
+    run: Run, packed: tuple[dict[str, Any], Operation]
+) -> None:
+    made, _ = packed
+    (said,) = says(run, (made, [entry(made, "journey", metres=900)]))
+    assert (said["title"], said["emergency"]) == ("call-today", False)

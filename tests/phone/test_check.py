@@ -133,10 +133,7 @@ PHONES = [
 SCRIPT = """
 import { judge } from "./patient/rules.js";
 
-answer = given.phones.map(({ eyes, receipt, now }) => given.checks.map((answers) => {
-    const { level, emergency } = judge(eyes, answers, receipt, now);
-    return level + (emergency ? "!" : "");
-}));
+answer = given.phones.map(({ eyes, receipt, now }) => given.checks.map((answers) => judge(eyes, answers, receipt, now).level));
 """.strip()
 
 
@@ -147,8 +144,7 @@ def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
     made, _ = packed
     checks = list(every_check(whole_table=TRY_ALL or phone == PHONES[0]))
     (levels,) = run(SCRIPT, {"phones": [as_sent(phone, made)], "checks": [check.answers for check in checks]})
-    for check, shown in zip(checks, levels, strict=True):
-        level, emergency = shown.rstrip("!"), shown.endswith("!")
+    for check, level in zip(checks, levels, strict=True):
         dated = phone.good or phone.day > 1000 or phone.rules.startswith("missing")
         days = (phone.day,) if dated else (1, 20)  # where the clock is at fault no rule is left out
         pain = None if check.pain == -1 else check.pain
@@ -157,9 +153,7 @@ def test_every_check_on_every_phone_says_what_the_rulebook_says_or_call_us(
             assert level == ruled, check
         else:
             assert level == worst(ruled, "call"), check
-        if level == "now" or not check.whole or not phone.good:
-            assert emergency, check
-    shown_as = Counter(shown.rstrip("!") for shown in levels)
+    shown_as = Counter(levels)
     # Pain 0 to 4 with nothing else, on a good phone: the rules in force call from 5.
     assert shown_as["well"] == (5 if phone.good else 0)
     assert shown_as["again"] > 0 or not phone.good
@@ -238,9 +232,7 @@ def test_a_clock_put_forward_by_less_than_a_pack_lasts_hides_no_danger(
     phone = as_sent(Phone("two days forward", day=91, since=2 * DAY, good=True), made)
     checks = [check for check in every_check() if check.whole]
     for check, shown in zip(checks, run(SCRIPT, {"phones": [phone], "checks": [c.answers for c in checks]})[0], strict=True):
-        assert shown.rstrip("!") == stated.first_level(check.pain, check.bad, 89), check
-        # The emergency number stands there also for what a rule of other days calls now.
-        assert shown.endswith("!") == (stated.any_day(check.pain, check.bad) == "now"), check
+        assert shown == stated.first_level(check.pain, check.bad, 89), check
 
 
 @pytest.mark.parametrize("gone", QUESTIONS)
@@ -574,7 +566,7 @@ def test_a_verdict_kept_under_a_worse_one_stands_once_the_worse_one_is_settled(r
     """Each check but the first is on its way; the clinic has settled the first one, or all that it has."""
 
     def verdict(entry: str, level: str, **changes: Any) -> dict[str, Any]:
-        return {"entry": entry, "level": level, "complete": True, "words": [], "looks": [], "emergency": False, **changes}
+        return {"entry": entry, "level": level, "complete": True, "words": [], "looks": [], **changes}
 
     now, today, well = verdict("1", "now"), verdict("2", "today"), verdict("3", "well")
     cases: list[tuple[list[dict[str, Any]], list[str], list[str], bool, tuple[str, str]]] = [

@@ -74,7 +74,7 @@ def test_on_the_phone_that_told_it(run: Run, lost: bool) -> None:
 
 
 def test_on_another_phone_of_the_same_patient(run: Run) -> None:
-    """It knows nothing of what is on its way."""
+    """It knows nothing of what is on its way. What the clinic has stands there too, before any check: also on one set up anew."""
     plays, cases = [], [(name, done) for name, done in TABLE if done != "unheard"]
     for name, done in cases:
         of = clinic(name, done)
@@ -91,6 +91,7 @@ def test_on_another_phone_of_the_same_patient(run: Run) -> None:
     told = run(SCRIPT, plays)
     for (name, done), before, after in zip(cases, told[::2], told[1::2], strict=True):
         case, stands = (name, done), owed(name, done)
+        assert (before[0]["says"], after[-1]["says"]) == (stands, stands), case
         assert (before[-1]["says"] is None, before[-1]["well"]) == (stands is None, stands is None), case
         # A reassurance that is on the screen goes with the pack that brings it.
         assert after[-2]["well"], case
