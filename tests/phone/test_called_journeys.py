@@ -161,3 +161,20 @@ def test_a_planned_journey_that_calls_today_can_wait_until_somebody_answers(
     made, _ = packed
     (said,) = says(run, (made, [entry(made, "journey", metres=900)]))
     assert (said["title"], said["emergency"]) == ("call-today", False)
+
+
+@pytest.mark.parametrize(
+    ("kept", "hours_later", "said_again"),
+    [("now", 1, False), ("today", 1, True), ("now", -1, True), ("today", -1, True)],
+)
+def test_what_was_told_elsewhere_stands_unless_a_check_here_since_then_calls_as_soon(
+    run: Run, packed: tuple[dict[str, Any], Operation], kept: str, hours_later: int, said_again: bool
+) -> None:
+    made, _ = packed
+    got = {"id": "a", "kind": "symptoms", "at": AT.isoformat(), "body": {"pain": 9}, "settled": False, "calling": True}
+    made = {**made, "eyes": [{**eye, "receipts": [got]} for eye in made["eyes"]]}
+    own = {**CURTAIN, "level": kept, "at": (AT + timedelta(hours=hours_later)).isoformat()}
+    (said,) = says(run, (made, []), verdicts={made["eyes"][0]["operation"]: own})
+    assert said["title"] == "call-now"
+    assert "a curtain" in said["words"]
+    assert (said["words"].count("your-check") == 2) == said_again
