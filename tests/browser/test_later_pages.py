@@ -63,6 +63,26 @@ def test_they_are_usable_in_every_language_at_every_width(phone: Page, server: R
     assert faults == []
 
 
+def test_own_weeks_are_printed_and_sent(phone: Page) -> None:
+    phone.add_init_script("navigator.share = async (given) => { window.sent = given; };")
+    phone.reload()
+    ready(phone)
+    go(phone, "visits")
+    phone.get_by_role("button", name="I took it: antibiotic").click()
+    go(phone, "history")
+    phone.locator("#history").get_by_role("button", name="Print").click()
+    assert phone.evaluate("window.timesPrinted") == 1
+    phone.emulate_media(media="print")
+    expect(phone.locator("#history-eyes")).to_be_visible()
+    expect(phone.locator("#history-print")).to_be_hidden()
+    phone.emulate_media(media="screen")
+    phone.locator("#history").get_by_role("button", name="Send").click()
+    sent = phone.evaluate("window.sent")
+    assert sent["title"] == phone.locator("#history-who").inner_text()
+    assert "Pat Patient" in sent["title"]
+    assert "- Drops: antibiotic 1 ×" in sent["text"].splitlines()
+
+
 def test_a_carer_is_let_in_writes_and_is_removed(
     phone: Page, server: RunningServer, open_context: Callable[..., BrowserContext]
 ) -> None:

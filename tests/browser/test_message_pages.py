@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from followup.care.messages import outgoing
-from followup.exchange import letters
+from followup.exchange import letters, push_keys
 from followup.records import Store, eyes
 from followup.records import messages as kept
 from tests.browser.conftest import RunningServer, go, sign_in
@@ -74,6 +74,39 @@ def test_the_patient_chooses_on_the_phone(
     phone.reload()
     expect(form.get_by_label("No messages from")).to_have_value("20:30")
     expect(form.get_by_label("holding my head")).not_to_be_checked()
+
+
+# The push service of a browser cannot be reached from here: its answer is played.
+SUBSCRIBED = """() => {
+    const keys = { p256dh: "BPRs0Y3x" + "A".repeat(79), auth: "A".repeat(22) };
+    const subscription = { endpoint: "https://push.invalid/abc", keys };
+    PushManager.prototype.subscribe = async ({ applicationServerKey }) => {
+        window.subscribedWith = applicationServerKey;
+        return { toJSON: () => subscription };
+    };
+}"""
+
+
+@pytest.mark.parametrize("allowed", [True, False])
+def test_reminders_come_to_this_phone_once_they_are_asked_for_and_allowed(
+    phone: Page, server: RunningServer, clinic_store: Store, enrolment: tuple[str, str], allowed: bool
+) -> None:
+    eye = eyes.eye(clinic_store, enrolment[0])
+    assert eye is not None
+    person = f"patient:{eye.patient.id}"
+    if allowed:
+        phone.context.grant_permissions(["notifications"], origin=server.address)
+    go(phone, "more")
+    expect(phone.locator("#messages")).to_be_visible()
+    phone.evaluate(SUBSCRIBED)
+    assert kept.subscriptions(clinic_store, person) == []
+    phone.get_by_role("button", name="Send reminders to this phone").click()
+    told = "Reminders will come to this phone." if allowed else "This phone does not allow it."
+    expect(phone.locator("#push-told")).to_contain_text(told)
+    known = [one.endpoint for one in kept.subscriptions(clinic_store, person)]
+    assert known == (["https://push.invalid/abc"] if allowed else [])
+    if allowed:
+        assert phone.evaluate("window.subscribedWith") == push_keys.public_key(clinic_store)
 
 
 def test_without_a_signal_the_phone_says_so_and_keeps_what_was_typed(phone: Page, server: RunningServer) -> None:
