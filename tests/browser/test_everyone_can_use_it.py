@@ -46,6 +46,31 @@ def test_no_violation_on_any_page_in_any_language(phone: Page, server: RunningSe
     assert faults == []
 
 
+# What comes only sometimes: all that one part of the page can say, at once, with words where the page would put some.
+SOMETIMES = ("now", "running", "locked", "ended", "away", "new-version")
+ALL_AT_ONCE = """(place) => {
+    const part = document.getElementById(place);
+    if (part.matches("section")) for (const view of document.querySelectorAll("[data-view]")) view.hidden = view !== part;
+    const words = document.querySelector("#texts [data-text=still-so]").textContent;
+    for (const e of [part, ...part.querySelectorAll("*")]) {
+        e.hidden = false;
+        if (e.matches("p, h2, li") && !e.textContent.trim() && !e.matches(".error")) e.textContent = words;
+    }
+    for (const list of part.querySelectorAll("ul:empty")) list.append(Object.assign(document.createElement("li"), { textContent: words }));
+}"""
+
+
+@pytest.mark.parametrize("language", list(LANGUAGES))
+def test_no_violation_in_what_comes_only_sometimes(phone: Page, server: RunningServer, language: str) -> None:
+    faults = []
+    for part in SOMETIMES:
+        phone.goto(f"{server.address}/me/?language={language}")
+        ready(phone)
+        phone.evaluate(ALL_AT_ONCE, part)
+        faults += [f"{part}: {fault}" for fault in faults_of(phone, (320, 360))]
+    assert faults == []
+
+
 def open_all(page: Page) -> None:
     page.evaluate("document.querySelectorAll('details').forEach((details) => { details.open = true; })")
 
