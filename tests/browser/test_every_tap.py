@@ -61,7 +61,7 @@ def hours(body: dict[str, Any]) -> float:
 def test_what_i_see_is_answered_once_and_can_be_undone(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     go(phone, "bubble")
     phone.get_by_role("button", name="Save what I see").dblclick()
-    expect(phone.locator("#kept")).to_contain_text("Saved on this phone")
+    expect(phone.locator("#bubble-seen button + #kept")).to_contain_text("Saved on this phone")
     all_received(phone, 1)
     assert stands(clinic_store, enrolment[0], "bubble-seen") == [{"percent": 50}]
     go(phone, "bubble")
@@ -97,7 +97,7 @@ def test_start_tapped_twice_runs_and_a_stop_undone_runs_on(
     expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
     phone.get_by_role("button", name="Stop", exact=True).click()
     expect(phone.get_by_role("button", name="Start")).to_be_visible()
-    phone.locator("#kept").get_by_role("button", name="Undo").click()
+    phone.locator(".timer-words + #kept").get_by_role("button", name="Undo").click()
     expect(phone.get_by_role("button", name="Stop", exact=True)).to_be_visible()
     expect(phone.locator("#sending")).to_have_text("All sent")
     assert stands(clinic_store, enrolment[0], "posture") == []
@@ -115,7 +115,7 @@ def by_hand(phone: Page, day: str, start: str, end: str) -> None:
 def test_a_night_written_by_hand_crosses_midnight(phone: Page, clinic_store: Store, enrolment: tuple[str, str]) -> None:
     yesterday = (datetime.now(ZONE) - timedelta(days=2)).date().isoformat()
     by_hand(phone, yesterday, "22:00", "06:00")
-    expect(phone.locator("#kept")).to_be_visible()
+    expect(phone.locator("#hand-save + #kept")).to_be_visible()
     by_hand(phone, datetime.now(ZONE).date().isoformat(), "23:59", "23:58")
     expect(phone.locator("#hand-error")).to_contain_text("give the day it began")
     all_received(phone, 1)
