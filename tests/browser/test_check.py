@@ -118,7 +118,7 @@ def test_the_verdict_stays_after_a_reload_and_offline(phone: Page) -> None:
         phone.goto(phone.url.split("#")[0] + view)
         ready(phone)
         says(phone, "Call now", emergency=True)
-    expect(phone.locator("#verdict")).to_be_in_viewport()
+        expect(phone.locator("#verdict-title")).to_be_in_viewport()
     answer(phone, pain="0")
     says(phone, "Call now", emergency=True)
     answer(phone, **WELL)

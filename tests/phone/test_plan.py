@@ -53,6 +53,28 @@ def test_a_clock_in_doubt_never_says_that_none_is_planned(run: Run) -> None:
     assert run(SCRIPT, [{"eyes": [[NEXT]], "fault": "clock", "day": 30}]) == [["in-doubt", ""]]
 
 
+TIMED = """
+import { parts } from "./parts.js";
+import { PlanView } from "./patient/plan-view.js";
+import { whenOf, whenWords } from "./shared/dates.js";
+
+const byId = parts();
+const view = new PlanView({ visitWords: (_eye, visit) => whenWords(whenOf(visit)) }, { eye: {} });
+answer = given.map((visit) => {
+    const eyes = [{ operation: "a", gas: { caution: false }, visits: [visit] }];
+    view.show({ eyes, pack: {}, names: new Map(), fault: null }, new Date(2027, 2, 8, 18));
+    return byId("next-visit").textContent;
+});
+""".strip()
+
+
+def test_a_visit_with_a_time_says_it(run: Run) -> None:
+    assert run(TIMED, [{**NEXT, "starts": "09:40"}, {**NEXT, "starts": None}]) == [
+        "Tuesday 16 March, 09:40",
+        "Tuesday 16 March",
+    ]
+
+
 FORECAST = """
 import { parts } from "./parts.js";
 import { BubbleView } from "./patient/bubble-view.js";
