@@ -1,16 +1,22 @@
 """A phone number reads in the order in which it is dialled, in every language and wherever it stands."""
 
 from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
 from babel import Locale
 from playwright.sync_api import BrowserContext, Page, expect
 
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.discharge import leaving
 from followup.exchange import letters
+from followup.records import Store
 from followup.web.context import LANGUAGES
 from tests.browser.checking import answer
-from tests.browser.conftest import CLINIC_TOML, PHONE, RunningServer, enrol, ready, sign_in
+from tests.browser.conftest import CLINIC_TOML, PHONE, ZONE, RunningServer, enrol, ready, sign_in
+from tests.conftest import consented, operation_note, patient_details
 
 CLINIC, EMERGENCY, PATIENT = "+00 1 234", "0 11 22", "+00 9 876"
 # For each place on the screen that shows the number: where its groups stand, from left to right as drawn.
@@ -77,12 +83,28 @@ def test_on_staff_pages_and_the_card(
     page.goto(grouped.address)
     assert (set(drawn(page, CLINIC)), set(drawn(page, EMERGENCY))) == ({CLINIC}, {EMERGENCY})
     sign_in(page, grouped, "nurse@test.invalid")
-    page.goto(f"{grouped.address}/clinic/eyes/{enrolment[0]}/card")
-    assert (set(drawn(page, CLINIC)), set(drawn(page, EMERGENCY))) == ({CLINIC}, {EMERGENCY})
+    for language in LANGUAGES:
+        page.goto(f"{grouped.address}/clinic/eyes/{enrolment[0]}/card?language={language}")
+        assert (set(drawn(page, CLINIC)), set(drawn(page, EMERGENCY))) == ({CLINIC}, {EMERGENCY}), language
     page.goto(f"{grouped.address}/clinic/eyes/{enrolment[0]}")
     assert drawn(page, PATIENT) == [PATIENT]
     page.evaluate("document.documentElement.dir = 'rtl'")  # also where the words around it run the other way
     assert drawn(page, PATIENT) == [PATIENT]
+
+
+def test_on_the_paper_diary_of_somebody_who_reads_from_right_to_left(
+    open_context: Callable[..., BrowserContext], grouped: RunningServer, clinic_store: Store, nurse: Actor
+) -> None:
+    page = open_context().new_page()
+    sign_in(page, grouped, "nurse@test.invalid")
+    desk = Desk(clinic_store, datetime.now(UTC), nurse, ZONE)
+    details = patient_details("F-9").model_copy(update={"language": "ar"})
+    eye, _ = consented(
+        desk, leaving.discharge(desk, details, operation_note(operated_at=datetime.now(UTC) - timedelta(days=1)), [])
+    )
+    page.goto(f"{grouped.address}/clinic/eyes/{eye}/diary-page")
+    assert page.locator("[dir=rtl]").count() > 0
+    assert (set(drawn(page, CLINIC)), set(drawn(page, EMERGENCY))) == ({CLINIC}, {EMERGENCY})
 
 
 @pytest.mark.parametrize("language", list(LANGUAGES))
