@@ -273,6 +273,12 @@ def test_the_container_is_run_as_its_image_is_made() -> None:
     assert set(re.findall(r"(FOLLOWUP_\w+)=", image)) == {"FOLLOWUP_DATABASE", "FOLLOWUP_HOST"}
 
 
+def test_the_guide_invites_no_second_machine_onto_the_same_file() -> None:
+    """What refuses one is in tests/test_serving.py."""
+    assert "One server on one database, on one machine: a second one on the same file is refused" in OPERATING
+    assert "SQLite's file must not lie on a network drive" in OPERATING
+
+
 @pytest.mark.parametrize("word", ["drug", "fly", "round the clock", "certified", "free text"])
 def test_the_readme_says_what_it_does_not_do(word: str) -> None:
     section = README[README.index("## What it does not do") : README.index("## Try it")]
