@@ -178,7 +178,8 @@ class App {
   async #draw() {
     const [pack, timer, unseen = {}, chosen, received, verdicts = {}, closed] = await readFacts(this.#database, FACTS);
     const timers = runningTimers(timer, pack?.eyes ?? []);
-    const entries = await this.#outbox.all();
+    const there = new Set(pack?.eyes.flatMap(({ receipts }) => receipts.map(({ id }) => id)));
+    const entries = (await this.#outbox.all()).filter(({ id, state }) => state !== "refused" || !there.has(id)); // the clinic has it after all
     [this.#pack, this.#changes, this.#timers.running, this.#entries] = [pack, unseen, timers, entries];
     await this.#clinic.lookAtClock(received);
     const kept = await sealedCount(this.#database);

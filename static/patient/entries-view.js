@@ -19,7 +19,7 @@ export class EntriesView {
   show({ eyes, names, entries, pack }) {
     const refused = entries.filter(({ state, seen }) => state === "refused" && !seen);
     byId("refused").hidden = refused.length === 0;
-    byId("refused-list").replaceChildren(...refused.map(({ event, reason }) => item(`${momentWords(new Date(event.at))}: ${text(`kind-${event.kind}`)}. ${text("refused", { reason })}`)));
+    byId("refused-list").replaceChildren(...refused.map(({ event, reason }) => item(`${whatWhen(event)}. ${text("refused", { reason })}`)));
     const fresh = JSON.stringify([eyes.map(({ receipts }) => receipts), entries]);
     this.#reason.redraw(byId("entries"), fresh, () => this.#rows(eyes, names, entries, pack.used_by));
   }
@@ -35,8 +35,8 @@ export class EntriesView {
       const later = undone.get(entry.id);
       const state = later ? text(later.event.kind === "withdrawal" ? "taken-back" : "put-right") : text(looked.has(entry.id) ? "looked" : entry.state, { reason: entry.reason ?? "" });
       const eye = names.size > 1 && names.has(entry.operation) ? ` (${names.get(entry.operation)})` : "";
+      const row = item(`${whatWhen(entry)}${eye}${hoursIn(entry)}${writer(entry, by)}. ${state}.`);
       const when = momentWords(new Date(entry.at));
-      const row = item(`${when}: ${text(`kind-${entry.kind}`)}${eye}${hoursIn(entry)}${writer(entry, by)}. ${state}.`);
       if (!later && entry.state !== "refused" && names.has(entry.operation)) this.#offer(row, entry, `${text(`kind-${entry.kind}`)}, ${when}`);
       return row;
     });
@@ -55,6 +55,11 @@ export class EntriesView {
     add("take-back", () => this.#reason.open(entry, row));
     this.#reason.stand(entry, row);
   }
+}
+
+// Of what was sealed nobody here knows when it was written.
+function whatWhen({ kind, at }) {
+  return kind === "sealed" ? text("kind-sealed") : `${momentWords(new Date(at))}: ${text(`kind-${kind}`)}`;
 }
 
 // Who wrote it, where that was not this phone's own person.

@@ -1,7 +1,7 @@
 // What the answers of a check mean by the clinic's rules. Nothing clinical is worked out here: answers are compared with
 // tables, and whatever the tables cannot answer is a reason to call.
 
-import { badOf, given, QUESTIONS } from "./questions.js";
+import { badOf, given, looksAt, QUESTIONS } from "./questions.js";
 import { clinicTime, faultOf, NEAR_MS } from "../shared/clock.js";
 import { againWithin, lookAtRules } from "./second-looks.js";
 
@@ -21,34 +21,35 @@ export function judge(eyes, answers, receipt, now = Date.now(), earlier = []) {
   const open = QUESTIONS.filter((name) => !answered.includes(name));
   const unknown = [];
   if (open.length > 0) unknown.push(open.some((name) => !answers.cannot_tell?.includes(name)) ? "skipped" : "cannot-tell");
-  const told = stillCalled(eyes, earlier, inForce);
-  if (answers.words || told.words) unknown.push("words");
+  const told = earlier.map((_one, n) => stillCalled(eyes, earlier, n, inForce, now));
+  if (answers.words || told.some(({ words }) => words)) unknown.push("words");
   if (fault) unknown.push(fault);
   const judged = ({ symptom_rules: rules = [] }) => rules.some((rule) => rule.pain !== null && inForce(rule, now));
   if (eyes.length === 0 || !eyes.every(judged)) unknown.push("no-rules");
   const found = lookAtRules(eyes, [...earlier, { at: now, answers }], inForce);
-  const both = { call: [...found.call, ...told.call], wait: found.wait, other_days: [...found.other_days, ...told.other_days] };
-  return verdict(both, unknown, badOf(answers).length > 0 || told.bad);
+  const bad = badOf(answers).length > 0 && found.call.length + found.wait.length === 0;
+  const all = (what) => [found, ...told].flatMap((one) => one[what]);
+  return verdict({ call: all("call"), wait: found.wait, other_days: all("other_days") }, unknown, bad || told.some((one) => one.bad));
 }
 
-// The verdict on what the clinic has of one eye's checks and nobody there has settled, whichever phone they came from.
-export function judgeTold(eyes, checks, receipt, now = Date.now()) {
-  const { words, bad, ...found } = stillCalled(eyes, checks, inForceBy(faultOf(receipt, now), receipt));
+// The verdict on the nth of one eye's checks, as the clinic has it and nobody there has settled it.
+export function judgeTold(eyes, checks, n, receipt, now = Date.now()) {
+  const { words, bad, ...found } = stillCalled(eyes, checks, n, inForceBy(faultOf(receipt, now), receipt), now);
   return verdict({ ...found, wait: [] }, words ? ["words"] : [], bad);
 }
 
-function stillCalled(eyes, checks, inForce) {
-  const told = { call: [], other_days: [], words: false, bad: false };
-  for (const [n, { answers, calling, unseen }] of checks.entries()) {
-    if (!calling && !unseen) continue;
-    const { call, wait, other_days: otherDays } = lookAtRules(eyes, checks.slice(0, n + 1), inForce);
-    const rules = call.length > 0 ? call : wait.map(({ rule }) => rule); // no second look came in time
-    if (calling) told.call.push(...rules);
-    if (calling) told.other_days.push(...otherDays);
-    told.words ||= Boolean(calling && answers.words);
-    told.bad ||= rules.length === 0 && (unseen || !answers.words);
-  }
-  return told;
+function stillCalled(eyes, checks, n, inForce, now) {
+  const { answers, calling, unseen } = checks[n];
+  if (!calling && !unseen) return { call: [], other_days: [], words: false, bad: false };
+  const { call, wait, other_days: otherDays } = lookAtRules(eyes, checks.slice(0, n + 1), inForce);
+  const looked = ({ rule, due_at: due }) => checks.slice(n + 1).some((one) => one.at <= due && looksAt(rule, given(one.answers)));
+  // That it calls at the clinic means that no second look came in time.
+  const late = wait.filter((one) => call.length === 0 || (one.due_at < now && !looked(one)));
+  const rules = [...call, ...late.map(({ rule }) => rule)];
+  return {
+    call: calling ? rules : [], other_days: calling ? otherDays : [], words: Boolean(calling && answers.words),
+    bad: rules.length === 0 && Boolean(unseen || !answers.words),
+  };
 }
 
 // The verdict on a journey by its heights above the sea in metres, in order. The first may lie below where the operation was
@@ -92,7 +93,7 @@ function verdict({ call, wait, other_days: otherDays }, unknown, bad) {
   // its second look, a rule of other days that would wait for one too adds nothing.
   const known = worstOf([...call, ...wait.map(({ rule }) => rule)].map((rule) => rule.how_soon));
   const others = otherDays.filter((rule) => wait.length === 0 || !(rule.second_look || againWithin(rule)));
-  const unruled = rank(worstOf(others.map((rule) => rule.how_soon))) < rank(known) || (bad && call.length + wait.length === 0);
+  const unruled = rank(worstOf(others.map((rule) => rule.how_soon))) < rank(known) || bad;
   const reasons = unruled ? [...unknown, "not-well"] : unknown;
   const level = worstOf(reasons.length > 0 ? [said, "call"] : [said]);
   const asks = level === "again" ? wait.map(({ rule }) => rule.second_look.ask) : [];
@@ -139,7 +140,7 @@ export function standing(before, fresh, waits) {
   return stacked(all.sort(worstFirst)) ?? fresh;
 }
 
-const listed = (said) => (said ? [said, ...listed(said.under)] : []);
+export const listed = (said) => (said ? [said, ...listed(said.under)] : []);
 const stacked = ([first = null, ...others]) => (first ? { ...first, under: stacked(others) } : undefined);
 
 // Whether the clinic may still have to answer it. Once its pack knows the entry, or that it was taken back, the pack says (what no

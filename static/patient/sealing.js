@@ -71,14 +71,14 @@ function exchanged(database, found, packet) {
       if (packet) facts.put([...now.packets, packet], "sealed");
       facts.put(found.key, "sealing-key");
       for (const name of GONE) facts.delete(name);
-      for (const { id } of found.entries) entries.delete(id);
+      for (const { id, event, seen } of found.entries) if (seen || event.kind !== SEALED) entries.delete(id);
       give(true);
     };
   });
 }
 
 // Sends sealed packets after the phone was enrolled again; they leave only when the clinic took or refused each entry. What was
-// refused stands among the entries: what it was, only the clinic knows.
+// refused stands among the entries until it was seen: what it was, only the clinic knows.
 export async function sendSealed(database) {
   const packets = ((await readFact(database, "sealed")) ?? []).slice(0, PACKETS_AT_ONCE);
   if (packets.length === 0) return;
@@ -104,8 +104,9 @@ export async function sealedCount(database) {
   return packets.reduce((sum, packet) => sum + packet.count, 0);
 }
 
-function isUnsent({ state, event }) {
-  return state !== "received" && event.kind !== SEALED;
+// What was refused and is seen stands on the clinic's own list.
+function isUnsent({ state, seen, event }) {
+  return event.kind !== SEALED && (state === "saved" || (state === "refused" && !seen));
 }
 
 function same(one, other) {

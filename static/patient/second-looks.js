@@ -17,7 +17,7 @@ export function checksOf(operation, entries, eyes, receipt) {
   const taken = entries.filter(({ state }) => state !== "refused");
   const undone = new Set(taken.map(({ event }) => event.corrects));
   const own = taken.filter(({ event }) => isCheck(event, operation) && !undone.has(event.id));
-  const known = new Set(entries.map(({ id }) => id));
+  const known = new Set(taken.map(({ id }) => id));
   const receipts = eyes.find((eye) => eye.operation === operation)?.receipts ?? [];
   const others = receipts.filter(({ id, kind }) => kind === "symptoms" && !known.has(id));
   const ahead = receipt ? receipt.received_at - receipt.made_at : 0;

@@ -3,7 +3,7 @@
 
 import { metresWords, momentWords } from "../shared/dates.js";
 import { byId, item, paragraph } from "../shared/dom.js";
-import { atTime, judgeAnaesthetic, judgeHeight, judgeTold, rank, standing, worstFirst } from "./rules.js";
+import { atTime, judgeAnaesthetic, judgeHeight, judgeTold, listed, rank, standing, worstFirst } from "./rules.js";
 import { checksOf } from "./second-looks.js";
 import { entriesOf } from "./standing.js";
 import { text } from "./texts.js";
@@ -39,7 +39,7 @@ export class VerdictView {
   show({ verdicts, eyes, entries, pack }) {
     this.#kept = verdicts;
     const receipt = this.#actions.receipt();
-    this.#told = [...calledFor(eyes, entries, pack, receipt), ...eyes.flatMap((eye) => toldElsewhere(eye, entries, verdicts[eye.operation], receipt))];
+    this.#told = [...calledFor(eyes, entries, pack, receipt), ...eyes.flatMap(({ operation }) => toldElsewhere(operation, eyes, entries, verdicts[operation], receipt))];
     this.#draw();
   }
 
@@ -92,7 +92,7 @@ export class VerdictView {
 function whenSaid({ at, kind, body }) {
   const when = momentWords(new Date(at));
   if (!kind) return text("your-check", { when });
-  const heights = body.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
+  const heights = body?.heights_metres ? `, ${metresWords(body.heights_metres)}` : "";
   return `${text(`kind-${kind}`)}: ${when}${heights}.`;
 }
 
@@ -111,15 +111,15 @@ function calledFor(eyes, entries, pack, receipt) {
   });
 }
 
-// What checks of another phone call for, or of this one before it was set up anew, until the clinic has settled them. What a check
-// made here since then calls for says it already.
-function toldElsewhere(eye, entries, kept, receipt) {
-  const checks = checksOf(eye.operation, entries, [eye], receipt);
-  const last = checks.findLast(({ calling, unseen }) => calling || unseen);
-  if (!last) return [];
-  const told = { ...judgeTold([eye], checks, receipt), at: new Date(last.at).toISOString(), operation: eye.operation };
-  const isSaid = kept && Date.parse(kept.at) >= last.at && rank(kept.level) <= rank(told.level);
-  return told.level === "well" || isSaid ? [] : [told];
+// What checks of other phones call for, or of this one before it was set up anew, until the clinic has settled them: each at its
+// time, the last of those that say the same. What a check made here since then calls for says it already.
+function toldElsewhere(operation, eyes, entries, kept, receipt) {
+  const checks = checksOf(operation, entries, eyes, receipt);
+  const isSaid = ({ id, at, level }) => listed(kept).some((own) => own.entry === id || (Date.parse(own.at) >= at && rank(own.level) <= rank(level)));
+  const told = checks.map(({ id, at }, n) => ({ ...judgeTold(eyes, checks, n, receipt), id, at, operation, kind: "symptoms" }))
+    .filter((one) => one.level !== "well" && !isSaid(one));
+  const words = told.map((one) => JSON.stringify([one.level, one.words, one.reasons]));
+  return told.filter((_one, n) => words.lastIndexOf(words[n]) === n);
 }
 
 // Keeps the verdict that stands on one eye, in the transaction that keeps the entry. `waits` says of the former whether the
@@ -156,9 +156,10 @@ export function reasonsOf(verdict) {
 }
 
 // Colours the box by the worst of its verdicts, and shows the number for when nobody answers where one cannot wait until somebody
-// does; the clinic's is always there. A journey that is only planned can.
+// does; the clinic's is always there. Only what calls today for a journey that is planned can.
 export function dress(box, calls, verdicts) {
-  const cannotWait = ({ level, kind }) => ["now", "call"].includes(level) || (level === "today" && !kind);
+  const isPlanned = ({ kind, reasons }) => JUDGED[kind] && reasons.length === 0;
+  const cannotWait = (verdict) => ["now", "call"].includes(verdict.level) || (verdict.level === "today" && !isPlanned(verdict));
   box.dataset.level = verdicts[0].level;
   byId(`${calls}-emergency`).hidden = !verdicts.some(cannotWait);
 }

@@ -13,7 +13,7 @@ const kept = startWorker(self, KEPT.version, {
   prefix: "followup-shell-",
   keepAll,
   turn: "followup-outbox",
-  outbox: async () => new PhoneOutbox(await openDatabase(), undefined, await remembered()),
+  outbox: async () => new PhoneOutbox(await openDatabase(), undefined, await remembered().catch(() => undefined)),
 });
 
 self.addEventListener("message", (event) => {

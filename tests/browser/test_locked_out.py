@@ -176,9 +176,7 @@ def test_what_was_sealed_and_cannot_be_taken_is_on_the_first_screen(
     lock_out(clinic_store, enrolment[0], nurse)
     enrol_again(phone, server, clinic_store, enrolment[0], nurse)
     refused = phone.locator("#refused")
-    expect(refused).to_contain_text(
-        "Written before the clinic closed this phone. The clinic could not take it: This entry belongs"
-    )
+    expect(refused).to_contain_text("Written before this phone was closed. The clinic could not take it: This entry belongs")
     # Locked out once more it has nothing to seal: what it was, only the clinic knows.
     lock_out(clinic_store, enrolment[0], nurse)
     phone.reload()

@@ -248,6 +248,7 @@ def test_what_the_clinic_says_to_the_worker_is_in_the_language_chosen_on_the_pho
     deadline = time.monotonic() + 20
     while not events.refused(clinic_store) and time.monotonic() < deadline:
         phone.wait_for_timeout(200)
+    assert len(events.refused(clinic_store)) == 1, "the worker sends while no page of the clinic is open"
     phone.goto(f"{server.address}/me/")
     expect(phone.locator("#refused")).to_contain_text("Dieser Eintrag gehört zu einem anderen Auge.")
 

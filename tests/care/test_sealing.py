@@ -8,11 +8,15 @@ from typing import Any
 import pytest
 import time_machine
 from click.testing import CliRunner
+from flask import Flask
 from flask.testing import FlaskClient
 
-from followup.care.home import sealing
-from followup.care.home.senders import NOT_TAKEN
+from followup.care.actors import Actor
+from followup.care.desk import Desk
+from followup.care.home import enrol, sealing
+from followup.care.home.senders import NOT_READ
 from followup.cli import cli
+from followup.config import Settings
 from followup.records import Store, audit, events, keys, watch
 from followup.records.store import new_id
 from followup.records.values import Device
@@ -39,6 +43,25 @@ def test_what_was_sealed_is_opened_and_taken_as_events(as_patient: FlaskClient, 
     assert [e.id for e in events.of_eye(store, eye_id)] == [event["id"]]
 
 
+@pytest.mark.parametrize(("changed", "is_known"), [({}, True), ({"kind": "posture"}, False)])
+def test_what_came_already_is_known_though_the_phone_was_closed_before_it_heard_so(
+    app: Flask, as_patient: FlaskClient, store: Store, nurse: Actor, device: Device, eye_id: str,
+    settings: Settings, changed: dict[str, Any], is_known: bool,
+) -> None:  # fmt: skip
+    sent = entry(eye_id)
+    as_patient.post("/api/v1/events", json={"events": [sent]})  # its answer is lost
+    desk = Desk(store, NOW, nurse, settings.clinic.tz)
+    enrol.revoke(desk, device.id)
+    code = enrol.issue_code(desk, device.patient_id)
+    again = app.test_client()
+    again.post("/enrol", data={"code": code, "birth_year": "1952", "used_by": "patient"})
+    other = {"position": "face-down", "from": "2027-03-05T06:00:00Z", "to": "2027-03-05T07:00:00Z"}
+    body = other if changed.get("kind") == "posture" else sent["body"]
+    (result,) = send(again, seal(sealing.public_key(store), [{**sent, **changed, "body": body}]))
+    assert (result["status"] == "received", len(events.refused(store))) == (is_known, int(not is_known))
+    assert [e.id for e in events.of_eye(store, eye_id)] == [sent["id"]]
+
+
 def test_the_clinics_key_stays_the_same(store: Store) -> None:
     assert sealing.public_key(store) == sealing.public_key(store)
 
@@ -50,7 +73,7 @@ def test_a_packet_that_was_changed_or_is_not_ours_is_refused_alone(
     packet, good = (seal(sealing.public_key(store), [entry(eye_id, n)]) for n in (1, 2))
     packet[spoil] = base64.b64encode(os.urandom(len(base64.b64decode(packet[spoil])))).decode()
     results = send(as_patient, packet, good)
-    assert [(one["status"], one["reason"]) for one in results] == [("refused", NOT_TAKEN), ("received", None)]
+    assert [(one["status"], one["reason"]) for one in results] == [("refused", NOT_READ), ("received", None)]
     (known,) = events.refused(store)
     assert "nobody here can read it" in known.reason
 

@@ -133,7 +133,7 @@ class Phone(Moves):
         entries = page.evaluate(KEPT)["entries"]
         here = {entry["event"]["body"].get("words", entry["id"]) for entry in entries if entry["state"] == "refused"}
         expect(page.locator("#entries li", has_text="could not take it")).to_have_count(len(here))
-        # What was sealed leaves the phone also when it was refused: then the clinic has it on its list.
+        # Of what was sealed and refused only the clinic knows what it was: it has that on its list.
         known = events.refused(self.clinic.store)
         return here | {tap.words for tap in self.taps if any(f'"{tap.words}"' in one.text for one in known)}
 

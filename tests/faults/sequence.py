@@ -134,6 +134,8 @@ def judged(taps: list[Tap], stored: list[Stored], refused: set[str]) -> Outcome:
             continue
         if count == 0:
             told.faults.append(f"{'refused' if tap.words in refused else 'lost'}: {tap.words}")
+        elif tap.words in refused:
+            told.faults.append(f"taken, and said not to be: {tap.words}")
         elif count > 1:
             told.faults.append(f"doubled: {tap.words}, {count} times")
         elif not tap.since - NEAR <= times[tap.words].at <= tap.until + NEAR:

@@ -21,6 +21,7 @@ POISON = Tap("p", NOW, NOW, poison=True)
         ([POISON], [], {"p"}, []),
         ([POISON], [], set(), ["lost: p"]),
         ([TAP], [Stored("a", NOW, LATER), Stored("a", NOW, LATER)], set(), ["doubled: a, 2 times"]),
+        ([TAP], [Stored("a", NOW, LATER)], {"a"}, ["taken, and said not to be: a"]),
         ([], [Stored("a", NOW, LATER)], set(), ["never tapped: a"]),
     ],
 )

@@ -163,6 +163,15 @@ def test_a_planned_journey_that_calls_today_can_wait_until_somebody_answers(
     assert (said["title"], said["emergency"]) == ("call-today", False)
 
 
+def told_elsewhere(made: dict[str, Any], *checks: tuple[str, float, dict[str, Any]]) -> dict[str, Any]:
+    """The pack with checks that another phone told and nobody has settled: id, hours after `AT`, answers."""
+    got = [
+        {"id": id, "kind": "symptoms", "at": (AT + timedelta(hours=hours)).isoformat(), "body": body, "settled": False, "calling": True}
+        for id, hours, body in checks
+    ]  # fmt: skip
+    return {**made, "eyes": [{**eye, "receipts": got} for eye in made["eyes"]]}
+
+
 @pytest.mark.parametrize(
     ("kept", "hours_later", "said_again"),
     [("now", 1, False), ("today", 1, True), ("now", -1, True), ("today", -1, True)],
@@ -170,11 +179,34 @@ def test_a_planned_journey_that_calls_today_can_wait_until_somebody_answers(
 def test_what_was_told_elsewhere_stands_unless_a_check_here_since_then_calls_as_soon(
     run: Run, packed: tuple[dict[str, Any], Operation], kept: str, hours_later: int, said_again: bool
 ) -> None:
-    made, _ = packed
-    got = {"id": "a", "kind": "symptoms", "at": AT.isoformat(), "body": {"pain": 9}, "settled": False, "calling": True}
-    made = {**made, "eyes": [{**eye, "receipts": [got]} for eye in made["eyes"]]}
+    made = told_elsewhere(packed[0], ("a", 0, {"pain": 9}))
     own = {**CURTAIN, "level": kept, "at": (AT + timedelta(hours=hours_later)).isoformat()}
     (said,) = says(run, (made, []), verdicts={made["eyes"][0]["operation"]: own})
     assert said["title"] == "call-now"
     assert "a curtain" in said["words"]
-    assert (said["words"].count("your-check") == 2) == said_again
+    assert ("kind-symptoms" in said["words"]) == said_again
+
+
+def test_what_was_told_elsewhere_stands_at_its_own_time_and_the_same_once(
+    run: Run, packed: tuple[dict[str, Any], Operation]
+) -> None:
+    made = told_elsewhere(packed[0], ("a", -5, {"pain": 9}), ("b", -3, {"pain": 9}), ("c", -1, {"curtain": True}))
+    (said,) = says(run, (made, []))
+    assert (said["title"], said["words"].count("kind-symptoms")) == ("call-now", 2)
+    (of_pain, of_curtain) = (part.split("kind-symptoms")[0] for part in said["words"].split("kind-symptoms: ")[1:])
+    (later,) = says(run, (told_elsewhere(packed[0], ("b", -3, {"pain": 9})), []))
+    assert later["words"].strip() == f"kind-symptoms: {of_pain.strip()}"  # the later of the two that say the same
+    assert "curtain" in of_curtain.lower() or "shadow" in of_curtain.lower()
+
+
+def test_what_the_clinic_has_after_all_is_not_hidden_by_a_refusal(
+    run: Run, packed: tuple[dict[str, Any], Operation]
+) -> None:
+    made = told_elsewhere(packed[0], ("a", 0, {"pain": 9}))
+    sealed = {
+        "id": "a",
+        "state": "refused",
+        "event": {"operation": None, "kind": "sealed", "at": AT.isoformat(), "body": {}},
+    }
+    (said,) = says(run, (made, [sealed]))
+    assert said["title"] == "call-now"

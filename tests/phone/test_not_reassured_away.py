@@ -98,6 +98,31 @@ def test_on_another_phone_of_the_same_patient(run: Run) -> None:
         assert after[-1]["well"] == (stands is None), case
 
 
+SECOND_LOOK = {"other_eye": "worse"}  # calls this week, and today once no second look has come in four hours
+
+
+@pytest.mark.parametrize(
+    ("others", "minute", "stands"),
+    [
+        ([(0, SECOND_LOOK, "calling")], 200, "this-week"),
+        ([(0, SECOND_LOOK, "calling")], 250, "today"),
+        ([(0, SECOND_LOOK, "calling"), (60, WELL, "")], 250, "this-week"),  # looked at again in time, and well
+        ([(0, SECOND_LOOK, "settled")], 250, None),
+        # What no rule of the day calls for is no milder for an earlier check that calls this week.
+        ([(0, {"vision": "worse"}, "calling"), (60, {"discharge": "yes"}, "")], 90, "call"),
+        ([(0, {"vision": "worse"}, "calling"), (60, {"discharge": "yes"}, "looked")], 90, "this-week"),
+        ([(0, {"curtain": "yes"}, "settled"), (60, {"redness": "worse"}, "calling")], 90, "today"),
+    ],
+)
+def test_each_check_of_another_phone_calls_for_what_it_called_for_there(
+    run: Run, others: list[tuple[int, dict[str, str], str]], minute: int, stands: str | None
+) -> None:
+    told = [{"id": str(at), "minute": at, "bad": bad, **({state: True} if state else {})} for at, bad, state in others]
+    pack = [minute, "pack", {"a": {"calling": any(state == "calling" for *_, state in others), "others": told}}]
+    (played,) = run(SCRIPT, [[pack]])
+    assert played[0]["says"] == stands
+
+
 def test_it_ends_with_the_pack_that_settles_it_on_both_phones(run: Run) -> None:
     """Also where the good check came before that."""
     plays, cases = [], [name for name in CHECKS if owed(name, "there") and name not in UNCALLED]

@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 from urllib.parse import urljoin
 
+import brotli
 import pytest
 import vobject
 from flask import Flask
@@ -275,14 +276,15 @@ def test_times_are_stored_in_utc_and_shown_in_the_clinics_zone(
     assert "Thu 4 Mar, 21:30" in as_nurse.get(f"/clinic/eyes/{eye_id}").text
 
 
-def test_batches_may_come_gzipped_and_answers_go_out_gzipped(as_patient: FlaskClient, eye_id: str) -> None:
+def test_batches_may_come_gzipped_and_answers_go_out_as_small_as_is_asked_for(as_patient: FlaskClient, eye_id: str) -> None:
     packed = gzip.compress(json.dumps({"events": [event(eye_id)]}).encode())
     headers = {"Content-Encoding": "gzip", "Content-Type": "application/json", "Accept-Encoding": "gzip"}
     answer = as_patient.post("/api/v1/events", data=packed, headers=headers)
     assert answer.status_code == 200
-    pack = as_patient.get("/api/v1/pack", headers={"Accept-Encoding": "gzip"})
-    assert pack.headers["Content-Encoding"] == "gzip"
-    assert json.loads(gzip.decompress(pack.data))["patient"] == "Pat Patient"
+    for accepted, unpack in (("gzip", gzip.decompress), ("gzip, br", brotli.decompress)):
+        pack = as_patient.get("/api/v1/pack", headers={"Accept-Encoding": accepted})
+        assert pack.headers["Content-Encoding"] == accepted.split(", ")[-1]
+        assert json.loads(unpack(pack.data))["patient"] == "Pat Patient"
 
 
 # Named, because a gzip header holds the time: two test processes would name the cases differently.

@@ -24,6 +24,7 @@ from followup.care.home.clocks import Clocks
 from followup.care.home.sealing import Sealed
 from followup.care.home.senders import (
     NOT_OPENED,
+    NOT_READ,
     NOT_TAKEN,
     UNKNOWN,
     ClinicDevice,
@@ -45,7 +46,7 @@ from followup.records.bodies.base import Body
 from followup.records.bodies.clinic import MeasuresBody
 from followup.records.bodies.kinds import times_in
 from followup.records.store import fails
-from followup.records.values import Device, Eye
+from followup.records.values import Device, Event, Eye
 
 LONGEST_KEPT = 10_000
 MOST_JUNK_FROM_ONE_ADDRESS = 20  # an hour, as for unknown codes: common practice, no source
@@ -89,7 +90,7 @@ def receive_sealed(
         try:
             entries += [read(sender, raw, clocks) for raw in sealing.opened_entries(store, packet)]
         except ValueError:
-            entries.append(Unfit(packet, f"A packet of entries {NOT_OPENED}", NOT_TAKEN))
+            entries.append(Unfit(packet, f"A packet of entries {NOT_OPENED}", NOT_READ))
     return _take_all(store, now, sender, entries, zone)
 
 
@@ -203,7 +204,7 @@ class _Taking:
         try:
             eye = _belongs(self.store, self.sender, one.event, one.body, self.now)
             known = events.event(self.store, one.event.id)
-            if known is not None and known.author != one.author:
+            if known is not None and known.author != one.author and not self._sent_again(known, one, eye):
                 raise ValueError(translatable("This entry has the number of another one."))
         except ValueError as error:
             return _refuse(self.store, self.now, self.sender, one.raw, str(error))
@@ -212,6 +213,12 @@ class _Taking:
         elif known is None:
             self._keep(one, eye)
         return Result(id=one.event.id, status="received")
+
+    def _sent_again(self, known: Event, one: Read, eye: Eye) -> bool:
+        """Whether a phone of the same patient sent it that is closed by now: set up anew, it never heard the answer."""
+        same = (known.eye_id, known.kind, known.corrects) == (eye.id, one.event.kind, one.event.corrects)
+        closed = [d.id for d in people.devices_of(self.store, eye.patient.id) if d.revoked_at is not None]
+        return same and isinstance(self.sender, Phone) and known.device_id in closed
 
     def judge(self) -> None:
         """What the rules find in the eyes of everybody about whom something was kept."""

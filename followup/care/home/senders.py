@@ -21,6 +21,7 @@ NOT_OPENED = (
     "was sealed with a key that the clinic no longer has, or is damaged, so nobody here can read it: "
     "ask what was entered, and enter it anew"
 )
+NOT_READ = translatable("The clinic cannot read it. Call the clinic and tell them what you wrote.")
 NOT_TAKEN = translatable("The clinic could not take this entry. Call the clinic and tell them what it says.")
 
 log = logging.getLogger(__name__)
