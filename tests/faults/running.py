@@ -86,7 +86,7 @@ class Devices:
         told = []
         for page in self._context.pages if self._context else ():
             try:
-                told.append(" ".join(page.locator("main").inner_text(timeout=1000).split()))
+                told.append(" ".join(page.locator("body").inner_text(timeout=1000).split()))
             except PlaywrightError:
                 told.append("nothing")
         return " | ".join(told)
