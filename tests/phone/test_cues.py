@@ -10,6 +10,7 @@ import pytest
 from tests.phone.conftest import Run
 
 SCRIPT = """
+import { Database } from "./indexed_db.js";
 import { Cues } from "./patient/cues.js";
 
 const asked = [];
@@ -38,16 +39,7 @@ if (given.can) {
     globalThis.speechSynthesis = { speak: ({ words, lang }) => asked.push(`${lang}: ${words}`) };
     window.speechSynthesis = globalThis.speechSynthesis;
 }
-const facts = given.kept ? { cues: given.kept } : {};
-const store = {
-    get: (key) => { const read = {}; setTimeout(() => read.onsuccess({ target: { result: facts[key] } })); return read; },
-    put: (value, key) => { facts[key] = value; },
-};
-const database = { transaction: () => {
-    const made = { objectStore: () => store };
-    setTimeout(() => made.oncomplete(), 5);
-    return made;
-} };
+const database = new Database({ facts: given.kept ? [["cues", given.kept]] : [] });
 const cues = new Cues(database);
 await cues.load();
 for (const [what, value] of given.steps) {
@@ -57,10 +49,10 @@ for (const [what, value] of given.steps) {
         document.visibilityState = value;
         await listeners.visibilitychange();
     }
-    await new Promise((told) => setTimeout(told, 10));
+    await new Promise((told) => setImmediate(told));
 }
 answer = {
-    asked, kept: facts.cues ?? null, offered: Object.values(controls).map(({ label }) => !label.hidden),
+    asked, kept: database.stores.facts.get("cues") ?? null, offered: Object.values(controls).map(({ label }) => !label.hidden),
     chosen: [controls["keep-awake"].checked, controls.speak.checked],
 };
 """.strip()
