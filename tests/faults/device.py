@@ -164,11 +164,8 @@ class ClinicDevice(Moves):
         """What a stalled line does to a page that is opened is the browser's affair: then the line is cut."""
         if self.clinic.line.mode.startswith("stall"):
             self.clinic.line.mode = "cut"
-        self.before_a_page(page)
-        page.goto(
-            f"{self.clinic.address}/clinic/without-signal", timeout=timedelta(seconds=SECONDS) / timedelta(milliseconds=1)
-        )
-        ready(page)
+        address, patience = f"{self.clinic.address}/clinic/without-signal", timedelta(seconds=SECONDS)
+        self.load(page, lambda: page.goto(address, timeout=patience / timedelta(milliseconds=1)))
 
     def _open_instead_of(self, tab: Page) -> Page:
         self.tabs.remove(tab)

@@ -9,7 +9,7 @@ from playwright.sync_api import Error as PlaywrightError
 from followup.records import events
 from followup.records.values import Event
 from tests.browser.checking import WELL, fill_in, save
-from tests.browser.conftest import enrol_through, go, ready
+from tests.browser.conftest import enrol_through, go
 from tests.conftest import until
 from tests.faults.clinic import Clinic
 from tests.faults.posture import QUESTIONS, TIMER_STEPS, Posture
@@ -206,9 +206,7 @@ class Phone(Moves):
         self.posture.step(tab, "stop", chance)
 
     def _reload(self, tab: Page) -> None:
-        self.before_a_page(tab)
-        tab.reload()
-        ready(tab)
+        self.load(tab, tab.reload)
 
     def _poison(self, tab: Page, chance: random.Random) -> None:
         words, since = f"{self.name}-{len(self.taps)}", now()
@@ -220,9 +218,7 @@ class Phone(Moves):
 
     def _opened(self) -> Page:
         page = self.context.new_page()
-        self.before_a_page(page)
-        page.goto(f"{self.clinic.address}/me/")
-        ready(page)
+        self.load(page, lambda: page.goto(f"{self.clinic.address}/me/"))
         return page
 
     def _open_instead_of(self, tab: Page) -> Page:
