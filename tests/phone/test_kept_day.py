@@ -8,10 +8,11 @@ import pytest
 from tests.phone.conftest import Run
 
 DEVICE = """
-import { Database } from "./indexed_db.js";
+import { Database, page } from "./indexed_db.js";
 import { base64, opened } from "./shared/seal.js";
-import { forgetDay } from "./staff/device/day-key.js";
+import { currentSheet, forgetDay } from "./staff/device/day-key.js";
 import { keepDay, oldWords } from "./staff/device/keeping.js";
+import { DeviceOutbox } from "./staff/device/outbox.js";
 import { eyeOf, mark, withFollowed } from "./staff/device/sheet.js";
 
 const EMAIL = "nurse@test.invalid";
@@ -180,7 +181,26 @@ def test_all_of_it_goes_with_the_day(run: Run, end: str) -> None:
         await keep(given.end === "day is over" ? 13 * 60 : 1);
         answer = [[...facts().keys()], await words()];
     """
-    assert tell(run, body, end=end) == [[], ""]
+    assert tell(run, body, end=end) == [["clock"], ""]  # which says nothing of anybody
+
+
+def test_what_an_open_page_keeps_after_the_day_says_when_this_device_heard_the_clinic(run: Run) -> None:
+    """By that a clock that was ahead, and was put right before it is sent, moves no time (`tests/care/test_clocks.py`)."""
+    body = """
+        page();
+        await keep();
+        const heard = (({ made_at, received_at }) => [made_at, received_at])(facts().get("clock"));
+        minutes += 30 * 60;
+        await currentSheet(database);
+        const outbox = new DeviceOutbox(database);
+        globalThis.fetch = async () => { throw new TypeError("no line"); };
+        await outbox.add({ operation: "a", facts: [{ kind: "measures", body: {} }], about: {}, authorPass: "", sealingKey: publicKey });
+        const [{ packet }] = await outbox.all();
+        const { events: [event] } = await opened(packet, pair.privateKey);
+        answer = [facts().has("day-key"), heard, [event.heard.clinic_at, event.heard.device_at].map(Date.parse)];
+    """
+    has_key, last_heard, said = tell(run, body)
+    assert (has_key, said) == (False, last_heard)
 
 
 OTHERS = """

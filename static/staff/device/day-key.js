@@ -61,10 +61,11 @@ export async function endSession(database) {
   return true;
 }
 
-// Takes the sheet, the names, the key and every readable copy off. Unsent entries stay, sealed for the clinic alone.
+// Takes the sheet, the names, the key and every readable copy off. Unsent entries stay, sealed for the clinic alone; so does when
+// the clinic was last heard: what a page that is still open keeps goes by the right clock.
 export function forgetDay(database) {
   return transact(database, ["entries", "facts"], "readwrite", ({ entries, facts }) => {
-    for (const name of ["day-key", "sheet", "followed", "clock"]) facts.delete(name);
+    for (const name of ["day-key", "sheet", "followed"]) facts.delete(name);
     entries.openCursor().onsuccess = ({ target: { result: cursor } }) => {
       if (!cursor) return;
       const { copy, outcome, ...rest } = cursor.value;
