@@ -36,8 +36,7 @@ export class EntriesView {
       const state = later ? text(later.event.kind === "withdrawal" ? "taken-back" : "put-right") : text(looked.has(entry.id) ? "looked" : entry.state, { reason: entry.reason ?? "" });
       const eye = names.size > 1 && names.has(entry.operation) ? ` (${names.get(entry.operation)})` : "";
       const row = item(`${whatWhen(entry)}${eye}${hoursIn(entry)}${writer(entry, by)}. ${state}.`);
-      const when = momentWords(new Date(entry.at));
-      if (!later && entry.state !== "refused" && names.has(entry.operation)) this.#offer(row, entry, `${text(`kind-${entry.kind}`)}, ${when}`);
+      if (!later && entry.state !== "refused" && names.has(entry.operation)) this.#offer(row, entry, `${text(`kind-${entry.kind}`)}, ${momentWords(new Date(entry.at))}`);
       return row;
     });
   }

@@ -1,6 +1,5 @@
 """The phone without a signal: opens, answers danger at once, keeps everything, sends it once."""
 
-import time
 from collections.abc import Callable
 from datetime import UTC, datetime
 
@@ -221,9 +220,7 @@ def test_the_worker_sends_with_the_page_closed(phone: Page, clinic_store: Store,
     phone.goto("about:blank")
     assert kept(clinic_store, enrolment[0]) == []
     context.set_offline(False)
-    deadline = time.monotonic() + 20
-    while not kept(clinic_store, enrolment[0]) and time.monotonic() < deadline:
-        phone.wait_for_timeout(200)
+    until(lambda: kept(clinic_store, enrolment[0]), "the worker sends while no page of the clinic is open")
     assert len(kept(clinic_store, enrolment[0])) == 1
 
 
@@ -245,10 +242,8 @@ def test_what_the_clinic_says_to_the_worker_is_in_the_language_chosen_on_the_pho
     phone.evaluate(UNFIT)
     phone.goto("about:blank")
     context.set_offline(False)
-    deadline = time.monotonic() + 20
-    while not events.refused(clinic_store) and time.monotonic() < deadline:
-        phone.wait_for_timeout(200)
-    assert len(events.refused(clinic_store)) == 1, "the worker sends while no page of the clinic is open"
+    until(lambda: events.refused(clinic_store), "the worker sends while no page of the clinic is open")
+    assert len(events.refused(clinic_store)) == 1
     phone.goto(f"{server.address}/me/")
     expect(phone.locator("#refused")).to_contain_text("Dieser Eintrag gehört zu einem anderen Auge.")
 

@@ -217,8 +217,10 @@ class _Taking:
     def _sent_again(self, known: Event, one: Read, eye: Eye) -> bool:
         """Whether a phone of the same patient sent it that is closed by now: set up anew, it never heard the answer."""
         same = (known.eye_id, known.kind, known.corrects) == (eye.id, one.event.kind, one.event.corrects)
-        closed = [d.id for d in people.devices_of(self.store, eye.patient.id) if d.revoked_at is not None]
-        return same and isinstance(self.sender, Phone) and known.device_id in closed
+        if not same or not isinstance(self.sender, Phone) or known.device_id is None:
+            return False
+        before = people.device(self.store, known.device_id)
+        return before is not None and before.revoked_at is not None
 
     def judge(self) -> None:
         """What the rules find in the eyes of everybody about whom something was kept."""
