@@ -7,7 +7,8 @@ import { sealed } from "../shared/seal.js";
 import { bodyOf } from "./questions.js";
 import { isUnsure, runningTimers, stretch } from "./timers.js";
 
-const GONE = ["pack", "timer", "draft", "changes", "chosen", "clock", "verdicts"];
+// When the clinic was last heard stays: what a page that is still open keeps goes by the right clock.
+const GONE = ["pack", "timer", "draft", "changes", "chosen", "verdicts"];
 const PACKETS_AT_ONCE = 20;
 const SEALED = "sealed";
 

@@ -8,6 +8,7 @@ from tests.phone.conftest import Run
 
 PAGE = """
 import { outboxOf } from "./outboxes.js";
+import { sealEverything } from "./patient/sealing.js";
 import { entriesOf } from "./patient/standing.js";
 import { startTimer, takingOut } from "./patient/timers.js";
 import { opened } from "./shared/seal.js";
@@ -245,6 +246,21 @@ def test_an_entry_says_when_this_device_last_heard_the_clinic(run: Run, sender: 
     """
     last = {"clinic_at": "2027-03-05T09:00:00.000Z", "device_at": "2027-03-05T10:30:00.000Z"}
     assert run(script(body), of(sender)) == [None, last]
+
+
+def test_what_an_open_page_keeps_after_the_phone_was_closed_says_when_it_heard_the_clinic(run: Run) -> None:
+    """By that a clock that was wrong, and was put right before it is sent, moves no time (`tests/care/test_clocks.py`)."""
+    body = """
+        clinic.status = 0;
+        const [made_at, received_at] = ["2027-03-05T09:00:00Z", "2027-03-05T10:30:00Z"].map(Date.parse);
+        const clock = { made_at, received_at, seen_at: received_at };
+        for (const [name, fact] of Object.entries({ clock, pack: { eyes: [], sealing_key: "any" } })) database.stores.facts.set(name, fact);
+        await sealEverything(database);
+        await keep("drops");
+        answer = [database.stores.facts.has("pack"), (await outbox.all())[0].event.heard];
+    """
+    last = {"clinic_at": "2027-03-05T09:00:00.000Z", "device_at": "2027-03-05T10:30:00.000Z"}
+    assert run(script(body), of("phone")) == [False, last]
 
 
 @pytest.mark.parametrize("receipt", [None, {}, {"made_at": 0}, {"made_at": 1e300, "received_at": 0}, {"made_at": "soon"}])
