@@ -252,9 +252,8 @@ def test_what_an_open_page_keeps_after_the_phone_was_closed_says_when_it_heard_t
     """By that a clock that was wrong, and was put right before it is sent, moves no time (`tests/care/test_clocks.py`)."""
     body = """
         clinic.status = 0;
-        const [made_at, received_at] = ["2027-03-05T09:00:00Z", "2027-03-05T10:30:00Z"].map(Date.parse);
-        const clock = { made_at, received_at, seen_at: received_at };
-        for (const [name, fact] of Object.entries({ clock, pack: { eyes: [], sealing_key: "any" } })) database.stores.facts.set(name, fact);
+        database.stores.facts.set("clock", receiptOf({ made_at: "2027-03-05T09:00:00Z" }, Date.parse("2027-03-05T10:30:00Z")));
+        database.stores.facts.set("pack", { eyes: [], sealing_key: "any" });
         await sealEverything(database);
         await keep("drops");
         answer = [database.stores.facts.has("pack"), (await outbox.all())[0].event.heard];
