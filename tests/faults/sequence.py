@@ -153,10 +153,11 @@ def judged(taps: list[Tap], stored: list[Stored], refused: set[str]) -> Outcome:
 def judged_stretches(lived: list[Lived], stored: list[Stretch]) -> Outcome:
     """Each stretch stands once and as it was lived. They have no words: the nearest belong together.
 
+    What nobody could be asked about any more may begin at any time, and would take what another needs: it comes last.
     One whose clock was changed and changed back counts as made when it came, with its true length.
     """
     left, told, unmatched = list(stored), Outcome(), []
-    for one in lived:
+    for one in sorted(lived, key=lambda one: not one.asked):
         nearest = min(left, key=lambda stretch: stretch.off(one), default=None)
         if nearest is not None and nearest.off(one) <= NEAR:
             left.remove(nearest)

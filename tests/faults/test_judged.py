@@ -42,6 +42,7 @@ def test_a_time_that_another_clock_gave_is_a_fault(off: int, wrong: bool) -> Non
 MINUTE = timedelta(minutes=1)
 LIVED = Lived(NOW, NOW + 20 * MINUTE)
 NEXT = Lived(NOW + 21 * MINUTE, NOW + 22 * MINUTE)
+SOON = Lived(NOW + 20.5 * MINUTE, NOW + 21 * MINUTE)
 UNASKED = Lived(NOW, NOW + 20 * MINUTE, asked=False)
 SEALED = Lived(NOW, NOW + 50 * MINUTE, asked=False, ended_from=NOW + 20 * MINUTE)
 
@@ -69,6 +70,8 @@ RIGHT, AFTER = stretch(0, 20), stretch(21, 22)
         ([LIVED], [stretch(40, 60)], []),  # as of when it came
         *(([LIVED], [wrong], ["no such stretch", "never lived, or twice"]) for wrong in (stretch(20, 60), stretch(30, 50))),
         ([UNASKED], [stretch(-60, 20)], []),
+        ([UNASKED, SOON], [stretch(-60, 18.5), stretch(20.5, 21)], []),
+        ([UNASKED, SOON], [stretch(-60, 18.5), stretch(0, 21)], ["no such stretch", "never lived, or twice"]),
         ([UNASKED], [stretch(-60, 40)], ["no such stretch", "never lived, or twice"]),
         *(([SEALED], [stretch(end, end)], []) for end in (20, 35, 50)),
         ([SEALED], [stretch(0, 15)], ["no such stretch", "never lived, or twice"]),
