@@ -5,7 +5,6 @@ from datetime import timedelta
 
 from playwright.sync_api import BrowserContext, Page
 
-from tests.browser.conftest import ready
 from tests.browser.device import device_ready, unlock
 from tests.browser.kept import of_both_eyes
 from tests.conftest import PASSWORD, until
@@ -121,15 +120,17 @@ class ClinicDevice(Moves):
         return {entry["id"] for entry in page.evaluate(ENTRIES) if entry["state"] == "saved"} - self.poison
 
     def _sign_in(self, tab: Page) -> None:
+        def sign_in() -> None:
+            self.context.clear_cookies()
+            tab.goto(f"{self.clinic.address}/sign-in")
+            tab.evaluate(MOVE_CLOCK, 0)  # a sheet of today is over at once for a clock that is a day ahead
+            tab.get_by_label("E-mail").fill("nurse@test.invalid")
+            tab.get_by_label("Password").fill(PASSWORD)
+            tab.get_by_role("button", name="Sign in").click()
+            tab.wait_for_url(lambda address: "/sign-in" not in address)
+
         self.mend()
-        self.context.clear_cookies()
-        self.before_a_page(tab)
-        tab.goto(f"{self.clinic.address}/sign-in")
-        tab.evaluate(MOVE_CLOCK, 0)  # a sheet of today is over at once for a clock that is a day ahead
-        tab.get_by_label("E-mail").fill("nurse@test.invalid")
-        tab.get_by_label("Password").fill(PASSWORD)
-        tab.get_by_role("button", name="Sign in").click()
-        tab.wait_for_url(lambda address: "/sign-in" not in address)
+        self.come_to(tab, sign_in)
         device_ready(tab)
         while not tab.evaluate(HAS_SHEET):  # a busy machine did not bring it in time
             tab.reload()
@@ -138,11 +139,13 @@ class ClinicDevice(Moves):
 
     def _sign_out(self, tab: Page) -> None:
         leave = tab.locator("#leave")
-        if leave.is_visible():
-            self.before_a_page(tab)
+
+        def press() -> None:
             with tab.expect_navigation():
                 leave.click()
-            ready(tab)
+
+        if leave.is_visible():
+            self.load(tab, press, tab.reload)
 
     def _open(self, tab: Page) -> None:
         """The list is open, by the password or after signing in anew."""

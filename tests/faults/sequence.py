@@ -213,16 +213,22 @@ class Moves:
         else:
             self.clinic.line.mode = name  # type: ignore[assignment]
 
-    def load(self, tab: Page, asked: Callable[[], object]) -> None:
-        """Opens a page; once more where a newer worker took over while the earlier one was asked for it (`before_a_page`)."""
+    def load(self, tab: Page, asked: Callable[[], object], again: Callable[[], object] | None = None) -> None:
+        """As `come_to`, to a page that says when it is ready."""
+        self.come_to(tab, asked, again)
+        ready(tab)
+
+    def come_to(self, tab: Page, asked: Callable[[], object], again: Callable[[], object] | None = None) -> None:
+        """Comes to another page as `asked` does; once more (`again` for what cannot be asked twice) where a newer worker took
+        over while the earlier one was asked for it (`before_a_page`).
+        """
         known = self.before_a_page(tab)
         try:
             asked()
         except PlaywrightTimeout:
             if self.before_a_page(tab) == known:
                 raise
-            asked()
-        ready(tab)
+            (again or asked)()
 
     def before_a_page(self, tab: Page) -> set[str]:
         """Where a newer worker waits, the earlier one is stopped first, as browsers stop workers that are idle. Gives those in force.
