@@ -22,6 +22,7 @@ class Line:
         self.answered_bytes = 0
         self.stalled: list[str] = []
         self._asked: dict[socket.socket, bytes] = {}
+        self._silent: set[socket.socket] = set()  # a server that hangs up is not heard there either
         self.on_lost: Callable[[], None] = lambda: None
         self._listener = socket.create_server(("127.0.0.1", 0))
         self.port = int(self._listener.getsockname()[1])
@@ -71,10 +72,12 @@ class Line:
                     break
                 self.answered_bytes += len(data)
                 phone.sendall(data)
-        with suppress(OSError):
-            phone.shutdown(socket.SHUT_RDWR)
+        if phone not in self._silent:
+            with suppress(OSError):
+                phone.shutdown(socket.SHUT_RDWR)
 
     def _stall(self, phone: socket.socket, asked: bytes) -> None:
+        self._silent.add(phone)
         self.stalled.append(asked.split(b" HTTP", 1)[0].decode(errors="replace"))
         with suppress(OSError):
             while phone.recv(65536):
