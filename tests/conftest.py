@@ -1,13 +1,14 @@
 """People, a clinic and a clock for the tests. Everything is real: a SQLite file, the whole application."""
 
 import os
+import random
 import shutil
 import socket
 import sys
 import time
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import closing
+from contextlib import closing, suppress
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -62,9 +63,12 @@ COMMAND = [sys.executable, "-c", "import sys; sys.modules['pandas'] = None; from
 
 
 def free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return int(probe.getsockname()[1])
+    """A port below those that systems hand out: nobody's connection takes it while its server is down."""
+    while True:
+        port = random.SystemRandom().randrange(10_000, 32_000)
+        with socket.socket() as probe, suppress(OSError):
+            probe.bind(("127.0.0.1", port))
+            return port
 
 
 def until(true: Callable[[], Any], what: str, seconds: float = 40) -> Any:

@@ -78,6 +78,8 @@ class RunningServer:
         until(self._answers, "the server answers")
 
     def _answers(self) -> bool:
+        assert self.process is not None
+        assert self.process.is_alive(), "the server ended: whoever answers is another one"
         try:
             urllib.request.urlopen(f"{self.address}/sign-in", timeout=20).close()
         except OSError:

@@ -63,7 +63,8 @@ class Line:
         with suppress(OSError):
             while data := server.recv(65536):
                 if self.mode == "stall in the answer":
-                    phone.sendall(data[: data.find(b"\r\n\r\n") + 5])  # the head and one byte of the body
+                    # The head and one byte of the body: never all, or the browser takes the connection for a good one.
+                    phone.sendall(data[: min(data.find(b"\r\n\r\n") + 5, len(data) - 1)])
                     self._stall(phone, self._asked[server])
                     break
                 if self.mode in ("cut", "lose answers"):

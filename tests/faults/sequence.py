@@ -4,7 +4,6 @@ import asyncio
 import random
 from collections import Counter
 from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from typing import Protocol
@@ -258,10 +257,17 @@ class Moves:
         self._set_offline(False)
 
     def _set_offline(self, offline: bool) -> None:
-        """The driver waits for every worker to answer, and for ever for one that a browser has just stopped."""
-        telling = self.context._impl_obj.set_offline(offline)
-        with suppress(TimeoutError):
-            self.context._sync(asyncio.wait_for(telling, WORKERS_ANSWER_S))
+        """The driver waits for every worker to answer, and for ever for one that a browser has just stopped: then it is left
+        waiting, since one that is told to stop waiting puts back what it was before.
+        """
+
+        async def tell() -> None:
+            telling = asyncio.ensure_future(self.context._impl_obj.set_offline(offline))
+            done, _ = await asyncio.wait([telling], timeout=WORKERS_ANSWER_S)
+            for one in done:
+                one.result()
+
+        self.context._sync(tell())
 
 
 def now() -> datetime:
