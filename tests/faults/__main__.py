@@ -1,8 +1,9 @@
 """Break whatever can break, in random sequences, and see that no entry is lost, doubled or put at a wrong time: python -m tests.faults
 
-`--phone 200 --device 100` say how many sequences of the patient's phone and of a clinic device; `--seed` which (a fault names
-the seed of its sequence, and `--seed N --phone 1` plays that one alone). Half of the sequences change the device's clock by
-hours, days and years. Needs Chromium; a sequence takes about ten seconds. Ends with 1 where there was a fault.
+`--phone 200 --device 100` say how many sequences of the patient's phone and of a clinic device; `--seed` which. Five are played
+on one device: a fault names the seed of its sequence and the first one of its device, and `--seed FIRST --phone 5` plays them
+again. Half of the devices have their clock changed by hours, days and years. Needs Chromium; a sequence takes about ten seconds.
+Ends with 1 where there was a fault.
 """
 
 import argparse

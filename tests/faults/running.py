@@ -65,6 +65,7 @@ class Devices:
         self._context: BrowserContext | None = None
         self._device: Phone | ClinicDevice | None = None
         self._played = 0
+        self._first = 0  # the seed of the first sequence on this device
 
     def sequence(self, seed: int) -> Outcome:
         """One sequence; whatever ends it before its time is a fault too. After a fault the next begins on a new device."""
@@ -78,7 +79,8 @@ class Devices:
         if outcome.faults or self._played == EACH_DEVICE:
             self.close()
         outcome.counts["sequences"] += 1
-        outcome.faults = [f"seed {seed}: {fault}; after {', '.join(said)}" for fault in outcome.faults]
+        of = f"seed {seed}, on the device of seed {self._first}"
+        outcome.faults = [f"{of}: {fault}; after {', '.join(said)}" for fault in outcome.faults]
         return outcome
 
     def _screens(self) -> str:
@@ -97,6 +99,7 @@ class Devices:
         self._context, self._device, self._played = None, None, 0
 
     def _new(self, seed: int, chance: random.Random) -> Phone | ClinicDevice:
+        self._first = seed
         self._context = self._browser.new_context(timezone_id=ZONE.key, **self._screen)
         self._context.set_default_timeout(PATIENCE_MS)
         self._device = self._made(self._running, self._context, f"tap-{seed}", moving_clock=chance.random() < 0.5)
