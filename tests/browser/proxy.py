@@ -1,5 +1,6 @@
 """A line between phone and server that can be cut, lose the answers on the way back, or stall: open, and nothing comes."""
 
+import select
 import socket
 import threading
 from collections.abc import Callable
@@ -7,6 +8,7 @@ from contextlib import suppress
 from typing import Literal
 
 Mode = Literal["through", "cut", "lose answers", "stall", "stall in the answer"]
+MORE_S = 0.2  # a server may send the body of an answer after its head
 
 
 class Line:
@@ -63,6 +65,8 @@ class Line:
         with suppress(OSError):
             while data := server.recv(65536):
                 if self.mode == "stall in the answer":
+                    while select.select([server], [], [], MORE_S)[0] and (more := server.recv(65536)):
+                        data += more
                     # The head and one byte of the body: never all, or the browser takes the connection for a good one.
                     phone.sendall(data[: min(data.find(b"\r\n\r\n") + 5, len(data) - 1)])
                     self._stall(phone, self._asked[server])

@@ -313,6 +313,23 @@ def test_on_a_line_that_stalls_the_list_is_there_and_holds_nothing_up_once_there
     line.close()
 
 
+def test_on_a_line_that_stalls_in_the_answer_the_list_opens_and_signing_out_comes_to_its_page(
+    open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
+) -> None:
+    """The head of a page is no page: the worker gives what is kept, with its own script and looks."""
+    line, through, tablet = behind_a_line(open_context, server)
+    line.mode = "stall in the answer"
+    tablet.goto(f"{through.address}/clinic/without-signal")
+    unlock(tablet)
+    expect(tablet.get_by_role("heading", name="Today’s list", exact=True)).to_be_visible()
+    with tablet.expect_navigation(timeout=60_000):  # first it tries for 15 seconds to end the session
+        tablet.get_by_role("button", name="Sign out of this device").click()
+    tablet.wait_for_selector("html[data-ready=yes]")
+    expect(tablet.locator("#no-sheet")).to_be_visible()
+    assert "GET /clinic/without-signal" in line.stalled
+    line.close()
+
+
 def test_signing_out_on_a_line_that_stalls_leaves_nothing_to_read(
     open_context: Callable[..., BrowserContext], server: RunningServer, enrolment: tuple[str, str]
 ) -> None:

@@ -35,7 +35,8 @@ async function page(request, path) {
   const patience = new AbortController();
   const late = setTimeout(() => patience.abort(), HURRIED.test(path) ? PATIENCE_MS : LONGEST_MS);
   try {
-    return await fetch(request, { signal: patience.signal }); // eslint-disable-line no-restricted-globals -- what comes may be long
+    const answer = await fetch(request, { signal: patience.signal }); // eslint-disable-line no-restricted-globals -- a file may be long
+    return isPage(answer) ? await whole(answer) : answer;
   } catch {
     shellAt = performance.now();
     return (await fromHere(SHELL)) ?? Response.error();
@@ -49,10 +50,19 @@ async function asset(request, path) {
   const withShell = performance.now() - shellAt < LOADING_MS && (await fromHere(path));
   if (withShell) return withShell;
   try {
-    return await timed(request, {}, PATIENCE_MS);
+    return await whole(await timed(request, {}, PATIENCE_MS));
   } catch {
     return (await fromHere(path)) ?? Response.error();
   }
+}
+
+const isPage = ({ headers }) => headers.get("Content-Type")?.startsWith("text/html");
+
+// An answer that is all here, or else fails within the time of its request: a line may also stall after the head.
+async function whole(answer) {
+  if (!answer.body) return answer;
+  const { status, statusText, headers } = answer;
+  return new Response(await answer.blob(), { status, statusText, headers });
 }
 
 async function fromHere(path) {
